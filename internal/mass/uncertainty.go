@@ -1,0 +1,99 @@
+package mass
+
+import "math"
+
+// Coverage is the factor between a standard uncertainty and what is shown
+// beside a figure, about 95 % for a normal distribution (JCGM 100:2008, 6.2).
+const Coverage = 2
+
+// Rectangular returns the standard uncertainty of a value that is somewhere
+// within ±half, nowhere more likely than elsewhere: half/√3 (JCGM 100:2008,
+// 4.3.7).
+func Rectangular(half float64) float64 { return half / math.Sqrt(3) }
+
+// Budget is the uncertainty of a figure, or of the difference of two, by
+// source: what JCGM 100:2008 calls the uncertainty budget. The zero Budget is
+// ready to use.
+type Budget struct {
+	mass  []float64 // by mass source: ∂value/∂(error in standard units)
+	place []Vec     // by place source
+}
+
+// Charge adds sign times the contributions of a figure of the items. A
+// difference B - A charges B with +1 and A with -1: what both have in common
+// then cancels, source by source.
+func (b *Budget) Charge(items []Item, f Figure, sign float64) {
+	if len(f.terms) == 0 {
+		return
+	}
+	for i := range items {
+		it := &items[i]
+		if it.MassU == 0 && it.PlaceU == 0 {
+			continue
+		}
+		dm, dp := f.slopes(items, i)
+		if it.MassU != 0 {
+			b.mass = grow(b.mass, it.MassSource)
+			b.mass[it.MassSource] += sign * dm * it.MassU
+		}
+		if it.PlaceU != 0 {
+			b.place = grow(b.place, it.PlaceSource)
+			b.place[it.PlaceSource] = b.place[it.PlaceSource].Add(dp.Scale(sign * it.PlaceU))
+		}
+	}
+}
+
+// grow lengthens s so that it has a place i.
+func grow[T any](s []T, i int) []T {
+	if i < len(s) {
+		return s
+	}
+	return append(s, make([]T, i+1-len(s))...)
+}
+
+// Reset empties the budget and keeps its memory.
+func (b *Budget) Reset() {
+	clear(b.mass)
+	clear(b.place)
+}
+
+// Variance returns the combined variance, in the square of the figure's unit.
+func (b *Budget) Variance() float64 {
+	v := 0.0
+	for _, c := range b.mass {
+		v += c * c
+	}
+	for _, c := range b.place {
+		v += c.Dot(c)
+	}
+	return v
+}
+
+// Standard returns the combined standard uncertainty, in the figure's unit.
+func (b *Budget) Standard() float64 { return math.Sqrt(b.Variance()) }
+
+// MassPart returns the signed contribution of one mass source, in the figure's
+// unit and per standard uncertainty of the source; 0 for a source that the
+// budget never saw.
+func (b *Budget) MassPart(source int) float64 {
+	if source < 0 || source >= len(b.mass) {
+		return 0
+	}
+	return b.mass[source]
+}
+
+// PlacePart is MassPart for a place source: the root of the sum of squares of
+// its three coordinates.
+func (b *Budget) PlacePart(source int) float64 {
+	if source < 0 || source >= len(b.place) {
+		return 0
+	}
+	return b.place[source].Norm()
+}
+
+// Uncertainty returns the standard uncertainty of a figure of the items.
+func Uncertainty(items []Item, f Figure) float64 {
+	var b Budget
+	b.Charge(items, f, 1)
+	return b.Standard()
+}

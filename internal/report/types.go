@@ -1,0 +1,132 @@
+package report
+
+import "steelyard/internal/parts"
+
+// Format and Version name the format of a report.
+const (
+	Format  = "steelyard-report"
+	Version = 1
+)
+
+// Report is what evaluating a document gives. Masses are grams, lengths
+// millimetres, inertia kg m², whatever the document wants shown.
+type Report struct {
+	Format     string          `json:"format"`
+	Version    int             `json:"version"`
+	Program    string          `json:"program"` // the program's version
+	Problems   []parts.Problem `json:"problems"`
+	Builds     []Build         `json:"builds"`
+	Difference *Difference     `json:"difference,omitempty"` // second build of show.compare minus the first
+}
+
+// Build is one build weighed. A build with an error in its frame figures has
+// no figures; a part with an error is left out, and both are told in Problems.
+type Build struct {
+	ID       string   `json:"id"`
+	Name     string   `json:"name"`
+	Weighed  bool     `json:"weighed"`  // whether Figures hold
+	Geometry []Length `json:"geometry"` // wheelbase, trail, ...: exact, from the figures
+	Figures  []Figure `json:"figures"`
+	Groups   []Subset `json:"groups"`   // mass by group of parts, heaviest first
+	Carriers []Subset `json:"carriers"` // mass by carrier
+	Parts    []Part   `json:"parts"`    // in the document's order
+	Weigh    []Advice `json:"weigh"`    // what to weigh first for a better total, most useful first
+	Summary  string   `json:"summary"`  // the build in words, for those who do not see the picture
+}
+
+// Length is a geometric figure.
+type Length struct {
+	Key   string  `json:"key"`  // "wheelbase", "trail", ...
+	Unit  string  `json:"unit"` // "mm" or "deg"
+	Value float64 `json:"value"`
+}
+
+// Figure is a figure with its doubt.
+type Figure struct {
+	Key   string  `json:"key"`  // "total", "centre_x", ...: see Keys
+	Unit  string  `json:"unit"` // "g", "mm", "kg_m2", "ratio"
+	Value float64 `json:"value"`
+	Plus  float64 `json:"plus"` // ± this, expanded with coverage factor 2
+}
+
+// Subset is the mass of some of the parts.
+type Subset struct {
+	Key   string  `json:"key"`
+	Mass  float64 `json:"mass_g"`
+	Plus  float64 `json:"plus_g"`
+	Count int     `json:"count"` // lines of the parts list
+}
+
+// Part is a line of the parts list, weighed and placed.
+type Part struct {
+	ID       string     `json:"id"`
+	Mass     float64    `json:"mass_g"` // all pieces
+	Plus     float64    `json:"plus_g"`
+	Place    parts.Vec3 `json:"place_mm"` // the middle of a pair
+	Group    string     `json:"group"`
+	Unsprung float64    `json:"unsprung"` // share counted as unsprung, 0 to 1
+	Doubt    float64    `json:"doubt"`    // share of the total's variance, 0 to 1
+	OK       bool       `json:"ok"`       // false: left out, see Problems
+}
+
+// Advice says what weighing one part would do.
+type Advice struct {
+	Part    string  `json:"part"`  // part id, in build B where both have it
+	Build   string  `json:"build"` // build id
+	Name    string  `json:"name"`
+	Now     float64 `json:"now_g"`   // ± of the figure now
+	Then    float64 `json:"then_g"`  // ± once this and everything above it is weighed
+	Settles bool    `json:"settles"` // whether a verdict then falls (differences only)
+}
+
+// Difference is build B minus build A.
+type Difference struct {
+	A       string        `json:"a"` // build ids
+	B       string        `json:"b"`
+	Figures []Change      `json:"figures"`
+	Groups  []GroupChange `json:"groups"` // largest first
+	Parts   []PartChange  `json:"parts"`  // largest first; parts that are the same in both are left out
+	Weigh   []Advice      `json:"weigh"`  // to settle the difference in total mass
+	Moved   []Mover       `json:"moved"`  // what moved the centre of mass, largest first
+	Summary string        `json:"summary"`
+}
+
+// Change is one figure in both builds.
+type Change struct {
+	Key     string  `json:"key"`
+	Unit    string  `json:"unit"`
+	A       float64 `json:"a"`
+	B       float64 `json:"b"`
+	Delta   float64 `json:"delta"`
+	Plus    float64 `json:"plus"`    // ± of the difference; what both share has cancelled
+	Verdict string  `json:"verdict"` // "more", "less", "undecided" or "same"
+}
+
+// GroupChange is the difference in one group of parts.
+type GroupChange struct {
+	Key   string  `json:"key"`
+	A     float64 `json:"a_g"`
+	B     float64 `json:"b_g"`
+	Delta float64 `json:"delta_g"`
+	Plus  float64 `json:"plus_g"`
+}
+
+// PartChange is a part that is not the same in both builds.
+type PartChange struct {
+	What  string     `json:"what"`        // "added", "removed", "changed" (mass), "moved"
+	A     string     `json:"a,omitempty"` // part id in A
+	B     string     `json:"b,omitempty"` // part id in B
+	Name  string     `json:"name"`
+	Group string     `json:"group"`
+	Delta float64    `json:"delta_g"`
+	Plus  float64    `json:"plus_g"`
+	Moved parts.Vec3 `json:"moved_mm"` // for parts in both
+}
+
+// Mover says by how much a part's change moved the centre of mass.
+type Mover struct {
+	Name string     `json:"name"`
+	A    string     `json:"a,omitempty"`
+	B    string     `json:"b,omitempty"`
+	By   parts.Vec3 `json:"by_mm"`
+}
