@@ -1,0 +1,19 @@
+// Package data holds what Steelyard comes with, embedded: the catalogue of
+// generic parts, the demo, and the words that keys are shown as.
+//
+// The figures of the catalogue and of the demo are typical values of this
+// project's own. They are not the figures of any product: a generic part
+// stands for many, and its half-width says how far a real one may lie off.
+// Weigh the part at hand when it matters.
+package data
+
+import "embed"
+
+// Files holds these files, by their path in this folder:
+//
+//	catalogue/*.json  an array of parts.Entry each, one file a group of parts
+//	demo/travel.json  a parts.Document
+//	words/en.json     key to label, sorted by key
+//
+//go:embed catalogue/*.json demo/*.json words/*.json
+var Files embed.FS
