@@ -1,0 +1,115 @@
+package static
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"os"
+	"path"
+	"path/filepath"
+	"regexp"
+	"strings"
+
+	"github.com/evanw/esbuild/pkg/api"
+)
+
+// link finds what an HTML file takes from its own site. The files are ours, so
+// that a pattern does where a parser would be needed for those of others.
+var link = regexp.MustCompile(`\b(src|href)="([^":#?]+)"`)
+
+// addDocuments adds HTML files and everything that they link. The one that is
+// linked by another must come first, so that its hash is known.
+func (s site) addDocuments(web string, names ...string) error {
+	for _, name := range names {
+		text, err := os.ReadFile(filepath.Join(web, name))
+		if err != nil {
+			return err
+		}
+		var failed error
+		linked := link.ReplaceAllStringFunc(string(text), func(found string) string {
+			m := link.FindStringSubmatch(found)
+			to, err := s.addLinked(web, path.Clean(m[2]))
+			if err != nil {
+				failed = errors.Join(failed, fmt.Errorf("%s links %s: %w", name, m[2], err))
+			}
+			return fmt.Sprintf(`%s="%s"`, m[1], to)
+		})
+		if failed != nil {
+			return failed
+		}
+		s[name] = []byte(linked)
+	}
+	return nil
+}
+
+// addLinked adds what one link names, bundled when it is a script or a style
+// sheet, and returns the link to write.
+func (s site) addLinked(web, from string) (to string, err error) {
+	to = from
+	if ext := path.Ext(from); ext == ".ts" {
+		to = strings.TrimSuffix(from, ext) + ".js"
+	}
+	if _, ok := s[to]; !ok {
+		source := filepath.Join(web, filepath.FromSlash(from))
+		switch path.Ext(from) {
+		case ".ts", ".js", ".css":
+			s[to], err = bundle(web, source)
+		default:
+			s[to], err = os.ReadFile(source)
+		}
+		if err != nil {
+			return "", err
+		}
+	}
+	sum := sha256.Sum256(s[to])
+	return to + "?v=" + hex.EncodeToString(sum[:4]), nil
+}
+
+// bundle makes one minified file of a source and all that it imports.
+func bundle(web, source string) ([]byte, error) {
+	result := api.Build(api.BuildOptions{
+		AbsWorkingDir: web,
+		EntryPoints:   []string{source},
+		Bundle:        true,
+		Format:        api.FormatESModule,
+		Target:        api.ES2022,
+		External:      []string{"fonts/*"},
+		LegalComments: api.LegalCommentsEndOfFile,
+		Charset:       api.CharsetUTF8,
+		Outdir:        web, // nothing is written; esbuild wants to know
+		LogLevel:      api.LogLevelSilent,
+
+		MinifyWhitespace:  true,
+		MinifyIdentifiers: true,
+		MinifySyntax:      true,
+	})
+	if len(result.Errors) > 0 {
+		return nil, errors.New(strings.Join(api.FormatMessages(result.Errors, api.FormatMessagesOptions{}), "\n"))
+	}
+	want := path.Ext(source)
+	if want == ".ts" {
+		want = ".js"
+	}
+	for _, f := range result.OutputFiles {
+		if filepath.Ext(f.Path) == want {
+			return f.Contents, nil
+		}
+	}
+	return nil, fmt.Errorf("%s gave no %s file", filepath.Base(source), want)
+}
+
+// minify shrinks a script that is not a module.
+func minify(name string, script []byte) ([]byte, error) {
+	result := api.Transform(string(script), api.TransformOptions{
+		Sourcefile:        name,
+		LegalComments:     api.LegalCommentsEndOfFile,
+		MinifyWhitespace:  true,
+		MinifyIdentifiers: true,
+		MinifySyntax:      true,
+	})
+	if len(result.Errors) > 0 {
+		return nil, errors.New(strings.Join(api.FormatMessages(result.Errors, api.FormatMessagesOptions{}), "\n"))
+	}
+	return result.Code, nil
+}

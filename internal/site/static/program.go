@@ -1,0 +1,92 @@
+package static
+
+import (
+	"bytes"
+	"compress/gzip"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// goCommand runs the go command in root, with the environment of a plain
+// checkout: settings of the machine must not change what is written.
+func goCommand(ctx context.Context, root string, env []string, args ...string) ([]byte, error) {
+	cmd := exec.CommandContext(ctx, "go", args...)
+	cmd.Dir = root
+	cmd.Env = append(os.Environ(), "GOFLAGS=", "GOWORK=off", "GOWASM=")
+	cmd.Env = append(cmd.Env, env...)
+	var out, errs bytes.Buffer
+	cmd.Stdout, cmd.Stderr = &out, &errs
+	if err := cmd.Run(); err != nil {
+		return nil, fmt.Errorf("go %s: %w\n%s", strings.Join(args, " "), err, errs.Bytes())
+	}
+	return out.Bytes(), nil
+}
+
+// program compiles a Go package to WebAssembly and returns it gzipped, with
+// its size before. The work is kept in .build, so that an unchanged program
+// costs neither linking nor compressing again.
+func program(ctx context.Context, root, pkg, name string) (gz []byte, size int64, err error) {
+	keep := filepath.Join(root, ".build")
+	if err := os.MkdirAll(keep, 0o755); err != nil {
+		return nil, 0, err
+	}
+	wasm := filepath.Join(keep, name+".wasm")
+	if _, err := goCommand(ctx, root, []string{"GOOS=js", "GOARCH=wasm"},
+		"build", "-mod=readonly", "-buildvcs=false", "-trimpath", "-ldflags=-s -w", "-o", wasm, pkg); err != nil {
+		return nil, 0, err
+	}
+	raw, err := os.ReadFile(wasm)
+	if err != nil {
+		return nil, 0, err
+	}
+
+	sum := sha256.Sum256(raw)
+	stamp := []byte(hex.EncodeToString(sum[:]))
+	packed, mark := wasm+".gz", wasm+".sha256"
+	if old, err := os.ReadFile(mark); err == nil && bytes.Equal(old, stamp) {
+		if gz, err = os.ReadFile(packed); err == nil {
+			return gz, int64(len(raw)), nil
+		}
+	}
+
+	var buf bytes.Buffer
+	// No name and no time in the header: the same program, the same bytes.
+	w, err := gzip.NewWriterLevel(&buf, gzip.BestCompression)
+	if err != nil {
+		return nil, 0, err
+	}
+	if _, err := w.Write(raw); err != nil {
+		return nil, 0, err
+	}
+	if err := w.Close(); err != nil {
+		return nil, 0, err
+	}
+	// The mark goes first and last: a build cut short leaves no mark that
+	// belongs to other bytes.
+	if err := os.RemoveAll(mark); err != nil {
+		return nil, 0, err
+	}
+	if err := os.WriteFile(packed, buf.Bytes(), 0o644); err != nil {
+		return nil, 0, err
+	}
+	if err := os.WriteFile(mark, stamp, 0o644); err != nil {
+		return nil, 0, err
+	}
+	return buf.Bytes(), int64(len(raw)), nil
+}
+
+// loader returns wasm_exec.js of the toolchain that compiles the program: the
+// two must be of one version.
+func loader(ctx context.Context, root string) ([]byte, error) {
+	out, err := goCommand(ctx, root, nil, "env", "GOROOT")
+	if err != nil {
+		return nil, err
+	}
+	return os.ReadFile(filepath.Join(strings.TrimSpace(string(out)), "lib", "wasm", "wasm_exec.js"))
+}
