@@ -3,20 +3,21 @@ package scene
 // Scene is a laid-out picture.
 type Scene struct {
 	Width, Height float64
-	Marks         []Mark // painted in order
-	Labels        []Label
-	Spots         []Spot // what can be hit, topmost last
-	Title, Desc   string // for those who do not see it
+	Marks         []Mark  // painted in order, upon paper
+	Labels        []Label // painted after the marks, in order
+	Spots         []Spot  // what can be hit, topmost last
+	Title, Desc   string  // for those who do not see it
 }
 
-// Mark is one thing to paint: a filled and/or stroked path.
+// Mark is one thing to paint: a path, filled by the nonzero rule and then
+// stroked. Joins are round.
 type Mark struct {
 	Path   []Seg
 	Fill   Ink     // None for no fill
 	Stroke Ink     // None for no line
 	Width  float64 // of the line
 	Dash   []float64
-	Hatch  bool // the fill is hatched instead of solid: a sign besides colour
+	Butt   bool // line ends are cut square; otherwise they are round
 }
 
 // Seg is a step of a path.
@@ -42,20 +43,19 @@ const (
 // Label is a line of text.
 type Label struct {
 	X, Y  float64 // of the baseline's start, middle or end, by Align
-	Text  string
-	Size  float64
+	Text  string  // plain, as people wrote it: a painter escapes what it must
+	Size  float64 // px to the em
 	Bold  bool
 	Align int // -1 start, 0 middle, +1 end
 	Ink   Ink
-	Angle float64 // degrees, clockwise
+	Angle float64 // degrees, clockwise about (X, Y)
 	Halo  bool    // painted with an outline of the paper's colour, to stay legible over lines
+	Width float64 // as measured, so that a painter with other fonts can hold it
 }
 
 // Spot is where a pointer finds something.
 type Spot struct {
 	Part    string // part id
 	X, Y, R float64
+	Mirror  bool // the right one of a pair: its way outward is -y
 }
-
-// Ink names the role that a colour plays; a Palette turns it into a colour.
-type Ink uint8

@@ -1,0 +1,168 @@
+package scene
+
+import (
+	"math"
+
+	"steelyard/internal/mass"
+)
+
+// Camera says which part of the world fills a picture of which size. It looks
+// along an axis, without perspective: everything is to scale.
+type Camera struct {
+	Aspect        Aspect
+	Width, Height float64 // of the picture, px
+	U, V          float64 // the point of the plane in the middle of the picture, m
+	Scale         float64 // px to the metre
+
+	fit  float64 // the scale at which the subject fills the picture
+	room box     // what there is to see, m
+}
+
+// box is an upright rectangle, in whatever unit.
+type box struct{ x0, y0, x1, y1 float64 }
+
+func (b box) empty() bool { return b.x0 > b.x1 || b.y0 > b.y1 }
+
+func (b box) grow(d float64) box { return box{b.x0 - d, b.y0 - d, b.x1 + d, b.y1 + d} }
+
+// with returns the least box that holds b and the point.
+func (b box) with(x, y float64) box {
+	return box{min(b.x0, x), min(b.y0, y), max(b.x1, x), max(b.y1, y)}
+}
+
+func (b box) meets(c box) bool { return b.x0 < c.x1 && c.x0 < b.x1 && b.y0 < c.y1 && c.y0 < b.y1 }
+
+func (b box) holds(x, y float64) bool { return x >= b.x0 && x <= b.x1 && y >= b.y0 && y <= b.y1 }
+
+var nothing = box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+
+// How far a camera goes, as a multiple of the scale that fits.
+const (
+	zoomOut = 0.4
+	zoomIn  = 40
+)
+
+// Fit returns the camera that shows all of the subject in a picture of the
+// given size, with room for what is written around it.
+func Fit(s *Subject, v View, width, height float64) Camera {
+	c := Camera{Aspect: v.Aspect, Width: sane(width, 1, 1e5), Height: sane(height, 1, 1e5)}
+	c.room = extent(s, v.Aspect)
+	m := margins(v, c.Width, c.Height)
+	w, h := c.room.x1-c.room.x0, c.room.y1-c.room.y0
+	c.fit = min((c.Width-m.x0-m.x1)/w, (c.Height-m.y0-m.y1)/h)
+	c.fit = max(c.fit, 1)
+	c.Scale = c.fit
+	c.U = (c.room.x0+c.room.x1)/2 + (m.x1-m.x0)/2/c.Scale
+	// What is left over of the height goes above and below alike.
+	c.V = (c.room.y0+c.room.y1)/2 + (m.y0-m.y1)/2/c.Scale
+	return c
+}
+
+// margins are the px kept free on the four sides: x0 left, y0 top, x1 right,
+// y1 bottom.
+func margins(v View, w, h float64) box {
+	side := min(24, 0.03*w)
+	m := box{side, 0.05 * h, side, 58}
+	if v.Dimensions {
+		m.y1 = 96
+	}
+	m.y1 = min(m.y1, 0.35*h)
+	return m
+}
+
+// extent is what a subject and its ghost take up in the plane, m.
+func extent(s *Subject, a Aspect) box {
+	e := nothing
+	for k := s; k != nil; {
+		if b := k.Bike; b != nil {
+			if a == Side {
+				e = e.with(b.RearAxle.X-b.RearRadius, 0).with(b.FrontAxle.X+b.FrontRadius, 2*b.FrontRadius)
+			} else {
+				e = e.with(-0.25, 0).with(0.25, 2*b.RearRadius)
+			}
+			for _, p := range []mass.Vec{b.SaddleTop, b.Grip, b.BarClamp, {X: b.Grip.X, Y: -b.Grip.Y, Z: b.Grip.Z}} {
+				if u, v := a.Plane(p); finite(u) && finite(v) {
+					e = e.with(u, v+0.03)
+				}
+			}
+		}
+		for i := range k.Markers {
+			if u, v := a.Plane(k.Markers[i].Place); finite(u) && finite(v) {
+				e = e.with(u, v)
+			}
+		}
+		if k == s {
+			k = s.Ghost
+		} else {
+			k = nil
+		}
+	}
+	if e.empty() {
+		e = box{-0.4, 0, 1.6, 1.1}
+	}
+	// Absurd places (a part a kilometre off) do not make the bike a dot.
+	e.x0, e.x1 = max(e.x0, -5), min(e.x1, 8)
+	e.y0, e.y1 = max(e.y0, -2), min(e.y1, 5)
+	if e.x1-e.x0 < 0.2 {
+		e.x0, e.x1 = e.x0-0.1, e.x0+0.1
+	}
+	if e.y1-e.y0 < 0.2 {
+		e.y1 = e.y0 + 0.2
+	}
+	return e
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+// sane returns x within [lo, hi], lo for what is not a number.
+func sane(x, lo, hi float64) float64 {
+	if !(x > lo) {
+		return lo
+	}
+	return min(x, hi)
+}
+
+// XY returns where a point of the plane is in the picture, px.
+func (c *Camera) XY(u, v float64) (x, y float64) {
+	return c.Width/2 + (u-c.U)*c.Scale, c.Height/2 - (v-c.V)*c.Scale
+}
+
+// At returns where a place is in the picture, px.
+func (c *Camera) At(r mass.Vec) (x, y float64) { return c.XY(c.Aspect.Plane(r)) }
+
+// UV is the inverse of XY.
+func (c *Camera) UV(x, y float64) (u, v float64) {
+	return c.U + (x-c.Width/2)/c.Scale, c.V - (y-c.Height/2)/c.Scale
+}
+
+// By returns the displacement in space of a way in the picture, m.
+func (c *Camera) By(dx, dy float64) mass.Vec { return c.Aspect.Space(dx/c.Scale, -dy/c.Scale) }
+
+// Pan moves the picture by px.
+func (c *Camera) Pan(dx, dy float64) {
+	c.U -= dx / c.Scale
+	c.V += dy / c.Scale
+	c.clamp()
+}
+
+// Zoom makes everything f times as large and keeps what is at (x, y) there,
+// as far as the limits allow.
+func (c *Camera) Zoom(f, x, y float64) {
+	if !(f > 0) || math.IsInf(f, 0) || !finite(x) || !finite(y) {
+		return
+	}
+	u, v := c.UV(x, y)
+	c.Scale = sane(c.Scale*f, c.fit*zoomOut, c.fit*zoomIn)
+	c.U = u - (x-c.Width/2)/c.Scale
+	c.V = v + (y-c.Height/2)/c.Scale
+	c.clamp()
+}
+
+// clamp keeps the middle of the picture over something to see.
+func (c *Camera) clamp() {
+	c.U = sane(c.U, c.room.x0, c.room.x1)
+	c.V = sane(c.V, c.room.y0, c.room.y1)
+}
+
+// Zoomed returns how many times larger than fitting the picture is.
+func (c *Camera) Zoomed() float64 { return c.Scale / c.fit }

@@ -1,0 +1,434 @@
+package scene
+
+import (
+	"math"
+
+	"steelyard/internal/geometry"
+	"steelyard/internal/mass"
+)
+
+// sideView draws the bike from its right. What the suspension carries is drawn
+// in solid tubes; what it follows (swingarm, fork lowers) in open double lines.
+type sideView struct {
+	*pen
+	b    *geometry.Bike
+	edge float64 // width of an edge, px
+	hair float64
+}
+
+func plane(r mass.Vec) pt { return pt{r.X, r.Z} }
+
+// at returns a place in px.
+func (d *sideView) at(r mass.Vec) pt { return d.px(plane(r)) }
+
+// off returns the point that lies forward and up of p by mm.
+func (d *sideView) off(p pt, fwd, up float64) pt { return pt{p.x + d.mm(fwd), p.y - d.mm(up)} }
+
+func (d *sideView) draw() {
+	d.farCrank()
+	d.wheel(d.b.RearAxle, d.b.RearRadius, d.b.RearRim)
+	d.wheel(d.b.FrontAxle, d.b.FrontRadius, d.b.FrontRim)
+	d.post()
+	if !d.b.RearSprung {
+		d.stays()
+	}
+	d.fork()
+	d.frame()
+	if d.b.RearSprung {
+		d.swingarm()
+	}
+	d.cockpit()
+	d.transmission()
+}
+
+// wheel draws a wheel: tyre with its lugs, rim, 32 spokes crossed three times,
+// hub.
+func (d *sideView) wheel(axle mass.Vec, radius, rim float64) {
+	c, s := d.at(axle), d.cam.Scale
+	bead := rim + 0.004
+	inner := rim - 0.018
+	d.circle(c, (radius+bead)/2*s)
+	d.stroke(Tyre, (radius-bead)*s)
+	if section := radius - rim; section > 0.050 { // lugs: a tyre for bad roads
+		pitch := 2 * math.Pi * (radius - 0.002) * s / 84
+		d.circle(c, (radius-0.0025)*s)
+		d.dashed(Outline, 0.005*s, pitch*0.62, pitch*0.38)
+	}
+	d.circle(c, (radius-0.001)*s)
+	d.stroke(Outline, d.edge)
+	d.circle(c, (bead+inner)/2*s)
+	d.stroke(Metal, (bead-inner)*s)
+	d.circle(c, bead*s)
+	d.circle(c, inner*s)
+	d.stroke(Outline, d.edge*0.8)
+
+	const n, cross = 32, 3
+	flange := 0.026 * s
+	turn := 2 * math.Pi * 2 * cross / n
+	for i := range n {
+		a := 2 * math.Pi * float64(i) / n
+		t := turn
+		if i/2%2 == 1 {
+			t = -turn
+		}
+		s0, c0 := math.Sincos(a)
+		s1, c1 := math.Sincos(a + t)
+		d.move(c.add(pt{c0, s0}.mul(flange)))
+		d.segs = append(d.segs, Seg{Op: Line, X: c.x + c1*inner*s, Y: c.y + s1*inner*s})
+	}
+	d.stroke(Hair, d.hair)
+	d.circle(c, 0.030*s)
+	d.paint(Metal, Outline, d.edge*0.8)
+	d.circle(c, 0.009*s)
+	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+// tubes of the main frame: half-widths in mm.
+const (
+	downTube = 24
+	topTube  = 18
+	seatTube = 17.5
+	headTube = 24
+)
+
+func (d *sideView) frame() {
+	b := d.b
+	bb, st := d.at(b.BottomBracket), d.at(b.SeatTop)
+	ht, hb := d.at(b.HeadTop), d.at(b.HeadBottom)
+	seat := st.sub(bb).len()
+	ttRear := bb.lerp(st, max(0, (seat-d.mm(40))/max(seat, 1)))
+	ttHead, dtHead := ht.lerp(hb, 0.24), hb.lerp(ht, 0.26)
+	m := d.mm
+	d.taper(bb, dtHead, m(downTube+3), m(downTube-2))
+	d.taper(ttRear, ttHead, m(topTube-2), m(topTube+3))
+	d.taper(bb, st, m(seatTube), m(seatTube))
+	d.taper(hb, ht, m(headTube+3), m(headTube-2))
+	d.circle(bb, m(26))
+	if b.RearSprung {
+		d.bracket(bb, st, ttRear, ttHead, dtHead)
+	}
+	d.solid(Tube, Outline, d.edge)
+	// A shading line along the underside of the big tubes.
+	shade := func(a, b pt, w0, w1, from, to float64) {
+		n := b.sub(a).unit().left()
+		if n.y < 0 {
+			n = n.mul(-1)
+		}
+		d.move(a.lerp(b, from).add(n.mul(m(w0) * 0.45)))
+		d.line(a.lerp(b, to).add(n.mul(m(w1) * 0.45)))
+	}
+	shade(bb, dtHead, downTube+3, downTube-2, 0.10, 0.93)
+	shade(ttRear, ttHead, topTube-2, topTube+3, 0.06, 0.93)
+	d.stroke(Hair, d.hair)
+	// Bearings at both ends of the head tube.
+	for _, e := range [2][2]pt{{ht, hb}, {hb, ht}} {
+		d.taper(e[0].add(e[0].sub(e[1]).unit().mul(m(6))), e[0], m(headTube+2), m(headTube+2))
+	}
+	d.paint(Metal, Outline, d.edge*0.8)
+	d.circle(bb, m(15))
+	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+// bracket ties the shock's frame eye to the nearest tube.
+func (d *sideView) bracket(bb, st, ttRear, ttHead, dtHead pt) {
+	eye := d.at(d.b.ShockFrame)
+	best, foot, dir := math.Inf(1), eye, pt{1, 0}
+	for _, t := range [3][2]pt{{bb, dtHead}, {ttRear, ttHead}, {bb, st}} {
+		e := t[1].sub(t[0])
+		l := e.len()
+		if l < 1 {
+			continue
+		}
+		s := min(max(eye.sub(t[0]).dot(e)/(l*l), 0), 1)
+		f := t[0].add(e.mul(s))
+		if g := eye.sub(f).len(); g < best {
+			best, foot, dir = g, f, e.mul(1/l)
+		}
+	}
+	w := d.mm(34)
+	a, b := foot.sub(dir.mul(w)), foot.add(dir.mul(w))
+	if eye.sub(a).dot(eye.sub(b).left()) > 0 || a.sub(eye).x*b.sub(eye).y-a.sub(eye).y*b.sub(eye).x > 0 {
+		a, b = b, a
+	}
+	d.shape(eye, b, a)
+	d.circle(eye, d.mm(15))
+}
+
+func (d *sideView) stays() {
+	bb, st, ax := d.at(d.b.BottomBracket), d.at(d.b.SeatTop), d.at(d.b.RearAxle)
+	m := d.mm
+	top := st.lerp(bb, min(0.12, m(50)/max(st.sub(bb).len(), 1)))
+	d.taper(bb, ax, m(13), m(9))
+	d.taper(top, ax, m(8), m(7))
+	d.circle(ax, m(15))
+	d.solid(Tube, Outline, d.edge)
+	d.circle(ax, m(8))
+	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+// swingarm draws the arm from the main pivot to the axle, the strut up to the
+// shock or to a rocker on the seat tube, and the shock.
+func (d *sideView) swingarm() {
+	b := d.b
+	bb, st, ax, pv := d.at(b.BottomBracket), d.at(b.SeatTop), d.at(b.RearAxle), d.at(b.Pivot)
+	eye, frame := d.at(b.ShockSwing), d.at(b.ShockFrame)
+	m := d.mm
+	// Where the strut meets the rocker: mirrored to behind the seat tube if the
+	// eye is near it, straight to the eye otherwise.
+	e := st.sub(bb)
+	l := max(e.len(), 1)
+	s := eye.sub(bb).dot(e) / (l * l)
+	foot := bb.add(e.mul(s))
+	gap := eye.sub(foot)
+	rocker := s > 0.25 && s < 1.1 && gap.x > 0 && gap.len() < m(150)
+	top := eye
+	if rocker {
+		top = foot.sub(gap.unit().mul(m(58))).sub(e.mul(m(12) / l))
+	}
+	d.taper(pv, ax, m(19), m(12))
+	d.taper(top, ax, m(11), m(10))
+	mid := 0.42
+	d.taper(pv.lerp(ax, mid), top.lerp(ax, mid-0.08), m(9), m(8))
+	d.circle(pv, m(21))
+	d.circle(top, m(13))
+	d.circle(ax, m(20))
+	d.solid(Paper, Unsprung, d.edge*1.1)
+	d.move(along(pv, ax, m(30), 0))
+	d.line(along(ax, pv, m(30), 0))
+	d.move(along(top, ax, m(24), 0))
+	d.line(along(ax, top, m(30), 0))
+	d.mark(Mark{Stroke: Unsprung, Width: d.hair, Dash: []float64{m(26), m(6), m(4), m(6)}, Butt: true})
+	d.shock(frame, eye)
+	if rocker {
+		piv := foot.sub(e.mul(m(34) / l))
+		d.capsule(top, piv, m(11), m(13))
+		d.capsule(piv, eye, m(13), m(11))
+		d.capsule(top, eye, m(9), m(9))
+		d.solid(Metal, Outline, d.edge)
+		d.bolt(piv)
+	}
+	d.bolt(top)
+	d.bolt(eye)
+	d.bolt(frame)
+	d.bolt(pv)
+	d.circle(ax, m(9))
+	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+func (d *sideView) bolt(c pt) {
+	d.circle(c, max(1.4, d.mm(7)))
+	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+// shock draws a damper with its spring from the eye on the frame.
+func (d *sideView) shock(from, to pt) {
+	m, l := d.mm, to.sub(from).len()
+	if l < 4 {
+		return
+	}
+	d.capsule(from, to, m(7), m(7))
+	d.solid(Metal, Outline, d.edge*0.8)
+	d.taper(from.lerp(to, 0.10), from.lerp(to, 0.60), m(21), m(21))
+	d.paint(Metal, Outline, d.edge)
+	d.taper(from.lerp(to, 0.60), from.lerp(to, 0.66), m(23), m(23))
+	d.paint(Metal, Outline, d.edge*0.8)
+	d.move(along(from, to, 0.18*l, -m(10)))
+	d.line(along(from, to, 0.52*l, -m(10)))
+	d.stroke(Hair, d.hair)
+}
+
+func (d *sideView) fork() {
+	b := d.b
+	m := d.mm
+	crown, foot, ax := d.at(b.Crown), d.at(b.ForkFoot), d.at(b.FrontAxle)
+	axis := foot.sub(crown)
+	if axis.len() < 2 {
+		axis = ax.sub(crown)
+	}
+	u := axis.unit()
+	if !b.FrontSprung {
+		// A blade that leaves the crown along the steering axis and sweeps forward.
+		n := u.left()
+		if n.x > 0 {
+			n = n.mul(-1)
+		} // n points back
+		l := axis.len()
+		c1, c2 := crown.add(u.mul(l*0.45)), ax.sub(u.mul(l*0.22)).add(n.mul(m(16)))
+		w0, w1 := m(14), m(7)
+		d.move(crown.add(n.mul(w0)))
+		d.cubic(c1.add(n.mul(w0)), c2.add(n.mul(w1*1.3)), ax.add(n.mul(w1)))
+		d.line(ax.sub(n.mul(w1)))
+		d.cubic(c2.sub(n.mul(w1*1.3)), c1.sub(n.mul(w0)), crown.sub(n.mul(w0)))
+		d.close()
+		d.solid(Tube, Outline, d.edge)
+		d.taper(crown, crown.add(u.mul(m(26))), m(20), m(17))
+		d.paint(Tube, Outline, d.edge)
+		d.circle(ax, m(9))
+		d.paint(Paper, Outline, d.edge*0.8)
+		return
+	}
+	// The legs run parallel to the steering axis, between it and the axle.
+	shift := ax.sub(foot).mul(0.55)
+	top, bottom := crown.add(shift), foot.add(shift)
+	leg := bottom.sub(top).len()
+	lower := min(leg*0.86, (b.FrontRadius+0.022)*d.cam.Scale)
+	cut := bottom.sub(u.mul(lower))
+	d.taper(top, cut.add(u.mul(m(20))), m(17.5), m(17.5))
+	d.paint(Metal, Outline, d.edge)
+	n := u.left()
+	if n.x < 0 {
+		n = n.mul(-1)
+	} // n points forward
+	// Lowers: leg, axle lug, and the arch over the tyre.
+	d.taper(cut, bottom.add(u.mul(m(4))), m(24), m(20))
+	d.capsule(bottom.sub(u.mul(m(24))), ax, m(15), m(15))
+	d.taper(cut.add(n.mul(m(30))).add(u.mul(m(2))), cut.add(n.mul(m(18))).add(u.mul(m(78))), m(10), m(6))
+	d.solid(Paper, Unsprung, d.edge*1.1)
+	d.taper(cut, cut.add(u.mul(m(9))), m(25.5), m(25.5))
+	d.paint(Paper, Unsprung, d.edge*0.9)
+	d.move(cut.add(u.mul(m(30))))
+	d.line(bottom.sub(u.mul(m(34))))
+	d.mark(Mark{Stroke: Unsprung, Width: d.hair, Dash: []float64{m(26), m(6), m(4), m(6)}, Butt: true})
+	// The crown reaches from the steerer to the legs.
+	d.shape(
+		crown.sub(n.mul(m(24))), crown.add(n.mul(m(24))).add(shift),
+		top.add(n.mul(m(24))).add(u.mul(m(34))), top.sub(n.mul(m(23))).add(u.mul(m(38))))
+	d.paint(Tube, Outline, d.edge)
+	d.circle(ax, m(9))
+	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+// saddle is a saddle seen from its right, mm forward and up of the middle of
+// its top: pairs of a control point each side of a knot would be longer to
+// read than the cubics themselves.
+var saddle = [...][6]float64{
+	{-126, 24, -120, 12, -80, 3},
+	{-40, -5, 20, -2, 70, 0},
+	{95, 1, 120, -1, 134, -6},
+	{142, -10, 140, -20, 130, -22},
+	{90, -26, 60, -26, 20, -32},
+	{-20, -40, -70, -52, -104, -48},
+	{-128, -44, -138, -10, -137, 8},
+	{-137, 16, -134, 24, -126, 24},
+}
+
+// post draws seatpost, rails and saddle.
+func (d *sideView) post() {
+	b, m := d.b, d.mm
+	bb, st, sad := d.at(b.BottomBracket), d.at(b.SeatTop), d.at(b.SaddleTop)
+	up := st.sub(bb).unit()
+	if st.sub(bb).len() < 2 {
+		up = pt{0, -1}
+	}
+	// The clamp sits on the post's axis, a saddle's height below its top.
+	rise := max(sad.sub(st).dot(up)-m(62), m(6))
+	clamp := st.add(up.mul(rise))
+	d.taper(st.sub(up.mul(m(20))), clamp, m(14.5), m(14.5))
+	d.paint(Metal, Outline, d.edge)
+	d.taper(st.sub(up.mul(m(4))), st.add(up.mul(m(14))), m(21), m(21))
+	d.paint(Tube, Outline, d.edge*0.9)
+	// Rails.
+	d.move(d.off(sad, -96, -42))
+	d.cubic(d.off(sad, -80, -66), d.off(sad, -60, -64), d.off(sad, -36, -62))
+	d.line(d.off(sad, 48, -62))
+	d.cubic(d.off(sad, 80, -60), d.off(sad, 96, -44), d.off(sad, 112, -22))
+	d.stroke(Outline, max(d.edge, m(7)))
+	d.roundBox(box{clamp.x - m(24), d.off(sad, 0, -52).y, clamp.x + m(24), d.off(sad, 0, -76).y}, m(6))
+	d.paint(Metal, Outline, d.edge*0.9)
+	d.move(d.off(sad, saddle[len(saddle)-1][4], saddle[len(saddle)-1][5]))
+	for _, c := range saddle {
+		d.cubic(d.off(sad, c[0], c[1]), d.off(sad, c[2], c[3]), d.off(sad, c[4], c[5]))
+	}
+	d.close()
+	d.paint(Tyre, Outline, d.edge)
+	d.move(d.off(sad, -128, -8))
+	d.cubic(d.off(sad, -90, -22), d.off(sad, 20, -12), d.off(sad, 128, -14))
+	d.stroke(Hair, d.hair)
+}
+
+func (d *sideView) cockpit() {
+	b, m := d.b, d.mm
+	ht, hb := d.at(b.HeadTop), d.at(b.HeadBottom)
+	base, clamp, grip := d.at(b.StemBase), d.at(b.BarClamp), d.at(b.Grip)
+	up := ht.sub(hb).unit()
+	// Spacers and the stem's clamp on the steerer.
+	d.taper(ht.add(up.mul(m(5))), base, m(16), m(16))
+	d.paint(Metal, Outline, d.edge*0.8)
+	d.taper(base.sub(up.mul(m(20))), base.add(up.mul(m(20))), m(20), m(20))
+	d.taper(base, clamp, m(17), m(16))
+	d.circle(clamp, m(22))
+	d.solid(Tube, Outline, d.edge)
+	// The bar comes towards the eye: from the clamp to the grip it is seen
+	// foreshortened.
+	d.capsule(clamp, grip, m(14), m(11))
+	d.paint(Metal, Outline, d.edge)
+	// Lever, in front of and below the grip.
+	d.move(d.off(grip, 18, 4))
+	d.cubic(d.off(grip, 46, -2), d.off(grip, 54, -20), d.off(grip, 66, -62))
+	d.stroke(Outline, max(d.edge, m(9)))
+	d.roundBox(box{grip.x - m(34), grip.y - m(17), grip.x + m(22), grip.y + m(17)}, m(15))
+	d.paint(Tyre, Outline, d.edge)
+	d.circle(clamp, m(9))
+	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+func (d *sideView) crankArm(from, to pt) {
+	m := d.mm
+	d.capsule(from, to, m(15), m(11))
+	d.solid(Metal, Outline, d.edge)
+}
+
+func (d *sideView) pedal(c pt) {
+	m := d.mm
+	d.roundBox(box{c.x - m(50), c.y - m(10), c.x + m(50), c.y + m(10)}, m(7))
+	d.paint(Tyre, Outline, d.edge)
+	d.circle(c, max(1, m(5)))
+	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+func (d *sideView) farCrank() {
+	d.pedal(d.at(d.b.PedalFront))
+	d.crankArm(d.at(d.b.BottomBracket), d.at(d.b.PedalFront))
+}
+
+// transmission draws chain or belt, chainring, the near crank and its pedal.
+func (d *sideView) transmission() {
+	b, m := d.b, d.mm
+	bb, ax := d.at(b.BottomBracket), d.at(b.RearAxle)
+	ring, cog := m(65), m(36)
+	if l := bb.sub(ax).len(); l > ring {
+		// Common tangents of the two pitch circles.
+		dir := bb.sub(ax).mul(1 / l)
+		n := dir.left()
+		k := (ring - cog) / l
+		h := math.Sqrt(max(0, 1-k*k))
+		for _, s := range [2]float64{1, -1} {
+			t := n.mul(s * h).sub(dir.mul(k))
+			d.move(ax.add(t.mul(cog)))
+			d.line(bb.add(t.mul(ring)))
+		}
+		d.stroke(Outline, max(1, m(7)))
+	}
+	d.circle(ax, cog)
+	d.paint(Metal, Outline, d.edge)
+	d.circle(ax, m(9))
+	d.paint(Paper, Outline, d.edge*0.8)
+	pitch := 2 * math.Pi * ring / 32
+	d.circle(bb, ring)
+	d.dashed(Outline, m(9), pitch*0.5, pitch*0.5)
+	d.circle(bb, ring-m(2))
+	d.paint(Metal, Outline, d.edge*0.8)
+	d.circle(bb, ring-m(14))
+	d.paint(Paper, Outline, d.edge*0.8)
+	for i := range 4 {
+		s, c := math.Sincos(float64(i)*math.Pi/2 + math.Pi/4)
+		d.taper(bb, bb.add(pt{c, s}.mul(ring-m(8))), m(13), m(8))
+	}
+	d.circle(bb, m(22))
+	d.solid(Metal, Outline, d.edge*0.8)
+	pedal := d.at(b.PedalRear)
+	d.crankArm(bb, pedal)
+	d.circle(bb, m(9))
+	d.paint(Paper, Outline, d.edge*0.8)
+	d.pedal(pedal)
+}

@@ -1,0 +1,88 @@
+package scene
+
+import (
+	"steelyard/internal/geometry"
+	"steelyard/internal/mass"
+)
+
+// Subject is a build to draw, with what was found out about it.
+type Subject struct {
+	Name    string
+	Bike    *geometry.Bike
+	Markers []Marker
+
+	Total, TotalPlus         float64  // kg
+	Centre, CentrePlus       mass.Vec // m; Plus is half the expanded interval of each coordinate
+	FrontLoad, FrontLoadPlus float64  // kg that the wheel carries
+	RearLoad, RearLoadPlus   float64
+
+	Ghost *Subject // the build that this one is set against, drawn behind; its own Ghost is not looked at
+}
+
+// Marker is a part at one of its places: a pair gives two markers with the same
+// Part, each with its half of the mass.
+type Marker struct {
+	Part     string // part id
+	Name     string
+	Mass     float64 // kg at this place
+	MassPlus float64 // kg, half the expanded interval
+	Place    mass.Vec
+	Unsprung float64  // share that counts as unsprung, 0 to 1
+	Role     Role     // what sort of mass it is
+	Carrier  string   // what it is fixed to, for whoever asks
+	Size     mass.Vec // m, of a box-shaped part, so that a bag is drawn as large as it is; else zero
+	Mirror   bool     // the right one of a pair, whose offset outward is towards -y
+}
+
+// Role is what sort of mass a marker stands for.
+type Role uint8
+
+// The roles.
+const (
+	Fitted  Role = iota // a part of the bike
+	Baggage             // bags, and what is in them or strapped on
+	Body                // the rider, or a part of him or her
+)
+
+// View says what to show of a subject. Light or dark is the painter's choice,
+// see Palette.
+type View struct {
+	Aspect     Aspect
+	Selected   string // part id
+	Hovered    string // part id
+	Dimensions bool
+	Labels     bool
+	Units      Units
+}
+
+// Units are the units of the figures in the picture.
+type Units struct {
+	Mass   string // "g", "kg" or "lb_oz"; "" is "g"
+	Length string // "mm" or "in"; "" is "mm"
+}
+
+// Aspect is where the picture is seen from.
+type Aspect uint8
+
+// The two aspects.
+const (
+	Side Aspect = iota // from the rider's right: forward is to the right
+	Rear               // from behind: the rider's left is to the left
+)
+
+// Plane returns the coordinates of a place in the plane of the picture, m:
+// rightward and upward.
+func (a Aspect) Plane(r mass.Vec) (u, v float64) {
+	if a == Rear {
+		return -r.Y, r.Z
+	}
+	return r.X, r.Z
+}
+
+// Space is the inverse of Plane for a displacement in the plane.
+func (a Aspect) Space(u, v float64) mass.Vec {
+	if a == Rear {
+		return mass.Vec{Y: -u, Z: v}
+	}
+	return mass.Vec{X: u, Z: v}
+}
