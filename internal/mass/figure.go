@@ -105,9 +105,15 @@ func CentralProduct(items []Item, share Share) Figure {
 }
 
 // Gyration is the radius of gyration of a share about an axis through its
-// centre of mass, sqrt(I/M), m.
+// centre of mass, sqrt(I/M), m. Without mass, or without extent about the axis,
+// it is 0 and nothing moves it: there the root has no slope.
 func Gyration(items []Item, share Share, axis Axis) Figure {
-	return Sqrt(Ratio(CentralInertia(items, share, axis), Total(items, share)))
+	i := CentralInertia(items, share, axis)
+	// Rounding can leave the inertia of a single point just below 0.
+	if i.Value <= 0 {
+		return Figure{}
+	}
+	return Sqrt(Ratio(i, Total(items, share)))
 }
 
 // LeverMass is the mass that a lever feels at its end, kg: the moment of
@@ -158,7 +164,8 @@ func Plus(a, b Figure) Figure { return combine(a.Value+b.Value, a, 1, b, 1) }
 // Times is f a for a number f that is known exactly.
 func Times(f float64, a Figure) Figure { return combine(f*a.Value, a, f, Figure{}, 0) }
 
-// Sqrt is the square root of a; of a negative number it is not a number.
+// Sqrt is the square root of a. Of a negative number it is not a number; at 0,
+// where its slope is infinite, it has no gradient.
 func Sqrt(a Figure) Figure {
 	v := math.Sqrt(a.Value)
 	if v == 0 || math.IsNaN(v) {
