@@ -1,0 +1,322 @@
+package parts
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Limits of what a document may say. Beyond them lies a slip of the pen, not a
+// bike.
+const (
+	MaxMass     = 500e3 // g, of one piece
+	MaxLength   = 5000  // mm, of a size, an offset, a coordinate or a doubt in place
+	MaxQuantity = 10000
+
+	maxWarnings = 200 // of one document; errors are all told
+)
+
+// Severities of a Problem.
+const (
+	SeverityError   = "error"
+	SeverityWarning = "warning"
+)
+
+// Bases, Carriers and Forms are the values that a document may use.
+var (
+	Bases    = []Basis{Weighed, Stated, Typical, Guessed}
+	Carriers = []Carrier{MainFrame, Swingarm, RearWheel, ForkUpper, ForkLower, FrontWheel, Link}
+	Forms    = []Form{FormPoint, FormRod, FormRing, FormDisc, FormBox, FormPair}
+)
+
+// Units that a document may ask to be shown.
+var (
+	MassUnits   = []string{"g", "kg", "lb_oz"}
+	LengthUnits = []string{"mm", "in"}
+)
+
+// HalfWidth returns the half-width, in grams, that a mass of this basis is
+// given when nobody states one: 1 g for a part on a scale, else 5 % of a stated
+// mass, 10 % of a typical one and 20 % of a guessed one, and never less than
+// 1 g. These are common practice, no source: put in the half-width you know.
+func (b Basis) HalfWidth(mass float64) float64 {
+	share := 0.20
+	switch b {
+	case Weighed:
+		return 1
+	case Stated:
+		share = 0.05
+	case Typical:
+		share = 0.10
+	}
+	return max(1, math.Round(share*mass))
+}
+
+// Check looks at everything in a document that can be judged without knowing
+// where a station lies: ids, masses and their doubt, quantities, sizes and the
+// words that have a fixed set. A part with a problem of severity "error" must
+// not enter any figure; its Problem names the build and the part by id. Frame
+// figures and the names of stations are judged by package geometry and package
+// report.
+func Check(d *Document) []Problem {
+	c := checker{}
+	c.document(d)
+	if c.held > 0 {
+		c.problems = append(c.problems, Problem{
+			Severity: SeverityWarning,
+			Message:  fmt.Sprintf("And %d more warnings of these kinds.", c.held),
+		})
+	}
+	return c.problems
+}
+
+// checker collects problems; where says in words which build and part it is at.
+type checker struct {
+	problems []Problem
+	build    *Build
+	part     *Part
+	warned   int
+	held     int // warnings not told
+}
+
+func (c *checker) add(severity, field, format string, args ...any) {
+	if severity == SeverityWarning {
+		if c.warned++; c.warned > maxWarnings {
+			c.held++
+			return
+		}
+	}
+	p := Problem{Severity: severity, Field: field}
+	var buildName, partName string
+	if c.build != nil {
+		p.Build, buildName = c.build.ID, label(c.build.Name, c.build.ID)
+	}
+	if c.part != nil {
+		p.Part, partName = c.part.ID, label(c.part.Name, c.part.ID)
+	}
+	p.Message = sentence(buildName, partName, fmt.Sprintf(format, args...))
+	c.problems = append(c.problems, p)
+}
+
+func (c *checker) fail(field, format string, args ...any) {
+	c.add(SeverityError, field, format, args...)
+}
+
+func (c *checker) warn(field, format string, args ...any) {
+	c.add(SeverityWarning, field, format, args...)
+}
+
+func (c *checker) document(d *Document) {
+	if !slices.Contains(MassUnits, d.Show.Mass) {
+		c.warn("show.mass", "Masses are to be shown in %s, which is none of %s.", quote(d.Show.Mass), list(MassUnits))
+	}
+	if !slices.Contains(LengthUnits, d.Show.Length) {
+		c.warn("show.length", "Lengths are to be shown in %s, which is none of %s.", quote(d.Show.Length), list(LengthUnits))
+	}
+	if len(d.Show.Compare) > 2 {
+		c.warn("show.compare", "%d builds are to be compared; only the first two are.", len(d.Show.Compare))
+	}
+	ids := make(map[string]bool, len(d.Builds))
+	for i := range d.Builds {
+		c.build = &d.Builds[i]
+		c.id(c.build.ID, "build", ids)
+		if blank(c.build.Name) {
+			c.warn("name", "This build has no name; give it one to tell it from the others.")
+		}
+		c.parts(c.build.Parts)
+	}
+	c.build = nil
+	for _, id := range d.Show.Compare {
+		if !ids[id] {
+			c.warn("show.compare", "The build %s is to be compared, but there is none with that id.", quote(id))
+		}
+	}
+	if len(d.Builds) == 0 {
+		c.warn("builds", "There is no build in this document; add one.")
+	}
+}
+
+func (c *checker) parts(parts []Part) {
+	ids := make(map[string]bool, len(parts))
+	for i := range parts {
+		c.part = &parts[i]
+		c.id(c.part.ID, "part", ids)
+		c.one(c.part)
+	}
+	c.part = nil
+}
+
+// id checks that an id is there and used once.
+func (c *checker) id(id, what string, ids map[string]bool) {
+	switch {
+	case id == "":
+		c.fail("id", "This %s has no id; it should have one that no other %s has.", what, what)
+	case ids[id]:
+		c.fail("id", "Two %ss have the id %s; each should have its own.", what, quote(id))
+	}
+	ids[id] = true
+}
+
+// one checks a part.
+func (c *checker) one(p *Part) {
+	if blank(p.Name) {
+		c.warn("name", "This part has no name; give it one to find it again.")
+	}
+	if _, ok := kindGroup[p.Kind]; !ok {
+		if p.Kind == "" {
+			c.warn("kind", "This part has no kind; its mass is counted under \"other\".")
+		} else {
+			c.warn("kind", "The kind %s is not known; its mass is counted under \"other\".", quote(p.Kind))
+		}
+	}
+	if p.Quantity < 0 || p.Quantity > MaxQuantity {
+		c.fail("quantity", "The quantity is %d; it should be from 0 to %d.", p.Quantity, MaxQuantity)
+	}
+	c.mass(p)
+	if !slices.Contains(Bases, p.Basis) {
+		c.fail("basis", "The basis is %s; it should be one of %s.", quote(string(p.Basis)), list(Bases))
+	}
+	if !slices.Contains(Carriers, p.Carrier) {
+		c.fail("carrier", "The carrier is %s; it should be one of %s.", quote(string(p.Carrier)), list(Carriers))
+	}
+	switch {
+	case p.At != nil && p.Station != "":
+		c.warn("at_mm", "There is a station (%s) and an absolute place as well; the absolute place is taken. Leave one of them out.", quote(p.Station))
+	case p.At == nil && p.Station == "":
+		c.fail("station", "It is not said where this part sits; give a station, or an absolute place in at_mm.")
+	}
+	if p.At != nil {
+		c.place("at_mm", p.At)
+	}
+	c.place("offset_mm", &p.Offset)
+	c.length("within_mm", "The doubt in place", p.Within)
+	c.shape(&p.Shape)
+}
+
+func (c *checker) mass(p *Part) {
+	switch m := p.Mass; {
+	case !finite(m):
+		c.fail("mass_g", "The mass is %v; it should be a number of grams.", m)
+	case m < 0:
+		c.fail("mass_g", "The mass is %s g; it should be 0 g or more.", number(m))
+	case m > MaxMass:
+		c.fail("mass_g", "The mass of one piece is %s g; it should be at most %s g. Was it meant in another unit?", number(m), number(MaxMass))
+	case m == 0 && p.Quantity > 0:
+		c.warn("mass_g", "This part has no mass yet; it counts as 0 g.")
+	}
+	switch h := p.HalfWidth; {
+	case !finite(h):
+		c.fail("half_width_g", "The half-width is %v; it should be a number of grams.", h)
+	case h < 0:
+		c.fail("half_width_g", "The half-width is %s g; it should be 0 g or more.", number(h))
+	case h > MaxMass:
+		c.fail("half_width_g", "The half-width is %s g; it should be at most %s g.", number(h), number(MaxMass))
+	case h > p.Mass && p.Mass > 0:
+		c.warn("half_width_g", "The half-width, %s g, is larger than the mass, %s g; it is taken as it is.", number(h), number(p.Mass))
+	case h == 0 && p.Mass > 0 && p.Basis == Weighed:
+		c.warn("half_width_g", "The mass is weighed to ± 0 g; give the step of the scale's display, often 1 g.")
+	case h == 0 && p.Mass > 0:
+		c.warn("half_width_g", "The mass is said to be exact; give the half-width that it may be off by.")
+	}
+}
+
+func (c *checker) place(field string, v *Vec3) {
+	for i, axis := range [3]string{"forward", "left", "up"} {
+		if x := v[i]; !finite(x) {
+			c.fail(field, "The place (%s) is %v; it should be a number of millimetres.", axis, x)
+		} else if math.Abs(x) > MaxLength {
+			c.fail(field, "The place (%s) is %s mm; it should be within %d mm.", axis, number(x), MaxLength)
+		}
+	}
+}
+
+func (c *checker) length(field, what string, x float64) {
+	switch {
+	case !finite(x):
+		c.fail(field, "%s is %v; it should be a number of millimetres.", what, x)
+	case x < 0 || x > MaxLength:
+		c.fail(field, "%s is %s mm; it should be from 0 to %d mm.", what, number(x), MaxLength)
+	}
+}
+
+func (c *checker) shape(s *Shape) {
+	if !slices.Contains(Forms, s.Form) {
+		c.fail("shape.form", "The form is %s; it should be one of %s.", quote(string(s.Form)), list(Forms))
+	}
+	for _, x := range s.Size {
+		c.length("shape.size_mm", "A size", x)
+	}
+	if !finite(s.Pitch) || math.Abs(s.Pitch) > 360 {
+		c.fail("shape.pitch_deg", "The pitch is %v°; it should be from -360° to 360°.", s.Pitch)
+	}
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+func blank(s string) bool { return strings.TrimSpace(s) == "" }
+
+// number writes a figure without an exponent and without a tail of zeros.
+func number(x float64) string {
+	if math.Abs(x) >= 1e15 {
+		return strconv.FormatFloat(x, 'g', 4, 64)
+	}
+	return strconv.FormatFloat(x, 'f', -1, 64)
+}
+
+// list writes the values that a field may have.
+func list[S ~string](values []S) string {
+	var b strings.Builder
+	for i, v := range values {
+		switch {
+		case i == 0:
+		case i == len(values)-1:
+			b.WriteString(" or ")
+		default:
+			b.WriteString(", ")
+		}
+		b.WriteString(quote(string(v)))
+	}
+	return b.String()
+}
+
+// quote puts a text of the user's into quotes, cut to a length that a message
+// can bear.
+func quote(s string) string { return `"` + short(s) + `"` }
+
+// short cuts a text to 40 characters and makes one line of it.
+func short(s string) string {
+	const most = 40
+	s = strings.Join(strings.Fields(s[:min(len(s), 8*most)]), " ")
+	if n := 0; len(s) > most {
+		for i := range s {
+			if n == most {
+				return s[:i] + "…"
+			}
+			n++
+		}
+	}
+	return strings.ToValidUTF8(s, "�")
+}
+
+// label is what a build or a part is called in a message.
+func label(name, id string) string {
+	if blank(name) {
+		return short(id)
+	}
+	return short(name)
+}
+
+// sentence puts the place in front of a message.
+func sentence(build, part, message string) string {
+	switch {
+	case part != "" && build != "":
+		return fmt.Sprintf("Part “%s” of build “%s”: %s", part, build, message)
+	case part != "":
+		return fmt.Sprintf("Part “%s”: %s", part, message)
+	case build != "":
+		return fmt.Sprintf("Build “%s”: %s", build, message)
+	}
+	return message
+}

@@ -1,0 +1,198 @@
+package parts
+
+import (
+	"bytes"
+	"fmt"
+	"reflect"
+	"strings"
+
+	"github.com/goccy/go-json"
+)
+
+// Write returns the document as text: indented, keys in a fixed order, every
+// list of plain numbers on one line, so that two versions of it can be told
+// apart line by line. Format and Version are set. Open of the text gives the
+// same document again. A figure that is no number (JSON has none such) is an
+// error that names build, part and field.
+func Write(d *Document) ([]byte, error) {
+	text, err := WriteCompact(d)
+	if err != nil {
+		return nil, err
+	}
+	return indent(text), nil
+}
+
+// WriteCompact is Write without any space, for a link.
+func WriteCompact(d *Document) ([]byte, error) {
+	out := *d
+	out.Format, out.Version = Format, Version
+	// An empty list is written as [], never as null.
+	out.Builds = make([]Build, len(d.Builds))
+	copy(out.Builds, d.Builds)
+	for i := range out.Builds {
+		if out.Builds[i].Parts == nil {
+			out.Builds[i].Parts = []Part{}
+		}
+	}
+	text, err := json.MarshalWithOption(&out, json.DisableHTMLEscape())
+	if err != nil {
+		if err := notFinite(d); err != nil {
+			return nil, err
+		}
+		return nil, fmt.Errorf("the document cannot be written: %w", err)
+	}
+	return text, nil
+}
+
+// notFinite finds the first figure that JSON cannot hold.
+func notFinite(d *Document) error {
+	for i := range d.Builds {
+		b := &d.Builds[i]
+		if key := unwritable(b.withoutParts()); key != "" {
+			return fmt.Errorf("build “%s”: %s is not a finite number", label(b.Name, b.ID), key)
+		}
+		for j := range b.Parts {
+			if key := unwritable(b.Parts[j]); key != "" {
+				return fmt.Errorf("part “%s” of build “%s”: %s is not a finite number", label(b.Parts[j].Name, b.Parts[j].ID), label(b.Name, b.ID), key)
+			}
+		}
+	}
+	return nil
+}
+
+func (b *Build) withoutParts() Build {
+	c := *b
+	c.Parts = nil
+	return c
+}
+
+// indent lays out compact JSON: a tab a level, but an object or list that holds
+// no other object stays on one line, up to a width. The library's own indent
+// would give every coordinate a line.
+func indent(text []byte) []byte {
+	var out bytes.Buffer
+	out.Grow(2 * len(text))
+	depth := 0
+	line := func() {
+		out.WriteByte('\n')
+		for range depth {
+			out.WriteByte('\t')
+		}
+	}
+	for i := 0; i < len(text); i++ {
+		switch c := text[i]; c {
+		case '{', '[':
+			if n := flat(text[i:]); n > 0 {
+				spread(&out, text[i:i+n])
+				i += n - 1
+				continue
+			}
+			out.WriteByte(c)
+			depth++
+			line()
+		case '}', ']':
+			depth--
+			line()
+			out.WriteByte(c)
+		case ',':
+			out.WriteByte(c)
+			line()
+		case ':':
+			out.WriteString(": ")
+		case '"':
+			n := stringLength(text[i:])
+			out.Write(text[i : i+n])
+			i += n - 1
+		default:
+			out.WriteByte(c)
+		}
+	}
+	out.WriteByte('\n')
+	return out.Bytes()
+}
+
+// flat returns the length of the object or list at the start of text if it
+// holds no other object, and 0 if it does or is long.
+func flat(text []byte) int {
+	const most = 200
+	lists := 0
+	for i := 1; i < len(text) && i < most; i++ {
+		switch text[i] {
+		case '{':
+			return 0
+		case '[':
+			lists++
+		case ']', '}':
+			if lists == 0 {
+				return i + 1
+			}
+			lists--
+		case '"':
+			i += stringLength(text[i:]) - 1
+		}
+	}
+	return 0
+}
+
+// spread writes a flat object or list with a space after each comma and colon.
+func spread(out *bytes.Buffer, text []byte) {
+	for i := 0; i < len(text); i++ {
+		out.WriteByte(text[i])
+		switch text[i] {
+		case ',', ':':
+			out.WriteByte(' ')
+		case '"':
+			n := stringLength(text[i:])
+			out.Write(text[i+1 : i+n])
+			i += n - 1
+		}
+	}
+}
+
+// stringLength returns the length of the JSON string at the start of text,
+// quotes included.
+func stringLength(text []byte) int {
+	for i := 1; i < len(text); i++ {
+		switch text[i] {
+		case '\\':
+			i++
+		case '"':
+			return i + 1
+		}
+	}
+	return len(text)
+}
+
+// unwritable returns the key of the first figure in v that is not finite, with
+// dots, or "" when there is none.
+func unwritable(v any) string { return notFiniteIn(reflect.ValueOf(v)) }
+
+func notFiniteIn(v reflect.Value) string {
+	switch v.Kind() {
+	case reflect.Float64:
+		if !finite(v.Float()) {
+			return "."
+		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			return notFiniteIn(v.Elem())
+		}
+	case reflect.Array:
+		for i := range v.Len() {
+			if notFiniteIn(v.Index(i)) != "" {
+				return "."
+			}
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if rest := notFiniteIn(v.Field(i)); rest != "" {
+				key, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
+				if rest == "." {
+					return key
+				}
+				return key + "." + rest
+			}
+		}
+	}
+	return ""
+}

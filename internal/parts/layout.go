@@ -1,0 +1,123 @@
+package parts
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+	"sync"
+)
+
+// layout is what may stand at a place of a JSON text, read off the Go types
+// once. The types stay the one place that says what a document is made of.
+type layout struct {
+	sort   sort
+	hold   hold
+	fields []field        // of an object, in the order of the Go struct
+	index  map[string]int // into fields, by key
+	elem   *layout        // of a list
+	count  int            // elements that a list must have; -1 is any number
+	null   bool           // null may stand for it: an optional value
+}
+
+type field struct {
+	key string
+	*layout
+}
+
+// sort is a sort of JSON value.
+type sort uint8
+
+const (
+	object sort = iota
+	array
+	text
+	number64 // any number
+	integer
+)
+
+// hold marks the objects that the scanner keeps a record of.
+type hold uint8
+
+const (
+	holdNothing hold = iota
+	holdDocument
+	holdShow
+	holdBuild
+	holdPart
+	holdShape
+)
+
+var documentLayout = sync.OnceValue(func() *layout { return layoutOf(reflect.TypeFor[Document]()) })
+
+var holds = map[reflect.Type]hold{
+	reflect.TypeFor[Document](): holdDocument,
+	reflect.TypeFor[Show]():     holdShow,
+	reflect.TypeFor[Build]():    holdBuild,
+	reflect.TypeFor[Part]():     holdPart,
+	reflect.TypeFor[Shape]():    holdShape,
+}
+
+func layoutOf(t reflect.Type) *layout {
+	switch t.Kind() {
+	case reflect.Pointer:
+		l := *layoutOf(t.Elem())
+		l.null = true
+		return &l
+	case reflect.Struct:
+		l := &layout{sort: object, hold: holds[t], index: make(map[string]int)}
+		for i := range t.NumField() {
+			key, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+			l.index[key] = len(l.fields)
+			l.fields = append(l.fields, field{key, layoutOf(t.Field(i).Type)})
+		}
+		if len(l.fields) > 64 {
+			panic("parts: the scanner has a bit for each of 64 keys, and " + t.Name() + " has more")
+		}
+		return l
+	case reflect.Slice:
+		return &layout{sort: array, elem: layoutOf(t.Elem()), count: -1}
+	case reflect.Array:
+		return &layout{sort: array, elem: layoutOf(t.Elem()), count: t.Len()}
+	case reflect.String:
+		return &layout{sort: text}
+	case reflect.Float64:
+		return &layout{sort: number64}
+	case reflect.Int:
+		return &layout{sort: integer}
+	}
+	panic("parts: no layout for a " + t.String())
+}
+
+// want says in words what should stand at a place, with the unit that the key
+// names.
+func (l *layout) want(key string) string {
+	switch l.sort {
+	case object:
+		return "an object, { … }"
+	case array:
+		switch {
+		case l.count >= 0:
+			return fmt.Sprintf("a list of %d numbers%s", l.count, unitOf(key))
+		default:
+			return "a list, [ … ]"
+		}
+	case text:
+		return "a text in quotes"
+	case integer:
+		return "a whole number"
+	}
+	return "a number" + unitOf(key) + ", without quotes"
+}
+
+// unitOf returns the unit at the end of a key, in words.
+func unitOf(key string) string {
+	switch {
+	case strings.HasSuffix(key, "_g"):
+		return " in grams"
+	case strings.HasSuffix(key, "_mm"):
+		return " in millimetres"
+	case strings.HasSuffix(key, "_deg"):
+		return " in degrees"
+	}
+	return ""
+}

@@ -1,0 +1,638 @@
+package parts
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/goccy/go-json"
+)
+
+// The scanner reads a text once, before the decoder does, and makes nothing of
+// it but a record. It is there for what a decoder does not tell: a key that the
+// format does not know, a key written twice, a list with one number too many,
+// which keys a part does not have (they get their defaults), how deep the text
+// nests before anybody recurses into it, and above all the place of a mistake
+// in the user's words: the build and the part by name. The values themselves
+// are decoded by goccy/go-json.
+
+// Limits of a text.
+const (
+	maxDepth    = 32 // a document needs 7
+	maxProblems = 50 // told about one text
+)
+
+// scanner walks a text along a layout. In a first, quick walk it stops at the
+// first thing wrong; the second, careful one collects all of them and the names
+// to tell them by.
+type scanner struct {
+	text    []byte
+	pos     int
+	depth   int
+	careful bool
+
+	show   uint64   // of the document's show; bit i: the key of field i is there
+	builds []uint64 // of each build
+	parts  []uint64 // of each part of all builds
+	shapes []uint64 // of each shape that is there
+
+	build, part int      // indices of where the walk is, -1 outside
+	partsSoFar  int      // of all builds
+	path        []string // keys from the build, the part, or the top
+	names       map[where]name
+	found       []finding
+	more        int // findings not kept
+	fatal       bool
+	format      string
+	version     string // as written
+	hasVersion  bool
+}
+
+type where struct{ build, part int }
+
+type name struct{ id, name string }
+
+// finding is a problem that has no names yet.
+type finding struct {
+	where
+	field   string
+	message string
+	line    int
+}
+
+func newScanner(text []byte, careful bool) *scanner {
+	s := &scanner{text: text, careful: careful, build: -1, part: -1}
+	if careful {
+		s.names = make(map[where]name)
+	}
+	return s
+}
+
+// scan walks the whole text and says whether nothing was wrong.
+func (s *scanner) scan(l *layout) bool {
+	ok := s.value(l)
+	if ok {
+		if s.space(); s.pos < len(s.text) {
+			ok = s.broken("there is something after the end of the document: %s", s.excerpt())
+		}
+	}
+	return ok && len(s.found) == 0
+}
+
+// report keeps a finding. It returns whether the walk may go on.
+func (s *scanner) report(format string, args ...any) bool {
+	if !s.careful {
+		return false
+	}
+	if len(s.found) >= maxProblems {
+		s.more++
+		return true
+	}
+	s.found = append(s.found, finding{
+		where:   where{s.build, s.part},
+		field:   strings.Join(s.path, "."),
+		message: fmt.Sprintf(format, args...),
+		line:    1 + bytes.Count(s.text[:min(s.pos, len(s.text))], []byte("\n")),
+	})
+	return true
+}
+
+// broken reports that the text is not JSON from here on, which ends the walk.
+func (s *scanner) broken(format string, args ...any) bool {
+	s.fatal = true
+	if !s.careful {
+		return false
+	}
+	pos := min(s.pos, len(s.text))
+	start := 1 + bytes.LastIndexByte(s.text[:pos], '\n')
+	column := 1 + utf8.RuneCount(s.text[start:pos])
+	if len(s.found) >= maxProblems {
+		s.found = s.found[:maxProblems-1]
+		s.more++
+	}
+	s.report("%s (column %d).", fmt.Sprintf(format, args...), column)
+	return false
+}
+
+func (s *scanner) space() {
+	for s.pos < len(s.text) {
+		switch s.text[s.pos] {
+		case ' ', '\n', '\t', '\r':
+			s.pos++
+		default:
+			return
+		}
+	}
+}
+
+// next returns the next character that is not space, 0 at the end.
+func (s *scanner) next() byte {
+	s.space()
+	if s.pos < len(s.text) {
+		return s.text[s.pos]
+	}
+	return 0
+}
+
+// excerpt quotes what stands at the walk's place.
+func (s *scanner) excerpt() string {
+	rest := s.text[s.pos:]
+	if len(rest) == 0 {
+		return "the end of the text"
+	}
+	if i := bytes.IndexAny(rest[:min(len(rest), 200)], ",\n]}"); i > 0 {
+		rest = rest[:i]
+	}
+	return quote(string(rest[:min(len(rest), 200)]))
+}
+
+// value walks a value that should be as l says.
+func (s *scanner) value(l *layout) bool {
+	switch c := s.next(); c {
+	case '{':
+		if l.sort == object {
+			return s.object(l)
+		}
+	case '[':
+		if l.sort == array {
+			return s.array(l)
+		}
+	case '"':
+		if l.sort == text {
+			return s.skipString()
+		}
+	case '-', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9':
+		if l.sort == number64 || l.sort == integer {
+			return s.number(l)
+		}
+	case 'n':
+		if l.null {
+			return s.skipWord("null")
+		}
+	}
+	start := s.pos
+	if !s.skip() {
+		return false
+	}
+	key := ""
+	if len(s.path) > 0 {
+		key = s.path[len(s.path)-1]
+	}
+	found := string(s.text[start:min(s.pos, start+200)])
+	switch found[0] {
+	case '"':
+		found = short(found) + ", a text"
+	case '{':
+		found = "an object"
+	case '[':
+		found = "a list"
+	case 'n':
+		found = "null, which is nothing"
+	default:
+		found = short(found)
+	}
+	return s.report("it is %s; it should be %s.", found, l.want(key))
+}
+
+func (s *scanner) enter() bool {
+	if s.depth++; s.depth > maxDepth {
+		return s.broken("the text nests deeper than %d levels, and a document never does", maxDepth)
+	}
+	s.pos++
+	return true
+}
+
+func (s *scanner) object(l *layout) bool {
+	if !s.enter() {
+		return false
+	}
+	var seen uint64
+	expect := 0 // the key that comes next when this program wrote the text
+	for first := true; ; first = false {
+		c := s.next()
+		if c == '}' && first {
+			s.pos++
+			break
+		}
+		if c != '"' {
+			return s.noKey(first)
+		}
+		start := s.pos
+		if !s.skipString() {
+			return false
+		}
+		raw := s.text[start+1 : s.pos-1]
+		i := -1
+		if expect < len(l.fields) && l.fields[expect].key == string(raw) {
+			i = expect
+		} else if k, ok := l.index[string(raw)]; ok {
+			i = k
+		} else if bytes.IndexByte(raw, '\\') >= 0 {
+			if k, ok := l.index[unquote(s.text[start:s.pos])]; ok {
+				i = k
+			}
+		}
+		keyEnd := s.pos
+		if s.next() != ':' {
+			return s.broken("after the key %s there should be a colon, but there is %s", quote(string(raw)), s.excerpt())
+		}
+		s.pos++
+		switch {
+		case i < 0:
+			key := unquote(s.text[start:keyEnd])
+			s.path = append(s.path, short(key))
+			ok := s.report("%s", l.unknown(key)) && s.skipAny()
+			s.path = s.path[:len(s.path)-1]
+			if !ok {
+				return false
+			}
+		case seen&(1<<i) != 0:
+			s.path = append(s.path, l.fields[i].key)
+			ok := s.report("it is written twice; it should be there once.") && s.skipAny()
+			s.path = s.path[:len(s.path)-1]
+			if !ok {
+				return false
+			}
+		default:
+			seen |= 1 << i
+			expect = i + 1
+			s.path = append(s.path, l.fields[i].key)
+			at := s.pos
+			if !s.value(l.fields[i].layout) {
+				return false
+			}
+			if s.careful {
+				s.note(l.hold, l.fields[i].key, at)
+			}
+			s.path = s.path[:len(s.path)-1]
+		}
+		switch s.next() {
+		case ',':
+			s.pos++
+		case '}':
+			s.pos++
+			s.depth--
+			s.keep(l.hold, seen)
+			return true
+		default:
+			return s.broken("after a value there should be a comma or }, but there is %s", s.excerpt())
+		}
+	}
+	s.depth--
+	s.keep(l.hold, seen)
+	return true
+}
+
+// noKey says what stands where a key should.
+func (s *scanner) noKey(first bool) bool {
+	switch c := s.next(); {
+	case c == '}' && !first:
+		return s.broken("there is a comma before }, where no key follows; take it out")
+	case c == '/':
+		return s.broken("JSON has no comments; take this one out")
+	case c == '\'':
+		return s.broken("a key should stand in double quotes, not in single ones")
+	}
+	return s.broken("there should be a key in double quotes, but there is %s", s.excerpt())
+}
+
+// unknown says that the format has no such key, and which one was meant if it
+// is close to one.
+func (l *layout) unknown(key string) string {
+	keys := make([]string, len(l.fields))
+	for i, f := range l.fields {
+		keys[i] = f.key
+		if strings.EqualFold(f.key, key) || editDistance(strings.ToLower(key), f.key, 2) <= 2 {
+			return fmt.Sprintf("the key %s is not known here; was %s meant?", quote(key), quote(f.key))
+		}
+	}
+	return fmt.Sprintf("the key %s is not known here; take it out, or put what it says into the notes. Known are: %s.", quote(key), strings.Join(keys, ", "))
+}
+
+// note remembers the values by which people know a build or a part.
+func (s *scanner) note(h hold, key string, at int) {
+	value := func() string {
+		v := bytes.TrimSpace(s.text[at:s.pos])
+		if len(v) == 0 || v[0] != '"' {
+			return string(v)
+		}
+		return unquote(v)
+	}
+	switch {
+	case h == holdDocument && key == "format":
+		s.format = value()
+	case h == holdDocument && key == "version":
+		s.version, s.hasVersion = value(), true
+	case (h == holdBuild || h == holdPart) && (key == "id" || key == "name"):
+		w := where{s.build, s.part}
+		n := s.names[w]
+		if key == "id" {
+			n.id = value()
+		} else {
+			n.name = value()
+		}
+		s.names[w] = n
+	}
+}
+
+// keep records which keys an object has.
+func (s *scanner) keep(h hold, seen uint64) {
+	switch h {
+	case holdShow:
+		s.show = seen
+	case holdBuild:
+		s.builds = append(s.builds, seen)
+	case holdPart:
+		s.parts = append(s.parts, seen)
+	case holdShape:
+		s.shapes = append(s.shapes, seen)
+	}
+}
+
+func (s *scanner) array(l *layout) bool {
+	start := s.pos
+	if !s.enter() {
+		return false
+	}
+	n := 0
+	build, part, path := s.build, s.part, s.path
+	if s.next() == ']' {
+		s.pos++
+	} else {
+	elements:
+		for {
+			switch l.elem.hold {
+			case holdBuild:
+				s.build, s.path = n, s.path[len(s.path):]
+				if n >= MaxBuilds {
+					return s.broken("there are more than %d builds in the document", MaxBuilds)
+				}
+			case holdPart:
+				s.part, s.path = n, s.path[len(s.path):]
+				if s.partsSoFar++; s.partsSoFar > MaxParts {
+					return s.broken("there are more than %d parts in the document", MaxParts)
+				}
+			}
+			if s.next() == ']' {
+				return s.broken("there is a comma before ], where no value follows; take it out")
+			}
+			if !s.value(l.elem) {
+				return false
+			}
+			n++
+			switch s.next() {
+			case ',':
+				s.pos++
+			case ']':
+				s.pos++
+				break elements
+			default:
+				return s.broken("after a value there should be a comma or ], but there is %s", s.excerpt())
+			}
+		}
+	}
+	s.build, s.part, s.path = build, part, path
+	s.depth--
+	if l.count >= 0 && n != l.count {
+		end := s.pos
+		s.pos = start
+		ok := s.report("it has %d values; it should be %s.", n, l.want(path[len(path)-1]))
+		s.pos = end
+		return ok
+	}
+	return true
+}
+
+// number walks a number and sees to it that it fits.
+func (s *scanner) number(l *layout) bool {
+	start := s.pos
+	whole, ok := s.skipNumber()
+	if !ok {
+		return false
+	}
+	raw := s.text[start:s.pos]
+	switch {
+	case l.sort == integer && !whole:
+		return s.report("it is %s; it should be a whole number, written without point or exponent.", short(string(raw)))
+	case l.sort == integer && len(raw) > 15:
+		return s.report("it is %s, which is too large a number.", short(string(raw)))
+	case l.sort == number64 && (!whole || len(raw) > 300):
+		// Only an exponent or very many digits can leave the range.
+		if len(raw) <= 300 && bytes.IndexByte(raw, 'e') < 0 && bytes.IndexByte(raw, 'E') < 0 {
+			return true
+		}
+		if _, err := strconv.ParseFloat(string(raw), 64); err != nil {
+			return s.report("it is %s, which is too large a number.", short(string(raw)))
+		}
+	}
+	return true
+}
+
+// skipNumber walks a number by the grammar of RFC 8259 and says whether it has
+// neither point nor exponent.
+func (s *scanner) skipNumber() (whole, ok bool) {
+	digits := func() int {
+		n := 0
+		for s.pos < len(s.text) && '0' <= s.text[s.pos] && s.text[s.pos] <= '9' {
+			s.pos++
+			n++
+		}
+		return n
+	}
+	at := func(set string) bool {
+		return s.pos < len(s.text) && strings.IndexByte(set, s.text[s.pos]) >= 0
+	}
+	start := s.pos
+	bad := func() (bool, bool) {
+		s.pos = start
+		return false, s.broken("%s is not a number as JSON writes it", s.excerpt())
+	}
+	whole = true
+	if at("-") {
+		s.pos++
+	}
+	zero := at("0")
+	if n := digits(); n == 0 || zero && n > 1 {
+		return bad()
+	}
+	if at(".") {
+		s.pos++
+		whole = false
+		if digits() == 0 {
+			return bad()
+		}
+	}
+	if at("eE") {
+		s.pos++
+		whole = false
+		if at("+-") {
+			s.pos++
+		}
+		if digits() == 0 {
+			return bad()
+		}
+	}
+	return whole, true
+}
+
+// skipString walks a string by the grammar of RFC 8259.
+func (s *scanner) skipString() bool {
+	t := s.text
+	i := s.pos + 1
+	for i < len(t) {
+		switch c := t[i]; {
+		case c == '"':
+			s.pos = i + 1
+			return true
+		case c == '\\':
+			n := escape(t[i:])
+			if n == 0 {
+				s.pos = i
+				return s.broken("%s is not an escape that JSON knows; a backslash itself is written \\\\", s.excerpt())
+			}
+			i += n
+		case c < 0x20:
+			s.pos = i
+			return s.broken("a text in quotes has a line break or control character in it; write \\n")
+		default:
+			i++
+		}
+	}
+	return s.broken("a text in quotes does not end: the closing quote is missing")
+}
+
+// escape returns the length of the escape at the start of t, 0 if it is none.
+func escape(t []byte) int {
+	if len(t) < 2 {
+		return 0
+	}
+	switch t[1] {
+	case '"', '\\', '/', 'b', 'f', 'n', 'r', 't':
+		return 2
+	case 'u':
+		if len(t) < 6 {
+			return 0
+		}
+		for _, c := range t[2:6] {
+			if !('0' <= c && c <= '9' || 'a' <= c|0x20 && c|0x20 <= 'f') {
+				return 0
+			}
+		}
+		return 6
+	}
+	return 0
+}
+
+func (s *scanner) skipWord(word string) bool {
+	if !bytes.HasPrefix(s.text[s.pos:], []byte(word)) {
+		return s.broken("there should be a value, but there is %s", s.excerpt())
+	}
+	s.pos += len(word)
+	return true
+}
+
+// skipAny walks a value of any sort, from before its first character.
+func (s *scanner) skipAny() bool {
+	s.space()
+	return s.skip()
+}
+
+func (s *scanner) skip() bool {
+	switch c := s.next(); c {
+	case '{', '[':
+		end := c + 2 // both brackets lie two apart in ASCII
+		if !s.enter() {
+			return false
+		}
+		for first := true; ; first = false {
+			if first && s.next() == end {
+				s.pos++
+				break
+			}
+			if c == '{' {
+				if s.next() != '"' {
+					return s.noKey(first)
+				}
+				if !s.skipString() {
+					return false
+				}
+				if s.next() != ':' {
+					return s.broken("after a key there should be a colon, but there is %s", s.excerpt())
+				}
+				s.pos++
+			}
+			if !s.skip() {
+				return false
+			}
+			if d := s.next(); d == end {
+				s.pos++
+				break
+			} else if d != ',' {
+				return s.broken("after a value there should be a comma or %c, but there is %s", end, s.excerpt())
+			}
+			s.pos++
+		}
+		s.depth--
+		return true
+	case '"':
+		return s.skipString()
+	case 't':
+		return s.skipWord("true")
+	case 'f':
+		return s.skipWord("false")
+	case 'n':
+		return s.skipWord("null")
+	case '-', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9':
+		_, ok := s.skipNumber()
+		return ok
+	case 0:
+		return s.broken("the text ends too early: something is missing at its end")
+	case '/':
+		return s.broken("JSON has no comments; take this one out")
+	}
+	return s.broken("there should be a value, but there is %s", s.excerpt())
+}
+
+// unquote decodes a JSON string, quotes included.
+func unquote(raw []byte) string {
+	var v string
+	if json.Unmarshal(raw, &v) != nil {
+		return string(raw)
+	}
+	return v
+}
+
+// problems gives the findings their names.
+func (s *scanner) problems() []Problem {
+	var list []Problem
+	for _, f := range s.found {
+		p := Problem{Severity: SeverityError, Field: f.field}
+		var buildName, partName string
+		if f.build >= 0 {
+			n := s.names[where{f.build, -1}]
+			p.Build, buildName = n.id, label(n.name, n.id)
+			if buildName == "" {
+				buildName = fmt.Sprintf("number %d", f.build+1)
+			}
+		}
+		if f.part >= 0 {
+			n := s.names[f.where]
+			p.Part, partName = n.id, label(n.name, n.id)
+			if partName == "" {
+				partName = fmt.Sprintf("number %d", f.part+1)
+			}
+		}
+		message := f.message
+		if f.field != "" {
+			message = f.field + ": " + message
+		}
+		p.Message = fmt.Sprintf("Line %d: %s", f.line, sentence(buildName, partName, message))
+		list = append(list, p)
+	}
+	if s.more > 0 {
+		list = append(list, Problem{Severity: SeverityError, Message: fmt.Sprintf("And %d more problems.", s.more)})
+	}
+	return list
+}
