@@ -22,16 +22,18 @@ type Report struct {
 // Build is one build weighed. A build with an error in its frame figures has
 // no figures; a part with an error is left out, and both are told in Problems.
 type Build struct {
-	ID       string   `json:"id"`
-	Name     string   `json:"name"`
-	Weighed  bool     `json:"weighed"`  // whether Figures hold
-	Geometry []Length `json:"geometry"` // wheelbase, trail, ...: exact, from the figures
-	Figures  []Figure `json:"figures"`
-	Groups   []Subset `json:"groups"`   // mass by group of parts, heaviest first
-	Carriers []Subset `json:"carriers"` // mass by carrier
-	Parts    []Part   `json:"parts"`    // in the document's order
-	Weigh    []Advice `json:"weigh"`    // what to weigh first for a better total, most useful first
-	Summary  string   `json:"summary"`  // the build in words, for those who do not see the picture
+	ID          string   `json:"id"`
+	Name        string   `json:"name"`
+	Weighed     bool     `json:"weighed"`      // whether Figures hold
+	FrontSprung bool     `json:"front_sprung"` // false: a rigid fork, the tyre is the only spring in front
+	RearSprung  bool     `json:"rear_sprung"`  // likewise
+	Geometry    []Length `json:"geometry"`     // wheelbase, trail, ...: exact, from the figures
+	Figures     []Figure `json:"figures"`
+	Groups      []Subset `json:"groups"`   // mass by group of parts, heaviest first
+	Carriers    []Subset `json:"carriers"` // mass by carrier
+	Parts       []Part   `json:"parts"`    // in the document's order
+	Weigh       []Advice `json:"weigh"`    // what to weigh first for a better total, most useful first
+	Summary     string   `json:"summary"`  // the build in words, for those who do not see the picture
 }
 
 // Length is a geometric figure.
@@ -121,6 +123,10 @@ type PartChange struct {
 	Delta float64    `json:"delta_g"`
 	Plus  float64    `json:"plus_g"`
 	Moved parts.Vec3 `json:"moved_mm"` // for parts in both
+
+	WithFrame bool   `json:"with_frame,omitempty"` // it sits at the same station, which the bike's own figures moved
+	CarrierA  string `json:"carrier_a,omitempty"`  // both only when they differ
+	CarrierB  string `json:"carrier_b,omitempty"`
 }
 
 // Mover says by how much a part's change moved the centre of mass.

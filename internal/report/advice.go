@@ -1,0 +1,95 @@
+package report
+
+import (
+	"math"
+
+	"steelyard/internal/mass"
+)
+
+// Advice is short: nobody weighs fifty parts to move a figure by a gram.
+const (
+	mostAdvice  = 12   // lines, unless more of them settle a difference
+	mostSettle  = 40   // lines at most
+	worthWhile  = 0.98 // a line must bring ± below this share of what it was
+	scaleAtHand = 0.001
+)
+
+// scale is the standard uncertainty, kg, of a part weighed on a scale that
+// reads to 1 g, as a document tells it: weighed, half-width 1 g.
+var scale = mass.Rectangular(scaleAtHand)
+
+// adviseTotal says what to weigh first for a better total.
+func adviseTotal(w *Weighed, src *sources) []Advice {
+	list := w.figures.total.Ranking(mass.Doubts(w.Items), scale)
+	out := make([]Advice, 0, min(len(list), mostAdvice))
+	now := w.figures.standard[total]
+	first := firstLines(len(src.piece), w)
+	for _, line := range list {
+		if len(out) == mostAdvice || line.Then > now*worthWhile {
+			break
+		}
+		out = append(out, advice(line, now, w, first))
+		now = line.Then
+	}
+	return out
+}
+
+// adviseDifference says what to weigh first to settle which build is heavier.
+// A line settles it when the difference, were it to stay as it is, would then
+// be larger than its ±. Weighing moves the difference too, so that is a fair
+// expectation and no promise.
+func adviseDifference(a, b *Weighed, budget *mass.Budget, src *sources) []Advice {
+	delta := math.Abs(b.figures.of[total].Value - a.figures.of[total].Value)
+	now := budget.Standard()
+	undecided := delta < mass.Coverage*now
+	list := budget.Ranking(mass.Doubts(a.Items, b.Items), scale)
+	settled := len(list) // the first line that settles it
+	if undecided {
+		for i, line := range list {
+			if delta >= mass.Coverage*line.Then {
+				settled = i
+				break
+			}
+		}
+	}
+	out := make([]Advice, 0, min(len(list), mostAdvice))
+	firstA, firstB := firstLines(len(src.piece), a), firstLines(len(src.piece), b)
+	for i, line := range list {
+		wanted := undecided && settled < len(list) && settled < mostSettle && i <= settled
+		if !wanted && (len(out) >= mostAdvice || line.Then > now*worthWhile) {
+			break
+		}
+		w, first := b, firstB
+		if first[line.Source] < 0 {
+			w, first = a, firstA
+		}
+		v := advice(line, now, w, first)
+		v.Settles = i >= settled
+		out = append(out, v)
+		now = line.Then
+	}
+	return out
+}
+
+// firstLines gives the first line of a build for every source of mass, -1 for
+// a source that the build does not have.
+func firstLines(n int, w *Weighed) []int32 {
+	first := make([]int32, n)
+	for i := range first {
+		first[i] = -1
+	}
+	for i := len(w.Lines) - 1; i >= 0; i-- {
+		if w.Lines[i].OK {
+			first[w.Lines[i].source] = int32(i)
+		}
+	}
+	return first
+}
+
+func advice(line mass.Weighing, now float64, w *Weighed, first []int32) Advice {
+	p := &w.Build.Parts[first[line.Source]]
+	return Advice{
+		Part: p.ID, Build: w.Build.ID, Name: p.Name,
+		Now: gram.of(mass.Coverage * now), Then: gram.of(mass.Coverage * line.Then),
+	}
+}

@@ -1,0 +1,292 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"steelyard/internal/geometry"
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+)
+
+// Weighed is a build whose parts have been put in their places: what figures
+// and pictures are made from.
+type Weighed struct {
+	Build *parts.Build
+	Bike  *geometry.Bike
+	Items []mass.Item // one for each place that a part sits at: two for a pair
+	Lines []Line      // one for each of Build.Parts
+	Count int         // how many of the lines count
+
+	shares  shares
+	figures figures
+	byGroup [][]int32 // lines by group
+}
+
+// Line is a line of the parts list, weighed and placed, in SI units.
+type Line struct {
+	OK         bool // false: left out
+	First, End int  // its items are Items[First:End]
+
+	Mass     float64  // of all pieces, kg
+	MassU    float64  // standard uncertainty of Mass, kg
+	Place    mass.Vec // the middle of a pair, m
+	Unsprung float64  // share counted as unsprung, 0 to 1
+
+	pieces  float64
+	source  int // of mass
+	spot    int // source of place
+	group   uint8
+	carrier carrier
+}
+
+// sources gives small numbers to the sources of doubt of all builds of a
+// document, so that what two builds share cancels in their difference.
+type sources struct {
+	mass  map[parts.Source]int
+	spot  map[spot]int
+	piece []float64 // standard uncertainty of one piece, kg, by mass source
+}
+
+// spot is what makes two lines misplaced together: pieces of one type at one
+// place, wherever its station really is on the bike.
+type spot struct {
+	source  int
+	station string
+	offset  parts.Vec3
+	within  float64
+	at      parts.Vec3
+	placed  bool // by at
+}
+
+func newSources(lines int) *sources {
+	return &sources{
+		mass:  make(map[parts.Source]int, lines),
+		spot:  make(map[spot]int, lines),
+		piece: make([]float64, 0, lines),
+	}
+}
+
+// ofMass returns the number of the source of a part's mass.
+//
+// Whatever its basis, a mass lies within ± half-width, nowhere more likely
+// than elsewhere; of a weighed part the half-width is the scale's resolution.
+func (s *sources) ofMass(p *parts.Part) int {
+	key := parts.SourceKey(p)
+	n, ok := s.mass[key]
+	if !ok {
+		n = len(s.piece)
+		s.mass[key] = n
+		s.piece = append(s.piece, mass.Rectangular(p.HalfWidth/gram.perSI))
+	}
+	return n
+}
+
+// ofPlace returns the number of the source of a part's misplacement.
+func (s *sources) ofPlace(p *parts.Part, source int) int {
+	key := spot{source: source, station: p.Station, offset: p.Offset, within: p.Within}
+	if p.At != nil {
+		key.station, key.offset, key.at, key.placed = "", parts.Vec3{}, *p.At, true
+	}
+	n, ok := s.spot[key]
+	if !ok {
+		n = len(s.spot)
+		s.spot[key] = n
+	}
+	return n
+}
+
+// samePlace reports whether two parts are said to sit at the same place, and
+// are placed equally well.
+func samePlace(a, b *parts.Part) bool {
+	if a.Within != b.Within || (a.At == nil) != (b.At == nil) {
+		return false
+	}
+	if a.At != nil {
+		return *a.At == *b.At
+	}
+	return a.Station == b.Station && a.Offset == b.Offset
+}
+
+// assemble puts the parts of a build in their places. Lines that have an
+// error are left out; so is a part at a station that the bike does not
+// have, and that problem is told here.
+func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources) (*Weighed, []parts.Problem) {
+	w := &Weighed{
+		Build: b, Bike: bike,
+		Items: make([]mass.Item, 0, len(b.Parts)+len(b.Parts)/4+4),
+		Lines: make([]Line, len(b.Parts)),
+	}
+	var problems []parts.Problem
+	omitted := omit.of(b)
+	for i := range b.Parts {
+		p, l := &b.Parts[i], &w.Lines[i]
+		l.First, l.End = len(w.Items), len(w.Items)
+		if omitted != nil && omitted[i] {
+			continue
+		}
+		points, problem := points(b, p, bike)
+		if problem != nil {
+			problems = append(problems, *problem)
+			continue
+		}
+		w.place(p, l, points, src)
+	}
+	w.shares = newShares(w)
+	return w, problems
+}
+
+// points returns the points of a part's place: those of its station, or one.
+func points(b *parts.Build, p *parts.Part, bike *geometry.Bike) ([]mass.Vec, *parts.Problem) {
+	if p.At != nil {
+		return []mass.Vec{metres(*p.At)}, nil
+	}
+	s, ok := bike.Stations[p.Station]
+	if ok && len(s.Points) > 0 {
+		return s.Points, nil
+	}
+	return nil, unknownStation(b, p)
+}
+
+// place makes the items of a line. A pair of points splits the pieces evenly;
+// its offset is from either point, y outward.
+func (w *Weighed) place(p *parts.Part, l *Line, points []mass.Vec, src *sources) {
+	k, ok := spread(&p.Shape)
+	pieces := float64(p.Quantity)
+	kg := p.Mass / gram.perSI
+	l.source = src.ofMass(p)
+	u := src.piece[l.source]
+	c, known := carrierOf(p.Carrier)
+	if !ok || !known || !(kg >= 0 && u >= 0 && p.Within >= 0 && pieces >= 0) ||
+		!finite(kg*pieces) || !finite(u*pieces) || !finite(p.Within) {
+		return // told by parts.Check
+	}
+	l.spot = src.ofPlace(p, l.source)
+	placeU := mass.Rectangular(p.Within / millimetre.perSI)
+	var offset mass.Vec
+	if p.At == nil {
+		offset = metres(p.Offset)
+	}
+	n := float64(len(points))
+	for _, at := range points {
+		o := offset
+		if len(points) > 1 && at.Y < 0 {
+			o.Y = -o.Y
+		}
+		r := at.Add(o)
+		l.Place = l.Place.Add(r.Scale(1 / n))
+		if pieces == 0 {
+			continue
+		}
+		w.Items = append(w.Items, mass.Item{
+			Mass: kg * pieces / n, Place: r, Spread: k,
+			MassU: u * pieces / n, MassSource: l.source,
+			PlaceU: placeU, PlaceSource: l.spot,
+		})
+	}
+	l.End = len(w.Items)
+	l.OK = true
+	l.pieces = pieces
+	l.Mass, l.MassU = kg*pieces, u*pieces
+	l.group, l.carrier = groupIndex(p.Kind), c
+	w.Count++
+}
+
+// spread returns the second moment of a part's shape per unit of mass, turned
+// by its pitch. A negative or unreal size has none.
+func spread(s *parts.Shape) (mass.Sym, bool) {
+	x, y, z := s.Size[0]/millimetre.perSI, s.Size[1]/millimetre.perSI, s.Size[2]/millimetre.perSI
+	var k mass.Sym
+	switch s.Form {
+	case parts.FormPoint:
+		return k, true
+	case parts.FormRod:
+		k = mass.Rod(x)
+	case parts.FormRing:
+		k = mass.Ring(x)
+	case parts.FormDisc:
+		k = mass.Disc(x, y)
+	case parts.FormBox:
+		k = mass.Box(x, y, z)
+	case parts.FormPair:
+		k = mass.Pair(x)
+	default:
+		return k, false
+	}
+	if s.Pitch != 0 {
+		k = k.PitchBy(s.Pitch / degree.perSI)
+	}
+	return k, finite(k.XX + k.YY + k.ZZ + k.XZ)
+}
+
+// metres converts a place of the document.
+func metres(v parts.Vec3) mass.Vec {
+	return mass.Vec{X: v[0] / millimetre.perSI, Y: v[1] / millimetre.perSI, Z: v[2] / millimetre.perSI}
+}
+
+// inMillimetres converts a place for the report.
+func inMillimetres(v mass.Vec) parts.Vec3 {
+	return parts.Vec3{millimetre.of(v.X), millimetre.of(v.Y), millimetre.of(v.Z)}
+}
+
+// unknownStation says that the bike has no such station, and which one may
+// have been meant.
+func unknownStation(b *parts.Build, p *parts.Part) *parts.Problem {
+	name := shorten(p.Station)
+	return &parts.Problem{
+		Severity: parts.SeverityError, Build: b.ID, Part: p.ID, Field: "station",
+		Message: fmt.Sprintf("Part “%s” of build “%s”: there is no station %q on this bike; did you mean %q? The part is left out.",
+			shorten(p.Name), shorten(b.Name), name, nearest(name, geometry.StationNames)),
+	}
+}
+
+// shorten cuts a text of the user's to what a message can bear.
+func shorten(s string) string {
+	const most = 40
+	n := 0
+	for i := range s {
+		if n == most {
+			return s[:i] + "…"
+		}
+		n++
+	}
+	return s
+}
+
+// nearest returns the name that takes the fewest changes of a letter to reach
+// from s (Levenshtein's distance), the first of several.
+func nearest(s string, names []string) string {
+	s = strings.ToLower(strings.TrimSpace(s))
+	best, least := "", math.MaxInt
+	row := make([]int, 0, 32)
+	for _, name := range names {
+		if d := distance(s, name, row); d < least {
+			best, least = name, d
+		}
+	}
+	return best
+}
+
+// distance is Levenshtein's, by letter; row is memory to use.
+func distance(a, b string, row []int) int {
+	row = row[:0]
+	for j := 0; j <= len(b); j++ {
+		row = append(row, j)
+	}
+	i := 0
+	for _, r := range a {
+		i++
+		diagonal := row[0]
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if rune(b[j-1]) == r {
+				cost = 0
+			}
+			next := min(row[j]+1, row[j-1]+1, diagonal+cost)
+			diagonal, row[j] = row[j], next
+		}
+	}
+	return row[len(b)]
+}

@@ -1,0 +1,248 @@
+package report
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+)
+
+// Verdicts on a difference.
+const (
+	More      = "more"
+	Less      = "less"
+	Undecided = "undecided" // the difference is smaller than its own ±
+	Same      = "same"      // no difference and no doubt about it
+)
+
+// What changed about a part.
+const (
+	Added   = "added"
+	Removed = "removed"
+	Changed = "changed" // its mass or its type; it may have moved besides
+	Moved   = "moved"   // its place or its carrier, and nothing else
+)
+
+// verdict judges a difference as it is shown: rounding is part of the figure.
+func verdict(delta, plus float64) string {
+	switch {
+	case delta == 0 && plus == 0:
+		return Same
+	case math.Abs(delta) < plus || delta == 0:
+		return Undecided
+	case delta > 0:
+		return More
+	}
+	return Less
+}
+
+// couple is a line of A and the line of B that takes its place, by index; -1
+// where one of them has none, or has one that is left out.
+type couple struct{ a, b int }
+
+// couples matches the lines of two builds.
+func couples(a, b *Weighed) []couple {
+	at := make(map[*parts.Part]int, len(b.Lines))
+	for j := range b.Build.Parts {
+		at[&b.Build.Parts[j]] = j
+	}
+	pairs := parts.Match(a.Build, b.Build)
+	list := make([]couple, 0, len(pairs))
+	for i, p := range pairs {
+		c := couple{-1, -1}
+		if p.A != nil && a.Lines[i].OK { // the first pairs are those of A, in its order
+			c.a = i
+		}
+		if p.B != nil {
+			if j := at[p.B]; b.Lines[j].OK {
+				c.b = j
+			}
+		}
+		if c.a >= 0 || c.b >= 0 {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// shareSpots says of lines that were changed but stayed where they were that
+// they are misplaced together: then that doubt cancels between the builds.
+func shareSpots(a, b *Weighed, list []couple) {
+	for _, c := range list {
+		if c.a < 0 || c.b < 0 {
+			continue
+		}
+		la, lb := &a.Lines[c.a], &b.Lines[c.b]
+		if la.spot == lb.spot || !samePlace(&a.Build.Parts[c.a], &b.Build.Parts[c.b]) {
+			continue
+		}
+		lb.spot = la.spot
+		for j := lb.First; j < lb.End; j++ {
+			b.Items[j].PlaceSource = la.spot
+		}
+	}
+}
+
+// difference sets build b against build a; both have been measured.
+func difference(a, b *Weighed, list []couple, src *sources, t *tally) *Difference {
+	d := &Difference{A: a.Build.ID, B: b.Build.ID}
+	var budget, ofTotal mass.Budget
+	d.Figures = make([]Change, 0, numFigures)
+	for s := range numFigures {
+		if !a.figures.has(s) || !b.figures.has(s) {
+			continue
+		}
+		budget.Reset()
+		fa, fb := a.figures.of[s], b.figures.of[s]
+		budget.Charge(a.Items, fa, -1)
+		budget.Charge(b.Items, fb, 1)
+		plus := mass.Coverage * budget.Standard()
+		if !finite(plus) {
+			continue
+		}
+		k := &figureKeys[s]
+		c := Change{
+			Key: k.key, Unit: k.unit.name,
+			A: k.unit.of(fa.Value), B: k.unit.of(fb.Value),
+			Delta: k.unit.of(fb.Value - fa.Value), Plus: k.unit.of(plus),
+		}
+		c.Verdict = verdict(c.Delta, c.Plus)
+		d.Figures = append(d.Figures, c)
+	}
+	ofTotal.Charge(a.Items, a.figures.of[total], -1)
+	ofTotal.Charge(b.Items, b.figures.of[total], 1)
+
+	d.Groups = groupChanges(a, b, t)
+	d.Parts = partChanges(a, b, list, t)
+	d.Moved = movers(a, b, list)
+	d.Weigh = adviseDifference(a, b, &ofTotal, src)
+	return d
+}
+
+// groupChanges tells what each group adds to the difference, largest first.
+func groupChanges(a, b *Weighed, t *tally) []GroupChange {
+	out := make([]GroupChange, 0, len(parts.Groups))
+	for g := range parts.Groups {
+		if len(a.byGroup[g])+len(b.byGroup[g]) == 0 {
+			continue
+		}
+		var kgA, kgB float64
+		for _, i := range a.byGroup[g] {
+			t.add(&a.Lines[i], -1)
+			kgA += a.Lines[i].Mass
+		}
+		for _, i := range b.byGroup[g] {
+			t.add(&b.Lines[i], 1)
+			kgB += b.Lines[i].Mass
+		}
+		c := GroupChange{Key: parts.Groups[g], A: gram.of(kgA), B: gram.of(kgB), Delta: gram.of(kgB - kgA)}
+		c.Plus = gram.of(t.plus())
+		out = append(out, c)
+	}
+	slices.SortStableFunc(out, func(x, y GroupChange) int {
+		return cmp.Compare(math.Abs(y.Delta), math.Abs(x.Delta))
+	})
+	return out
+}
+
+// partChanges tells the parts that are not the same in both builds, the
+// largest change of mass first, then the furthest moved mass.
+func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
+	type ranked struct {
+		PartChange
+		moment float64 // kg m
+	}
+	var out []ranked
+	for _, c := range list {
+		var la, lb *Line
+		var pa, pb *parts.Part
+		r := ranked{}
+		if c.a >= 0 {
+			la, pa = &a.Lines[c.a], &a.Build.Parts[c.a]
+			r.A, r.Name, r.Group = pa.ID, pa.Name, parts.Groups[la.group]
+			t.add(la, -1)
+		}
+		if c.b >= 0 {
+			lb, pb = &b.Lines[c.b], &b.Build.Parts[c.b]
+			r.B, r.Name, r.Group = pb.ID, pb.Name, parts.Groups[lb.group]
+			t.add(lb, 1)
+		}
+		r.Delta = gram.of(t.kg)
+		r.Plus = gram.of(t.plus())
+		switch {
+		case la == nil:
+			r.What = Added
+		case lb == nil:
+			r.What = Removed
+		default:
+			by := lb.Place.Sub(la.Place)
+			r.Moved = inMillimetres(by)
+			r.moment = by.Norm() * min(la.Mass, lb.Mass)
+			r.WithFrame = r.Moved != parts.Vec3{} && samePlace(pa, pb)
+			if la.carrier != lb.carrier {
+				r.CarrierA, r.CarrierB = string(pa.Carrier), string(pb.Carrier)
+			}
+			switch {
+			case la.source != lb.source || la.pieces != lb.pieces:
+				r.What = Changed
+			case r.Moved != parts.Vec3{} || r.CarrierA != r.CarrierB:
+				r.What = Moved
+			default:
+				continue
+			}
+		}
+		out = append(out, r)
+	}
+	slices.SortStableFunc(out, func(x, y ranked) int {
+		return cmp.Or(cmp.Compare(math.Abs(y.Delta), math.Abs(x.Delta)), cmp.Compare(y.moment, x.moment))
+	})
+	changes := make([]PartChange, len(out))
+	for i := range out {
+		changes[i] = out[i].PartChange
+	}
+	return changes
+}
+
+// movers tells by how much each change moved the centre of mass, furthest
+// first. What a part's change did is what mass.Shift makes of its moments in
+// both builds; all of them add up to the whole movement.
+func movers(a, b *Weighed, list []couple) []Mover {
+	type ranked struct {
+		Mover
+		way float64
+	}
+	sa, sb := mass.Sum(a.Items, nil), mass.Sum(b.Items, nil)
+	if sa.M == 0 || sb.M == 0 {
+		return []Mover{}
+	}
+	var out []ranked
+	for _, c := range list {
+		var ma, mb mass.Moments
+		r := ranked{}
+		if c.a >= 0 {
+			l := &a.Lines[c.a]
+			ma = mass.Sum(a.Items[l.First:l.End], nil)
+			r.A, r.Name = a.Build.Parts[c.a].ID, a.Build.Parts[c.a].Name
+		}
+		if c.b >= 0 {
+			l := &b.Lines[c.b]
+			mb = mass.Sum(b.Items[l.First:l.End], nil)
+			r.B, r.Name = b.Build.Parts[c.b].ID, b.Build.Parts[c.b].Name
+		}
+		by := mass.Shift(sa, sb, ma, mb)
+		r.By = inMillimetres(by)
+		if (r.By == parts.Vec3{}) {
+			continue
+		}
+		r.way = by.Norm()
+		out = append(out, r)
+	}
+	slices.SortStableFunc(out, func(x, y ranked) int { return cmp.Compare(y.way, x.way) })
+	told := make([]Mover, len(out))
+	for i := range out {
+		told[i] = out[i].Mover
+	}
+	return told
+}

@@ -1,0 +1,92 @@
+package report
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+)
+
+// tally adds up masses that share sources of doubt, such as those of a group.
+type tally struct {
+	kg    float64
+	lines int
+	part  []float64 // signed standard uncertainty by mass source
+	seen  []int     // the sources in part
+}
+
+// add counts a line with a sign.
+func (t *tally) add(l *Line, sign float64) {
+	t.kg += sign * l.Mass
+	t.lines++
+	if l.MassU == 0 {
+		return
+	}
+	if n := l.source + 1 - len(t.part); n > 0 {
+		t.part = append(t.part, make([]float64, n)...)
+	}
+	if t.part[l.source] == 0 {
+		t.seen = append(t.seen, l.source)
+	}
+	t.part[l.source] += sign * l.MassU
+}
+
+// plus returns the expanded uncertainty and empties the tally.
+func (t *tally) plus() float64 {
+	v := 0.0
+	for _, s := range t.seen {
+		v += t.part[s] * t.part[s]
+		t.part[s] = 0 // a source that was seen twice counts once
+	}
+	t.seen, t.kg, t.lines = t.seen[:0], 0, 0
+	return mass.Coverage * math.Sqrt(v)
+}
+
+// buckets sorts the lines of a build into n buckets: index i holds the lines
+// of bucket i.
+func (w *Weighed) buckets(n int, bucket func(*Line) int) [][]int32 {
+	count := make([]int, n+1)
+	for i := range w.Lines {
+		if w.Lines[i].OK {
+			count[bucket(&w.Lines[i])]++
+		}
+	}
+	lists := make([][]int32, n)
+	all := make([]int32, w.Count)
+	for b := range lists {
+		lists[b], all = all[:0:count[b]], all[count[b]:]
+	}
+	for i := range w.Lines {
+		if l := &w.Lines[i]; l.OK {
+			b := bucket(l)
+			lists[b] = append(lists[b], int32(i))
+		}
+	}
+	return lists
+}
+
+func groupOf(l *Line) int       { return int(l.group) }
+func carrierOfLine(l *Line) int { return int(l.carrier) }
+
+// subsets tells the mass of every bucket that has lines, heaviest first.
+func (w *Weighed) subsets(lists [][]int32, key func(int) string, t *tally) []Subset {
+	out := make([]Subset, 0, len(lists))
+	for b, lines := range lists {
+		if len(lines) == 0 {
+			continue
+		}
+		for _, i := range lines {
+			t.add(&w.Lines[i], 1)
+		}
+		s := Subset{Key: key(b), Mass: gram.of(t.kg), Count: t.lines}
+		s.Plus = gram.of(t.plus())
+		out = append(out, s)
+	}
+	slices.SortStableFunc(out, func(a, b Subset) int { return cmp.Compare(b.Mass, a.Mass) })
+	return out
+}
+
+func groupKey(i int) string   { return parts.Groups[i] }
+func carrierKey(i int) string { return string(carrierKeys[i]) }

@@ -1,0 +1,161 @@
+package report
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+)
+
+// words writes summaries in the units that a document wants shown.
+type words struct{ show parts.Show }
+
+func newWords(show parts.Show) *words { return &words{show} }
+
+// build is a build in words, for those who do not see the picture.
+func (w *words) build(b *Weighed) string {
+	name := called(b.Build)
+	f := &b.figures
+	if !(f.of[total].Value > 0) {
+		return say("summary.build.empty", "build", name) + w.leftOut(b)
+	}
+	var text []string
+	add := func(key string, pairs ...string) { text = append(text, say("summary.build."+key, pairs...)) }
+
+	add("total", "build", name, "total", w.mass(f, total))
+	where := "centre"
+	if f.of[centreX].Value < 0 {
+		where = "centre_behind"
+	}
+	add(where,
+		"x", w.length(math.Abs(f.of[centreX].Value), f.standard[centreX]),
+		"z", w.length(f.of[centreZ].Value, f.standard[centreZ]))
+	if y := f.of[centreY].Value; math.Abs(y) > max(0.001, mass.Coverage*f.standard[centreY]) {
+		side := "left"
+		if y < 0 {
+			side = "right"
+		}
+		add(side, "y", w.length(math.Abs(y), f.standard[centreY]))
+	}
+	front := f.of[frontShare].Value
+	add("axles",
+		"front", w.mass(f, frontLoad), "front_percent", percent(front),
+		"rear", w.mass(f, rearLoad), "rear_percent", percent(1-front))
+	add("unsprung",
+		"front", w.mass(f, unsprungFront), "rear", w.mass(f, unsprungRear), "effective", w.mass(f, effectiveRear))
+	switch bike := b.Bike; {
+	case !bike.FrontSprung && !bike.RearSprung:
+		add("rigid_both")
+	case !bike.FrontSprung:
+		add("rigid_front")
+	case !bike.RearSprung:
+		add("rigid_rear")
+	}
+	return strings.Join(text, " ") + w.leftOut(b)
+}
+
+func (w *words) unweighed(b *parts.Build) string {
+	return say("summary.build.unweighed", "build", called(b))
+}
+
+// leftOut says how many lines are left out, with a space before.
+func (w *words) leftOut(b *Weighed) string {
+	switch n := len(b.Lines) - b.Count; n {
+	case 0:
+		return ""
+	case 1:
+		return " " + say("summary.build.left_out.one")
+	default:
+		return " " + say("summary.build.left_out.many", "count", strconv.Itoa(n))
+	}
+}
+
+// difference is the difference of two builds in words.
+func (w *words) difference(a, b *Weighed, d *Difference) string {
+	var text []string
+	add := func(key string, pairs ...string) { text = append(text, say("summary.difference."+key, pairs...)) }
+	change := func(key string) *Change {
+		for i := range d.Figures {
+			if d.Figures[i].Key == key {
+				return &d.Figures[i]
+			}
+		}
+		return nil
+	}
+	nameA, nameB := called(a.Build), called(b.Build)
+	if c := change("total"); c != nil {
+		add("total."+c.Verdict, "a", nameA, "b", nameB, "delta", w.delta(c))
+		if len(d.Groups) > 0 && (c.Verdict == More || c.Verdict == Less) {
+			if g := &d.Groups[0]; (g.Delta > 0) == (c.Delta > 0) && math.Abs(g.Delta) > math.Abs(c.Delta)/2 {
+				add("group."+c.Verdict, "group", Label("group."+g.Key), "delta", w.grams(math.Abs(g.Delta), g.Plus))
+			}
+		}
+	}
+	if c := change("unsprung_rear"); c != nil {
+		add("rear."+c.Verdict, "delta", w.delta(c))
+	}
+	if c := change("unsprung_front"); c != nil {
+		add("front."+c.Verdict, "delta", w.delta(c))
+	}
+	text = append(text, w.movement(change("centre_x"), change("centre_z"), d)...)
+	if c := change("total"); c != nil && c.Verdict == Undecided {
+		text = append(text, w.settling(d)...)
+	}
+	return strings.Join(text, " ")
+}
+
+// movement says how the centre of mass moved, as far as that is decided.
+func (w *words) movement(x, z *Change, d *Difference) []string {
+	if x == nil || z == nil {
+		return nil
+	}
+	var text []string
+	for _, way := range []struct {
+		c          *Change
+		more, less string
+	}{{x, "forward", "back"}, {z, "up", "down"}} {
+		key := "summary.difference."
+		switch way.c.Verdict {
+		case More:
+			key += way.more
+		case Less:
+			key += way.less
+		default:
+			continue
+		}
+		text = append(text, say(key, "delta", w.length(math.Abs(way.c.Delta)/millimetre.perSI, way.c.Plus/millimetre.perSI/mass.Coverage)))
+	}
+	if len(text) == 0 {
+		return []string{say("summary.difference.still")}
+	}
+	if len(d.Moved) > 0 {
+		text = append(text, say("summary.difference.mover", "part", d.Moved[0].Name))
+	}
+	return text
+}
+
+// settling says what to weigh to decide which build is heavier.
+func (w *words) settling(d *Difference) []string {
+	var names []string
+	for i := range d.Weigh {
+		names = append(names, d.Weigh[i].Name)
+		if d.Weigh[i].Settles {
+			return []string{say("summary.difference.settle", "parts", strings.Join(names, ", "))}
+		}
+	}
+	return []string{say("summary.difference.no_settle")}
+}
+
+// called is what a build is called in a sentence.
+func called(b *parts.Build) string {
+	if strings.TrimSpace(b.Name) == "" {
+		return b.ID
+	}
+	return b.Name
+}
+
+func percent(share float64) string {
+	return strconv.FormatFloat(round(share*100, 1), 'f', 0, 64)
+}
