@@ -59,6 +59,7 @@ type finding struct {
 	where
 	field   string
 	message string
+	bare    bool // the message names the key itself
 	line    int
 }
 
@@ -144,6 +145,9 @@ func (s *scanner) excerpt() string {
 	}
 	if i := bytes.IndexAny(rest[:min(len(rest), 200)], ",\n]}"); i > 0 {
 		rest = rest[:i]
+	}
+	if rest[0] == '"' {
+		return short(string(rest[:min(len(rest), 200)]))
 	}
 	return quote(string(rest[:min(len(rest), 200)]))
 }
@@ -243,7 +247,11 @@ func (s *scanner) object(l *layout) bool {
 		case i < 0:
 			key := unquote(s.text[start:keyEnd])
 			s.path = append(s.path, short(key))
-			ok := s.report("%s", l.unknown(key)) && s.skipAny()
+			ok := s.report("%s", l.unknown(key))
+			if n := len(s.found); ok && s.more == 0 {
+				s.found[n-1].bare = true
+			}
+			ok = ok && s.skipAny()
 			s.path = s.path[:len(s.path)-1]
 			if !ok {
 				return false
@@ -625,7 +633,7 @@ func (s *scanner) problems() []Problem {
 			}
 		}
 		message := f.message
-		if f.field != "" {
+		if f.field != "" && !f.bare {
 			message = f.field + ": " + message
 		}
 		p.Message = fmt.Sprintf("Line %d: %s", f.line, sentence(buildName, partName, message))

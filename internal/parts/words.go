@@ -1,5 +1,57 @@
 package parts
 
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// plainLetters folds the letters of the neighbouring languages that people type
+// with and without their marks.
+var plainLetters = strings.NewReplacer(
+	"ä", "a", "à", "a", "â", "a", "á", "a", "å", "a", "ã", "a",
+	"ö", "o", "ô", "o", "ó", "o", "ò", "o", "ø", "o", "õ", "o",
+	"ü", "u", "ù", "u", "û", "u", "ú", "u",
+	"é", "e", "è", "e", "ê", "e", "ë", "e", "í", "i", "î", "i", "ï", "i",
+	"ç", "c", "ñ", "n", "ß", "ss", "œ", "oe", "æ", "ae",
+)
+
+// fold writes a text in lower case and without marks on its letters, so that
+// it can be compared.
+func fold(s string) string {
+	s = strings.ToLower(s)
+	for i := range len(s) {
+		if s[i] >= utf8.RuneSelf {
+			return plainLetters.Replace(s)
+		}
+	}
+	return s
+}
+
+// wordsOf splits a text into folded words of letters and digits. A point or
+// comma between digits belongs to the number and is written as a point.
+func wordsOf(s string) []string {
+	rest := []rune(fold(s))
+	var words []string
+	var word strings.Builder
+	for i, r := range rest {
+		digitAround := i > 0 && i+1 < len(rest) && unicode.IsDigit(rest[i-1]) && unicode.IsDigit(rest[i+1])
+		switch {
+		case unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r):
+			word.WriteRune(r)
+		case (r == '.' || r == ',') && digitAround:
+			word.WriteByte('.')
+		case word.Len() > 0:
+			words = append(words, word.String())
+			word.Reset()
+		}
+	}
+	if word.Len() > 0 {
+		words = append(words, word.String())
+	}
+	return words
+}
+
 // editDistance returns how many letters must be added, taken out, changed or
 // swapped with their neighbour to make b of a (the optimal string alignment
 // distance), or limit+1 when it is more than limit. Letters are bytes: the
