@@ -1,0 +1,157 @@
+package data_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"steelyard/internal/parts"
+)
+
+// finds reports whether every word of a query begins a word of the entry's name
+// or of its search words: the least that a search box does.
+func finds(e *parts.Entry, query string) bool {
+	var have []string
+	for _, s := range append([]string{e.Name}, e.Search...) {
+		have = append(have, words(s)...)
+	}
+	for _, w := range words(query) {
+		if !slices.ContainsFunc(have, func(h string) bool { return strings.HasPrefix(h, w) }) {
+			return false
+		}
+	}
+	return true
+}
+
+func words(s string) []string {
+	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == ',' || r == '-' })
+}
+
+// whole leaves hyphens in, for a search box that does: "12 speed" is worth having
+// beside "12-speed".
+func whole(s string) []string {
+	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == ',' })
+}
+
+func TestSearchWordsAddSomething(t *testing.T) {
+	for _, e := range catalogue(t) {
+		if len(e.Search) == 0 {
+			t.Errorf("%s: no search words", e.ID)
+		}
+		inName := whole(e.Name)
+		for i, s := range e.Search {
+			if slices.Contains(e.Search[:i], s) {
+				t.Errorf("%s: %q twice", e.ID, s)
+			}
+			if !slices.ContainsFunc(whole(s), func(w string) bool { return !slices.Contains(inName, w) }) {
+				t.Errorf("%s: %q is in the name already", e.ID, s)
+			}
+		}
+	}
+}
+
+// What people type, and an entry that must then be on the list: other names,
+// sizes as they are said, abbreviations, American spelling.
+func TestPeopleFindWhatTheyType(t *testing.T) {
+	all := catalogue(t)
+	byID := make(map[string]*parts.Entry)
+	for i := range all {
+		byID[all[i].ID] = &all[i]
+	}
+	for query, id := range map[string]string{
+		"fender":                "mudguard-rear",
+		"29 x 2.35":             "tyre-rear-60-622",
+		"29er tire":             "tyre-front-60-622",
+		"700c tube":             "tube-front-622",
+		"tpu":                   "tube-rear-622-plastic",
+		"rear mech 12":          "derailleur-12",
+		"front mech":            "front-derailleur",
+		"igh":                   "gear-hub-wide",
+		"internally geared hub": "gear-hub-8",
+		"cvt":                   "gear-hub-stepless",
+		"gear box":              "gearbox-wide",
+		"bottom bracket gear":   "gearbox-light",
+		"belt drive":            "belt",
+		"10-51":                 "cassette-12",
+		"chainset":              "cranks-aluminium",
+		"crankset carbon":       "cranks-carbon",
+		"bb":                    "bottom-bracket-threaded",
+		"thru axle":             "rear-through-axle",
+		"qr":                    "front-quick-release",
+		"aluminum frame":        "touring-frame-aluminium",
+		"fully carbon":          "full-suspension-main-frame-carbon",
+		"rear triangle":         "swingarm-aluminium",
+		"lowers":                "fork-150-lower",
+		"stanchions":            "fork-120-upper",
+		"handlebars drop":       "bar-drop-aluminium",
+		"grips lock":            "grip-lock-on",
+		"dropper":               "seatpost-dropper",
+		"seat post":             "seatpost-suspension",
+		"generator hub":         "dynamo-hub",
+		"headlight":             "front-light-dynamo",
+		"taillight":             "rear-light-dynamo",
+		"power bank":            "battery-10",
+		"lowrider":              "front-rack-low-steel",
+		"fork cage":             "cargo-cage",
+		"kickstand":             "stand-side",
+		"seat pack":             "saddle-bag-large",
+		"bar bag":               "handlebar-bag",
+		"bidon":                 "bottle-075",
+		"tire levers":           "tyre-levers",
+		"disk rotor 180":        "rotor-rear-180",
+		"calliper":              "caliper-rear-four-piston",
+		"pressfit":              "bottom-bracket-press-fit",
+		"shock pump":            "pump-shock",
+		"gasoline":              "stove-fuel",
+		"kick stand double":     "stand-two-leg",
+		"trigger":               "shifter-right",
+		"grip shifter hub":      "twist-shifter-gear-hub",
+		"carbon fiber rim 29":   "rim-rear-622-carbon",
+	} {
+		e := byID[id]
+		if e == nil {
+			t.Errorf("there is no entry %q", id)
+			continue
+		}
+		if !finds(e, query) {
+			t.Errorf("%q does not find %s (%q, %q)", query, id, e.Name, e.Search)
+		}
+		n := 0
+		for i := range all {
+			if finds(&all[i], query) {
+				n++
+			}
+		}
+		if n > len(all)/4 {
+			t.Errorf("%q finds %d of %d entries", query, n, len(all))
+		}
+	}
+	for i := range all {
+		if e := &all[i]; !finds(e, e.Name) {
+			t.Errorf("%s is not found by its own name, %q", e.ID, e.Name)
+		}
+	}
+}
+
+// Whoever writes American finds what is written British here.
+func TestBothSpellingsFind(t *testing.T) {
+	all := catalogue(t)
+	for _, pair := range [][2]string{
+		{"aluminium", "aluminum"}, {"tyre", "tire"}, {"mudguard", "fender"}, {"litre", "liter"}, {"centre", "center"},
+	} {
+		seen := 0
+		for i := range all {
+			e := &all[i]
+			if !slices.Contains(words(e.Name+" "+strings.Join(e.Search, " ")), pair[0]) {
+				continue
+			}
+			seen++
+			if !finds(e, pair[1]) {
+				t.Errorf("%s has %q, but %q does not find it", e.ID, pair[0], pair[1])
+			}
+		}
+		if seen == 0 {
+			t.Errorf("no entry has %q", pair[0])
+		}
+	}
+}
