@@ -109,8 +109,8 @@ func CentralProduct(items []Item, share Share) Figure {
 // it is 0 and nothing moves it: there the root has no slope.
 func Gyration(items []Item, share Share, axis Axis) Figure {
 	i := CentralInertia(items, share, axis)
-	// Rounding can leave the inertia of a single point just below 0.
-	if i.Value <= 0 {
+	// Of a point away from the origin rounding leaves an inertia of either sign.
+	if i.Value <= 1e-12*Sum(items, share).J.Trace() {
 		return Figure{}
 	}
 	return Sqrt(Ratio(i, Total(items, share)))

@@ -71,10 +71,11 @@ func (b *Budget) Ranking(doubts []float64, scale float64) []Weighing {
 			r := scale / doubts[s]
 			gain = v * (1 - r*r)
 		}
-		left += v - gain
-		if gain > 0 {
+		if gain > b.nought() {
 			list = append(list, Weighing{Source: s, Share: v / total, Gain: gain})
+			v -= gain
 		}
+		left += v
 	}
 	slices.SortFunc(list, func(a, b Weighing) int {
 		return cmp.Or(cmp.Compare(b.Gain, a.Gain), cmp.Compare(a.Source, b.Source))

@@ -13,11 +13,17 @@ func Rectangular(half float64) float64 { return half / math.Sqrt(3) }
 
 // Budget is the uncertainty of a figure, or of the difference of two, by
 // source: what JCGM 100:2008 calls the uncertainty budget. The zero Budget is
-// ready to use.
+// ready to use. Sources are numbered by the caller from 0 without wide gaps;
+// the budget keeps a slot for each.
 type Budget struct {
 	mass  []float64 // by mass source: ∂value/∂(error in standard units)
 	place []Vec     // by place source
+	gross float64   // sum of the squares of all that was charged, before any of it cancels
 }
+
+// nought is the variance that is only what rounding leaves when contributions
+// cancel: a millionth of a millionth in terms of the uncertainty.
+func (b *Budget) nought() float64 { return 1e-24 * b.gross }
 
 // Charge adds sign times the contributions of a figure of the items. A
 // difference B - A charges B with +1 and A with -1: what both have in common
@@ -34,11 +40,15 @@ func (b *Budget) Charge(items []Item, f Figure, sign float64) {
 		dm, dp := f.slopes(items, i)
 		if it.MassU != 0 {
 			b.mass = grow(b.mass, it.MassSource)
-			b.mass[it.MassSource] += sign * dm * it.MassU
+			c := sign * dm * it.MassU
+			b.mass[it.MassSource] += c
+			b.gross += c * c
 		}
 		if it.PlaceU != 0 {
 			b.place = grow(b.place, it.PlaceSource)
-			b.place[it.PlaceSource] = b.place[it.PlaceSource].Add(dp.Scale(sign * it.PlaceU))
+			c := dp.Scale(sign * it.PlaceU)
+			b.place[it.PlaceSource] = b.place[it.PlaceSource].Add(c)
+			b.gross += c.Dot(c)
 		}
 	}
 }
@@ -55,9 +65,11 @@ func grow[T any](s []T, i int) []T {
 func (b *Budget) Reset() {
 	clear(b.mass)
 	clear(b.place)
+	b.gross = 0
 }
 
 // Variance returns the combined variance, in the square of the figure's unit.
+// Where everything cancels it is 0, whatever rounding leaves.
 func (b *Budget) Variance() float64 {
 	v := 0.0
 	for _, c := range b.mass {
@@ -65,6 +77,9 @@ func (b *Budget) Variance() float64 {
 	}
 	for _, c := range b.place {
 		v += c.Dot(c)
+	}
+	if v <= b.nought() {
+		return 0
 	}
 	return v
 }
