@@ -15,7 +15,8 @@ type term struct {
 	slope Moments // ∂value/∂M, ∂value/∂S, ∂value/∂J (of J's nine places)
 }
 
-// slopes returns ∂value/∂mass and ∂value/∂place for item i.
+// slopes returns ∂value/∂mass and ∂value/∂place for item i. With the slopes
+// (a, b, C) of the ten moments these are a + r·(b + C r) + C:K and m (b + 2 C r).
 func (f *Figure) slopes(items []Item, i int) (mass float64, place Vec) {
 	it := &items[i]
 	for k := range f.terms {
@@ -24,8 +25,10 @@ func (f *Figure) slopes(items []Item, i int) (mass float64, place Vec) {
 		if w == 0 {
 			continue
 		}
-		mass += w * (t.slope.M + t.slope.S.Dot(it.Place) + t.slope.J.Inner(Outer(it.Place).Add(it.Spread)))
-		place = place.Add(t.slope.S.Add(t.slope.J.Times(it.Place).Scale(2)).Scale(w * it.Mass))
+		cr := t.slope.J.Times(it.Place)
+		half := t.slope.S.Add(cr)
+		mass += w * (t.slope.M + it.Place.Dot(half) + t.slope.J.Inner(it.Spread))
+		place = place.Add(half.Add(cr).Scale(w * it.Mass))
 	}
 	return mass, place
 }
@@ -80,7 +83,10 @@ func Centre(items []Item, share Share, axis Axis) Figure {
 // I = J:(1 - u uᵀ) - (S² - (S·u)²)/M, so ∂I/∂S = -2 (c - u (u·c)) and
 // ∂I/∂M = c² - (c·u)².
 func CentralInertia(items []Item, share Share, axis Axis) Figure {
-	m := Sum(items, share)
+	return centralInertia(Sum(items, share), share, axis)
+}
+
+func centralInertia(m Moments, share Share, axis Axis) Figure {
 	if m.M == 0 {
 		return Figure{}
 	}
@@ -108,12 +114,13 @@ func CentralProduct(items []Item, share Share) Figure {
 // centre of mass, sqrt(I/M), m. Without mass, or without extent about the axis,
 // it is 0 and nothing moves it: there the root has no slope.
 func Gyration(items []Item, share Share, axis Axis) Figure {
-	i := CentralInertia(items, share, axis)
+	m := Sum(items, share)
+	i := centralInertia(m, share, axis)
 	// Of a point away from the origin rounding leaves an inertia of either sign.
-	if i.Value <= 1e-12*Sum(items, share).J.Trace() {
+	if i.Value <= 1e-12*m.J.Trace() {
 		return Figure{}
 	}
-	return Sqrt(Ratio(i, Total(items, share)))
+	return Sqrt(Ratio(i, linear(m.M, share, Moments{M: 1})))
 }
 
 // LeverMass is the mass that a lever feels at its end, kg: the moment of
@@ -179,10 +186,22 @@ func Sqrt(a Figure) Figure {
 func combine(value float64, a Figure, da float64, b Figure, db float64) Figure {
 	f := Figure{Value: value, terms: make([]term, 0, len(a.terms)+len(b.terms))}
 	for _, t := range a.terms {
-		f.terms = append(f.terms, term{t.share, t.slope.Scale(da)})
+		f.add(t.share, t.slope.Scale(da))
 	}
 	for _, t := range b.terms {
-		f.terms = append(f.terms, term{t.share, t.slope.Scale(db)})
+		f.add(t.share, t.slope.Scale(db))
 	}
 	return f
+}
+
+// add puts a slope to the gradient, to the term of the same share if there is
+// one: every term costs a pass over the items.
+func (f *Figure) add(share Share, slope Moments) {
+	for k := range f.terms {
+		if t := &f.terms[k]; t.share.is(share) {
+			t.slope = t.slope.Add(slope)
+			return
+		}
+	}
+	f.terms = append(f.terms, term{share, slope})
 }

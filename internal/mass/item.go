@@ -61,13 +61,37 @@ func (s Share) at(i int) float64 {
 	return s[i]
 }
 
+// is says whether two shares are the same one in memory.
+func (s Share) is(o Share) bool {
+	if s == nil || o == nil {
+		return s == nil && o == nil
+	}
+	return len(s) == len(o) && (len(s) == 0 || &s[0] == &o[0])
+}
+
 // Sum returns the moments of the share of the items.
 func Sum(items []Item, share Share) Moments {
 	var m Moments
 	for i := range items {
-		if f := share.at(i); f != 0 {
-			m = m.Add(items[i].Moments().Scale(f))
+		it := &items[i]
+		w := it.Mass
+		if share != nil {
+			w *= share[i]
 		}
+		if w == 0 {
+			continue
+		}
+		r, k := &it.Place, &it.Spread
+		m.M += w
+		m.S.X += w * r.X
+		m.S.Y += w * r.Y
+		m.S.Z += w * r.Z
+		m.J.XX += w * (r.X*r.X + k.XX)
+		m.J.YY += w * (r.Y*r.Y + k.YY)
+		m.J.ZZ += w * (r.Z*r.Z + k.ZZ)
+		m.J.XY += w * (r.X*r.Y + k.XY)
+		m.J.XZ += w * (r.X*r.Z + k.XZ)
+		m.J.YZ += w * (r.Y*r.Z + k.YZ)
 	}
 	return m
 }
