@@ -1,0 +1,364 @@
+package report_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"steelyard/internal/parts"
+	"steelyard/internal/report"
+)
+
+// fitted is a bike with parts of every sort, none of them well known.
+func fitted(id string) parts.Build {
+	b := bike(id)
+	b.Parts = []parts.Part{
+		vague("frame", 3400, 250, parts.MainFrame, 480, 0, 550),
+		vague("swingarm", 900, 80, parts.Swingarm, 220, 0, 380),
+		vague("shock", 450, 30, parts.Link, 380, 0, 500),
+		vague("rear wheel", 1900, 120, parts.RearWheel, 0, 0, 371),
+		vague("front wheel", 1700, 100, parts.FrontWheel, 1190, 0, 371),
+		vague("fork", 1100, 70, parts.ForkUpper, 1080, 0, 800),
+		vague("legs", 900, 60, parts.ForkLower, 1150, 0, 480),
+		vague("hub", 2500, 90, parts.RearWheel, 0, 0, 371),
+		vague("bag", 4000, 900, parts.MainFrame, -60, 180, 600),
+	}
+	for i := range b.Parts {
+		if c := b.Parts[i].Carrier; c != parts.RearWheel && c != parts.FrontWheel { // those sit on their axle
+			b.Parts[i].Within = 8
+		}
+	}
+	b.Parts[8].Within = 40
+	return b
+}
+
+// other is fitted with the hub's gears at the cranks instead.
+func other(id string) parts.Build {
+	b := fitted(id)
+	b.Parts[7] = vague("gearbox", 2900, 110, parts.MainFrame, 440, -10, 330)
+	b.Parts[7].Within = 5
+	b.Parts = append(b.Parts, vague("plain hub", 350, 25, parts.RearWheel, 0, 0, 371))
+	b.Parts[0].Mass, b.Parts[0].HalfWidth = 3900, 280 // a frame to hold it
+	return b
+}
+
+// Two builds that are the same say so, in every figure.
+func TestSame(t *testing.T) {
+	b := fitted("b")
+	b.Name = "Another name"
+	r := report.EvaluateDocument(document(fitted("a"), b))
+	for _, c := range r.Difference.Figures {
+		if c.Verdict != report.Same || c.Delta != 0 || c.Plus != 0 {
+			t.Errorf("%+v", c)
+		}
+	}
+	if d := r.Difference; len(d.Figures) != 25 || len(d.Parts) != 0 || len(d.Moved) != 0 || len(d.Weigh) != 0 {
+		t.Errorf("%d figures; parts %v, moved %v, weigh %v", len(d.Figures), d.Parts, d.Moved, d.Weigh)
+	}
+	if !strings.Contains(r.Difference.Summary, "weigh the same") {
+		t.Errorf("summary: %q", r.Difference.Summary)
+	}
+}
+
+// Common parts cancel, however little is known about them.
+func TestCommonPartsCancel(t *testing.T) {
+	a, b := fitted("a"), fitted("b")
+	b.Parts = append(b.Parts, vague("bell", 60, 6, parts.ForkUpper, 900, 0, 1050))
+	r := report.EvaluateDocument(document(a, b))
+	c := change(t, r.Difference, "total")
+	if want := (report.Change{Key: "total", Unit: "g", A: c.A, B: c.A + 60, Delta: 60, Plus: 6.93, Verdict: report.More}); c != want {
+		t.Errorf("%+v, want %+v", c, want) // 2 × 6/√3
+	}
+	near(t, "± of a total", figure(t, &r.Builds[0], "total").Plus, 2/math.Sqrt(3)*math.Sqrt(250*250+80*80+30*30+120*120+100*100+70*70+60*60+90*90+900*900), 0.01)
+	// The place of a changed part cancels as well when it stays where it was.
+	b = fitted("b")
+	b.Parts[0].Mass, b.Parts[0].HalfWidth, b.Parts[0].Basis, b.Parts[0].Name = 3400, 0, parts.Weighed, "Weighed frame"
+	a.Parts[0] = b.Parts[0]
+	a.Parts[0].Name = "Weighed frame of the same mass" // another source, the same figures
+	if c := change(t, report.EvaluateDocument(document(a, b)).Difference, "centre_x"); c.Plus != 0 {
+		t.Errorf("changed part at the same place: %+v", c)
+	}
+}
+
+// What is said about doubt is what happens when masses and places are drawn at
+// random within their half-widths: Monte Carlo through Evaluate's own figures
+// (JCGM 101:2008). Drawn parts of one source get one draw, in both builds.
+func TestDifferenceAgainstDraws(t *testing.T) {
+	draws := 3000
+	if testing.Short() {
+		draws = 500
+	}
+	a, b := fitted("a"), other("b")
+	first := report.EvaluateDocument(document(a, b))
+	rng := rand.New(rand.NewPCG(1, 2))
+	n := len(first.Difference.Figures)
+	sum, square := make([]float64, n), make([]float64, n)
+	totals := make([]float64, 0, draws)
+	for range draws {
+		type source struct {
+			name       string
+			mass, half float64
+		}
+		drawn := map[source]float64{}
+		moved := map[string]parts.Vec3{}
+		draw := func(build parts.Build) parts.Build {
+			out := build
+			out.Parts = append([]parts.Part(nil), build.Parts...)
+			for i := range out.Parts {
+				p := &out.Parts[i]
+				s := source{p.Name, p.Mass, p.HalfWidth}
+				if _, ok := drawn[s]; !ok {
+					drawn[s] = p.HalfWidth * (2*rng.Float64() - 1)
+				}
+				if _, ok := moved[p.ID]; !ok {
+					var by parts.Vec3
+					for k := range by {
+						by[k] = p.Within * (2*rng.Float64() - 1)
+					}
+					moved[p.ID] = by
+				}
+				at := *p.At
+				for k := range at {
+					at[k] += moved[p.ID][k]
+				}
+				p.Mass, p.HalfWidth, p.At, p.Within = p.Mass+drawn[s], 0, &at, 0
+			}
+			return out
+		}
+		r := report.EvaluateDocument(document(draw(a), draw(b)))
+		for i, c := range r.Difference.Figures {
+			d := c.Delta - first.Difference.Figures[i].Delta
+			sum[i] += d
+			square[i] += d * d
+			if c.Key == "total" {
+				totals = append(totals, d)
+			}
+		}
+	}
+	for i, c := range first.Difference.Figures {
+		mean := sum[i] / float64(draws)
+		standard := math.Sqrt(square[i]/float64(draws) - mean*mean)
+		if c.Plus == 0 && standard == 0 {
+			continue
+		}
+		// A standard deviation of n draws is itself known to 1/√(2n); the
+		// figures are not linear, which the law of propagation neglects.
+		within := 0.05 + 4/math.Sqrt(2*float64(draws))
+		if c.Plus < 0.05 { // rounding of the report shows
+			within += 0.1
+		}
+		if r := 2 * standard / c.Plus; math.Abs(r-1) > within {
+			t.Errorf("%s: ± %v told, %v drawn", c.Key, c.Plus, 2*standard)
+		}
+	}
+	inside := 0
+	for _, d := range totals {
+		if math.Abs(d) <= change(t, first.Difference, "total").Plus {
+			inside++
+		}
+	}
+	if share := float64(inside) / float64(draws); share < 0.93 {
+		t.Errorf("only %v of the draws within ±", share)
+	}
+}
+
+// The movement of the centre of mass is shared out without a rest.
+func TestMovers(t *testing.T) {
+	a, b := fitted("a"), other("b")
+	b.Frame.Chainstay, b.Frame.HeadAngle = 440, 65
+	b.Parts[8].At = &parts.Vec3{900, 0, 900}
+	d := report.EvaluateDocument(document(a, b)).Difference
+	var sum parts.Vec3
+	for i, m := range d.Moved {
+		for k := range sum {
+			sum[k] += m.By[k]
+		}
+		if i > 0 && norm(m.By) > norm(d.Moved[i-1].By)+0.02 {
+			t.Errorf("%s before %s, which moved it more", d.Moved[i-1].Name, m.Name)
+		}
+	}
+	for k, key := range []string{"centre_x", "centre_y", "centre_z"} {
+		near(t, key, sum[k], change(t, d, key).Delta, 0.005*float64(len(d.Moved)+1))
+	}
+	if d.Moved[0].Name != "Part bag" || d.Moved[0].A != "bag" || d.Moved[0].B != "bag" {
+		t.Errorf("moved most: %+v", d.Moved[0])
+	}
+}
+
+func norm(v parts.Vec3) float64 { return math.Sqrt(v[0]*v[0] + v[1]*v[1] + v[2]*v[2]) }
+
+func TestPartChanges(t *testing.T) {
+	a, b := fitted("a"), other("b")
+	b.Parts[8].At = &parts.Vec3{900, 180, 600}  // the bag goes to the front
+	b.Parts[1].Carrier = parts.MainFrame        // and the swingarm is said to be frame
+	b.Parts[4].Quantity = 2                     // two front wheels
+	b.Parts[2].At, b.Parts[2].Station = nil, "" // an error: left out, in b only
+	d := report.EvaluateDocument(document(a, b)).Difference
+	type line struct{ What, A, B string }
+	got := map[line]report.PartChange{}
+	for i, c := range d.Parts {
+		got[line{c.What, c.A, c.B}] = c
+		if i > 0 && math.Abs(c.Delta) > math.Abs(d.Parts[i-1].Delta) {
+			t.Errorf("%s after a smaller change", c.Name)
+		}
+	}
+	want := map[line]report.PartChange{
+		{report.Added, "", "gearbox"}:                  {Delta: 2900, Plus: 127.02},
+		{report.Added, "", "plain hub"}:                {Delta: 350, Plus: 28.87},
+		{report.Removed, "hub", ""}:                    {Delta: -2500, Plus: 103.92},
+		{report.Removed, "shock", ""}:                  {Delta: -450, Plus: 34.64},
+		{report.Changed, "frame", "frame"}:             {Delta: 500, Plus: 433.44},
+		{report.Changed, "front wheel", "front wheel"}: {Delta: 1700, Plus: 115.47},
+		{report.Moved, "bag", "bag"}:                   {Moved: parts.Vec3{960, 0, 0}},
+		{report.Moved, "swingarm", "swingarm"}:         {CarrierA: "swingarm", CarrierB: "main-frame"},
+	}
+	if diff := cmp.Diff(want, got, cmpopts.IgnoreFields(report.PartChange{}, "What", "A", "B", "Name", "Group")); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// A part that stays at its station moves with the frame, and is told so.
+func TestMovedWithFrame(t *testing.T) {
+	a := bike("a")
+	a.Parts = []parts.Part{{
+		ID: "bell", Name: "Bell", Kind: "bell", Quantity: 1, Mass: 50, Basis: parts.Weighed, Station: "bar",
+		Carrier: parts.ForkUpper, Shape: parts.Shape{Form: parts.FormPoint},
+	}, point("frame", 3000, parts.MainFrame, 400, 0, 500)}
+	b := a
+	b.ID, b.Frame.Reach = "b", 480
+	d := report.EvaluateDocument(document(a, b)).Difference
+	if len(d.Parts) != 1 || d.Parts[0].What != report.Moved || !d.Parts[0].WithFrame || d.Parts[0].Moved[0] < 20 {
+		t.Errorf("%+v", d.Parts)
+	}
+}
+
+// Groups add up to the whole.
+func TestGroups(t *testing.T) {
+	d := pair(t, 60)
+	d.Builds[1].Parts = d.Builds[1].Parts[5:]
+	r := report.EvaluateDocument(d)
+	sum := 0.0
+	for i, g := range r.Difference.Groups {
+		sum += g.Delta
+		near(t, g.Key, g.Delta, g.B-g.A, 0.02)
+		if i > 0 && math.Abs(g.Delta) > math.Abs(r.Difference.Groups[i-1].Delta) {
+			t.Errorf("%s after a smaller change", g.Key)
+		}
+	}
+	near(t, "all groups", sum, change(t, r.Difference, "total").Delta, 0.1)
+	for _, b := range r.Builds {
+		for _, subsets := range [][]report.Subset{b.Groups, b.Carriers} {
+			sum, lines := 0.0, 0
+			for _, s := range subsets {
+				sum += s.Mass
+				lines += s.Count
+			}
+			near(t, "all subsets of "+b.ID, sum, figure(t, &b, "total").Value, 0.1)
+			if lines != len(b.Parts) {
+				t.Errorf("%d lines, want %d", lines, len(b.Parts))
+			}
+		}
+	}
+}
+
+// A promise is kept: weigh what the advice says, and ± is what it said.
+func TestAdvice(t *testing.T) {
+	weighAll := func(b *parts.Build, id string) {
+		for i := range b.Parts {
+			if b.Parts[i].ID == id {
+				b.Parts[i].Basis, b.Parts[i].HalfWidth = parts.Weighed, 1
+			}
+		}
+	}
+	d := document(fitted("a"), other("b"))
+	advice := report.EvaluateDocument(d).Builds[0].Weigh
+	if len(advice) < 3 || advice[0].Part != "bag" {
+		t.Fatalf("advice on a total: %+v", advice)
+	}
+	for _, line := range advice {
+		before := figure(t, &report.EvaluateDocument(d).Builds[0], "total").Plus
+		near(t, "now, before "+line.Part, line.Now, before, 0.011)
+		weighAll(&d.Builds[0], line.Part)
+		after := figure(t, &report.EvaluateDocument(d).Builds[0], "total").Plus
+		near(t, "then, after "+line.Part, line.Then, after, 0.011)
+	}
+
+	// Two builds that are too close to tell, until the frames are weighed.
+	a, b := fitted("a"), fitted("b")
+	b.Parts[0] = vague("frame", 3600, 250, parts.MainFrame, 480, 0, 550)
+	b.Parts[7] = vague("hub", 2560, 60, parts.RearWheel, 0, 0, 371)
+	d = document(a, b)
+	r := report.EvaluateDocument(d)
+	c := change(t, r.Difference, "total")
+	if c.Verdict != report.Undecided {
+		t.Fatalf("%+v is decided", c)
+	}
+	settled := false
+	for _, line := range r.Difference.Weigh {
+		if settled = settled || line.Settles; settled != line.Settles {
+			t.Errorf("settled, and then not: %+v", line)
+		}
+		weighAll(d.Build(line.Build), line.Part)
+		c := change(t, report.EvaluateDocument(d).Difference, "total")
+		near(t, "then, after "+line.Part, line.Then, c.Plus, 0.011)
+		if (c.Verdict == report.More) != line.Settles {
+			t.Errorf("after %s: %+v, promised settled: %v", line.Part, c, line.Settles)
+		}
+	}
+	if !settled {
+		t.Errorf("nothing settles it: %+v", r.Difference.Weigh)
+	}
+	if !strings.Contains(r.Difference.Summary, "undecided") || !strings.Contains(r.Difference.Summary, "would settle") {
+		t.Errorf("summary: %q", r.Difference.Summary)
+	}
+}
+
+// A verdict is what the numbers beside it say.
+func TestVerdicts(t *testing.T) {
+	a := bike("a")
+	a.Parts = []parts.Part{vague("p", 1000, 10, parts.MainFrame, 0, 0, 0)}
+	for _, c := range []struct {
+		mass, half float64
+		want       string
+	}{
+		{1000, 10, report.Same}, {1000, 11, report.Undecided}, {1005, 10, report.Undecided},
+		{1100, 10, report.More}, {900, 10, report.Less},
+	} {
+		b := bike("b")
+		b.Parts = []parts.Part{vague("p", c.mass, c.half, parts.MainFrame, 0, 0, 0)}
+		r := report.EvaluateDocument(document(a, b))
+		if got := change(t, r.Difference, "total"); got.Verdict != c.want {
+			t.Errorf("%v ± %v: %+v, want %s", c.mass, c.half, got, c.want)
+		}
+		word := map[string]string{report.Same: "the same", report.Undecided: "undecided", report.More: "heavier than", report.Less: "lighter than"}[c.want]
+		if !strings.Contains(r.Difference.Summary, word) {
+			t.Errorf("%s: summary %q", c.want, r.Difference.Summary)
+		}
+	}
+}
+
+// What a build is set against does not change its own figures, and the
+// difference turns round with the builds.
+func TestDifferenceTurnsRound(t *testing.T) {
+	ab := report.EvaluateDocument(document(fitted("a"), other("b")))
+	ba := report.EvaluateDocument(document(other("b"), fitted("a")))
+	if d := cmp.Diff(ab.Builds[0], ba.Builds[1]); d != "" {
+		t.Error(d)
+	}
+	if d := cmp.Diff(ab.Builds[1], ba.Builds[0]); d != "" {
+		t.Error(d)
+	}
+	for i, c := range ab.Difference.Figures {
+		o := ba.Difference.Figures[i]
+		if c.Delta != -o.Delta && c.Delta != 0 || c.Plus != o.Plus || c.A != o.B {
+			t.Errorf("%+v and %+v", c, o)
+		}
+	}
+	if len(ab.Difference.Moved) != len(ba.Difference.Moved) {
+		t.Error("not the same parts moved it")
+	}
+}
