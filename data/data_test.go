@@ -82,7 +82,7 @@ func TestEveryEntryIsAPartThatTheProgramTakes(t *testing.T) {
 		// Whatever is wrong with a part of a user's is wrong with an entry.
 		d := parts.Document{
 			Format: parts.Format, Version: parts.Version, Show: parts.Show{Mass: "g", Length: "mm"},
-			Builds: []parts.Build{{ID: "b1", Name: "B", Parts: []parts.Part{part(&e)}}},
+			Builds: []parts.Build{{ID: "b1", Name: "B", Parts: []parts.Part{e.Part("p1")}}},
 		}
 		for _, p := range parts.Check(&d) {
 			bad("%s: %s", p.Field, p.Message)
@@ -114,14 +114,6 @@ func TestEveryEntryIsAPartThatTheProgramTakes(t *testing.T) {
 				bad("an offset of %g mm leads off the bike", o)
 			}
 		}
-	}
-}
-
-// part is what a page makes of an entry that the user adds.
-func part(e *parts.Entry) parts.Part {
-	return parts.Part{
-		ID: "p1", Name: e.Name, Kind: e.Kind, Catalogue: e.ID, Quantity: e.Quantity, Mass: e.Mass, HalfWidth: e.HalfWidth,
-		Basis: e.Basis, Station: e.Station, Offset: e.Offset, Within: e.Within, Carrier: e.Carrier, Shape: e.Shape, Note: e.Note,
 	}
 }
 

@@ -8,21 +8,6 @@ import (
 	"steelyard/internal/parts"
 )
 
-// finds reports whether every word of a query begins a word of the entry's name
-// or of its search words: the least that a search box does.
-func finds(e *parts.Entry, query string) bool {
-	var have []string
-	for _, s := range append([]string{e.Name}, e.Search...) {
-		have = append(have, words(s)...)
-	}
-	for _, w := range words(query) {
-		if !slices.ContainsFunc(have, func(h string) bool { return strings.HasPrefix(h, w) }) {
-			return false
-		}
-	}
-	return true
-}
-
 func words(s string) []string {
 	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == ',' || r == '-' })
 }
@@ -53,11 +38,7 @@ func TestSearchWordsAddSomething(t *testing.T) {
 // What people type, and an entry that must then be on the list: other names,
 // sizes as they are said, abbreviations, American spelling.
 func TestPeopleFindWhatTheyType(t *testing.T) {
-	all := catalogue(t)
-	byID := make(map[string]*parts.Entry)
-	for i := range all {
-		byID[all[i].ID] = &all[i]
-	}
+	const shown = 12 // as many as a list under a search box bears
 	for query, id := range map[string]string{
 		"fender":                "mudguard-rear",
 		"29 x 2.35":             "tyre-rear-60-622",
@@ -66,7 +47,7 @@ func TestPeopleFindWhatTheyType(t *testing.T) {
 		"tpu":                   "tube-rear-622-plastic",
 		"rear mech 12":          "derailleur-12",
 		"front mech":            "front-derailleur",
-		"igh":                   "gear-hub-wide",
+		"igh 14":                "gear-hub-wide",
 		"internally geared hub": "gear-hub-8",
 		"cvt":                   "gear-hub-stepless",
 		"gear box":              "gearbox-wide",
@@ -108,27 +89,28 @@ func TestPeopleFindWhatTheyType(t *testing.T) {
 		"grip shifter hub":      "twist-shifter-gear-hub",
 		"carbon fiber rim 29":   "rim-rear-622-carbon",
 	} {
-		e := byID[id]
-		if e == nil {
+		if parts.EntryByID(id) == nil {
 			t.Errorf("there is no entry %q", id)
 			continue
 		}
-		if !finds(e, query) {
-			t.Errorf("%q does not find %s (%q, %q)", query, id, e.Name, e.Search)
-		}
-		n := 0
-		for i := range all {
-			if finds(&all[i], query) {
-				n++
-			}
-		}
-		if n > len(all)/4 {
-			t.Errorf("%q finds %d of %d entries", query, n, len(all))
+		if found := ids(parts.Find(query, shown)); !slices.Contains(found, id) {
+			t.Errorf("%q does not find %s, but %v", query, id, found)
 		}
 	}
-	for i := range all {
-		if e := &all[i]; !finds(e, e.Name) {
-			t.Errorf("%s is not found by its own name, %q", e.ID, e.Name)
+}
+
+func ids(entries []parts.Entry) []string {
+	var ids []string
+	for _, e := range entries {
+		ids = append(ids, e.ID)
+	}
+	return ids
+}
+
+func TestEveryEntryIsFirstByItsOwnName(t *testing.T) {
+	for _, e := range catalogue(t) {
+		if found := ids(parts.Find(e.Name, 1)); !slices.Contains(found, e.ID) {
+			t.Errorf("%q finds %v, not %s", e.Name, found, e.ID)
 		}
 	}
 }
@@ -139,6 +121,7 @@ func TestBothSpellingsFind(t *testing.T) {
 	for _, pair := range [][2]string{
 		{"aluminium", "aluminum"}, {"tyre", "tire"}, {"mudguard", "fender"}, {"litre", "liter"}, {"centre", "center"},
 	} {
+		found := ids(parts.Find(pair[1], 0))
 		seen := 0
 		for i := range all {
 			e := &all[i]
@@ -146,7 +129,7 @@ func TestBothSpellingsFind(t *testing.T) {
 				continue
 			}
 			seen++
-			if !finds(e, pair[1]) {
+			if !slices.Contains(found, e.ID) {
 				t.Errorf("%s has %q, but %q does not find it", e.ID, pair[0], pair[1])
 			}
 		}

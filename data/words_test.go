@@ -1,0 +1,91 @@
+package data_test
+
+import (
+	"io/fs"
+	"regexp"
+	"strings"
+	"testing"
+
+	"steelyard/data"
+	"steelyard/internal/geometry"
+	"steelyard/internal/parts"
+)
+
+func TestEveryKeyHasItsWord(t *testing.T) {
+	words := make(map[string]string)
+	decode(t, "words/en.json", &words)
+
+	want := make(map[string]bool)
+	for _, k := range parts.Kinds {
+		want["kind."+k.ID] = true
+	}
+	for _, g := range parts.Groups {
+		want["group."+g] = true
+	}
+	for _, s := range geometry.StationNames {
+		want["station."+s] = true
+	}
+	for _, c := range parts.Carriers {
+		want["carrier."+string(c)] = true
+	}
+	for _, b := range parts.Bases {
+		want["basis."+string(b)] = true
+	}
+	for key := range want {
+		if words[key] == "" {
+			t.Errorf("%s has no word", key)
+		}
+	}
+	for key := range words {
+		switch prefix, _, _ := strings.Cut(key, "."); prefix {
+		case "kind", "group", "station", "carrier", "basis":
+			if !want[key] {
+				t.Errorf("%s is the word of nothing", key)
+			}
+		}
+	}
+}
+
+// Two things of one sort with the same word cannot be told apart in a menu.
+func TestWordsTellThingsApart(t *testing.T) {
+	words := make(map[string]string)
+	decode(t, "words/en.json", &words)
+	key := make(map[string]string)
+	for k, w := range words {
+		prefix, _, _ := strings.Cut(k, ".")
+		switch prefix {
+		case "kind", "group", "station", "carrier", "basis":
+		default:
+			continue
+		}
+		if other := key[prefix+w]; other != "" {
+			t.Errorf("%s and %s are both %q", k, other, w)
+		}
+		key[prefix+w] = k
+	}
+}
+
+// One key a line, in order, none twice: then two people can add words at once.
+func TestWordsAreSorted(t *testing.T) {
+	text, err := fs.ReadFile(data.Files, "words/en.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.Split(strings.TrimSuffix(string(text), "\n"), "\n")
+	if first, last := lines[0], lines[len(lines)-1]; first != "{" || last != "}" {
+		t.Fatalf("begins with %q and ends with %q; the braces should have lines of their own", first, last)
+	}
+	line := regexp.MustCompile(`^\t"([a-z0-9_.-]+)": ".*",?$`)
+	before := ""
+	for i, l := range lines[1 : len(lines)-1] {
+		m := line.FindStringSubmatch(l)
+		if m == nil {
+			t.Errorf("line %d is not one key and its word: %s", i+2, l)
+			continue
+		}
+		if m[1] <= before {
+			t.Errorf("line %d: %s comes after %s", i+2, m[1], before)
+		}
+		before = m[1]
+	}
+}
