@@ -2,6 +2,8 @@ package data_test
 
 import (
 	"io/fs"
+	"math"
+	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -11,6 +13,7 @@ import (
 
 	"steelyard/data"
 	"steelyard/internal/geometry"
+	"steelyard/internal/mass"
 	"steelyard/internal/parts"
 )
 
@@ -213,6 +216,53 @@ func TestNamesArePlainWords(t *testing.T) {
 		}
 		if n := e.Note; n != "" && (n[:1] != strings.ToUpper(n[:1]) || !strings.HasSuffix(n, ".")) {
 			t.Errorf("%s: the note should be a sentence: %q", e.ID, n)
+		}
+	}
+}
+
+// On a posed bike every entry lies where a bike is: over the ground, between
+// the ends of its bags, and no wider than a handlebar with a mirror on it. The
+// whole of it does, not only its middle, but for bars, racks and the like that
+// are wide on purpose.
+func TestEntriesLieOnTheBike(t *testing.T) {
+	for _, name := range []string{"travel-bike", "touring-bike"} {
+		text, err := os.ReadFile("../testdata/geometry/" + name + ".json")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b parts.Build
+		if err := json.Unmarshal(text, &b); err != nil {
+			t.Fatal(err)
+		}
+		bike, problems := geometry.Pose(&b)
+		if bike == nil {
+			t.Fatalf("%s: %v", name, problems)
+		}
+		for _, e := range catalogue(t) {
+			const mm = 1e-3
+			o := mass.Vec{X: e.Offset[0] * mm, Y: e.Offset[1] * mm, Z: e.Offset[2] * mm}
+			places, ok := bike.Place(e.Station, o)
+			if !ok {
+				t.Errorf("%s: the station %q is not on %s", e.ID, e.Station, name)
+			}
+			for _, p := range places {
+				low, high := p.Z, p.Z
+				switch s := e.Shape; s.Form {
+				case parts.FormRing:
+					low, high = low-s.Size[0]*mm, high+s.Size[0]*mm
+				case parts.FormBox:
+					low, high = low-s.Size[2]*mm/2, high+s.Size[2]*mm/2
+				}
+				if low < -0.001 || high > 1.3 && e.ID != "flag" {
+					t.Errorf("%s on %s reaches from %.0f to %.0f mm over the ground", e.ID, name, low/mm, high/mm)
+				}
+				if p.X < -0.4 || p.X > bike.Wheelbase+0.1 {
+					t.Errorf("%s on %s is %.0f mm ahead of the rear axle", e.ID, name, p.X/mm)
+				}
+				if math.Abs(p.Y) > 0.42 {
+					t.Errorf("%s on %s is %.0f mm left of the middle", e.ID, name, p.Y/mm)
+				}
+			}
 		}
 	}
 }
