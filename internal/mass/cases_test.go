@@ -22,6 +22,9 @@ func tourer() []mass.Item {
 // half shares out the tourer as unsprung mass is tallied: all, none, half.
 var half = mass.Share{0, 1, 1, 1, 0.5, 0, 0, 0, 0}
 
+// fore is another share of the same length: the front wheel and part of the bar.
+var fore = mass.Share{0, 0, 1, 0, 0, 0, 0, 0.3, 0}
+
 // figures are all the figures of the package, as functions of the items, for
 // tests that hold for every one of them.
 func figures() map[string]func([]mass.Item) mass.Figure {
@@ -49,6 +52,9 @@ func figures() map[string]func([]mass.Item) mass.Figure {
 		"sprung to unsprung": func(it []mass.Item) mass.Figure {
 			u := mass.Total(it, half)
 			return mass.Ratio(mass.Plus(mass.Total(it, nil), mass.Times(-1, u)), u)
+		},
+		"half to fore": func(it []mass.Item) mass.Figure {
+			return mass.Ratio(mass.Total(it, half), mass.Total(it, fore))
 		},
 	}
 	for name, axis := range axes {

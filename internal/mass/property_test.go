@@ -6,6 +6,9 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"gonum.org/v1/gonum/mat"
 	"pgregory.net/rapid"
 
 	"steelyard/internal/mass"
@@ -148,6 +151,47 @@ func TestSplittingAPart(t *testing.T) {
 		s := share[i]
 		share = append(slices.Delete(share, i, i+1), s, s)
 		same(t, "split", evaluate(items, share, stand), want)
+	})
+}
+
+// Sum and Central against gonum, body by body, with tensors that have all six
+// entries: I = Σ (m I(K) + m (d·d 1 - d dᵀ)).
+func TestSumAgainstGonum(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		items, share := system(t)
+		total, centre := 0.0, mat.NewVecDense(3, nil)
+		for i, it := range items {
+			m := it.Mass * share[i]
+			total += m
+			centre.AddScaledVec(centre, m, mat.NewVecDense(3, []float64{it.Place.X, it.Place.Y, it.Place.Z}))
+		}
+		centre.ScaleVec(1/total, centre)
+		want := mat.NewDense(3, 3, nil)
+		for i, it := range items {
+			var d mat.VecDense
+			d.SubVec(mat.NewVecDense(3, []float64{it.Place.X, it.Place.Y, it.Place.Z}), centre)
+			var steiner, outer mat.Dense
+			steiner.Scale(mat.Dot(&d, &d), eye3)
+			outer.Outer(1, &d, &d)
+			steiner.Sub(&steiner, &outer)
+			steiner.Add(&steiner, dense(mass.Inertia(it.Spread)))
+			steiner.Scale(it.Mass*share[i], &steiner)
+			want.Add(want, &steiner)
+		}
+		got := mass.Sum(items, share)
+		if math.Abs(got.M-total) > 1e-12*total {
+			t.Errorf("mass %v, want %v", got.M, total)
+		}
+		if got := dense(mass.Inertia(got.Central())); !mat.EqualApprox(got, want, 1e-10) {
+			t.Errorf("inertia\n%v\nwant\n%v", mat.Formatted(got), mat.Formatted(want))
+		}
+		var one mass.Moments
+		for i := range items {
+			one = one.Add(items[i].Moments().Scale(share[i]))
+		}
+		if d := cmp.Diff(one, got, cmpopts.EquateApprox(1e-11, 1e-11)); d != "" {
+			t.Error("one by one and in one pass:", d)
+		}
 	})
 }
 
