@@ -19,11 +19,13 @@ const (
 var scale = mass.Rectangular(scaleAtHand)
 
 // adviseTotal says what to weigh first for a better total.
-func adviseTotal(w *Weighed, src *sources) []Advice {
-	list := w.figures.total.Ranking(mass.Doubts(w.Items), scale)
+func (t *table) adviseTotal(w *Weighed, doubts []float64) []Advice {
+	t.one.Reset()
+	w.figures.charge(&t.one, total, 1)
+	list := t.one.Ranking(doubts, scale)
 	out := make([]Advice, 0, min(len(list), mostAdvice))
 	now := w.figures.standard[total]
-	first := firstLines(len(src.piece), w)
+	first := firstLines(len(t.src.piece), w)
 	for _, line := range list {
 		if len(out) == mostAdvice || line.Then > now*worthWhile {
 			break
@@ -38,11 +40,14 @@ func adviseTotal(w *Weighed, src *sources) []Advice {
 // A line settles it when the difference, were it to stay as it is, would then
 // be larger than its ±. Weighing moves the difference too, so that is a fair
 // expectation and no promise.
-func adviseDifference(a, b *Weighed, budget *mass.Budget, src *sources) []Advice {
+func (t *table) adviseDifference(a, b *Weighed) []Advice {
+	t.both.Reset()
+	a.figures.charge(&t.both, total, -1)
+	b.figures.charge(&t.both, total, 1)
 	delta := math.Abs(b.figures.of[total].Value - a.figures.of[total].Value)
-	now := budget.Standard()
+	now := t.both.Standard()
 	undecided := delta < mass.Coverage*now
-	list := budget.Ranking(mass.Doubts(a.Items, b.Items), scale)
+	list := t.both.Ranking(mass.Doubts(a.Items, b.Items), scale)
 	settled := len(list) // the first line that settles it
 	if undecided {
 		for i, line := range list {
@@ -53,7 +58,7 @@ func adviseDifference(a, b *Weighed, budget *mass.Budget, src *sources) []Advice
 		}
 	}
 	out := make([]Advice, 0, min(len(list), mostAdvice))
-	firstA, firstB := firstLines(len(src.piece), a), firstLines(len(src.piece), b)
+	firstA, firstB := firstLines(len(t.src.piece), a), firstLines(len(t.src.piece), b)
 	for i, line := range list {
 		wanted := undecided && settled < len(list) && settled < mostSettle && i <= settled
 		if !wanted && (len(out) >= mostAdvice || line.Then > now*worthWhile) {

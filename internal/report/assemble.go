@@ -15,11 +15,11 @@ import (
 type Weighed struct {
 	Build *parts.Build
 	Bike  *geometry.Bike
-	Items []mass.Item // one for each place that a part sits at: two for a pair
+	Items []mass.Item // one for each place that a part sits at: two for a pair; by carrier
 	Lines []Line      // one for each of Build.Parts
 	Count int         // how many of the lines count
 
-	shares  shares
+	spans   spans
 	figures figures
 	byGroup [][]int32 // lines by group
 }
@@ -110,8 +110,8 @@ func samePlace(a, b *parts.Part) bool {
 }
 
 // assemble puts the parts of a build in their places. Lines that have an
-// error are left out; so is a part at a station that the bike does not
-// have, and that problem is told here.
+// error are left out; so is a part at a station that the bike does not have,
+// and that problem is told here.
 func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources) (*Weighed, []parts.Problem) {
 	w := &Weighed{
 		Build: b, Bike: bike,
@@ -120,55 +120,69 @@ func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources
 	}
 	var problems []parts.Problem
 	omitted := omit.of(b)
+	// Items lie together by carrier, so that a figure of a few carriers walks
+	// along those only.
+	var count [numCarriers + 1]int
 	for i := range b.Parts {
-		p, l := &b.Parts[i], &w.Lines[i]
-		l.First, l.End = len(w.Items), len(w.Items)
-		if omitted != nil && omitted[i] {
-			continue
+		c, ok := carrierOf(b.Parts[i].Carrier)
+		if !ok || omitted != nil && omitted[i] {
+			c = numCarriers // left out, told by parts.Check
 		}
-		points, problem := points(b, p, bike)
-		if problem != nil {
-			problems = append(problems, *problem)
-			continue
-		}
-		w.place(p, l, points, src)
+		w.Lines[i].carrier = c
+		count[c]++
 	}
-	w.shares = newShares(w)
+	order := make([]int32, len(b.Parts))
+	var next [numCarriers + 1]int
+	for c := range numCarriers {
+		next[c+1] = next[c] + count[c]
+	}
+	for i := range w.Lines {
+		c := w.Lines[i].carrier
+		order[next[c]] = int32(i)
+		next[c]++
+	}
+	at := 0
+	for c := range numCarriers {
+		for _, i := range order[at : at+count[c]] {
+			if problem := w.place(&b.Parts[i], &w.Lines[i], src); problem != nil {
+				problems = append(problems, *problem)
+			}
+		}
+		at += count[c]
+		w.spans.end[c] = len(w.Items)
+	}
+	w.share()
 	return w, problems
-}
-
-// points returns the points of a part's place: those of its station, or one.
-func points(b *parts.Build, p *parts.Part, bike *geometry.Bike) ([]mass.Vec, *parts.Problem) {
-	if p.At != nil {
-		return []mass.Vec{metres(*p.At)}, nil
-	}
-	s, ok := bike.Stations[p.Station]
-	if ok && len(s.Points) > 0 {
-		return s.Points, nil
-	}
-	return nil, unknownStation(b, p)
 }
 
 // place makes the items of a line. A pair of points splits the pieces evenly;
 // its offset is from either point, y outward.
-func (w *Weighed) place(p *parts.Part, l *Line, points []mass.Vec, src *sources) {
+func (w *Weighed) place(p *parts.Part, l *Line, src *sources) *parts.Problem {
 	k, ok := spread(&p.Shape)
 	pieces := float64(p.Quantity)
 	kg := p.Mass / gram.perSI
-	l.source = src.ofMass(p)
-	u := src.piece[l.source]
-	c, known := carrierOf(p.Carrier)
-	if !ok || !known || !(kg >= 0 && u >= 0 && p.Within >= 0 && pieces >= 0) ||
-		!finite(kg*pieces) || !finite(u*pieces) || !finite(p.Within) {
-		return // told by parts.Check
+	if !ok || !(kg >= 0 && p.HalfWidth >= 0 && p.Within >= 0 && pieces >= 0) ||
+		!finite(kg*pieces) || !finite(p.HalfWidth*pieces) || !finite(p.Within) {
+		return nil // told by parts.Check
 	}
-	l.spot = src.ofPlace(p, l.source)
-	placeU := mass.Rectangular(p.Within / millimetre.perSI)
+	var one [1]mass.Vec
+	points := one[:]
 	var offset mass.Vec
-	if p.At == nil {
+	if p.At != nil {
+		one[0] = metres(*p.At)
+	} else {
+		points = w.Bike.Stations[p.Station].Points
+		if len(points) == 0 {
+			return unknownStation(w.Build, p)
+		}
 		offset = metres(p.Offset)
 	}
+	l.source = src.ofMass(p)
+	l.spot = src.ofPlace(p, l.source)
+	u := src.piece[l.source]
+	placeU := mass.Rectangular(p.Within / millimetre.perSI)
 	n := float64(len(points))
+	l.First = len(w.Items)
 	for _, at := range points {
 		o := offset
 		if len(points) > 1 && at.Y < 0 {
@@ -189,8 +203,9 @@ func (w *Weighed) place(p *parts.Part, l *Line, points []mass.Vec, src *sources)
 	l.OK = true
 	l.pieces = pieces
 	l.Mass, l.MassU = kg*pieces, u*pieces
-	l.group, l.carrier = groupIndex(p.Kind), c
+	l.group = groupIndex(p.Kind)
 	w.Count++
+	return nil
 }
 
 // spread returns the second moment of a part's shape per unit of mass, turned

@@ -44,19 +44,16 @@ type couple struct{ a, b int }
 
 // couples matches the lines of two builds.
 func couples(a, b *Weighed) []couple {
-	at := make(map[*parts.Part]int, len(b.Lines))
-	for j := range b.Build.Parts {
-		at[&b.Build.Parts[j]] = j
-	}
 	pairs := parts.Match(a.Build, b.Build)
 	list := make([]couple, 0, len(pairs))
+	in := indexer{parts: b.Build.Parts}
 	for i, p := range pairs {
 		c := couple{-1, -1}
 		if p.A != nil && a.Lines[i].OK { // the first pairs are those of A, in its order
 			c.a = i
 		}
 		if p.B != nil {
-			if j := at[p.B]; b.Lines[j].OK {
+			if j := in.of(p.B); b.Lines[j].OK {
 				c.b = j
 			}
 		}
@@ -65,6 +62,29 @@ func couples(a, b *Weighed) []couple {
 		}
 	}
 	return list
+}
+
+// indexer finds the index of a part by its address. Mostly it is the one after
+// the last.
+type indexer struct {
+	parts []parts.Part
+	next  int
+	all   map[*parts.Part]int
+}
+
+func (x *indexer) of(p *parts.Part) int {
+	i := x.next
+	if i >= len(x.parts) || &x.parts[i] != p {
+		if x.all == nil {
+			x.all = make(map[*parts.Part]int, len(x.parts))
+			for j := range x.parts {
+				x.all[&x.parts[j]] = j
+			}
+		}
+		i = x.all[p]
+	}
+	x.next = i + 1
+	return i
 }
 
 // shareSpots says of lines that were changed but stayed where they were that
@@ -85,39 +105,27 @@ func shareSpots(a, b *Weighed, list []couple) {
 	}
 }
 
-// difference sets build b against build a; both have been measured.
-func difference(a, b *Weighed, list []couple, src *sources, t *tally) *Difference {
-	d := &Difference{A: a.Build.ID, B: b.Build.ID}
-	var budget, ofTotal mass.Budget
-	d.Figures = make([]Change, 0, numFigures)
+// difference sets build b against build a; both have been measured, and
+// standard holds the standard uncertainties of the differences.
+func (t *table) difference(a, b *Weighed, list []couple, standard *[numFigures]float64) *Difference {
+	d := &Difference{A: a.Build.ID, B: b.Build.ID, Figures: make([]Change, 0, numFigures)}
 	for s := range numFigures {
-		if !a.figures.has(s) || !b.figures.has(s) {
+		if !a.figures.has(s) || !b.figures.has(s) || !finite(standard[s]) {
 			continue
 		}
-		budget.Reset()
-		fa, fb := a.figures.of[s], b.figures.of[s]
-		budget.Charge(a.Items, fa, -1)
-		budget.Charge(b.Items, fb, 1)
-		plus := mass.Coverage * budget.Standard()
-		if !finite(plus) {
-			continue
-		}
-		k := &figureKeys[s]
+		k, va, vb := &figureKeys[s], a.figures.of[s].Value, b.figures.of[s].Value
 		c := Change{
-			Key: k.key, Unit: k.unit.name,
-			A: k.unit.of(fa.Value), B: k.unit.of(fb.Value),
-			Delta: k.unit.of(fb.Value - fa.Value), Plus: k.unit.of(plus),
+			Key: k.key, Unit: k.unit.name, A: k.unit.of(va), B: k.unit.of(vb),
+			Delta: k.unit.of(vb - va), Plus: k.unit.of(mass.Coverage * standard[s]),
 		}
 		c.Verdict = verdict(c.Delta, c.Plus)
 		d.Figures = append(d.Figures, c)
 	}
-	ofTotal.Charge(a.Items, a.figures.of[total], -1)
-	ofTotal.Charge(b.Items, b.figures.of[total], 1)
-
-	d.Groups = groupChanges(a, b, t)
-	d.Parts = partChanges(a, b, list, t)
+	d.Groups = groupChanges(a, b, &t.tally)
+	d.Parts = partChanges(a, b, list, &t.tally)
 	d.Moved = movers(a, b, list)
-	d.Weigh = adviseDifference(a, b, &ofTotal, src)
+	d.Weigh = t.adviseDifference(a, b)
+	d.Summary = t.words.difference(a, b, d)
 	return d
 }
 

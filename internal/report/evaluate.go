@@ -2,6 +2,7 @@ package report
 
 import (
 	"steelyard/internal/geometry"
+	"steelyard/internal/mass"
 	"steelyard/internal/parts"
 )
 
@@ -67,22 +68,37 @@ func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
 	}
 
 	a, b := compared(d, e.Builds)
+	t := &table{words: newWords(d.Show), src: src}
 	var pairs []couple
+	var standard *[numFigures]float64
 	if a != nil && b != nil {
 		pairs = couples(a, b)
 		shareSpots(a, b, pairs)
+		a.measure()
+		b.measure()
+		standard = judgePair(a, b, &t.one, &t.both)
 	}
 	r.Builds = make([]Build, len(d.Builds))
-	w := newWords(d.Show)
-	var t tally
-	for i, weighed := range e.Builds {
-		r.Builds[i] = tellBuild(&d.Builds[i], weighed, src, &t, w)
+	for i, w := range e.Builds {
+		if w != nil && w != a && w != b {
+			w.measure()
+			w.judge(&t.one)
+		}
+		r.Builds[i] = t.build(&d.Builds[i], w)
 	}
 	if a != nil && b != nil {
-		r.Difference = difference(a, b, pairs, src, &t)
-		r.Difference.Summary = w.difference(a, b, r.Difference)
+		r.Difference = t.difference(a, b, pairs, standard)
 	}
 	return e
+}
+
+// table is where an evaluation works: what its builds share, and memory to use
+// again.
+type table struct {
+	words     *words
+	src       *sources
+	one, both mass.Budget
+	tally     tally
 }
 
 // compared returns the builds that the document sets against each other: the
@@ -106,9 +122,8 @@ func compared(d *parts.Document, builds []*Weighed) (a, b *Weighed) {
 	return a, b
 }
 
-// tellBuild writes a build into a report; w is nil when it could not be
-// weighed.
-func tellBuild(b *parts.Build, w *Weighed, src *sources, t *tally, words *words) Build {
+// build writes a build into a report; w is nil when it could not be weighed.
+func (t *table) build(b *parts.Build, w *Weighed) Build {
 	out := Build{
 		ID: b.ID, Name: b.Name,
 		Geometry: []Length{}, Figures: []Figure{}, Groups: []Subset{}, Carriers: []Subset{},
@@ -119,20 +134,20 @@ func tellBuild(b *parts.Build, w *Weighed, src *sources, t *tally, words *words)
 		for i := range b.Parts {
 			out.Parts[i] = Part{ID: b.Parts[i].ID, Group: parts.GroupOf(b.Parts[i].Kind)}
 		}
-		out.Summary = words.unweighed(b)
+		out.Summary = t.words.unweighed(b)
 		return out
 	}
-	w.measure()
 	out.Weighed = true
 	out.FrontSprung, out.RearSprung = w.Bike.FrontSprung, w.Bike.RearSprung
 	out.Geometry = lengths(w.Bike)
 	out.Figures = w.figures.tell()
 	w.byGroup = w.buckets(len(parts.Groups), groupOf)
-	out.Groups = w.subsets(w.byGroup, groupKey, t)
-	out.Carriers = w.subsets(w.buckets(int(numCarriers), carrierOfLine), carrierKey, t)
-	out.Parts = w.tellParts()
-	out.Weigh = adviseTotal(w, src)
-	out.Summary = words.build(w)
+	out.Groups = w.subsets(w.byGroup, groupKey, &t.tally)
+	out.Carriers = w.subsets(w.buckets(int(numCarriers), carrierOfLine), carrierKey, &t.tally)
+	doubts := mass.Doubts(w.Items)
+	out.Parts = w.tellParts(doubts)
+	out.Weigh = t.adviseTotal(w, doubts)
+	out.Summary = t.words.build(w)
 	return out
 }
 

@@ -13,12 +13,19 @@ import (
 // a number; it is left out of the report.
 type figures struct {
 	of       [numFigures]mass.Figure
-	standard [numFigures]float64 // standard uncertainty
-	total    mass.Budget         // of the total
+	items    [numFigures][]mass.Item // that the figure is of
+	standard [numFigures]float64     // standard uncertainty
 }
 
 // has reports whether a figure exists.
 func (f *figures) has(s slot) bool { return finite(f.of[s].Value) && finite(f.standard[s]) }
+
+// charge adds the contributions of a figure to a budget.
+func (f *figures) charge(b *mass.Budget, s slot, sign float64) {
+	if finite(f.of[s].Value) {
+		b.Charge(f.items[s], f.of[s], sign)
+	}
+}
 
 // none is a figure that does not exist.
 var none = mass.Figure{Value: math.NaN()}
@@ -40,15 +47,13 @@ var none = mass.Figure{Value: math.NaN()}
 // tyre is the spin inertia about the axle divided by the square of the tyre's
 // radius.
 func (w *Weighed) measure() {
-	f, s, bike, it := &w.figures.of, &w.shares, w.Bike, w.Items
-
+	f, s, bike, it := &w.figures.of, &w.spans, w.Bike, w.Items
+	for i := range f {
+		f[i], w.figures.items[i] = none, it
+	}
 	f[total] = mass.Total(it, nil)
 	if !(f[total].Value > 0) {
-		for i := range f {
-			f[i] = none
-		}
 		f[total] = mass.Figure{}
-		w.judge()
 		return
 	}
 	f[centreX] = mass.Centre(it, nil, mass.X)
@@ -58,20 +63,9 @@ func (w *Weighed) measure() {
 	f[frontLoad] = mass.Support(it, nil, front, rear)
 	f[rearLoad] = mass.Support(it, nil, rear, front)
 	f[frontShare] = mass.Ratio(f[frontLoad], f[total])
-
 	f[sprung] = mass.Total(it, s.sprung)
-	f[unsprungFront] = mass.Total(it, s.tallyFront)
-	f[unsprungRear] = mass.Total(it, s.tallyRear)
-	f[rotatingFront] = mass.Total(it, s.frontWheel)
-	f[rotatingRear] = mass.Total(it, s.rearWheel)
-	f[rimFront] = mass.LeverMass(it, s.frontWheel, bike.FrontAxle, bike.FrontContact)
-	f[rimRear] = mass.LeverMass(it, s.rearWheel, bike.RearAxle, bike.RearContact)
-	f[effectiveFront], f[effectiveRear] = f[unsprungFront], f[unsprungRear]
-	if bike.RearSprung {
-		f[effectiveRear] = mass.Plus(mass.LeverMass(it, s.swing, bike.Pivot, bike.RearAxle), f[rotatingRear])
-	}
-	f[ratioFront] = sprungToUnsprung(f[frontLoad], f[unsprungFront])
-	f[ratioRear] = sprungToUnsprung(f[rearLoad], f[unsprungRear])
+	f[ratioFront] = sprungToUnsprung(f[frontLoad], mass.Total(it, s.tallyFront))
+	f[ratioRear] = sprungToUnsprung(f[rearLoad], mass.Total(it, s.tallyRear))
 
 	f[inertiaRoll] = mass.CentralInertia(it, nil, mass.X)
 	f[inertiaPitch] = mass.CentralInertia(it, nil, mass.Y)
@@ -80,7 +74,30 @@ func (w *Weighed) measure() {
 	f[gyrationRoll] = gyration(f[inertiaRoll], f[total])
 	f[gyrationPitch] = gyration(f[inertiaPitch], f[total])
 	f[gyrationYaw] = gyration(f[inertiaYaw], f[total])
-	w.judge()
+
+	set := func(slot slot, items []mass.Item, figure mass.Figure) {
+		f[slot], w.figures.items[slot] = figure, items
+	}
+	wheel := w.on(frontWheel, frontWheel)
+	set(rotatingFront, wheel, mass.Total(wheel, nil))
+	set(rimFront, wheel, mass.LeverMass(wheel, nil, bike.FrontAxle, bike.FrontContact))
+	end := wheel
+	if bike.FrontSprung {
+		end = w.on(frontWheel, forkLower)
+	}
+	set(unsprungFront, end, mass.Total(end, nil))
+	set(effectiveFront, end, f[unsprungFront])
+
+	wheel = w.on(rearWheel, rearWheel)
+	set(rotatingRear, wheel, mass.Total(wheel, nil))
+	set(rimRear, wheel, mass.LeverMass(wheel, nil, bike.RearAxle, bike.RearContact))
+	end = w.on(rearWheel, link)
+	set(unsprungRear, end, mass.Total(end, s.rearTally))
+	set(effectiveRear, end, f[unsprungRear])
+	if bike.RearSprung {
+		swing := mass.LeverMass(end, s.rearSwing, bike.Pivot, bike.RearAxle)
+		set(effectiveRear, end, mass.Plus(swing, mass.Total(end, s.rearRolls)))
+	}
 }
 
 // sprungToUnsprung is (load - tally)/tally = load/tally - 1.
@@ -97,18 +114,32 @@ func gyration(inertia, total mass.Figure) mass.Figure {
 	return mass.Sqrt(mass.Ratio(inertia, total))
 }
 
-// judge works out how well the figures are known.
-func (w *Weighed) judge() {
-	var b mass.Budget
+// judge works out how well the figures of a build are known.
+func (w *Weighed) judge(b *mass.Budget) {
 	f := &w.figures
-	for i := range f.of {
+	for s := range numFigures {
 		b.Reset()
-		if finite(f.of[i].Value) {
-			b.Charge(w.Items, f.of[i], 1)
-		}
-		f.standard[i] = b.Standard()
+		f.charge(b, s, 1)
+		f.standard[s] = b.Standard()
 	}
-	f.total.Charge(w.Items, f.of[total], 1)
+}
+
+// judgePair does that for two builds and for the difference of the second
+// minus the first, in one go: the budget of the first is half of that of the
+// difference. It returns the standard uncertainties of the difference.
+func judgePair(a, b *Weighed, one, both *mass.Budget) *[numFigures]float64 {
+	var d [numFigures]float64
+	for s := range numFigures {
+		both.Reset()
+		a.figures.charge(both, s, -1)
+		a.figures.standard[s] = both.Standard()
+		b.figures.charge(both, s, 1)
+		d[s] = both.Standard()
+		one.Reset()
+		b.figures.charge(one, s, 1)
+		b.figures.standard[s] = one.Standard()
+	}
+	return &d
 }
 
 // tell writes the figures into a report.
@@ -159,25 +190,29 @@ func lengths(b *geometry.Bike) []Length {
 	return list
 }
 
-// tellParts writes the lines of a build into a report.
-func (w *Weighed) tellParts() []Part {
+// tellParts writes the lines of a build into a report. Doubts are the standard
+// uncertainties of the masses by source, in which pieces of one type share one
+// error c; of its c² a line owns in proportion to what it adds to c.
+func (w *Weighed) tellParts(doubts []float64) []Part {
 	list := make([]Part, len(w.Lines))
-	variance := w.figures.total.Variance()
+	variance := 0.0
+	for _, c := range doubts {
+		variance += c * c
+	}
 	for i := range w.Lines {
-		p, l := &w.Build.Parts[i], &w.Lines[i]
-		list[i] = Part{ID: p.ID, Group: parts.GroupOf(p.Kind)}
+		p, l, o := &w.Build.Parts[i], &w.Lines[i], &list[i]
+		o.ID = p.ID
 		if !l.OK {
+			o.Group = parts.GroupOf(p.Kind)
 			continue
 		}
-		o := &list[i]
 		o.OK = true
+		o.Group = parts.Groups[l.group]
 		o.Mass, o.Plus = gram.of(l.Mass), gram.of(mass.Coverage*l.MassU)
 		o.Place = inMillimetres(l.Place)
 		o.Unsprung = l.Unsprung
-		if variance > 0 {
-			// Pieces of one type share an error c; of its c² a line owns in
-			// proportion to what it adds to c.
-			o.Doubt = ratio.of(math.Abs(w.figures.total.MassPart(l.source)) * l.MassU / variance)
+		if l.MassU > 0 && variance > 0 {
+			o.Doubt = ratio.of(doubts[l.source] * l.MassU / variance)
 		}
 	}
 	return list

@@ -5,17 +5,18 @@ import (
 	"steelyard/internal/parts"
 )
 
-// carrier is a parts.Carrier as a small number.
+// carrier is a parts.Carrier as a small number. Their order puts together what
+// figures are made of.
 type carrier uint8
 
 const (
-	mainFrame carrier = iota
-	swingarm
-	rearWheel
-	forkUpper
+	frontWheel carrier = iota
 	forkLower
-	frontWheel
+	rearWheel
+	swingarm
 	link
+	forkUpper
+	mainFrame
 	numCarriers
 )
 
@@ -65,53 +66,71 @@ type share [numCarriers]float64
 // and links count by half, as the trade does: one end of them moves with the
 // wheel, the other stays with the frame.
 var (
-	ofRearWheel  = share{rearWheel: 1}
 	ofFrontWheel = share{frontWheel: 1}
-	// What turns about the main pivot, by itself. The rear wheel does not: see
+	ofFrontEnd   = share{frontWheel: 1, forkLower: 1}
+	ofRearWheel  = share{rearWheel: 1}
+	ofRearEnd    = share{rearWheel: 1, swingarm: 1, link: 0.5}
+	// What turns about the main pivot. The rear wheel does not: see
 	// [Weighed.measure].
-	ofSwing     = share{swingarm: 1, link: 0.5}
-	ofRearEnd   = share{rearWheel: 1, swingarm: 1, link: 0.5}
-	ofForkLower = share{frontWheel: 1, forkLower: 1}
+	ofSwing = share{swingarm: 1, link: 0.5}
 )
 
-// shares says, item by item, how much counts where.
-type shares struct {
-	tallyFront, tallyRear, sprung mass.Share
-	swing                         mass.Share
-	rearWheel, frontWheel         mass.Share
+// spans says which items of a build lie on which carriers, and how much of them
+// counts where.
+type spans struct {
+	end                   [numCarriers]int // of each carrier's items
+	tallyFront, tallyRear mass.Share       // of all items
+	sprung                mass.Share
+	rearTally, rearSwing  mass.Share // of the items from rear wheel to link
+	rearRolls             mass.Share
 }
 
-// newShares works out the shares of a build and writes each line's unsprung
+// from returns the index of the first item of a carrier.
+func (s *spans) from(c carrier) int {
+	if c == 0 {
+		return 0
+	}
+	return s.end[c-1]
+}
+
+// on returns the items on the carriers from first to last.
+func (w *Weighed) on(first, last carrier) []mass.Item {
+	return w.Items[w.spans.from(first):w.spans.end[last]]
+}
+
+// share works out how much of each item counts where, and each line's unsprung
 // share. At a rigid end the tyre is the only spring: there the wheel alone is
 // counted, whatever the carriers of the other parts.
-func newShares(w *Weighed) shares {
+func (w *Weighed) share() {
 	rear, front := ofRearWheel, ofFrontWheel
 	if w.Bike.RearSprung {
 		rear = ofRearEnd
 	}
 	if w.Bike.FrontSprung {
-		front = ofForkLower
+		front = ofFrontEnd
 	}
-	n := len(w.Items)
-	all := make([]float64, 6*n)
-	take := func() mass.Share {
-		s := all[:n:n]
-		all = all[n:]
-		return s
-	}
-	s := shares{take(), take(), take(), take(), take(), take()}
 	for i := range w.Lines {
-		l := &w.Lines[i]
-		if !l.OK {
-			continue
-		}
-		c := l.carrier
-		l.Unsprung = rear[c] + front[c]
-		for j := l.First; j < l.End; j++ {
-			s.tallyFront[j], s.tallyRear[j], s.sprung[j] = front[c], rear[c], 1-l.Unsprung
-			s.swing[j] = ofSwing[c]
-			s.rearWheel[j], s.frontWheel[j] = ofRearWheel[c], ofFrontWheel[c]
+		if l := &w.Lines[i]; l.OK {
+			l.Unsprung = rear[l.carrier] + front[l.carrier]
 		}
 	}
-	return s
+	n, s := len(w.Items), &w.spans
+	lo, hi := s.from(rearWheel), s.end[link]
+	all := make([]float64, 3*n+2*(hi-lo))
+	take := func(n int) mass.Share {
+		t := all[:n:n]
+		all = all[n:]
+		return t
+	}
+	s.tallyFront, s.tallyRear, s.sprung = take(n), take(n), take(n)
+	s.rearSwing, s.rearRolls = take(hi-lo), take(hi-lo)
+	s.rearTally = s.tallyRear[lo:hi]
+	for c := range numCarriers {
+		for i := s.from(c); i < s.end[c]; i++ {
+			s.tallyFront[i], s.tallyRear[i], s.sprung[i] = front[c], rear[c], 1-front[c]-rear[c]
+			if lo <= i && i < hi {
+				s.rearSwing[i-lo], s.rearRolls[i-lo] = ofSwing[c], ofRearWheel[c]
+			}
+		}
+	}
 }
