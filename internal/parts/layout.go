@@ -20,7 +20,8 @@ type layout struct {
 }
 
 type field struct {
-	key string
+	key      string
+	optional bool // not written when empty
 	*layout
 }
 
@@ -66,9 +67,9 @@ func layoutOf(t reflect.Type) *layout {
 	case reflect.Struct:
 		l := &layout{sort: object, hold: holds[t], index: make(map[string]int)}
 		for i := range t.NumField() {
-			key, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+			key, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
 			l.index[key] = len(l.fields)
-			l.fields = append(l.fields, field{key, layoutOf(t.Field(i).Type)})
+			l.fields = append(l.fields, field{key, options == "omitempty", layoutOf(t.Field(i).Type)})
 		}
 		if len(l.fields) > 64 {
 			panic("parts: the scanner has a bit for each of 64 keys, and " + t.Name() + " has more")

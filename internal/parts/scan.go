@@ -224,23 +224,18 @@ func (s *scanner) object(l *layout) bool {
 			return s.noKey(first)
 		}
 		start := s.pos
-		if !s.skipString() {
-			return false
-		}
-		raw := s.text[start+1 : s.pos-1]
-		i := -1
-		if expect < len(l.fields) && l.fields[expect].key == string(raw) {
-			i = expect
-		} else if k, ok := l.index[string(raw)]; ok {
-			i = k
-		} else if bytes.IndexByte(raw, '\\') >= 0 {
-			if k, ok := l.index[unquote(s.text[start:s.pos])]; ok {
-				i = k
+		i := l.expected(s.text[start:], expect)
+		if i >= 0 {
+			s.pos += len(l.fields[i].key) + 2
+		} else {
+			if !s.skipString() {
+				return false
 			}
+			i = l.find(s.text[start:s.pos])
 		}
 		keyEnd := s.pos
 		if s.next() != ':' {
-			return s.broken("after the key %s there should be a colon, but there is %s", quote(string(raw)), s.excerpt())
+			return s.broken("after the key %s there should be a colon, but there is %s", short(string(s.text[start:keyEnd])), s.excerpt())
 		}
 		s.pos++
 		switch {
@@ -291,6 +286,35 @@ func (s *scanner) object(l *layout) bool {
 	s.depth--
 	s.keep(l.hold, seen)
 	return true
+}
+
+// expected returns i if the text begins with the key of field i, or of one
+// after it when those before are often left out, and -1 if not.
+func (l *layout) expected(t []byte, i int) int {
+	for ; i < len(l.fields); i++ {
+		key := l.fields[i].key
+		if n := len(key) + 1; n < len(t) && t[n] == '"' && string(t[1:n]) == key {
+			return i
+		}
+		if !l.fields[i].optional {
+			break
+		}
+	}
+	return -1
+}
+
+// find returns the number of the field with that key, quotes included, or -1.
+func (l *layout) find(quoted []byte) int {
+	raw := quoted[1 : len(quoted)-1]
+	if i, ok := l.index[string(raw)]; ok {
+		return i
+	}
+	if bytes.IndexByte(raw, '\\') >= 0 {
+		if i, ok := l.index[unquote(quoted)]; ok {
+			return i
+		}
+	}
+	return -1
 }
 
 // noKey says what stands where a key should.
@@ -441,48 +465,43 @@ func (s *scanner) number(l *layout) bool {
 // skipNumber walks a number by the grammar of RFC 8259 and says whether it has
 // neither point nor exponent.
 func (s *scanner) skipNumber() (whole, ok bool) {
-	digits := func() int {
-		n := 0
-		for s.pos < len(s.text) && '0' <= s.text[s.pos] && s.text[s.pos] <= '9' {
-			s.pos++
-			n++
+	t, i := s.text, s.pos
+	whole, ok = true, true
+	if i < len(t) && t[i] == '-' {
+		i++
+	}
+	n := digits(t[i:])
+	ok = n == 1 || n > 1 && t[i] != '0'
+	i += n
+	if ok && i < len(t) && t[i] == '.' {
+		n = digits(t[i+1:])
+		whole, ok = false, n > 0
+		i += 1 + n
+	}
+	if ok && i < len(t) && (t[i] == 'e' || t[i] == 'E') {
+		i++
+		if i < len(t) && (t[i] == '+' || t[i] == '-') {
+			i++
 		}
-		return n
+		n = digits(t[i:])
+		whole, ok = false, n > 0
+		i += n
 	}
-	at := func(set string) bool {
-		return s.pos < len(s.text) && strings.IndexByte(set, s.text[s.pos]) >= 0
-	}
-	start := s.pos
-	bad := func() (bool, bool) {
-		s.pos = start
+	if !ok {
 		return false, s.broken("%s is not a number as JSON writes it", s.excerpt())
 	}
-	whole = true
-	if at("-") {
-		s.pos++
-	}
-	zero := at("0")
-	if n := digits(); n == 0 || zero && n > 1 {
-		return bad()
-	}
-	if at(".") {
-		s.pos++
-		whole = false
-		if digits() == 0 {
-			return bad()
-		}
-	}
-	if at("eE") {
-		s.pos++
-		whole = false
-		if at("+-") {
-			s.pos++
-		}
-		if digits() == 0 {
-			return bad()
-		}
-	}
+	s.pos = i
 	return whole, true
+}
+
+// digits returns how many digits t begins with.
+func digits(t []byte) int {
+	for i, c := range t {
+		if c < '0' || c > '9' {
+			return i
+		}
+	}
+	return len(t)
 }
 
 // skipString walks a string by the grammar of RFC 8259.

@@ -40,8 +40,8 @@ func upgrade(text []byte, s *scanner) (migrated []byte, refusal []Problem) {
 		}
 	}
 	switch {
-	case s.fatal:
-		return nil, nil
+	case s.fatal, bytes.TrimSpace(text)[0] != '{':
+		return nil, nil // no object: that is told better
 	case s.format == "":
 		return nil, refuse("format", "This text does not say that it is a document; it should have the key \"format\" with the value %s.", quote(Format))
 	case !s.hasVersion:
