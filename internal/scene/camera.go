@@ -61,10 +61,13 @@ func Fit(s *Subject, v View, width, height float64) Camera {
 // margins are the px kept free on the four sides: x0 left, y0 top, x1 right,
 // y1 bottom.
 func margins(v View, w, h float64) box {
-	side := min(24, 0.03*w)
-	m := box{side, 0.05 * h, side, 58}
+	side := min(largestDot(w, h)+2, 0.2*w)
+	m := box{side, min(side, 0.1*h), side, 58}
 	if v.Dimensions {
-		m.y1 = 96
+		m.y1 = 98
+		if v.Aspect == Rear {
+			m.y0 += 22
+		}
 	}
 	m.y1 = min(m.y1, 0.35*h)
 	return m

@@ -1,31 +1,159 @@
 package scene
 
-import (
-	"cmp"
-	"math"
-	"slices"
-)
+// Draw lays the subject out for the camera's size. It never fails: what is not
+// finite is left out.
+func Draw(sub Subject, v View, cam Camera) *Scene {
+	out := &Scene{Width: cam.Width, Height: cam.Height}
+	out.Title, out.Desc = describe(&sub, v)
+	here := dots(&sub, &cam)
+	var there []dot
+	if sub.Ghost != nil {
+		there = dots(sub.Ghost, &cam)
+	}
+	out.Marks = make([]Mark, 0, 256+2*len(here))
+	out.Spots = make([]Spot, 0, len(here))
+	p := &pen{cam: cam, out: out, segs: make([]Seg, 0, 1600+12*len(here))}
+	s := &sheet{pen: p, v: v, type1: 12, type2: 11}
+	if cam.Width < 520 {
+		s.type1, s.type2 = 11, 10
+	}
 
-// Draw lays the subject out for the camera's size.
-func Draw(s Subject, v View, cam Camera) *Scene {
-	out := &Scene{Width: cam.Width, Height: cam.Height, Title: s.Name}
-	p := &pen{cam: cam, out: out, segs: make([]Seg, 0, 1024+8*len(s.Markers))}
-	if s.Bike != nil {
-		d := &sideView{pen: p, b: s.Bike, edge: 1, hair: 0.6}
-		d.draw()
+	k := dotScale(&cam, here, there)
+	size(here, k)
+	size(there, k)
+
+	s.ground()
+	if g := sub.Ghost; g != nil && g.Bike != nil && (sub.Bike == nil || !sameOutline(sub.Bike, g.Bike)) {
+		s.ghostBike(g.Bike)
 	}
-	order := make([]int, len(s.Markers))
-	for i := range order {
-		order[i] = i
+	s.bike(&sub)
+	for i := range sub.Markers {
+		if m := &sub.Markers[i]; m.Role == Baggage && m.Size.X > 0 {
+			if x, y := cam.At(m.Place); finite(x) && finite(y) {
+				s.bag(m, pt{x, y})
+			}
+		}
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s.Markers[b].Mass, s.Markers[a].Mass) })
-	for _, i := range order {
-		k := &s.Markers[i]
-		x, y := cam.At(k.Place)
-		r := max(2, 11*math.Sqrt(max(0, k.Mass)))
-		p.circle(pt{x, y}, r)
-		p.paint(Sprung, Paper, 1)
-		out.Spots = append(out.Spots, Spot{Part: k.Part, X: x, Y: y, R: max(r, 6), Mirror: k.Mirror})
+	s.busy = newBusyMap(cam.Width, cam.Height)
+	s.busy.marks(out.Marks)
+
+	other := otherDots(here, there)
+	for i := range other {
+		s.ghostDot(&other[i])
+		s.busy.disc(other[i].at, other[i].r, 1)
 	}
+	for i := range here {
+		d := &here[i]
+		s.marker(d)
+		s.busy.disc(d.at, d.r, 3)
+		out.Spots = append(out.Spots, Spot{Part: d.m.Part, X: d.at.x, Y: d.at.y, R: max(d.r, leastSpot), Mirror: d.m.Mirror})
+	}
+	s.busy.total()
+	s.centres(&sub)
+	for i := range here {
+		if d := &here[i]; d.m.Part != "" && (d.m.Part == v.Selected || d.m.Part == v.Hovered) {
+			s.ring(d, d.m.Part == v.Selected)
+		}
+	}
+
+	s.loads(&sub)
+	s.scaleBar()
+	if v.Key {
+		s.key(&sub, k)
+	}
+	if v.Dimensions {
+		s.dimensions(&sub)
+	}
+	s.detail(&sub)
+	s.notes(&sub, here, other)
 	return out
+}
+
+func (s *sheet) bike(sub *Subject) {
+	if sub.Bike == nil {
+		return
+	}
+	edge := sane(0.0032*s.cam.Scale, 0.75, 1.5)
+	if s.cam.Aspect == Rear {
+		(&behind{pen: s.pen, b: sub.Bike, edge: edge, hair: 0.6 * edge}).draw()
+	} else {
+		(&sideView{pen: s.pen, b: sub.Bike, edge: edge, hair: 0.6 * edge}).draw()
+	}
+}
+
+// notes names the part that is chosen, the one pointed at, the centre of mass,
+// and then the heaviest that there is room for.
+func (s *sheet) notes(sub *Subject, here, other []dot) {
+	paper := box{0, 0, s.cam.Width, s.cam.Height}
+	named := ""
+	name := func(d *dot, bold, must bool, ink Ink) bool {
+		n := note{at: d.at, r: d.r, name: short(d.m.Name), figure: s.v.Units.mass(d.part), bold: bold, ink: ink, must: must}
+		if n.name == "" {
+			n.name, n.figure = n.figure, ""
+		}
+		return s.annotate(&n)
+	}
+	for _, id := range [2]string{s.v.Selected, s.v.Hovered} {
+		if id == "" || id == named {
+			continue
+		}
+		for i := range here {
+			if d := &here[i]; d.m.Part == id && paper.holds(d.at.x, d.at.y) && name(d, true, true, Text) {
+				named = id
+				break
+			}
+		}
+	}
+	if !s.v.Labels {
+		return
+	}
+	s.centreNote(sub)
+	left, tries := s.howMany(), 3*s.howMany()
+	for i := range other {
+		if i == 2 || left < 4 {
+			break
+		}
+		if d := &other[i]; paper.holds(d.at.x, d.at.y) && name(d, false, false, Ghost) {
+			left--
+		}
+	}
+	done := map[string]bool{s.v.Selected: true, s.v.Hovered: true}
+	for i := range here {
+		d := &here[i]
+		if left == 0 || tries == 0 {
+			break
+		}
+		if done[d.m.Part] && d.m.Part != "" || !paper.holds(d.at.x, d.at.y) {
+			continue
+		}
+		tries--
+		done[d.m.Part] = true
+		if name(d, false, false, Text) {
+			left--
+		}
+	}
+}
+
+// describe tells the picture to those who do not see it.
+func describe(sub *Subject, v View) (title, desc string) {
+	name := short(sub.Name)
+	if name == "" {
+		name = "Bike"
+	}
+	from := "seen from its right"
+	if v.Aspect == Rear {
+		from = "seen from behind"
+	}
+	title = name + ", " + from
+	if !sub.has() {
+		return title, "A bike to scale, without weights."
+	}
+	u := v.Units
+	desc = "Total " + u.mass(sub.Total) + " " + u.plusMass(sub.TotalPlus) + ". Centre of mass " +
+		u.length(sub.Centre.X) + " ahead of the rear axle and " + u.length(sub.Centre.Z) + " above the ground. On the front wheel " +
+		u.mass(sub.FrontLoad) + ", on the rear wheel " + u.mass(sub.RearLoad) + "."
+	if g := sub.Ghost; g.has() {
+		desc += " Behind it " + short(g.Name) + ", with its centre of mass " + u.length(sub.Centre.Sub(g.Centre).Norm()) + " away."
+	}
+	return title, desc
 }

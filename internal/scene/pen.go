@@ -104,14 +104,14 @@ func (p *pen) roundBox(b box, r float64) {
 }
 
 // taper is a straight tube from a to b with the half-widths ra and rb, cut
-// square. All tubes turn the same way round, so that those which overlap in
-// one path are one area.
+// square. All closed shapes of a pen turn the same way round, from x towards y,
+// so that those which overlap in one path are one area.
 func (p *pen) taper(a, b pt, ra, rb float64) {
 	n := b.sub(a).unit().left()
-	p.move(a.add(n.mul(ra)))
-	p.line(b.add(n.mul(rb)))
+	p.move(a.sub(n.mul(ra)))
 	p.line(b.sub(n.mul(rb)))
-	p.line(a.sub(n.mul(ra)))
+	p.line(b.add(n.mul(rb)))
+	p.line(a.add(n.mul(ra)))
 	p.close()
 }
 
@@ -120,17 +120,26 @@ func (p *pen) capsule(a, b pt, ra, rb float64) {
 	d := b.sub(a).unit()
 	n := d.left()
 	at := math.Atan2(n.y, n.x)
-	p.move(a.add(n.mul(ra)))
-	p.line(b.add(n.mul(rb)))
-	p.arc(b, rb, at, at-math.Pi)
-	p.line(a.sub(n.mul(ra)))
-	p.arc(a, ra, at+math.Pi, at)
+	p.move(a.sub(n.mul(ra)))
+	p.line(b.sub(n.mul(rb)))
+	p.arc(b, rb, at-math.Pi, at)
+	p.line(a.add(n.mul(ra)))
+	p.arc(a, ra, at, at+math.Pi)
 	p.close()
 }
 
-// shape is a closed polygon.
+// shape is a closed polygon, whichever way round it is given.
 func (p *pen) shape(pts ...pt) {
+	area, n := 0.0, len(pts)
 	for i, a := range pts {
+		b := pts[(i+1)%n]
+		area += a.x*b.y - b.x*a.y
+	}
+	for i := range pts {
+		a := pts[i]
+		if area < 0 {
+			a = pts[n-1-i]
+		}
 		if i == 0 {
 			p.move(a)
 		} else {

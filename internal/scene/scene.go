@@ -36,7 +36,7 @@ const (
 	Move Op = iota
 	Line
 	Cubic
-	Circle // a full circle as a sub-path of its own
+	Circle // a full circle as a sub-path of its own, clockwise as seen
 	Close
 )
 

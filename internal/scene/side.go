@@ -62,19 +62,20 @@ func (d *sideView) wheel(axle mass.Vec, radius, rim float64) {
 	d.circle(c, inner*s)
 	d.stroke(Outline, d.edge*0.8)
 
-	const n, cross = 32, 3
-	flange := 0.026 * s
-	turn := 2 * math.Pi * 2 * cross / n
-	for i := range n {
-		a := 2 * math.Pi * float64(i) / n
-		t := turn
+	// 32 spokes, 16 to a flange, each crossing three others of its flange: from
+	// its hole a spoke runs ahead or back by three holes of the flange's 16.
+	const holes, crosses = 16, 3
+	flange := 0.027 * s
+	for i := range 2 * holes {
+		hole := 2 * math.Pi * float64(i) / (2 * holes)
+		turn := 2 * math.Pi * crosses / holes
 		if i/2%2 == 1 {
-			t = -turn
+			turn = -turn
 		}
-		s0, c0 := math.Sincos(a)
-		s1, c1 := math.Sincos(a + t)
+		s0, c0 := math.Sincos(hole)
+		s1, c1 := math.Sincos(hole + turn)
 		d.move(c.add(pt{c0, s0}.mul(flange)))
-		d.segs = append(d.segs, Seg{Op: Line, X: c.x + c1*inner*s, Y: c.y + s1*inner*s})
+		d.line(c.add(pt{c1, s1}.mul(inner * s)))
 	}
 	d.stroke(Hair, d.hair)
 	d.circle(c, 0.030*s)
@@ -279,15 +280,15 @@ func (d *sideView) fork() {
 	if n.x < 0 {
 		n = n.mul(-1)
 	} // n points forward
-	// Lowers: leg, axle lug, and the arch over the tyre.
-	d.taper(cut, bottom.add(u.mul(m(4))), m(24), m(20))
-	d.capsule(bottom.sub(u.mul(m(24))), ax, m(15), m(15))
-	d.taper(cut.add(n.mul(m(30))).add(u.mul(m(2))), cut.add(n.mul(m(18))).add(u.mul(m(78))), m(10), m(6))
+	// Lowers: leg, axle lug, and the arch that ties the legs over the tyre.
+	d.taper(cut, bottom.add(u.mul(m(2))), m(23), m(19))
+	d.capsule(bottom.sub(u.mul(m(30))), ax, m(17), m(16))
+	d.shape(cut.add(n.mul(m(18))), cut.add(n.mul(m(40))).sub(u.mul(m(10))), cut.add(n.mul(m(46))).add(u.mul(m(4))), cut.add(n.mul(m(20))).add(u.mul(m(92))))
 	d.solid(Paper, Unsprung, d.edge*1.1)
-	d.taper(cut, cut.add(u.mul(m(9))), m(25.5), m(25.5))
+	d.taper(cut.sub(u.mul(m(1))), cut.add(u.mul(m(9))), m(25), m(25))
 	d.paint(Paper, Unsprung, d.edge*0.9)
 	d.move(cut.add(u.mul(m(30))))
-	d.line(bottom.sub(u.mul(m(34))))
+	d.line(bottom.sub(u.mul(m(40))))
 	d.mark(Mark{Stroke: Unsprung, Width: d.hair, Dash: []float64{m(26), m(6), m(4), m(6)}, Butt: true})
 	// The crown reaches from the steerer to the legs.
 	d.shape(
@@ -302,14 +303,14 @@ func (d *sideView) fork() {
 // its top: pairs of a control point each side of a knot would be longer to
 // read than the cubics themselves.
 var saddle = [...][6]float64{
-	{-126, 24, -120, 12, -80, 3},
-	{-40, -5, 20, -2, 70, 0},
-	{95, 1, 120, -1, 134, -6},
-	{142, -10, 140, -20, 130, -22},
-	{90, -26, 60, -26, 20, -32},
-	{-20, -40, -70, -52, -104, -48},
-	{-128, -44, -138, -10, -137, 8},
-	{-137, 16, -134, 24, -126, 24},
+	{-118, 12, -100, 9, -74, 3},
+	{-36, -5, 24, -1, 76, 0},
+	{100, 0, 122, -2, 134, -7},
+	{141, -10, 140, -19, 131, -21},
+	{94, -25, 64, -25, 24, -30},
+	{-20, -37, -62, -50, -100, -46},
+	{-126, -43, -139, -18, -138, 2},
+	{-137, 12, -130, 15, -118, 12},
 }
 
 // post draws seatpost, rails and saddle.
@@ -407,7 +408,11 @@ func (d *sideView) transmission() {
 			d.move(ax.add(t.mul(cog)))
 			d.line(bb.add(t.mul(ring)))
 		}
-		d.stroke(Outline, max(1, m(7)))
+		path := d.take()
+		d.out.Marks = append(d.out.Marks, Mark{Path: path, Stroke: Outline, Width: max(1.1, m(8)), Butt: true})
+		if m(8) > 2.6 { // its links
+			d.out.Marks = append(d.out.Marks, Mark{Path: path, Stroke: Paper, Width: m(8) - 1.6, Dash: []float64{m(9), m(3.7)}, Butt: true})
+		}
 	}
 	d.circle(ax, cog)
 	d.paint(Metal, Outline, d.edge)

@@ -52,6 +52,7 @@ type View struct {
 	Hovered    string // part id
 	Dimensions bool
 	Labels     bool
+	Key        bool // what the figures mean, in a corner
 	Units      Units
 }
 

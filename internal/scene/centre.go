@@ -1,0 +1,227 @@
+package scene
+
+import (
+	"math"
+
+	"steelyard/internal/mass"
+)
+
+// centreSymbol is the usual sign of a centre of mass: a circle in quarters,
+// two of them solid.
+func (p *pen) centreSymbol(c pt, r float64, ink Ink) {
+	p.circle(c, r+1.6)
+	p.fill(Paper)
+	for _, a := range [2]float64{-math.Pi / 2, math.Pi / 2} {
+		s, o := math.Sincos(a)
+		p.move(c)
+		p.line(c.add(pt{o * r, s * r}))
+		p.arc(c, r, a, a+math.Pi/2)
+		p.close()
+	}
+	p.fill(ink)
+	p.circle(c, r)
+	p.stroke(ink, 1.3)
+}
+
+// ghostCentre is the same for the other build: open.
+func (p *pen) ghostCentre(c pt, r float64) {
+	p.circle(c, r)
+	p.paint(Paper, Ghost, 1.2)
+	p.move(c.add(pt{-r, 0}))
+	p.line(c.add(pt{r, 0}))
+	p.move(c.add(pt{0, -r}))
+	p.line(c.add(pt{0, r}))
+	p.stroke(Ghost, 1)
+}
+
+// arrow goes from a to b with a solid head.
+func (p *pen) arrow(a, b pt, ink Ink, w, head float64) {
+	d := b.sub(a)
+	l := d.len()
+	if l < 0.5 {
+		return
+	}
+	head = min(head, l)
+	u := d.mul(1 / l)
+	n := u.left().mul(head * 0.36)
+	neck := b.sub(u.mul(head))
+	if l > head {
+		p.move(a)
+		p.line(neck.add(u))
+		p.mark(Mark{Stroke: ink, Width: w, Butt: true})
+	}
+	p.shape(b, neck.add(n), neck.sub(n))
+	p.fill(ink)
+}
+
+func known(r mass.Vec) bool { return finite(r.X) && finite(r.Y) && finite(r.Z) }
+
+// has says whether a subject has anything that weighs.
+func (s *Subject) has() bool { return s != nil && s.Total > 0 && known(s.Centre) }
+
+// centres draws the centre of mass with its ±, and where the ghost's is.
+func (s *sheet) centres(sub *Subject) {
+	if !sub.has() {
+		return
+	}
+	r := sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9)
+	at := s.centreAt(sub)
+	if g := sub.Ghost; g.has() {
+		from := s.centreAt(g)
+		if from.sub(at).len() >= farEnough {
+			s.plus(g, Ghost)
+			s.ghostCentre(from, r)
+			s.arrow(along(from, at, r+1, 0), along(at, from, r+2, 0), Centre, 1.6, 8)
+		}
+	}
+	s.plus(sub, Centre)
+	s.centreSymbol(at, r, Centre)
+	s.taken = append(s.taken, box{at.x - r - 2, at.y - r - 2, at.x + r + 2, at.y + r + 2})
+}
+
+// farEnough is from which distance on two centres are told apart without a
+// detail, px.
+const farEnough = 40
+
+func (s *sheet) centreAt(sub *Subject) pt {
+	x, y := s.cam.At(sub.Centre)
+	return pt{x, y}
+}
+
+// plus draws the ellipse within which the centre lies.
+func (s *sheet) plus(sub *Subject, ink Ink) {
+	c := s.centreAt(sub)
+	pu, pv := s.cam.Aspect.Plane(sub.CentrePlus)
+	rx, ry := math.Abs(pu)*s.cam.Scale, math.Abs(pv)*s.cam.Scale
+	if rx > 1 && ry > 1 && finite(rx) && finite(ry) {
+		s.ellipse(c, rx, ry)
+		s.mark(Mark{Stroke: ink, Width: 1, Dash: []float64{3, 2}, Butt: true})
+	}
+}
+
+// centreNote names the centre and tells where it is.
+func (s *sheet) centreNote(sub *Subject) {
+	if !sub.has() {
+		return
+	}
+	u := s.v.Units
+	n := note{at: s.centreAt(sub), r: sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9), name: "centre of mass", bold: true, ink: Text}
+	if !box.holds(box{0, 0, s.cam.Width, s.cam.Height}, n.at.x, n.at.y) {
+		return
+	}
+	up := u.bare(sub.Centre.Z) + " ± " + u.bare(sub.CentrePlus.Z) + noBreak + u.lengthName() + " up"
+	if s.cam.Aspect == Rear {
+		n.second = s.sideways(sub.Centre.Y) + ", " + up
+	} else {
+		n.second = u.bare(sub.Centre.X) + " ± " + u.bare(sub.CentrePlus.X) + " forward, " + up
+	}
+	if s.cam.Width < 560 || !s.annotate(&n) {
+		n.second = ""
+		s.annotate(&n)
+	}
+}
+
+// sideways tells an offset from the middle of the bike in words.
+func (s *sheet) sideways(y float64) string {
+	u := s.v.Units
+	switch {
+	case math.Abs(y) < 0.0005:
+		return "in the middle"
+	case y > 0:
+		return u.length(y) + " left"
+	default:
+		return u.length(-y) + " right"
+	}
+}
+
+// detail shows enlarged how far the centre is from the ghost's, where the
+// picture itself is too small for it: both centres, the ± of each, and the way
+// from one to the other.
+func (s *sheet) detail(sub *Subject) {
+	g := sub.Ghost
+	if !sub.has() || !g.has() || s.cam.Width < 260 || s.cam.Height < 200 {
+		return
+	}
+	at, from := s.centreAt(sub), s.centreAt(g)
+	way := at.sub(from)
+	apart := sub.Centre.Sub(g.Centre)
+	if s.cam.Aspect == Rear {
+		apart.X = 0
+	} else {
+		apart.Y = 0
+	}
+	moved := apart.Norm()
+	if moved < 0.00005 {
+		return
+	}
+	text := "moves " + s.v.Units.length(moved)
+	if moved < 0.0005 {
+		text = "moves less than " + s.v.Units.length(0.001)
+	}
+	if way.len() >= farEnough {
+		n := note{at: from.lerp(at, 0.5), r: 3, name: text, bold: true, ink: Text}
+		s.annotate(&n)
+		return
+	}
+	radius := sane(0.11*min(s.cam.Width, s.cam.Height), 30, 50)
+	reach := func(k *Subject) (x, y float64) {
+		u, v := s.cam.Aspect.Plane(k.CentrePlus)
+		return math.Abs(u) * s.cam.Scale, math.Abs(v) * s.cam.Scale
+	}
+	ax, ay := reach(sub)
+	gx, gy := reach(g)
+	if !finite(ax + ay + gx + gy) {
+		return
+	}
+	factor := 0.0
+	for _, f := range [...]float64{2, 5, 10, 20, 50, 100} {
+		if f*way.len() <= 1.15*radius && f*max(ax, ay, gx, gy) <= 0.7*radius {
+			factor = f
+		}
+	}
+	if factor == 0 {
+		return
+	}
+	caption := text
+	second := "enlarged ×" + decimal(factor, 0)
+	capW := max(textWidth(caption, s.type2, true), textWidth(second, s.type2, false))
+	wide := max(2*radius, capW) + 4
+	high := 2*radius + 2.6*s.type2
+	W, H := s.cam.Width, s.cam.Height
+	const m = 10
+	best, where := math.Inf(1), box{}
+	for _, q := range [...]pt{{m, m}, {W - m - wide, m}, {(W - wide) / 2, m}, {m, 0.4*H - high/2}, {W - m - wide, 0.4*H - high/2}} {
+		b := box{q.x, q.y, q.x + wide, q.y + high}
+		if !s.free(b) {
+			continue
+		}
+		if cost := s.busy.mean(b); cost < best-1e-9 {
+			best, where = cost, b
+		}
+	}
+	if math.IsInf(best, 1) {
+		return
+	}
+	s.taken = append(s.taken, where)
+	c := pt{(where.x0 + where.x1) / 2, where.y0 + radius + 1}
+	s.circle(c, radius)
+	s.paint(Paper, Quiet, 1)
+	// The middle of the way between the centres is the middle of the detail.
+	to := func(p pt) pt { return c.add(p.sub(from.lerp(at, 0.5)).mul(factor)) }
+	a, b := to(from), to(at)
+	s.ellipse(a, max(gx*factor, 1), max(gy*factor, 1))
+	s.mark(Mark{Stroke: Ghost, Width: 1, Dash: []float64{3, 2}, Butt: true})
+	s.ellipse(b, max(ax*factor, 1), max(ay*factor, 1))
+	s.mark(Mark{Stroke: Centre, Width: 1, Dash: []float64{3, 2}, Butt: true})
+	s.ghostCentre(a, 4.5)
+	s.centreSymbol(b, 4.5, Centre)
+	if b.sub(a).len() > 13 {
+		s.arrow(along(a, b, 5, 0), along(b, a, 6, 0), Centre, 1.4, 6)
+	}
+	y := where.y0 + 2*radius + 1.25*s.type2
+	for i, l := range [2]Label{{Text: caption, Bold: true, Ink: Text}, {Text: second, Ink: Quiet}} {
+		l.X, l.Y, l.Size = c.x, y+float64(i)*1.2*s.type2, s.type2
+		l.Width = textWidth(l.Text, l.Size, l.Bold)
+		s.out.Labels = append(s.out.Labels, l)
+	}
+}

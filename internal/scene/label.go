@@ -1,0 +1,154 @@
+package scene
+
+import "math"
+
+// note is something to be written beside a dot, with a leader where it has to
+// stand off.
+type note struct {
+	at     pt
+	r      float64
+	name   string
+	figure string // after the name, of second rank
+	second string // a second line, of second rank
+	bold   bool
+	ink    Ink
+	must   bool // written wherever there is room at all
+}
+
+// Where a note may stand: the distances from the dot, px, and the directions.
+var (
+	notePlaces = [...]float64{4, 12, 22, 36, 54, 76, 104, 140}
+	noteWays   = func() (w [20]pt) {
+		for i := range w {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(w)))
+			w[i] = pt{cos, sin}
+		}
+		return w
+	}()
+)
+
+// noteGap is what stands between a name and its figure, in ems.
+const noteGap = 0.45
+
+// place is a place for a note.
+type place struct {
+	b         box
+	from, to  pt // of the leader, from the dot
+	hasLeader bool
+	cost      float64
+}
+
+// annotate writes a note at the best place near its dot and says whether there
+// was one.
+func (s *sheet) annotate(n *note) bool {
+	nameW := textWidth(n.name, s.type1, n.bold)
+	w := nameW
+	if n.figure != "" {
+		w += noteGap*s.type1 + textWidth(n.figure, s.type1, false)
+	}
+	h := s.type1 * (capHeight + descent)
+	lead := s.type1 * 1.22
+	if n.second != "" {
+		w = max(w, textWidth(n.second, s.type2, false))
+		h += lead
+	}
+	w, h = w+2, h+3
+	best := place{cost: 1.6}
+	if n.must {
+		best.cost = math.Inf(1)
+	}
+	found := false
+	for _, d := range notePlaces {
+		base := d / 190
+		if base >= best.cost {
+			break
+		}
+		for i, way := range noteWays {
+			c := s.candidate(n, d, way, w, h)
+			// A leader that rises or falls at a slant is the usual hand.
+			c.cost = base
+			if i%5 == 0 && d > 12 {
+				c.cost += 0.04
+			}
+			if c.cost >= best.cost {
+				continue
+			}
+			c.cost += 1.1 * s.busy.mean(c.b)
+			if c.hasLeader {
+				for k := 1; k < 5; k++ {
+					q := c.from.lerp(c.to, float64(k)/5)
+					c.cost += 0.05 * s.busy.mean(box{q.x, q.y, q.x, q.y})
+				}
+			}
+			if c.cost >= best.cost || !s.free(c.b) || c.hasLeader && !s.clear(c.from, c.to) {
+				continue
+			}
+			best, found = c, true
+		}
+	}
+	if !found {
+		return false
+	}
+	if best.hasLeader {
+		s.move(best.from)
+		s.line(best.to)
+		s.stroke(Quiet, 0.75)
+		s.leaders = append(s.leaders, [2]pt{best.from, best.to})
+	}
+	s.taken = append(s.taken, best.b)
+	x, y := best.b.x0+1, best.b.y0+1.5+s.type1*capHeight
+	s.out.Labels = append(s.out.Labels, Label{
+		X: x, Y: y, Text: n.name, Size: s.type1, Bold: n.bold, Align: -1, Ink: n.ink, Halo: true, Width: nameW,
+	})
+	if n.figure != "" {
+		s.out.Labels = append(s.out.Labels, Label{
+			X: x + nameW + noteGap*s.type1, Y: y, Text: n.figure, Size: s.type1, Align: -1, Ink: Quiet, Halo: true,
+			Width: textWidth(n.figure, s.type1, false),
+		})
+	}
+	if n.second != "" {
+		s.out.Labels = append(s.out.Labels, Label{
+			X: x, Y: y + lead, Text: n.second, Size: s.type2, Align: -1, Ink: Quiet, Halo: true,
+			Width: textWidth(n.second, s.type2, false),
+		})
+	}
+	return true
+}
+
+// candidate is the place at the distance d in a direction.
+func (s *sheet) candidate(n *note, d float64, way pt, w, h float64) place {
+	to := n.at.add(way.mul(n.r + d))
+	c := place{from: n.at.add(way.mul(n.r + 1.5)), to: to, hasLeader: d > 4}
+	const gap = 2.5
+	switch {
+	case way.x > 0.35:
+		c.b = box{to.x + gap, to.y - h/2, to.x + gap + w, to.y + h/2}
+	case way.x < -0.35:
+		c.b = box{to.x - gap - w, to.y - h/2, to.x - gap, to.y + h/2}
+	case way.y < 0:
+		c.b = box{to.x - w/2, to.y - gap/2 - h, to.x + w/2, to.y - gap/2}
+	default:
+		c.b = box{to.x - w/2, to.y + gap/2, to.x + w/2, to.y + gap/2 + h}
+	}
+	return c
+}
+
+// clear says whether a leader can go from a to b.
+func (s *sheet) clear(a, b pt) bool {
+	for i := range s.taken {
+		if crossesBox(a, b, s.taken[i]) {
+			return false
+		}
+	}
+	for i := range s.leaders {
+		if cross(a, b, s.leaders[i][0], s.leaders[i][1]) {
+			return false
+		}
+	}
+	return true
+}
+
+// howMany is how many parts are named in a picture of the camera's size.
+func (s *sheet) howMany() int {
+	return int(sane(s.cam.Width*s.cam.Height/26000, 3, 22))
+}

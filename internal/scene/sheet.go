@@ -1,0 +1,218 @@
+package scene
+
+import "math"
+
+// sheet is the paper while it is being lettered: what is written stays clear
+// of what was written before, so that whatever matters more is written first.
+type sheet struct {
+	*pen
+	v       View
+	type1   float64 // size of most letters, px
+	type2   float64 // of those of second rank
+	taken   []box   // nothing may be written here
+	leaders [][2]pt
+	busy    busyMap
+}
+
+// edge is how far letters stay off the edge of the paper, px.
+const edge = 5
+
+func (s *sheet) free(b box) bool {
+	if b.x0 < edge || b.y0 < edge || b.x1 > s.cam.Width-edge || b.y1 > s.cam.Height-edge {
+		return false
+	}
+	for i := range s.taken {
+		if s.taken[i].meets(b) {
+			return false
+		}
+	}
+	for i := range s.leaders {
+		if crossesBox(s.leaders[i][0], s.leaders[i][1], b) {
+			return false
+		}
+	}
+	return true
+}
+
+// textBox is what a line of text takes up.
+func textBox(x, y, w, size float64, align int) box {
+	switch {
+	case align == 0:
+		x -= w / 2
+	case align > 0:
+		x -= w
+	}
+	return box{x, y - size*capHeight - 2, x + w, y + size*descent + 1}
+}
+
+// write writes a line unless something is there already.
+func (s *sheet) write(l Label) bool {
+	l.Width = textWidth(l.Text, l.Size, l.Bold)
+	b := textBox(l.X, l.Y, l.Width, l.Size, l.Align)
+	if l.Angle != 0 {
+		b = turned(b, l.X, l.Y, l.Angle*math.Pi/180)
+	}
+	if !finite(l.X) || !finite(l.Y) || !s.free(b) {
+		return false
+	}
+	s.taken = append(s.taken, b)
+	s.out.Labels = append(s.out.Labels, l)
+	return true
+}
+
+// turned is the upright box round a box turned about (x, y).
+func turned(b box, x, y, a float64) box {
+	sin, cos := math.Sincos(a)
+	t := nothing
+	for _, c := range [4]pt{{b.x0, b.y0}, {b.x1, b.y0}, {b.x1, b.y1}, {b.x0, b.y1}} {
+		dx, dy := c.x-x, c.y-y
+		t = t.with(x+dx*cos-dy*sin, y+dx*sin+dy*cos)
+	}
+	return t
+}
+
+// crossesBox says whether the way from a to b goes through a box.
+func crossesBox(a, b pt, q box) bool {
+	t0, t1 := 0.0, 1.0
+	d := b.sub(a)
+	for _, e := range [4][2]float64{{-d.x, a.x - q.x0}, {d.x, q.x1 - a.x}, {-d.y, a.y - q.y0}, {d.y, q.y1 - a.y}} {
+		p, r := e[0], e[1]
+		switch {
+		case p == 0:
+			if r < 0 {
+				return false
+			}
+		case p < 0:
+			t0 = max(t0, r/p)
+		default:
+			t1 = min(t1, r/p)
+		}
+	}
+	return t0 < t1
+}
+
+// cross says whether the ways a-b and c-d cross.
+func cross(a, b, c, d pt) bool {
+	side := func(a, b, p pt) float64 { return b.sub(a).left().dot(p.sub(a)) }
+	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
+}
+
+// busyMap says how much is drawn where, so that letters look for empty paper.
+type busyMap struct {
+	cell       float64
+	cols, rows int
+	sum        []float32 // summed-area table, one row and column larger
+}
+
+func (m *busyMap) at(x, y float64) *float32 {
+	i, j := int(x/m.cell), int(y/m.cell)
+	if x < 0 || y < 0 || i >= m.cols || j >= m.rows {
+		return nil
+	}
+	return &m.sum[(j+1)*(m.cols+1)+i+1]
+}
+
+// newBusyMap surveys what is drawn so far, and dots on top of it. After total
+// it can be asked.
+func newBusyMap(w, h float64) busyMap {
+	m := busyMap{cell: max(8, w/160, h/160)}
+	m.cols, m.rows = int(w/m.cell)+1, int(h/m.cell)+1
+	m.sum = make([]float32, (m.cols+1)*(m.rows+1))
+	return m
+}
+
+func (m *busyMap) touch(p pt, weight float32) {
+	if c := m.at(p.x, p.y); c != nil && *c < 6 {
+		*c += weight
+	}
+}
+
+// way adds a straight line.
+func (m *busyMap) way(a, b pt, weight float32) {
+	l := b.sub(a).len()
+	if !(l < 1e5) {
+		return
+	}
+	n := int(l/m.cell) + 1
+	for i := range n {
+		m.touch(a.lerp(b, (float64(i)+0.5)/float64(n)), weight)
+	}
+}
+
+func (m *busyMap) disc(c pt, r float64, weight float32) {
+	x0, x1 := max(0, c.x-r), min(float64(m.cols)*m.cell, c.x+r)
+	y0, y1 := max(0, c.y-r), min(float64(m.rows)*m.cell, c.y+r)
+	for y := y0; y <= y1; y += m.cell {
+		for x := x0; x <= x1; x += m.cell {
+			m.touch(pt{x, y}, weight)
+		}
+	}
+}
+
+// marks adds the lines of marks.
+func (m *busyMap) marks(marks []Mark) {
+	for i := range marks {
+		k := &marks[i]
+		weight := float32(1)
+		switch {
+		case k.Stroke == Hair:
+			weight = 0.2
+		case k.Stroke == Tyre || k.Stroke == Metal:
+			weight = 0.5
+		case k.Stroke == None:
+			continue
+		}
+		var start, at pt
+		for j := range k.Path {
+			g := &k.Path[j]
+			to := pt{g.X, g.Y}
+			switch g.Op {
+			case Move:
+				start = to
+			case Line:
+				m.way(at, to, weight)
+			case Cubic:
+				mid := at.add(pt{g.X1, g.Y1}.mul(3)).add(pt{g.X2, g.Y2}.mul(3)).add(to).mul(0.125)
+				m.way(at, mid, weight)
+				m.way(mid, to, weight)
+			case Circle:
+				if n := int(2*math.Pi*g.R/m.cell) + 1; n < 4096 {
+					for q := range n {
+						sin, cos := math.Sincos(2 * math.Pi * float64(q) / float64(n))
+						m.touch(pt{g.X + g.R*cos, g.Y + g.R*sin}, weight)
+					}
+				}
+			case Close:
+				m.way(at, start, weight)
+				to = start
+			}
+			at = to
+		}
+	}
+}
+
+// total sums the map up.
+func (m *busyMap) total() {
+	w := m.cols + 1
+	for j := 1; j <= m.rows; j++ {
+		row := float32(0)
+		for i := 1; i <= m.cols; i++ {
+			row += m.sum[j*w+i]
+			m.sum[j*w+i] = m.sum[(j-1)*w+i] + row
+		}
+	}
+}
+
+// mean is how much is drawn in a box, by the cell.
+func (m *busyMap) mean(b box) float64 {
+	w := m.cols + 1
+	clampX := func(x float64) int { return int(sane(x/m.cell, 0, float64(m.cols))) }
+	clampY := func(y float64) int { return int(sane(y/m.cell, 0, float64(m.rows))) }
+	i0, i1 := clampX(b.x0), min(clampX(b.x1)+1, m.cols)
+	j0, j1 := clampY(b.y0), min(clampY(b.y1)+1, m.rows)
+	if i1 <= i0 || j1 <= j0 {
+		return 0
+	}
+	sum := m.sum[j1*w+i1] - m.sum[j0*w+i1] - m.sum[j1*w+i0] + m.sum[j0*w+i0]
+	return float64(sum) / float64((i1-i0)*(j1-j0))
+}

@@ -1,0 +1,157 @@
+// Package specimen has bikes to try the picture on: posed, laden and weighed,
+// for the tests of the packages that draw. Nothing that a user sees imports it.
+// The weights are of the size that such parts have, and are nobody's.
+package specimen
+
+import (
+	"steelyard/internal/geometry"
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+	"steelyard/internal/scene"
+)
+
+// part is a line of a specimen's list.
+type part struct {
+	id, name string
+	grams    float64 // of all pieces
+	station  string
+	unsprung float64
+	carrier  parts.Carrier
+	role     scene.Role
+	offset   mass.Vec // m
+	size     mass.Vec // m
+}
+
+var travelFrame = parts.Build{
+	ID: "travel", Name: "Travel bike",
+	Frame:   parts.Frame{Stack: 633, Reach: 465, HeadTube: 115, HeadAngle: 65.5, SeatTube: 440, SeatAngle: 76, Chainstay: 445, BBDrop: 35},
+	Fork:    parts.Fork{Length: 556, Offset: 44, Travel: 150, Sag: 35},
+	Rear:    parts.Rear{Travel: 140, Sag: 42, PivotFwd: 20, PivotUp: 90, ShockFrom: parts.Point2{218, 300}, ShockTo: parts.Point2{10, 270}},
+	Wheels:  parts.Wheels{Front: parts.Wheel{BeadSeat: 622, Tyre: 61}, Rear: parts.Wheel{BeadSeat: 622, Tyre: 61}},
+	Cockpit: parts.Cockpit{Spacers: 20, Stem: 45, BarWidth: 780, BarRise: 25, BarBack: 30},
+	Saddle:  parts.Saddle{Height: 740, Setback: 10},
+	Cranks:  parts.Cranks{Length: 170, Width: 168},
+}
+
+var tourFrame = parts.Build{
+	ID: "tour", Name: "Touring bike",
+	Frame:   parts.Frame{Stack: 601, Reach: 390, HeadTube: 170, HeadAngle: 71.5, SeatTube: 540, SeatAngle: 73, Chainstay: 450, BBDrop: 70},
+	Fork:    parts.Fork{Length: 400, Offset: 48},
+	Wheels:  parts.Wheels{Front: parts.Wheel{BeadSeat: 622, Tyre: 40}, Rear: parts.Wheel{BeadSeat: 622, Tyre: 40}},
+	Cockpit: parts.Cockpit{Spacers: 30, Stem: 90, StemAngle: 6, BarWidth: 620, BarRise: 10, BarBack: 40},
+	Saddle:  parts.Saddle{Height: 720, Setback: 10},
+	Cranks:  parts.Cranks{Length: 172.5, Width: 150},
+}
+
+var common = []part{
+	{id: "frame", name: "Frame", grams: 3350, station: "frame", carrier: parts.MainFrame},
+	{id: "swingarm", name: "Swingarm", grams: 980, station: "swingarm", unsprung: 1, carrier: parts.Swingarm},
+	{id: "shock", name: "Shock", grams: 460, station: "shock", unsprung: 0.5, carrier: parts.Link},
+	{id: "fork-upper", name: "Fork, upper half", grams: 1190, station: "fork-upper", carrier: parts.ForkUpper},
+	{id: "fork-lower", name: "Fork lowers", grams: 830, station: "fork-lower", unsprung: 1, carrier: parts.ForkLower},
+	{id: "front-rim", name: "Front rim", grams: 540, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel},
+	{id: "front-hub", name: "Dynamo hub", grams: 420, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel},
+	{id: "front-tyre", name: "Front tyre", grams: 910, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel},
+	{id: "front-rotor", name: "Front rotor", grams: 150, station: "front-rotor", unsprung: 1, carrier: parts.FrontWheel},
+	{id: "rear-rim", name: "Rear rim", grams: 580, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel},
+	{id: "rear-tyre", name: "Rear tyre", grams: 960, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel},
+	{id: "rear-rotor", name: "Rear rotor", grams: 150, station: "rear-rotor", unsprung: 1, carrier: parts.RearWheel},
+	{id: "front-brake", name: "Front caliper", grams: 140, station: "front-caliper", unsprung: 1, carrier: parts.ForkLower},
+	{id: "rear-brake", name: "Rear caliper", grams: 140, station: "rear-caliper", unsprung: 1, carrier: parts.Swingarm},
+	{id: "levers", name: "Brake levers", grams: 240, station: "brake-levers", carrier: parts.ForkUpper},
+	{id: "bar", name: "Handlebar", grams: 290, station: "bar", carrier: parts.ForkUpper},
+	{id: "stem", name: "Stem", grams: 130, station: "stem", carrier: parts.ForkUpper},
+	{id: "grips", name: "Grips", grams: 110, station: "grips", carrier: parts.ForkUpper},
+	{id: "headset", name: "Headset", grams: 120, station: "headset", carrier: parts.MainFrame},
+	{id: "saddle", name: "Saddle", grams: 310, station: "saddle", carrier: parts.MainFrame},
+	{id: "seatpost", name: "Seatpost", grams: 480, station: "seatpost", carrier: parts.MainFrame},
+	{id: "cranks", name: "Crank, left", grams: 230, station: "crank-left", carrier: parts.MainFrame},
+	{id: "crank-r", name: "Crank, right", grams: 240, station: "crank-right", carrier: parts.MainFrame},
+	{id: "pedals", name: "Pedals", grams: 390, station: "pedals", carrier: parts.MainFrame},
+	{id: "ring", name: "Chainring", grams: 80, station: "chainring", carrier: parts.MainFrame},
+	{id: "front-light", name: "Headlight", grams: 130, station: "front-light", carrier: parts.ForkUpper},
+	{id: "rear-light", name: "Rear light", grams: 45, station: "rear-light", carrier: parts.MainFrame},
+	{id: "rack", name: "Rear rack", grams: 750, station: "rear-rack", carrier: parts.MainFrame},
+	{id: "panniers", name: "Rear panniers, packed", grams: 5200, station: "rear-panniers", carrier: parts.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.30, Y: 0.15, Z: 0.34}},
+	{id: "bar-bag", name: "Handlebar bag", grams: 1600, station: "handlebar-bag", carrier: parts.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.16, Y: 0.40, Z: 0.16}},
+	{id: "frame-bag", name: "Frame bag", grams: 1350, station: "frame-bag", carrier: parts.MainFrame, role: scene.Baggage},
+	{id: "bottle", name: "Bottle, full", grams: 860, station: "bottle-under", carrier: parts.MainFrame, role: scene.Baggage},
+	{id: "tools", name: "Tools", grams: 520, station: "saddle-bag", carrier: parts.MainFrame, role: scene.Baggage},
+	{id: "stand", name: "Side stand", grams: 340, station: "stand", carrier: parts.MainFrame},
+}
+
+var gearbox = []part{
+	{id: "gearbox", name: "Crank gearbox", grams: 2400, station: "bottom-bracket", carrier: parts.MainFrame, offset: mass.Vec{X: 0.02, Z: 0.02}},
+	{id: "belt", name: "Belt", grams: 90, station: "chain", unsprung: 0.5, carrier: parts.Link},
+	{id: "cog", name: "Rear sprocket", grams: 70, station: "cassette", unsprung: 1, carrier: parts.RearWheel},
+	{id: "rear-hub", name: "Rear hub", grams: 330, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel},
+}
+
+var gearhub = []part{
+	{id: "gearhub", name: "Gear hub, wide range", grams: 1880, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel},
+	{id: "chain", name: "Chain", grams: 260, station: "chain", unsprung: 0.5, carrier: parts.Link},
+	{id: "tensioner", name: "Chain tensioner", grams: 150, station: "rear-derailleur", unsprung: 1, carrier: parts.Swingarm},
+}
+
+// Travel is a full-suspension travel bike with a gearbox at the cranks, set
+// against the same bike with a gear hub.
+func Travel() scene.Subject {
+	a := assemble("Crank gearbox", &travelFrame, common, gearbox)
+	b := assemble("Rear gear hub", &travelFrame, common, gearhub)
+	a.Ghost = &b
+	return a
+}
+
+// Tour is a rigid touring bike, set against the travel bike, which is larger.
+func Tour() scene.Subject {
+	rigid := make([]part, 0, len(common))
+	for _, p := range common {
+		if p.id == "swingarm" || p.id == "shock" || p.id == "fork-lower" {
+			continue
+		}
+		if p.carrier != parts.FrontWheel && p.carrier != parts.RearWheel {
+			p.unsprung = 0
+		}
+		rigid = append(rigid, p)
+	}
+	a := assemble("Touring bike", &tourFrame, rigid, gearhub)
+	b := assemble("Crank gearbox", &travelFrame, common, gearbox)
+	a.Ghost = &b
+	return a
+}
+
+// assemble weighs the lists on a frame. The doubt of every mass is 4 %, and
+// those of the sums are made up in proportion: the picture shows them, it does
+// not judge them.
+func assemble(name string, frame *parts.Build, lists ...[]part) scene.Subject {
+	bike, problems := geometry.Pose(frame)
+	if bike == nil {
+		panic(problems[0].Message)
+	}
+	s := scene.Subject{Name: name, Bike: bike}
+	var items []mass.Item
+	for _, list := range lists {
+		for _, p := range list {
+			places, ok := bike.Place(p.station, p.offset)
+			if !ok {
+				panic("no station " + p.station)
+			}
+			kg := p.grams / 1000 / float64(len(places))
+			for i, at := range places {
+				s.Markers = append(s.Markers, scene.Marker{
+					Part: p.id, Name: p.name, Mass: kg, MassPlus: 0.04 * kg, Place: at,
+					Unsprung: p.unsprung, Carrier: string(p.carrier), Role: p.role, Size: p.size, Mirror: i == 1,
+				})
+				items = append(items, mass.Item{Mass: kg, Place: at})
+			}
+		}
+	}
+	sum := mass.Sum(items, nil)
+	front, rear := bike.FrontContact.X, bike.RearContact.X
+	s.Total, s.TotalPlus = sum.M, 0.012*sum.M
+	s.Centre, s.CentrePlus = sum.Centre(), mass.Vec{X: 0.009, Y: 0.004, Z: 0.007}
+	s.FrontLoad = mass.Support(items, nil, front, rear).Value
+	s.RearLoad = sum.M - s.FrontLoad
+	s.FrontLoadPlus, s.RearLoadPlus = 0.011*s.FrontLoad+0.05, 0.011*s.RearLoad+0.05
+	return s
+}

@@ -1,0 +1,64 @@
+package svg_test
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"steelyard/internal/scene"
+	"steelyard/internal/scene/specimen"
+	"steelyard/internal/scene/svg"
+)
+
+// TestLook writes pictures to the folder that STEELYARD_LOOK names, for people
+// to look at: the golden files say that a picture is the same, not that it is
+// good.
+func TestLook(t *testing.T) {
+	dir := os.Getenv("STEELYARD_LOOK")
+	if dir == "" {
+		t.Skip("set STEELYARD_LOOK to a folder to have pictures written there")
+	}
+	travel, tour := specimen.Travel(), specimen.Tour()
+	alone := travel
+	alone.Ghost = nil
+	side := scene.View{Labels: true, Units: scene.Units{Mass: "kg"}}
+	rear := scene.View{Aspect: scene.Rear, Labels: true, Units: scene.Units{Mass: "kg"}}
+	dims := scene.View{Dimensions: true, Labels: false}
+	picked := side
+	picked.Selected, picked.Hovered = "panniers", "fork-lower"
+	for _, c := range []struct {
+		name    string
+		subject scene.Subject
+		view    scene.View
+		w, h    float64
+		zoom    float64
+		palette scene.Palette
+	}{
+		{"side-light", travel, side, 760, 440, 1, scene.Light},
+		{"side-dark", travel, picked, 760, 440, 1, scene.Dark},
+		{"side-bare", alone, scene.View{}, 1200, 720, 1, scene.Light},
+		{"side-zoom", travel, side, 760, 440, 3, scene.Light},
+		{"side-phone", travel, side, 390, 300, 1, scene.Light},
+		{"phone-dark", travel, picked, 390, 300, 1, scene.Dark},
+		{"rear-light", travel, rear, 760, 440, 1, scene.Light},
+		{"rear-dark", travel, rear, 390, 300, 1, scene.Dark},
+		{"dims-light", travel, dims, 760, 440, 1, scene.Light},
+		{"dims-phone", alone, dims, 390, 300, 1, scene.Dark},
+		{"dims-rear", travel, scene.View{Aspect: scene.Rear, Dimensions: true}, 760, 440, 1, scene.Light},
+		{"tour-light", tour, side, 760, 440, 1, scene.Light},
+	} {
+		cam := scene.Fit(&c.subject, c.view, c.w, c.h)
+		cam.Zoom(c.zoom, c.w*0.3, c.h*0.6)
+		s := scene.Draw(c.subject, c.view, cam)
+		f, err := os.Create(filepath.Join(dir, c.name+".svg"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := svg.Write(f, s, c.palette, svg.Options{}); err != nil {
+			t.Fatal(err)
+		}
+		if err := f.Close(); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
