@@ -240,15 +240,7 @@ func (s *scanner) object(l *layout) bool {
 		s.pos++
 		switch {
 		case i < 0:
-			key := unquote(s.text[start:keyEnd])
-			s.path = append(s.path, short(key))
-			ok := s.report("%s", l.unknown(key))
-			if n := len(s.found); ok && s.more == 0 {
-				s.found[n-1].bare = true
-			}
-			ok = ok && s.skipAny()
-			s.path = s.path[:len(s.path)-1]
-			if !ok {
+			if !s.reportUnknown(l, s.text[start:keyEnd]) || !s.skipAny() {
 				return false
 			}
 		case seen&(1<<i) != 0:
@@ -328,6 +320,19 @@ func (s *scanner) noKey(first bool) bool {
 		return s.broken("a key should stand in double quotes, not in single ones")
 	}
 	return s.broken("there should be a key in double quotes, but there is %s", s.excerpt())
+}
+
+// reportUnknown reports a key, quotes included, that the format does not know.
+func (s *scanner) reportUnknown(l *layout, quoted []byte) bool {
+	if !s.careful || len(s.found) >= maxProblems {
+		return s.report("") // no message is needed, and making one takes time
+	}
+	key := unquote(quoted)
+	s.path = append(s.path, short(key))
+	s.report("%s", l.unknown(key))
+	s.path = s.path[:len(s.path)-1]
+	s.found[len(s.found)-1].bare = true
+	return true
 }
 
 // unknown says that the format has no such key, and which one was meant if it
