@@ -40,8 +40,8 @@ var figures = []figure{
 
 	{"rear.travel_mm", "rear travel", "mm", 0, absurd, 0, 250, func(b *parts.Build) float64 { return b.Rear.Travel }},
 	{"rear.sag_mm", "rear sag", "mm", 0, absurd, 0, 250, func(b *parts.Build) float64 { return b.Rear.Sag }},
-	{"rear.pivot_forward_mm", "main pivot's distance ahead of the bottom bracket", "mm", -absurd, absurd, -100, 400, func(b *parts.Build) float64 { return b.Rear.PivotFwd }},
-	{"rear.pivot_up_mm", "main pivot's height over the bottom bracket", "mm", -absurd, absurd, -100, 400, func(b *parts.Build) float64 { return b.Rear.PivotUp }},
+	{"rear.pivot_forward_mm", "main pivot's forward distance", "mm", -absurd, absurd, -100, 400, func(b *parts.Build) float64 { return b.Rear.PivotFwd }},
+	{"rear.pivot_up_mm", "main pivot's height", "mm", -absurd, absurd, -100, 400, func(b *parts.Build) float64 { return b.Rear.PivotUp }},
 	{"rear.shock_frame_mm", "shock eye on the frame, forward", "mm", -absurd, absurd, -500, 700, func(b *parts.Build) float64 { return b.Rear.ShockFrom[0] }},
 	{"rear.shock_frame_mm", "shock eye on the frame, up", "mm", -absurd, absurd, -200, 700, func(b *parts.Build) float64 { return b.Rear.ShockFrom[1] }},
 	{"rear.shock_swing_mm", "shock eye on the swingarm, forward", "mm", -absurd, absurd, -500, 700, func(b *parts.Build) float64 { return b.Rear.ShockTo[0] }},

@@ -47,16 +47,16 @@ func (l *list) lever(b *parts.Build, f *frame) {
 	length := arm.Norm()
 	switch {
 	case length < leverLeast:
-		l.fault("rear.pivot_forward_mm", "The main pivot ("+cite(b, "rear.pivot_forward_mm")+", "+cite(b, "rear.pivot_up_mm")+") is "+showMM(length)+
-			" from the rear axle ("+cite(b, "frame.chainstay_mm")+"): a swingarm needs a length to turn through the "+cite(b, "rear.travel_mm")+".")
+		l.fault("rear.pivot_forward_mm", "The "+cite(b, "rear.pivot_forward_mm")+" and the "+cite(b, "rear.pivot_up_mm")+" put it "+showMM(length)+
+			" from the rear axle, given the "+cite(b, "frame.chainstay_mm")+"; a swingarm needs some length to turn through the "+cite(b, "rear.travel_mm")+".")
 		return
 	case arm.X >= 0:
 		l.fault("rear.pivot_forward_mm", "The main pivot must be ahead of the rear axle: the "+cite(b, "rear.pivot_forward_mm")+" puts it "+showMM(arm.X)+
 			" behind, given the "+cite(b, "frame.chainstay_mm")+".")
 		return
 	case arm.Z+f.rearTravel > leverTop*length:
-		l.fault("rear.travel_mm", "The "+cite(b, "rear.travel_mm")+" is more than a swingarm "+showMM(length)+" long can rise from where it starts ("+
-			cite(b, "rear.pivot_forward_mm")+", "+cite(b, "rear.pivot_up_mm")+"): at most "+showMM(max(0, math.Floor((leverTop*length-arm.Z)*1000)/1000))+".")
+		l.fault("rear.travel_mm", "The "+cite(b, "rear.travel_mm")+" is more than a swingarm "+showMM(length)+" long can rise, with the "+
+			cite(b, "rear.pivot_forward_mm")+" and the "+cite(b, "rear.pivot_up_mm")+": at most "+showMM(max(0, math.Floor((leverTop*length-arm.Z)*1000)/1000))+".")
 		return
 	}
 	if !f.shock {

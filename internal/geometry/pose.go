@@ -18,7 +18,7 @@ import (
 //
 // Every problem names its field as it is written in the document. A warning
 // says that figures are odd and were taken as they are. With an error there is
-// no bike: the result is nil exactly when a problem has severity "error".
+// no bike: the result is nil exactly when a problem has parts.SeverityError.
 func Pose(b *parts.Build) (*Bike, []parts.Problem) {
 	l := list{build: b.ID}
 	l.figures(b)

@@ -17,12 +17,12 @@ type list struct {
 // fault adds an error: without this figure put right there is no bike.
 func (l *list) fault(field, message string) {
 	l.failed = true
-	l.problems = append(l.problems, parts.Problem{Severity: "error", Build: l.build, Field: field, Message: message})
+	l.problems = append(l.problems, parts.Problem{Severity: parts.SeverityError, Build: l.build, Field: field, Message: message})
 }
 
 // doubt adds a warning: the figure is odd, and is taken as it is.
 func (l *list) doubt(field, message string) {
-	l.problems = append(l.problems, parts.Problem{Severity: "warning", Build: l.build, Field: field, Message: message})
+	l.problems = append(l.problems, parts.Problem{Severity: parts.SeverityWarning, Build: l.build, Field: field, Message: message})
 }
 
 // show writes a figure of the document for people, to a tenth.
