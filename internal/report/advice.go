@@ -8,15 +8,21 @@ import (
 
 // Advice is short: nobody weighs fifty parts to move a figure by a gram.
 const (
+	leastAdvice = 3    // lines, if there are as many
 	mostAdvice  = 12   // lines, unless more of them settle a difference
 	mostSettle  = 40   // lines at most
-	worthWhile  = 0.98 // a line must bring ± below this share of what it was
-	scaleAtHand = 0.001
+	worthWhile  = 0.98 // further lines must bring ± below this share of what it was
 )
+
+// enough reports whether a list of n lines needs no line that brings the
+// standard uncertainty from now to then.
+func enough(n int, now, then float64) bool {
+	return n >= mostAdvice || n >= leastAdvice && then > now*worthWhile
+}
 
 // scale is the standard uncertainty, kg, of a part weighed on a scale that
 // reads to 1 g, as a document tells it: weighed, half-width 1 g.
-var scale = mass.Rectangular(scaleAtHand)
+var scale = mass.Rectangular(1 / gram.perSI)
 
 // adviseTotal says what to weigh first for a better total.
 func (t *table) adviseTotal(w *Weighed, doubts []float64) []Advice {
@@ -27,7 +33,7 @@ func (t *table) adviseTotal(w *Weighed, doubts []float64) []Advice {
 	now := w.figures.standard[total]
 	first := firstLines(len(t.src.piece), w)
 	for _, line := range list {
-		if len(out) == mostAdvice || line.Then > now*worthWhile {
+		if enough(len(out), now, line.Then) {
 			break
 		}
 		out = append(out, advice(line, now, w, first))
@@ -61,7 +67,7 @@ func (t *table) adviseDifference(a, b *Weighed) []Advice {
 	firstA, firstB := firstLines(len(t.src.piece), a), firstLines(len(t.src.piece), b)
 	for i, line := range list {
 		wanted := undecided && settled < len(list) && settled < mostSettle && i <= settled
-		if !wanted && (len(out) >= mostAdvice || line.Then > now*worthWhile) {
+		if !wanted && enough(len(out), now, line.Then) {
 			break
 		}
 		w, first := b, firstB

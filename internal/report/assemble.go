@@ -60,11 +60,20 @@ type spot struct {
 	placed  bool // by at
 }
 
-func newSources(lines int) *sources {
+// newSources makes room for the lines of a document: builds that are compared
+// have most of them in common.
+func newSources(d *parts.Document) *sources {
+	all, most := 0, 0
+	for i := range d.Builds {
+		n := len(d.Builds[i].Parts)
+		all += n
+		most = max(most, n)
+	}
+	n := most + (all-most)/8
 	return &sources{
-		mass:  make(map[parts.Source]int, lines),
-		spot:  make(map[spot]int, lines),
-		piece: make([]float64, 0, lines),
+		mass:  make(map[parts.Source]int, n),
+		spot:  make(map[spot]int, n),
+		piece: make([]float64, 0, n),
 	}
 }
 

@@ -51,11 +51,7 @@ func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
 	r.Problems = append(append(r.Problems, problems...), checked...)
 	omit := newOmissions(checked)
 
-	lines := 0
-	for i := range d.Builds {
-		lines += len(d.Builds[i].Parts)
-	}
-	src := newSources(lines)
+	src := newSources(d)
 	for i := range d.Builds {
 		b := &d.Builds[i]
 		bike, problems := geometry.Pose(b)

@@ -96,7 +96,7 @@ func (w *words) difference(a, b *Weighed, d *Difference) string {
 	if c := change("unsprung_rear"); c != nil {
 		add("rear."+c.Verdict, "delta", w.delta(c))
 	}
-	if c := change("unsprung_front"); c != nil {
+	if c := change("unsprung_front"); c != nil && c.Verdict != Same {
 		add("front."+c.Verdict, "delta", w.delta(c))
 	}
 	text = append(text, w.movement(change("centre_x"), change("centre_z"), d)...)

@@ -1,0 +1,145 @@
+package report_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/data"
+	"steelyard/internal/parts"
+	"steelyard/internal/report"
+)
+
+// Ten thousand parts a build: nothing is lost, and the answer is sound.
+func TestManyParts(t *testing.T) {
+	n := 10000
+	if testing.Short() {
+		n = 2000
+	}
+	d := pair(t, n)
+	r := report.EvaluateDocument(d)
+	if e := errorsOf(r); len(e) > 0 {
+		t.Fatal(e[0])
+	}
+	sum := 0.0
+	for i := range d.Builds[0].Parts {
+		p := &d.Builds[0].Parts[i]
+		sum += p.Mass * float64(p.Quantity)
+	}
+	near(t, "total", figure(t, &r.Builds[0], "total").Value, sum, 0.01)
+	delta := 0.0
+	for i := range d.Builds[0].Parts {
+		a, b := &d.Builds[0].Parts[i], &d.Builds[1].Parts[i]
+		delta += b.Mass*float64(b.Quantity) - a.Mass*float64(a.Quantity)
+	}
+	near(t, "difference", change(t, r.Difference, "total").Delta, delta, 0.01)
+	if len(r.Builds[0].Weigh) == 0 || len(r.Builds[0].Weigh) > 12 {
+		t.Errorf("%d lines of advice", len(r.Builds[0].Weigh))
+	}
+	writable(t, r)
+}
+
+// writable checks that a report is JSON that says the same.
+func writable(t testing.TB, r *report.Report) []byte {
+	t.Helper()
+	text, err := report.Write(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !json.Valid(text) {
+		t.Fatalf("not JSON: %.200s", text)
+	}
+	return text
+}
+
+// Names are carried as they are, markup and all.
+func TestNames(t *testing.T) {
+	for _, name := range []string{`<script>alert("x")</script> & {build}`, strings.Repeat("ab\n", 4000), "\u2028\x00‮", "=1+1", ""} {
+		a, b := fitted("a"), other("b")
+		a.Name, b.Name = name, name
+		for i := range a.Parts {
+			a.Parts[i].Name = name
+		}
+		a.Parts[0].Station, a.Parts[0].At = name+"?", nil
+		r := report.EvaluateDocument(document(a, b))
+		var back report.Report
+		if err := json.Unmarshal(writable(t, r), &back); err != nil {
+			t.Fatal(err)
+		}
+		if back.Builds[0].Name != name {
+			t.Errorf("%q came back as %q", name, back.Builds[0].Name)
+		}
+		for _, p := range r.Problems {
+			if len(p.Message) > 1000 {
+				t.Errorf("a message of %d bytes", len(p.Message))
+			}
+		}
+	}
+}
+
+// Numbers that no text can hold, in a document in memory.
+func TestNotFinite(t *testing.T) {
+	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64, -math.MaxFloat64, math.SmallestNonzeroFloat64} {
+		for _, set := range []func(b *parts.Build, x float64){
+			func(b *parts.Build, x float64) { b.Parts[0].Mass = x },
+			func(b *parts.Build, x float64) { b.Parts[0].HalfWidth = x },
+			func(b *parts.Build, x float64) { b.Parts[0].Within = x },
+			func(b *parts.Build, x float64) { b.Parts[0].At = &parts.Vec3{x, x, x} },
+			func(b *parts.Build, x float64) {
+				b.Parts[0].At, b.Parts[0].Station, b.Parts[0].Offset = nil, "frame", parts.Vec3{x}
+			},
+			func(b *parts.Build, x float64) { b.Parts[0].Shape.Size = parts.Vec3{x, x, x} },
+			func(b *parts.Build, x float64) { b.Parts[0].Shape.Pitch = x },
+			func(b *parts.Build, x float64) { b.Frame.Reach = x },
+			func(b *parts.Build, x float64) { b.Frame.HeadAngle = x },
+			func(b *parts.Build, x float64) { b.Wheels.Rear.Tyre = x },
+			func(b *parts.Build, x float64) { b.Rear.PivotFwd = x },
+			func(b *parts.Build, x float64) { b.Fork.Sag = x },
+			func(b *parts.Build, x float64) { b.Saddle.Height = x },
+			func(b *parts.Build, x float64) { b.Cranks.Length = x },
+		} {
+			a, b := fitted("a"), other("b")
+			set(&a, x)
+			writable(t, report.EvaluateDocument(document(a, b)))
+			writable(t, report.EvaluateDocument(document(b, a)))
+		}
+	}
+}
+
+// FuzzEvaluate: any text gives a report, and the report is JSON.
+func FuzzEvaluate(f *testing.F) {
+	travel, err := data.Files.ReadFile("demo/travel.json")
+	if err != nil {
+		f.Fatal(err)
+	}
+	small, err := parts.WriteCompact(document(fitted("a"), other("b")))
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(travel)
+	f.Add(small)
+	f.Add([]byte(strings.ReplaceAll(string(small), "3400", "1e308")))
+	f.Add([]byte(strings.ReplaceAll(string(small), "622", "-0")))
+	f.Add([]byte(`{"format":"steelyard-document","version":1,"builds":[{"parts":[{}]}]}`))
+	f.Add([]byte(`{"format":"steelyard-document","version":2}`))
+	f.Add([]byte(`[`))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		r := report.Evaluate(text)
+		out, err := report.Write(r)
+		if err != nil || !json.Valid(out) {
+			t.Fatalf("%v: %.300s", err, out)
+		}
+		if len(r.Builds) == 0 && len(r.Problems) == 0 {
+			t.Error("neither a build nor a problem")
+		}
+		for _, b := range r.Builds {
+			for _, f := range b.Figures {
+				if !(f.Plus >= 0) {
+					t.Errorf("%+v", f)
+				}
+			}
+		}
+	})
+}
