@@ -17,3 +17,10 @@ import "embed"
 //
 //go:embed catalogue/*.json demo/*.json words/*.json
 var Files embed.FS
+
+// Schemas holds schema/*.json: JSON Schemas of what the program reads and
+// writes. They are apart from Files so that a program that does not ask for
+// them does not carry them.
+//
+//go:embed schema/*.json
+var Schemas embed.FS
