@@ -101,7 +101,7 @@ func Find(query string, limit int) []Entry {
 // filler says whether a word only joins others.
 func filler(w string) bool {
 	switch w {
-	case "a", "an", "and", "for", "in", "of", "on", "the", "to", "with":
+	case "a", "an", "and", "for", "in", "of", "on", "the", "to", "with", "without":
 		return true
 	}
 	return false

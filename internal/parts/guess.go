@@ -1,0 +1,156 @@
+package parts
+
+import (
+	"slices"
+	"strings"
+	"sync"
+)
+
+// vocabulary knows which kinds a word, or a short run of words, may mean. It is
+// read off the catalogue: the kind's own name, how its entries are called, and
+// what they are searched by.
+type vocabulary map[string]map[string]int // words joined by spaces -> kind -> entries
+
+var kindWords = sync.OnceValue(func() vocabulary {
+	v := make(vocabulary)
+	add := func(words []string, kind string) {
+		if len(words) == 0 || len(words) > maxPhrase {
+			return
+		}
+		for i := range words {
+			words[i] = singular(words[i])
+		}
+		phrase := strings.Join(words, " ")
+		if v[phrase] == nil {
+			v[phrase] = make(map[string]int)
+		}
+		v[phrase][kind]++
+	}
+	for _, k := range Kinds {
+		add(wordsOf(k.ID), k.ID)
+	}
+	for _, e := range Catalogue() {
+		// What stands before the first comma is the thing, what follows says more.
+		thing, _, _ := strings.Cut(e.Name, ",")
+		words := wordsOf(thing)
+		if i := slices.IndexFunc(words, filler); i > 0 {
+			words = words[:i]
+		}
+		add(slices.Clone(words), e.Kind)
+		if len(words) > 1 && (words[0] == "front" || words[0] == "rear") {
+			add(words[1:], e.Kind)
+		}
+		for _, w := range wordsOf(e.Name) {
+			if !filler(w) && !isFigure(w) {
+				add([]string{w}, e.Kind)
+			}
+		}
+		for _, s := range e.Search {
+			if words := wordsOf(s); len(words) > 0 && !isFigure(words[0]) {
+				add(words, e.Kind)
+			}
+		}
+	}
+	return v
+})
+
+// isFigure says whether a word is a size, which any kind may have.
+func isFigure(w string) bool { return w[0] >= '0' && w[0] <= '9' }
+
+// maxPhrase is the longest run of words that the vocabulary keeps.
+const maxPhrase = 3
+
+// GuessKind returns the kind of part that a name most likely means, "" when
+// nothing in it points to one. What stands before a comma or a word like "for"
+// is the thing itself and is asked first, then the whole name. The longest
+// words of the catalogue that are in it decide; a word that several kinds share
+// counts for none of them, unless one of them is meant by it nearly always.
+func GuessKind(name string) string {
+	name = name[:min(len(name), 400)]
+	thing := name
+	if i := strings.IndexAny(name, ",;:(/"); i > 0 {
+		thing = name[:i]
+	}
+	head := wordsOf(thing)
+	if i := slices.IndexFunc(head, filler); i > 0 {
+		head = head[:i]
+	}
+	if kind := guessKind(head); kind != "" {
+		return kind
+	}
+	return guessKind(wordsOf(name))
+}
+
+func guessKind(words []string) string {
+	words = slices.Clone(words[:min(len(words), 30)])
+	for i := range words {
+		words[i] = singular(words[i])
+	}
+	if slices.Contains(words, "spare") {
+		return "spare" // it is carried, whatever it is
+	}
+	best, bestScore := "", 0
+	votes := make(map[string]int)
+	for i := range words {
+		for n := 1; n <= maxPhrase && i+n <= len(words); n++ {
+			kind, sure := kindWords().meaning(strings.Join(words[i:i+n], " "))
+			if kind == "" {
+				continue
+			}
+			votes[kind] += 2*n*n + sure
+			// In a tie the later word is the noun: "chain tool", "seat clamp".
+			if votes[kind] >= bestScore {
+				best, bestScore = kind, votes[kind]
+			}
+		}
+	}
+	return best
+}
+
+// meaning returns the kind that a phrase means, and 1 more if that is the name
+// of the kind itself.
+func (v vocabulary) meaning(phrase string) (kind string, sure int) {
+	kinds := v[phrase]
+	total, most := 0, 0
+	for k, n := range kinds {
+		total += n
+		if n > most || n == most && k < kind {
+			kind, most = k, n
+		}
+	}
+	if id := strings.ReplaceAll(phrase, " ", "-"); kindGroup[id] != "" {
+		return id, 1
+	}
+	if total == 0 || most*4 < total*3 {
+		return "", 0
+	}
+	return kind, 0
+}
+
+// guessEntry returns the entry of a kind whose words the name shares most, nil
+// for an unknown kind. Between equals the first wins, which is the most usual.
+func guessEntry(kind, name string) *Entry {
+	words := wordsOf(name[:min(len(name), 400)])
+	words = words[:min(len(words), 30)]
+	var best *Entry
+	bestScore := -1
+	for i, x := range searchIndex() {
+		e := &Catalogue()[i]
+		if e.Kind != kind {
+			continue
+		}
+		score := 0
+		for _, w := range words {
+			switch {
+			case slices.Contains(x.name, w):
+				score += 3
+			case slices.Contains(x.search, w):
+				score += 2
+			}
+		}
+		if score > bestScore {
+			best, bestScore = e, score
+		}
+	}
+	return best
+}
