@@ -1,0 +1,359 @@
+// The balance: the two builds with their totals, the difference on a beam, and
+// the table of figures.
+
+import { html, nothing, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
+import { addBuild, compare, compared, copyBuild, editBuild, findBuild, removeBuild } from "../edit.ts";
+import { core } from "../core.ts";
+import { store } from "../state.ts";
+import { has, short, t, word } from "../text/index.ts";
+import type { Change, Figure, Verdict } from "../types.ts";
+import { between, figureScale, plain, write } from "../units.ts";
+import { beam } from "./beam.ts";
+import { copyMenu, type Rows } from "./copytable.ts";
+import { focusSoon, Piece } from "./element.ts";
+import { badge, number } from "./figure.ts";
+import "./menu.ts";
+
+type Letter = "A" | "B";
+
+interface Band {
+  title: string;
+  keys: string[];
+  mark?: string;
+}
+
+const first: Band[] = [
+  { title: "rows.springs", keys: ["unsprung_rear", "effective_rear", "ratio_rear", "unsprung_front", "effective_front", "ratio_front", "sprung"] },
+  { title: "rows.place", keys: ["centre_x", "centre_z", "centre_y"] },
+  { title: "rows.axles", keys: ["rear_load", "front_load", "front_share"] },
+];
+
+const further: Band[] = [
+  { title: "rows.spin", keys: ["rotating_rear", "rim_rear", "rotating_front", "rim_front"] },
+  { title: "rows.turn", keys: ["inertia_roll", "inertia_pitch", "inertia_yaw", "inertia_xz", "gyration_roll", "gyration_pitch", "gyration_yaw"] },
+];
+
+const signs: Record<Verdict, string> = { more: "▲", less: "▼", undecided: "≈", same: "=" };
+
+function verdictText(c: Change): string {
+  for (const k of [`verdict.${c.key}.${c.verdict}`, `verdict.${c.unit}.${c.verdict}`]) if (has(k)) return t(k);
+  return t(`verdict.${c.verdict}`);
+}
+
+class Balance extends Piece {
+  private naming: Letter | "" = "";
+  private more = false;
+  private helped = ""; // key of the figure whose help is open
+
+  protected override render(): TemplateResult {
+    const doc = store.doc;
+    return html`
+      <div class="head">
+        <h2 id="balance-title">${t("builds.title")}</h2>
+        ${doc ? copyMenu(t("table.caption"), () => this.rows()) : nothing}
+      </div>
+      ${doc ? html`${this.pair()}${this.table()}${this.explain()}` : html`<p class="quiet">${t("page.loading")}</p>`}
+    `;
+  }
+
+  private pair(): TemplateResult {
+    const { A, B } = store.ids;
+    return html`<div class="pair">
+      ${this.plate("A", A)}
+      <button
+        type="button"
+        class="swap"
+        title=${t("builds.swap")}
+        ?disabled=${!B}
+        @click=${() => store.edit(t("do.swap"), (d) => compare(d, B, A))}
+      >
+        <span aria-hidden="true">↕</span><span class="unseen">${t("builds.swap")}</span>
+      </button>
+      ${B ? this.plate("B", B) : this.noB(A)} ${B ? this.delta() : nothing}
+    </div>`;
+  }
+
+  private noB(a: string): TemplateResult {
+    const doc = store.doc!;
+    const others = doc.builds.filter((b) => b.id !== a);
+    return html`<div class="plate none">
+      ${badge("B")}
+      <p>
+        ${t("builds.nob")}
+        ${others.length ? this.chooser("B", "") : nothing}
+        <button type="button" class="plain strong" @click=${() => this.copy(a)}>${t("builds.nob.copy")}</button>
+      </p>
+    </div>`;
+  }
+
+  private chooser(letter: Letter, id: string): TemplateResult {
+    const doc = store.doc!;
+    const options = [...doc.builds.map((b) => ({ id: b.id, name: b.name || b.id })), ...(letter === "B" ? [{ id: "", name: t("builds.none") }] : [])];
+    return html`<span class="chooser"
+      ><select
+        aria-label=${t("builds.choose", { letter })}
+        .value=${live(id)}
+        @change=${(e: Event) => this.choose(letter, (e.target as HTMLSelectElement).value)}
+      >
+        ${options.map((o) => html`<option value=${o.id} ?selected=${o.id === id}>${o.name}</option>`)}
+      </select></span
+    >`;
+  }
+
+  private choose(letter: Letter, id: string): void {
+    store.edit(t("do.compare"), (d) => {
+      const [a, b] = compared(d);
+      if (letter === "A") return compare(d, id, id === b ? a : b);
+      return compare(d, id === a ? b || a : a, id);
+    });
+  }
+
+  private copy(id: string): void {
+    const old = findBuild(store.doc!, id);
+    if (!old) return;
+    store.edit(t("do.copy", { build: old.name }), (d) => {
+      const c = copyBuild(d, id, t("builds.copyname", { name: old.name }));
+      return compare(c.doc, id, c.id);
+    });
+    store.tell(t("builds.copied", { name: old.name }), { label: t("undo"), run: () => store.undo() });
+    this.naming = "B";
+    focusSoon("name-B");
+    this.requestUpdate();
+  }
+
+  private plate(letter: Letter, id: string): TemplateResult {
+    const doc = store.doc!;
+    const build = findBuild(doc, id);
+    const total = store.figures(id)?.figures.find((f) => f.key === "total");
+    const s = figureScale("g", doc.show);
+    return html`<div class="plate ${letter}">
+      ${badge(letter)}
+      <div class="who">
+        ${this.naming === letter
+          ? html`<input
+              id="name-${letter}"
+              class="name"
+              type="text"
+              aria-label=${t("builds.name")}
+              .value=${live(build?.name ?? "")}
+              @input=${(e: Event) => {
+                const name = (e.target as HTMLInputElement).value;
+                store.edit(t("do.rename"), (d) => editBuild(d, id, (b) => ({ ...b, name })), `name/${id}`);
+              }}
+              @keydown=${(e: KeyboardEvent) => {
+                if (e.key === "Enter" || e.key === "Escape") this.named();
+              }}
+              @blur=${() => this.named()}
+            />`
+          : this.chooser(letter, id)}
+        <sy-menu
+          .label=${t("builds.menu")}
+          .name=${t("builds.menu.name", { letter })}
+          .items=${[
+            {
+              label: t("builds.rename"),
+              run: () => {
+                this.naming = letter;
+                this.requestUpdate();
+                focusSoon(`name-${letter}`);
+              },
+            },
+            { label: t("builds.copy"), run: () => this.copy(id) },
+            { label: t("builds.new"), run: () => this.fresh(letter) },
+            { label: t("builds.delete"), disabled: doc.builds.length < 2, run: () => this.discard(id) },
+          ]}
+        ></sy-menu>
+        <p class="likely">
+          ${total
+            ? html`${total.plus > 0 ? t("likely", between(total.value, total.plus, s)) : t("likely.exact")}${store.stale(id)
+                ? html` <em>${t("builds.stale")}</em>`
+                : nothing}`
+            : t("builds.unweighed")}
+        </p>
+      </div>
+      ${total ? html`<p class="total ${store.stale(id) ? "stale" : ""}">${number({ ...write(total.value, total.plus, s), plus: "" }, true)}</p>` : html`<p class="total">–</p>`}
+    </div>`;
+  }
+
+  private named(): void {
+    if (!this.naming) return;
+    this.naming = "";
+    store.seal();
+    this.requestUpdate();
+  }
+
+  private fresh(letter: Letter): void {
+    const blank = core.blank().builds[0];
+    if (!blank) return;
+    store.edit(t("do.newbuild"), (d) => {
+      const n = addBuild(d, { ...blank, name: t("builds.newname") });
+      const [a, b] = compared(d);
+      return letter === "A" ? compare(n.doc, n.id, b) : compare(n.doc, a, n.id);
+    });
+    this.naming = letter;
+    this.requestUpdate();
+    focusSoon(`name-${letter}`);
+  }
+
+  private discard(id: string): void {
+    const name = findBuild(store.doc!, id)?.name ?? "";
+    store.edit(t("do.deletebuild", { build: name }), (d) => removeBuild(d, id));
+    store.tell(t("builds.deleted", { name }), { label: t("undo"), run: () => store.undo() });
+  }
+
+  private delta(): TemplateResult | typeof nothing {
+    const show = store.doc!.show;
+    const d = store.difference?.figures.find((f) => f.key === "total");
+    if (!d) return nothing;
+    const s = figureScale("g", show);
+    const range = between(d.delta, d.plus, s, true);
+    const verdict = { more: t("delta.heavier"), less: t("delta.lighter"), same: t("delta.same"), undecided: t("delta.undecided") }[d.verdict];
+    const likely = d.plus > 0 ? t("likely", range) : t("likely.exact");
+    const w = write(d.delta, d.plus, s, true);
+    return html`<div class="plate delta">
+        <span class="minus" aria-hidden="true">${t("table.diff")}</span>
+        <div class="who">
+          <p class="verdict"><span class="sign" aria-hidden="true">${signs[d.verdict]}</span> ${verdict}</p>
+          <p class="likely"><span class="unseen">${t("delta.label")}: </span>${likely}</p>
+        </div>
+        <p class="total">${number({ ...w, plus: "" }, true)}</p>
+      </div>
+      ${beam({
+        delta: d.delta / s.per,
+        plus: d.plus / s.per,
+        decided: d.verdict === "more" || d.verdict === "less",
+        label: t("beam.label", { value: plain(w), likely }),
+        less: t("beam.lighter"),
+        more: t("beam.heavier"),
+        even: t("beam.even"),
+      })}`;
+  }
+
+  private table(): TemplateResult {
+    const { B } = store.ids;
+    return html`<table class="figures ${B ? "two" : "one"}">
+      <caption class="unseen">
+        ${t("table.caption")}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col"><span class="unseen">${t("table.figure")}</span></th>
+          <th scope="col">${badge("A")}<span class="unseen">A</span></th>
+          ${B
+            ? html`<th scope="col">${badge("B")}<span class="unseen">B</span></th>
+                <th scope="col">${t("table.diff")}</th>
+                <th scope="col"><span class="unseen">${t("table.verdict")}</span></th>`
+            : nothing}
+        </tr>
+      </thead>
+      ${first.map((b) => this.band(b))}
+      ${this.more ? further.map((b) => this.band(b)) : nothing}
+      <tbody class="more">
+        <tr>
+          <td colspan=${B ? 5 : 2}>
+            <button
+              type="button"
+              class="plain"
+              aria-expanded=${this.more}
+              @click=${() => {
+                this.more = !this.more;
+                this.requestUpdate();
+              }}
+            >
+              ${this.more ? t("table.less") : t("table.more")}
+            </button>
+          </td>
+        </tr>
+      </tbody>
+    </table>`;
+  }
+
+  private band(b: Band): TemplateResult {
+    const { A, B } = store.ids;
+    const a = store.figures(A)?.figures ?? [];
+    const changes = store.difference?.figures ?? [];
+    const inB = B ? (store.figures(B)?.figures ?? []) : [];
+    return html`<tbody>
+      <tr class="band">
+        <th scope="rowgroup" colspan=${B ? 5 : 2}>${t(b.title as Parameters<typeof t>[0])}</th>
+      </tr>
+      ${b.keys.map((key) => {
+        const fa = a.find((f) => f.key === key);
+        const fb = inB.find((f) => f.key === key);
+        if (!fa && !fb) return nothing;
+        return this.row(key, fa, fb, changes.find((c) => c.key === key), B !== "");
+      })}
+    </tbody>`;
+  }
+
+  private row(key: string, a: Figure | undefined, b: Figure | undefined, c: Change | undefined, two: boolean): TemplateResult {
+    const show = store.doc!.show;
+    const unit = (a ?? b)!.unit;
+    const s = figureScale(unit, show, key);
+    const help = word("help", key);
+    const open = this.helped === key;
+    const tone = key.startsWith("unsprung") || key.startsWith("effective") ? "unsprung" : key === "sprung" ? "sprung" : "";
+    const { A, B } = store.ids;
+    return html`<tr class=${tone}>
+        <th scope="row">
+          ${help
+            ? html`<button
+                type="button"
+                class="plain label"
+                aria-expanded=${open}
+                title=${help}
+                @click=${() => {
+                  this.helped = open ? "" : key;
+                  this.requestUpdate();
+                }}
+              >
+                ${short("figure", key)}
+              </button>`
+            : short("figure", key)}${s.unit ? html` <span class="unit">${s.unit}</span>` : nothing}
+        </th>
+        <td class=${store.stale(A) ? "stale" : ""}>${a ? number(write(a.value, a.plus, s)) : "–"}</td>
+        ${two
+          ? html`<td class=${store.stale(B) ? "stale" : ""}>${b ? number(write(b.value, b.plus, s)) : "–"}</td>
+              <td class="d">${c ? number(write(c.delta, c.plus, s, true)) : "–"}</td>
+              <td class="v ${c?.verdict ?? ""}">${c ? html`<span class="sign" aria-hidden="true">${signs[c.verdict]}</span> ${verdictText(c)}` : nothing}</td>`
+          : nothing}
+      </tr>
+      ${open ? html`<tr class="help"><td colspan=${two ? 5 : 2}>${help}</td></tr>` : nothing}`;
+  }
+
+  private explain(): TemplateResult {
+    return html`<details class="explain">
+        <summary>${t("likely.explain.title")}</summary>
+        <p>${t("likely.explain")}</p>
+        <p>${t("likely.explain.diff")}</p>
+      </details>
+      <p class="caution"><strong>${t("page.caution")}.</strong> ${word("help", "caution")}</p>`;
+  }
+
+  private rows(): Rows {
+    const doc = store.doc!;
+    const { A, B } = store.ids;
+    const name = (id: string) => findBuild(doc, id)?.name ?? id;
+    const rows: Rows = [[t("table.figure"), t("table.unit"), name(A), "±", ...(B ? [name(B), "±", t("table.diff"), "±", t("table.verdict")] : [])]];
+    const inA = store.figures(A)?.figures ?? [];
+    const inB = store.figures(B)?.figures ?? [];
+    for (const f of inA) {
+      const s = figureScale(f.unit, doc.show, f.key);
+      const cells = (v: number, plus: number, sign = false) => {
+        const w = write(v, plus, s, sign);
+        return [w.whole + w.rest, w.plus];
+      };
+      const row = [word("figure", f.key), s.unit, ...cells(f.value, f.plus)];
+      if (B) {
+        const g = inB.find((x) => x.key === f.key);
+        const c = store.difference?.figures.find((x) => x.key === f.key);
+        row.push(...(g ? cells(g.value, g.plus) : ["", ""]), ...(c ? [...cells(c.delta, c.plus, true), verdictText(c)] : ["", "", ""]));
+      }
+      rows.push(row);
+    }
+    return rows;
+  }
+}
+
+customElements.define("sy-balance", Balance);

@@ -1,0 +1,296 @@
+// The page's dialogs: a parts list from CSV, a document that came with a link,
+// the link to share, the keys. One is open at a time.
+
+import { html, nothing, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
+import { core, Trouble, type CSVOptions } from "../core.ts";
+import { editBuild, findBuild, freshIDs } from "../edit.ts";
+import { accept, copyText, dropLink, openers, saveFile } from "../files.ts";
+import { store } from "../state.ts";
+import { count, has, t, word } from "../text/index.ts";
+import type { Doc, Opened, Table } from "../types.ts";
+import { massText, partScale, plain, write } from "../units.ts";
+import { Piece } from "./element.ts";
+
+type Open =
+  | { kind: "csv"; name: string; text: string; options: CSVOptions; table: Table | null; why: string; replace: boolean }
+  | { kind: "incoming"; doc: Doc; opened: Opened }
+  | { kind: "share"; url: string }
+  | { kind: "keys" }
+  | null;
+
+const previewed = 8;
+const badShown = 50;
+const longLink = 8000; // characters; mail and chat programs begin to cut
+
+// The fields that a column can hold, the needed ones first.
+const columns = ["name", "mass", "quantity", "half_width", "basis", "kind", "station", "carrier", "note"];
+
+class Dialogs extends Piece {
+  private now: Open = null;
+
+  constructor() {
+    super();
+    openers.csv = (name, text) => {
+      const open: Open = { kind: "csv", name, text, options: { mass_unit: "g" }, table: null, why: "", replace: false };
+      this.read(open);
+      this.open(open);
+    };
+    openers.incoming = (doc, opened) => this.open({ kind: "incoming", doc, opened });
+    openers.share = (url) => this.open({ kind: "share", url });
+  }
+
+  open(what: Open): void {
+    this.now = what;
+    this.requestUpdate();
+    void this.updateComplete.then(() => {
+      const d = this.querySelector("dialog");
+      if (d && !d.open) d.showModal();
+    });
+  }
+
+  private close(): void {
+    const was = this.now;
+    this.querySelector("dialog")?.close();
+    this.now = null;
+    if (was?.kind === "incoming") dropLink();
+    this.requestUpdate();
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const now = this.now;
+    if (!now) return nothing;
+    const body =
+      now.kind === "csv" ? this.csv(now) : now.kind === "incoming" ? this.incoming(now) : now.kind === "share" ? this.share(now) : this.keys();
+    const title = { csv: t("csv.title"), incoming: t("link.in.title"), share: t("link.title"), keys: t("keys.title") }[now.kind];
+    return html`<dialog class=${now.kind} aria-labelledby="dialog-title" @close=${() => this.now && this.close()}>
+      <h2 id="dialog-title">${title}</h2>
+      ${body}
+    </dialog>`;
+  }
+
+  private share(now: Extract<Open, { kind: "share" }>): TemplateResult {
+    const n = now.url.length;
+    return html`<p>${t("link.lead")}</p>
+      <label class="stacked"
+        >${t("link.label")}
+        <input type="text" readonly .value=${now.url} @focus=${(e: Event) => (e.target as HTMLInputElement).select()} />
+      </label>
+      <p class="fine">${n > longLink ? t("link.long", { n }) : t("link.length", { n })}</p>
+      <div class="acts">
+        <button type="button" class="go" @click=${() => void copyText(now.url, t("link.copied")).then(() => this.close())}>${t("link.copy")}</button>
+        <button type="button" @click=${() => this.close()}>${t("close")}</button>
+      </div>`;
+  }
+
+  private incoming(now: Extract<Open, { kind: "incoming" }>): TemplateResult {
+    const title = now.doc.title || t("file.untitled");
+    const builds = now.doc.builds.map((b) => t("link.in.build", { name: b.name || b.id, n: b.parts.length })).join(", ");
+    return html`<p>${t("link.in.lead", { title, builds })}</p>
+      ${now.opened.problems.length
+        ? html`<ul>
+            ${now.opened.problems.slice(0, 5).map((p) => html`<li>${p.message}</li>`)}
+          </ul>`
+        : nothing}
+      <p>${t("link.in.replaces", { title: store.doc?.title || t("file.untitled") })}</p>
+      <div class="acts">
+        <button
+          type="button"
+          class="go"
+          @click=${() => {
+            accept(now.opened, title);
+            this.close();
+          }}
+        >
+          ${t("link.in.open")}
+        </button>
+        <button type="button" autofocus @click=${() => this.close()}>${t("link.in.keep")}</button>
+        <button type="button" @click=${() => saveFile()}>${t("link.in.save")}</button>
+      </div>`;
+  }
+
+  private read(now: Extract<Open, { kind: "csv" }>): void {
+    try {
+      now.table = core.readPartsCSV(now.text, now.options);
+      now.why = now.table.problems.map((p) => p.message).join(" ");
+    } catch (e) {
+      if (!(e instanceof Trouble)) throw e;
+      now.why = e.message;
+    }
+  }
+
+  private again(now: Extract<Open, { kind: "csv" }>, change: CSVOptions): void {
+    now.options = { ...now.options, ...change };
+    this.read(now);
+    this.requestUpdate();
+  }
+
+  private csv(now: Extract<Open, { kind: "csv" }>): TemplateResult {
+    const table = now.table;
+    const build = store.build;
+    const show = store.doc?.show;
+    if (!table || !build || !show) {
+      return html`<p class="why wrong">${now.why}</p>
+        <div class="acts"><button type="button" @click=${() => this.close()}>${t("close")}</button></div>`;
+    }
+    const chosen = now.options.columns ?? table.guess;
+    const n = table.parts.length;
+    const s = partScale(show);
+    return html`<p class="fine">${now.name}</p>
+      ${now.why ? html`<p class="why">${now.why}</p>` : nothing}
+      <fieldset class="specs columns">
+        <legend>${t("csv.columns")}</legend>
+        ${[...new Set([...columns, ...Object.keys(table.guess)])].map((f) => {
+          const labelKey = `csv.c.${f}`;
+          const label = has(labelKey) ? t(labelKey) : f;
+          return html`<label class="stacked"
+            >${label}
+            <select
+              .value=${live(String(chosen[f] ?? -1))}
+              @change=${(e: Event) => {
+                const at = Number((e.target as HTMLSelectElement).value);
+                const next = { ...chosen };
+                if (at < 0) delete next[f];
+                else next[f] = at;
+                this.again(now, { columns: next });
+              }}
+            >
+              <option value="-1" ?selected=${chosen[f] === undefined}>${t("csv.column.none")}</option>
+              ${table.columns.map((c, i) => html`<option value=${i} ?selected=${chosen[f] === i}>${c || `${i + 1}`}</option>`)}
+            </select></label
+          >`;
+        })}
+        <label class="stacked"
+          >${t("csv.unit")}
+          <select
+            .value=${live(now.options.mass_unit ?? "g")}
+            @change=${(e: Event) => this.again(now, { mass_unit: (e.target as HTMLSelectElement).value as "g" })}
+          >
+            ${["g", "kg", "lb", "oz"].map((u) => html`<option value=${u}>${u}</option>`)}
+          </select></label
+        >
+      </fieldset>
+      ${n
+        ? html`<h3>${t("csv.preview")}</h3>
+            <div class="scroll" tabindex="0" role="region" aria-label=${t("csv.preview")}>
+              <table class="lines">
+                <thead>
+                  <tr>
+                    <th scope="col" class="right">${t("parts.quantity.short")}</th>
+                    <th scope="col">${t("parts.name")}</th>
+                    <th scope="col" class="right">${t("parts.mass.short")}</th>
+                    <th scope="col">${t("parts.basis")}</th>
+                    <th scope="col">${t("parts.station")}</th>
+                    <th scope="col">${t("parts.carrier")}</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  ${table.parts.slice(0, previewed).map(
+                    (p) =>
+                      html`<tr>
+                        <td class="right">${p.quantity}</td>
+                        <th scope="row">${p.name}</th>
+                        <td class="right">${plain(write(p.mass_g, p.half_width_g, s))}</td>
+                        <td>${word("basis", p.basis)}</td>
+                        <td>${word("station", p.station ?? "")}</td>
+                        <td>${word("carrier", p.carrier)}</td>
+                      </tr>`,
+                  )}
+                </tbody>
+              </table>
+            </div>
+            ${n > previewed ? html`<p class="fine">${t("csv.first", { n: previewed, all: n })}</p>` : nothing}`
+        : html`<p class="why wrong">${t("csv.none")}</p>`}
+      ${table.bad.length
+        ? html`<div class="bad">
+            <p>${count(table.bad.length, "csv.bad.one", "csv.bad.many")}</p>
+            <ul>
+              ${table.bad.slice(0, badShown).map((b) => html`<li><strong>${t("csv.line", { line: b.line })}</strong>: ${b.why} <q>${b.text}</q></li>`)}
+              ${table.bad.length > badShown ? html`<li>${t("problems.more", { n: table.bad.length - badShown })}</li>` : nothing}
+            </ul>
+          </div>`
+        : nothing}
+      <label class="check"
+        ><input
+          type="checkbox"
+          .checked=${live(now.replace)}
+          @change=${(e: Event) => {
+            now.replace = (e.target as HTMLInputElement).checked;
+            this.requestUpdate();
+          }}
+        />
+        ${t("csv.replace")}</label
+      >
+      ${n
+        ? html`<p>
+            ${now.replace
+              ? count(n, "csv.good.replace.one", "csv.good.replace.many", { build: build.name, old: build.parts.length })
+              : count(n, "csv.good.one", "csv.good.many", { build: build.name })}
+            ${massText(
+              table.parts.reduce((m, p) => m + p.mass_g * p.quantity, 0),
+              show,
+            )}.
+          </p>`
+        : nothing}
+      <div class="acts">
+        <button type="button" class="go" ?disabled=${!n} @click=${() => this.take(now)}>${t("csv.add")}</button>
+        <button type="button" @click=${() => this.close()}>${t("cancel")}</button>
+      </div>`;
+  }
+
+  private take(now: Extract<Open, { kind: "csv" }>): void {
+    const table = now.table;
+    if (!table) return;
+    const id = store.activeID;
+    store.edit(t("do.import"), (d) => {
+      const fresh = freshIDs(d);
+      const parts = table.parts.map((p) => ({ ...p, id: fresh() }));
+      return editBuild(d, id, (b) => ({ ...b, parts: now.replace ? parts : [...b.parts, ...parts] }));
+    });
+    const name = findBuild(store.doc!, id)?.name ?? "";
+    store.tell(count(table.parts.length, "csv.done.one", "csv.done.many", { file: now.name, build: name }), { label: t("undo"), run: () => store.undo() });
+    this.close();
+  }
+
+  private keys(): TemplateResult {
+    const keys: [string, string][] = [
+      ["Ctrl Z · Ctrl Shift Z", t("keys.undo")],
+      ["Ctrl S", t("keys.save")],
+      ["Ctrl O", t("keys.open")],
+      ["/", t("keys.find")],
+      ["Delete", t("keys.delete")],
+      ["← → ↑ ↓", t("keys.nudge")],
+      ["Page Up · Page Down", t("keys.next")],
+      ["+ · − · 0", t("keys.zoom")],
+      ["↑ ↓", t("keys.step")],
+      ["Esc", t("keys.escape")],
+      ["?", t("keys.help")],
+    ];
+    return html`<dl class="keys">
+        ${keys.map(
+          ([k, what]) =>
+            html`<div>
+              <dt><kbd>${k}</kbd></dt>
+              <dd>${what}</dd>
+            </div>`,
+        )}
+      </dl>
+      <div class="acts"><button type="button" class="go" @click=${() => this.close()}>${t("close")}</button></div>`;
+  }
+}
+
+customElements.define("sy-dialogs", Dialogs);
+
+export function showKeys(): void {
+  (document.querySelector("sy-dialogs") as Dialogs | null)?.open({ kind: "keys" });
+}
+
+class Foot extends Piece {
+  protected override render(): TemplateResult {
+    const version = store.report?.program ?? "";
+    return html`<p>${t("page.made", { version })}</p>
+      <p>${t("add.typical")}</p>`;
+  }
+}
+
+customElements.define("sy-foot", Foot);

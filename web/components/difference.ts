@@ -1,0 +1,242 @@
+// Where the difference comes from: by group, part by part, what moved the
+// centre of mass, and which parts to weigh first.
+
+import { html, nothing, svg, type TemplateResult } from "lit";
+import { store } from "../state.ts";
+import { t, word } from "../text/index.ts";
+import type { Advice, Difference as Diff, GroupChange, Mover, PartChange } from "../types.ts";
+import { decimal, figureScale, partScale, plain, signed, write } from "../units.ts";
+import { copyMenu } from "./copytable.ts";
+import { Piece } from "./element.ts";
+import { number } from "./figure.ts";
+import { reveal } from "./picture.ts";
+
+const few = 10;
+
+class Difference extends Piece {
+  private all = new Set<string>();
+
+  protected override render(): TemplateResult {
+    const d = store.difference;
+    return html`<div class="head"><h2 id="difference-title">${t("diff.title")}</h2></div>
+      ${d
+        ? html`<div class="columns">
+            <div class="column">${this.groups(d)}</div>
+            <div class="column wide">${this.parts(d)}</div>
+            <div class="column">${this.weigh(d)}${this.moved(d)}</div>
+          </div>`
+        : html`<p class="quiet">${t("diff.none")}</p>`}`;
+  }
+
+  private more(key: string, n: number): TemplateResult | typeof nothing {
+    if (n <= few) return nothing;
+    const open = this.all.has(key);
+    return html`<p class="after">
+      <button
+        type="button"
+        class="plain strong"
+        aria-expanded=${open}
+        @click=${() => {
+          if (open) this.all.delete(key);
+          else this.all.add(key);
+          this.requestUpdate();
+        }}
+      >
+        ${open ? t("diff.fewer") : t("diff.all", { n })}
+      </button>
+    </p>`;
+  }
+
+  private cut<T>(key: string, rows: T[]): T[] {
+    // Even all is not without end: a page of so many rows is no use to anyone.
+    return rows.slice(0, this.all.has(key) ? 500 : few);
+  }
+
+  private groups(d: Diff): TemplateResult {
+    const s = partScale(store.doc!.show);
+    const reach = Math.max(...d.groups.map((g) => Math.abs(g.delta_g) + g.plus_g), 1);
+    return html`<h3>
+        ${t("diff.groups")}
+        ${copyMenu(t("diff.groups.caption"), () => [
+          [t("diff.group"), `A, ${s.unit}`, `B, ${s.unit}`, `${t("diff.mass")}, ${s.unit}`, "±"],
+          ...d.groups.map((g) => {
+            const w = write(g.delta_g, g.plus_g, s, true);
+            const n = (v: number) => decimal(v / s.per, s.decimals);
+            return [word("group", g.key), n(g.a_g), n(g.b_g), w.whole + w.rest, w.plus];
+          }),
+        ])}
+      </h3>
+      <table class="lines">
+        <caption class="unseen">
+          ${t("diff.groups.caption")}
+        </caption>
+        <thead class="unseen">
+          <tr>
+            <th scope="col">${t("diff.group")}</th>
+            <th scope="col"></th>
+            <th scope="col">${t("diff.mass")}, ${s.unit}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${d.groups.map(
+            (g) =>
+              html`<tr>
+                <th scope="row">${word("group", g.key)}</th>
+                <td class="barcell">${bar(g, reach)}</td>
+                <td>${number(write(g.delta_g, g.plus_g, s, true), true)}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+      <p class="fine">${t("diff.bars")}</p>`;
+  }
+
+  private parts(d: Diff): TemplateResult {
+    const show = store.doc!.show;
+    const s = partScale(show);
+    return html`<h3>
+        ${t("diff.parts")}
+        ${copyMenu(t("diff.parts.caption"), () => [
+          [t("diff.part"), t("diff.what"), `${t("diff.mass")}, ${s.unit}`, "±"],
+          ...d.parts.map((p) => {
+            const w = write(p.delta_g, p.plus_g, s, true);
+            return [p.name, what(p), w.whole + w.rest, w.plus];
+          }),
+        ])}
+      </h3>
+      ${d.parts.length
+        ? html`<table class="lines">
+              <caption class="unseen">
+                ${t("diff.parts.caption")}
+              </caption>
+              <thead>
+                <tr>
+                  <th scope="col">${t("diff.part")}</th>
+                  <th scope="col">${t("diff.what")}</th>
+                  <th scope="col" class="right">${t("diff.mass")}, ${s.unit}</th>
+                </tr>
+              </thead>
+              <tbody>
+                ${this.cut("parts", d.parts).map(
+                  (p) =>
+                    html`<tr>
+                      <th scope="row">${link(p.name, p.a, p.b)}</th>
+                      <td class="what">${what(p)}</td>
+                      <td>${number(write(p.delta_g, p.plus_g, s, true))}</td>
+                    </tr>`,
+                )}
+              </tbody>
+            </table>
+            ${this.more("parts", d.parts.length)}`
+        : html`<p class="quiet">${t("diff.same")}</p>`}`;
+  }
+
+  private moved(d: Diff): TemplateResult {
+    const show = store.doc!.show;
+    const s = figureScale("mm", show);
+    const n = (v: number) => signed(v / s.per, 1);
+    return html`<h3>
+        ${t("diff.centre")}
+        ${copyMenu(t("diff.centre.caption"), () => [
+          [t("diff.part"), `${t("diff.forward")}, ${s.unit}`, `${t("diff.left")}, ${s.unit}`, `${t("diff.up")}, ${s.unit}`],
+          ...d.moved.map((m) => [m.name, ...m.by_mm.map(n)]),
+        ])}
+      </h3>
+      ${d.moved.length
+        ? html`<table class="lines xyz">
+              <caption class="unseen">
+                ${t("diff.centre.caption")}
+              </caption>
+              <thead>
+                <tr>
+                  <th scope="col">${t("diff.part")}</th>
+                  <th scope="col" class="right">${t("diff.forward")}</th>
+                  <th scope="col" class="right">${t("diff.left")}</th>
+                  <th scope="col" class="right">${t("diff.up")}, ${s.unit}</th>
+                </tr>
+              </thead>
+              <tbody>
+                ${this.cut("moved", d.moved).map(
+                  (m: Mover) =>
+                    html`<tr>
+                      <th scope="row">${link(m.name, m.a, m.b)}</th>
+                      ${m.by_mm.map((v) => html`<td class="right">${n(v)}</td>`)}
+                    </tr>`,
+                )}
+              </tbody>
+            </table>
+            ${this.more("moved", d.moved.length)}`
+        : html`<p class="quiet">${t("diff.centre.none")}</p>`}`;
+  }
+
+  private weigh(d: Diff): TemplateResult {
+    const own = store.figures(store.activeID)?.weigh ?? [];
+    const letter = store.activeID === store.ids.B ? "B" : "A";
+    return html`<h3>${t("diff.weigh")}</h3>
+      ${d.weigh.length || own.length
+        ? html`${d.weigh.length ? html`<p class="fine">${t("diff.weigh.lead")}</p>${advice(d.weigh)}` : nothing}
+          ${own.length ? html`<p class="fine">${t("diff.weigh.build", { letter })}</p>${advice(own)}` : nothing}`
+        : html`<p class="quiet">${t("diff.weigh.none")}</p>`}`;
+  }
+}
+
+customElements.define("sy-difference", Difference);
+
+function advice(list: Advice[]): TemplateResult {
+  const s = partScale(store.doc!.show);
+  const n = (v: number) => plain({ ...write(v, 0, s), unit: s.unit });
+  return html`<ol class="advice">
+    <li class="now">${t("diff.weigh.now", { now: n(list[0]!.now_g) })}</li>
+    ${list
+      .slice(0, 6)
+      .map(
+        (a) =>
+          html`<li>
+            ${link(a.name, a.part, undefined, a.build)}
+            <span class="then">${t("diff.weigh.step", { then: n(a.then_g) })}${a.settles ? html`, <strong>${t("diff.weigh.settles")}</strong>` : nothing}</span>
+          </li>`,
+      )}
+  </ol>`;
+}
+
+function what(p: PartChange): string {
+  if (p.what === "added") return t("diff.added");
+  if (p.what === "removed") return t("diff.removed");
+  const s = figureScale("mm", store.doc!.show);
+  const far = Math.hypot(...(p.moved_mm ?? [0, 0, 0])) / s.per;
+  const by = `${decimal(far, s.decimals)} ${s.unit}`;
+  if (p.what === "moved") return t("diff.moved.by", { by });
+  return far >= 1 ? `${t("diff.changed")}, ${t("diff.moved.by", { by })}` : t("diff.changed");
+}
+
+// link leads to a part in the list of the build that has it: B if both have.
+function link(name: string, a?: string, b?: string, build?: string): TemplateResult {
+  return html`<button
+    type="button"
+    class="plain name"
+    @click=${() => {
+      const { A, B } = store.ids;
+      if (build) store.activateBuild(build);
+      else if (b && store.activeID !== B && (!a || store.activeID !== A)) store.activate("B");
+      else if (a && !b) store.activate("A");
+      else if (b && !a) store.activate("B");
+      const id = store.activeID === B && !build ? (b ?? a) : (a ?? b);
+      if (id) reveal(id);
+    }}
+  >
+    ${name}
+  </button>`;
+}
+
+const barWide = 96;
+
+function bar(g: GroupChange, reach: number): TemplateResult {
+  const px = (v: number) => barWide / 2 + (v / reach) * (barWide / 2 - 1);
+  const x = px(g.delta_g);
+  const middle = barWide / 2;
+  return html`<svg class="bar ${g.delta_g < 0 ? "less" : "more"}" viewBox="0 0 ${barWide} 14" width=${barWide} height="14" aria-hidden="true" focusable="false">
+    <path class="axis" d="M${middle} 0v14" />
+    <rect x=${Math.min(x, middle).toFixed(1)} y="3" width=${Math.abs(x - middle).toFixed(1)} height="8" />
+    ${g.plus_g > 0 ? svg`<path class="range" d="M${px(g.delta_g - g.plus_g).toFixed(1)} 7H${px(g.delta_g + g.plus_g).toFixed(1)}"/>` : nothing}
+  </svg>`;
+}

@@ -1,0 +1,38 @@
+// Piece is what the components of the page are built on: an element that shows
+// the store's state and renders into the page itself, so that labels, ids and
+// styles reach across components.
+
+import { LitElement } from "lit";
+import { store } from "../state.ts";
+
+export abstract class Piece extends LitElement {
+  private readonly follow = () => this.requestUpdate();
+
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    store.addEventListener("change", this.follow);
+  }
+
+  override disconnectedCallback(): void {
+    store.removeEventListener("change", this.follow);
+    super.disconnectedCallback();
+  }
+}
+
+// domID makes a key usable as an id of the page.
+export function domID(...parts: string[]): string {
+  return parts.join("--").replace(/[^A-Za-z0-9_-]/g, "_");
+}
+
+// focusSoon moves the focus once what is being rendered is there.
+export function focusSoon(id: string): void {
+  setTimeout(() => {
+    const e = document.getElementById(id);
+    e?.focus();
+    e?.scrollIntoView({ block: "nearest" });
+  }, 60);
+}

@@ -1,0 +1,201 @@
+// Fields: what is typed takes effect at every keystroke that makes sense. What
+// makes none stays in the field with a word on what would be right, and the
+// document keeps its last good value.
+
+import { html, nothing, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
+import { core, Trouble } from "../core.ts";
+import { store } from "../state.ts";
+import { t } from "../text/index.ts";
+import type { Problem } from "../types.ts";
+import { lengthField, massField, minus, readNumber, trim } from "../units.ts";
+import { domID } from "./element.ts";
+
+export interface FieldSpec {
+  key: string; // unlike any other field's: names the draft and the element
+  label: string;
+  text: string; // what the document holds, as text
+  accept: (typed: string) => void; // takes it into the document, or throws
+  unit?: string;
+  hidden?: boolean; // the label is for those who do not see the column's head
+  kind?: "text" | "number" | "long";
+  step?: number; // for the arrow keys
+  problem?: Problem | undefined;
+  class?: string;
+  placeholder?: string;
+  other?: string; // what the other build has here, if it is not the same
+}
+
+// problemAt finds what the core has to say about one field.
+export function problemAt(field: string, build: string, part = ""): Problem | undefined {
+  return store.problems.find(
+    (p) =>
+      (p.build ?? "") === build &&
+      (p.part ?? "") === part &&
+      p.field !== undefined &&
+      (p.field === field || p.field.startsWith(field + ".") || field.startsWith(p.field + ".")),
+  );
+}
+
+function message(e: unknown): string {
+  if (e instanceof Trouble || e instanceof RangeError) return e.message;
+  throw e;
+}
+
+function typed(spec: FieldSpec, text: string): void {
+  try {
+    spec.accept(text);
+    store.drafts.set(spec.key, { text, why: "" });
+  } catch (e) {
+    store.drafts.set(spec.key, { text, why: message(e) });
+  }
+  store.touch();
+}
+
+function left(spec: FieldSpec): void {
+  const d = store.drafts.get(spec.key);
+  if (d && d.why === "") store.drafts.delete(spec.key);
+  store.seal();
+  store.touch();
+}
+
+function pressed(spec: FieldSpec, e: KeyboardEvent): void {
+  const input = e.currentTarget as HTMLInputElement;
+  if (e.key === "Escape" && store.drafts.has(spec.key)) {
+    e.stopPropagation();
+    store.drafts.delete(spec.key);
+    store.touch();
+  } else if (e.key === "Enter" && spec.kind !== "long") {
+    left(spec);
+    input.select();
+  } else if (spec.step && (e.key === "ArrowUp" || e.key === "ArrowDown") && !e.altKey) {
+    const now = readNumber(input.value);
+    if (!Number.isFinite(now)) return;
+    e.preventDefault();
+    const by = spec.step * (e.shiftKey ? 10 : 1) * (e.key === "ArrowUp" ? 1 : -1);
+    typed(spec, trim(now + by, 3).replace(minus, "-"));
+  }
+}
+
+export function field(spec: FieldSpec): TemplateResult {
+  const id = domID("f", spec.key);
+  const draft = store.drafts.get(spec.key);
+  const why = draft?.why || spec.problem?.message || "";
+  const wrong = Boolean(draft?.why) || spec.problem?.severity === "error";
+  const value = draft?.text ?? spec.text;
+  const described = why ? `${id}-why` : nothing;
+  const number = spec.kind === "number";
+  const control =
+    spec.kind === "long"
+      ? html`<textarea
+          id=${id}
+          rows="2"
+          .value=${live(value)}
+          aria-invalid=${wrong ? "true" : nothing}
+          aria-describedby=${described}
+          @input=${(e: Event) => typed(spec, (e.target as HTMLTextAreaElement).value)}
+          @blur=${() => left(spec)}
+          @keydown=${(e: KeyboardEvent) => pressed(spec, e)}
+        ></textarea>`
+      : html`<input
+          id=${id}
+          type="text"
+          inputmode=${number ? "decimal" : nothing}
+          autocomplete="off"
+          spellcheck="false"
+          placeholder=${spec.placeholder ?? nothing}
+          .value=${live(value)}
+          aria-invalid=${wrong ? "true" : nothing}
+          aria-describedby=${described}
+          @focus=${number ? (e: Event) => (e.target as HTMLInputElement).select() : nothing}
+          @input=${(e: Event) => typed(spec, (e.target as HTMLInputElement).value)}
+          @blur=${() => left(spec)}
+          @keydown=${(e: KeyboardEvent) => pressed(spec, e)}
+        />`;
+  return html`<div class="field ${spec.kind ?? "text"} ${spec.class ?? ""}">
+    <label for=${id} class=${spec.hidden ? "unseen" : ""}>${spec.label}${spec.unit ? html`<span class="unseen">, ${spec.unit}</span>` : nothing}</label>
+    ${spec.hidden ? nothing : html`<span class="leader" aria-hidden="true"></span>`}
+    ${spec.other ? html`<span class="other-value" title=${t("field.other")}>${spec.other}</span>` : nothing}
+    <span class="control">${control}${spec.unit ? html`<span class="unit" aria-hidden="true">${spec.unit}</span>` : nothing}</span>
+    ${why ? html`<p id="${id}-why" class=${wrong ? "why wrong" : "why"}>${why}</p>` : nothing}
+  </div>`;
+}
+
+type NumberSpec = Omit<FieldSpec, "text" | "accept" | "kind" | "unit"> & { value: number; set: (v: number) => void };
+
+export function massInput(spec: NumberSpec): TemplateResult {
+  const unit = massField(store.doc!.show);
+  return field({
+    ...spec,
+    kind: "number",
+    unit: unit.unit,
+    step: spec.step ?? 1,
+    text: unit.text(spec.value),
+    accept: (typed) => spec.set(core.parseMass(typed, unit.parse)),
+  });
+}
+
+export function lengthInput(spec: NumberSpec): TemplateResult {
+  const unit = lengthField(store.doc!.show);
+  return field({
+    ...spec,
+    kind: "number",
+    unit: unit.unit,
+    step: spec.step ?? (unit.parse === "in" ? 0.1 : 1),
+    text: unit.text(spec.value),
+    accept: (typed) => spec.set(core.parseLength(typed, unit.parse)),
+  });
+}
+
+export function numberInput(spec: NumberSpec & { unit?: string; whole?: boolean }): TemplateResult {
+  return field({
+    ...spec,
+    kind: "number",
+    step: spec.step ?? 1,
+    text: trim(spec.value, spec.whole ? 0 : 3),
+    accept: (typed) => {
+      const v = readNumber(typed);
+      if (!Number.isFinite(v)) throw new RangeError(t("field.number"));
+      if (spec.whole && !Number.isInteger(v)) throw new RangeError(t("field.whole"));
+      spec.set(v);
+    },
+  });
+}
+
+export interface Choice {
+  value: string;
+  label: string;
+}
+
+export function choice(spec: {
+  key: string;
+  label: string;
+  value: string;
+  options: Choice[];
+  set: (v: string) => void;
+  hidden?: boolean;
+  problem?: Problem | undefined;
+  class?: string;
+}): TemplateResult {
+  const id = domID("f", spec.key);
+  const known = spec.options.some((o) => o.value === spec.value);
+  const why = spec.problem?.message ?? "";
+  const wrong = spec.problem?.severity === "error";
+  return html`<div class="field choice ${spec.class ?? ""}">
+    <label for=${id} class=${spec.hidden ? "unseen" : ""}>${spec.label}</label>
+    ${spec.hidden ? nothing : html`<span class="leader" aria-hidden="true"></span>`}
+    <span class="control"
+      ><select
+        id=${id}
+        .value=${live(spec.value)}
+        aria-invalid=${wrong ? "true" : nothing}
+        aria-describedby=${why ? `${id}-why` : nothing}
+        @change=${(e: Event) => spec.set((e.target as HTMLSelectElement).value)}
+      >
+        ${known ? nothing : html`<option value=${spec.value} selected>${spec.value || "–"}</option>`}
+        ${spec.options.map((o) => html`<option value=${o.value} ?selected=${o.value === spec.value}>${o.label}</option>`)}
+      </select></span
+    >
+    ${why ? html`<p id="${id}-why" class=${wrong ? "why wrong" : "why"}>${why}</p>` : nothing}
+  </div>`;
+}

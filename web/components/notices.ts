@@ -1,0 +1,191 @@
+// What the page has to say above the sheet: a calculator that stopped, trouble
+// with keeping, things to put right with a way to each field, and short notes.
+// And, for those who listen, the totals after an edit.
+
+import { html, nothing, type TemplateResult } from "lit";
+import { core } from "../core.ts";
+import { accept, because, saveFile } from "../files.ts";
+import { store } from "../state.ts";
+import { count, t } from "../text/index.ts";
+import type { Problem } from "../types.ts";
+import { between, figureScale, plain, write } from "../units.ts";
+import { domID, Piece } from "./element.ts";
+
+const shown = 6;
+
+// go leads to the field where a problem can be put right.
+function go(p: Problem): void {
+  if (p.build) store.activateBuild(p.build);
+  if (p.part) {
+    store.open.add(p.part);
+    store.select(p.part);
+  }
+  store.touch();
+  setTimeout(() => {
+    const stem = domID("f", [p.build, p.part, p.field].filter(Boolean).join("/"));
+    const hit =
+      document.getElementById(stem) ??
+      document.querySelector<HTMLElement>(`[id^="${stem}_"]:is(input,select,textarea)`) ??
+      document.getElementById(domID("row", p.part ?? "")) ??
+      document.getElementById(p.part ? "parts" : "frame");
+    hit?.scrollIntoView({ block: "center" });
+    hit?.focus();
+  }, 80);
+}
+
+class Notices extends Piece {
+  protected override render(): TemplateResult {
+    const errors = store.problems.filter((p) => p.severity === "error");
+    const warnings = store.problems.filter((p) => p.severity !== "error");
+    return html`
+      ${core.state === "dead" ? this.dead() : nothing} ${this.keeping()}
+      ${errors.length ? this.list(errors, count(errors.length, "problems.title.one", "problems.title.many"), true) : nothing}
+      ${warnings.length
+        ? html`<details class="notice remarks">
+            <summary>${count(warnings.length, "problems.warn.one", "problems.warn.many")}</summary>
+            ${this.items(warnings, 40)}
+          </details>`
+        : nothing}
+      <div class="notes" role="status" aria-live="polite">
+        ${store.notices.map(
+          (n) =>
+            html`<p class="note ${n.kind}">
+              <span>${n.text}</span>
+              ${n.action
+                ? html`<button
+                    type="button"
+                    class="plain strong"
+                    @click=${() => {
+                      n.action?.run();
+                      store.dismiss(n.id);
+                    }}
+                  >
+                    ${n.action.label}
+                  </button>`
+                : nothing}
+              <button type="button" class="plain" @click=${() => store.dismiss(n.id)}>${t("dismiss")}</button>
+            </p>`,
+        )}
+      </div>
+    `;
+  }
+
+  private dead(): TemplateResult {
+    return html`<div class="notice error" role="alert">
+      <p>${t("core.dead", { why: core.why.split("\n")[0] ?? "" })}</p>
+      <p>
+        <button type="button" @click=${() => core.restart()}>${t("core.restart")}</button>
+        <button type="button" @click=${() => saveFile()}>${t("core.save")}</button>
+      </p>
+    </div>`;
+  }
+
+  private keeping(): TemplateResult | typeof nothing {
+    const { storage } = store;
+    if (storage.state === "failed") {
+      return html`<div class="notice error" role="alert">
+        <p>${t("keep.failed.long", { why: storage.why })} <button type="button" @click=${() => saveFile()}>${t("file.save.name")}</button></p>
+      </div>`;
+    }
+    if (storage.state === "conflict") {
+      return html`<div class="notice error" role="alert">
+        <p>${t("keep.conflict.long")}</p>
+        <p>
+          <button type="button" @click=${() => void this.theirs()}>${t("keep.theirs")}</button>
+          <button type="button" @click=${() => void storage.keepMine(() => JSON.stringify(store.doc))}>${t("keep.mine")}</button>
+          <button type="button" @click=${() => saveFile()}>${t("core.save")}</button>
+        </p>
+      </div>`;
+    }
+    return nothing;
+  }
+
+  private async theirs(): Promise<void> {
+    try {
+      const text = await store.storage.takeTheirs();
+      if (text !== null) accept(core.open(text), t("keep.theirs"));
+    } catch (e) {
+      store.tell(t("file.unreadable", { name: t("keep.theirs"), why: because(e) }), undefined, "error");
+    }
+  }
+
+  private list(problems: Problem[], title: string, open: boolean): TemplateResult {
+    return html`<div class="notice error" role="region" aria-label=${title}>
+      <p class="lead"><strong>${title}.</strong> ${open ? t("problems.stay") : nothing}</p>
+      ${this.items(problems, shown)}
+    </div>`;
+  }
+
+  private items(problems: Problem[], most: number): TemplateResult {
+    return html`<ul>
+      ${problems.slice(0, most).map(
+        (p) =>
+          html`<li>
+            ${p.message}
+            ${p.field || p.part || p.build ? html`<button type="button" class="plain strong" @click=${() => go(p)}>${t("problems.go")}</button>` : nothing}
+          </li>`,
+      )}
+      ${problems.length > most ? html`<li>${t("problems.more", { n: problems.length - most })}</li>` : nothing}
+    </ul>`;
+  }
+}
+
+customElements.define("sy-notices", Notices);
+
+// Teller says the totals, a moment after the last edit, to those who listen.
+class Teller extends Piece {
+  private timer = 0;
+  private words = "";
+  private last = "";
+  private readonly figures = () => {
+    window.clearTimeout(this.timer);
+    this.timer = window.setTimeout(() => this.say(this.totals()), 900);
+  };
+  private readonly told = (e: Event) => this.say((e as CustomEvent<string>).detail);
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    store.addEventListener("figures", this.figures);
+    store.addEventListener("say", this.told);
+  }
+
+  override disconnectedCallback(): void {
+    store.removeEventListener("figures", this.figures);
+    store.removeEventListener("say", this.told);
+    super.disconnectedCallback();
+  }
+
+  private say(words: string): void {
+    if (words === this.last) return;
+    this.last = words;
+    this.words = words;
+    this.requestUpdate();
+  }
+
+  private totals(): string {
+    const doc = store.doc;
+    const total = store.figures(store.activeID)?.figures.find((f) => f.key === "total");
+    if (!doc || !total) return "";
+    const s = figureScale("g", doc.show);
+    const out = [
+      t("say.total", {
+        name: store.build?.name ?? "",
+        value: plain(write(total.value, 0, s)),
+        likely: t("likely", between(total.value, total.plus, s)),
+      }),
+    ];
+    const d = store.difference?.figures.find((f) => f.key === "total");
+    if (d) {
+      const verdict = { more: t("delta.heavier"), less: t("delta.lighter"), same: t("delta.same"), undecided: t("delta.undecided") }[d.verdict];
+      out.push(t("say.delta", { value: plain(write(d.delta, d.plus, s, true)), verdict }));
+    }
+    return out.join(" ");
+  }
+
+  protected override render(): TemplateResult {
+    return html`<p class="unseen" role="status" aria-live="polite">${this.words}</p>`;
+  }
+}
+
+customElements.define("sy-teller", Teller);
+

@@ -1,0 +1,255 @@
+// Around the canvas: what it shows, what is chosen in it, and the same in words.
+
+import { html, nothing, type TemplateResult } from "lit";
+import { core } from "../core.ts";
+import { arrow, large, nudge, small } from "../nudge.ts";
+import { chooseNeighbour, deletePart } from "../partacts.ts";
+import { store } from "../state.ts";
+import { t } from "../text/index.ts";
+import type { Intent, PartReport, Vec3, View } from "../types.ts";
+import { figureScale, partScale, placeText, plain, write } from "../units.ts";
+import { domID, Piece } from "./element.ts";
+import { badge } from "./figure.ts";
+
+class PictureHead extends Piece {
+  protected override render(): TemplateResult {
+    const { look } = store;
+    const { A, B } = store.ids;
+    const off = !store.doc;
+    const press = (label: string, on: boolean, act: () => void, disabled = off) =>
+      html`<button type="button" class="toggle" aria-pressed=${on} ?disabled=${disabled} @click=${act}>${label}</button>`;
+    return html`<div class="head">
+      <h2 id="picture-title">${t("picture.title")}</h2>
+      <div class="tools">
+        <div class="set" role="group" aria-label=${t("picture.show")}>
+          ${(["A", "B"] as const).map(
+            (letter) =>
+              html`<button
+                type="button"
+                class="toggle letter"
+                aria-label=${t(letter === "A" ? "builds.a" : "builds.b")}
+                aria-pressed=${store.activeID === (letter === "A" ? A : B) && !off}
+                ?disabled=${off || (letter === "B" && !B)}
+                @click=${() => store.activate(letter)}
+              >
+                ${badge(letter)}
+              </button>`,
+          )}
+        </div>
+        <div class="set" role="group" aria-label=${t("picture.view")}>
+          ${press(t("picture.side"), look.side === "side", () => store.setLook({ side: "side" }))}
+          ${press(t("picture.rear"), look.side === "rear", () => store.setLook({ side: "rear" }))}
+        </div>
+        <div class="set">
+          ${press(t("picture.labels"), look.labels, () => store.setLook({ labels: !look.labels }))}
+          ${press(t("picture.dimensions"), look.dimensions, () => store.setLook({ dimensions: !look.dimensions }))}
+          ${press(t("picture.ghost"), look.ghost && B !== "", () => store.setLook({ ghost: !look.ghost }), off || !B)}
+        </div>
+        <div class="set" role="group" aria-label=${t("picture.zoom")}>
+          <button type="button" class="toggle" aria-label=${t("picture.out")} ?disabled=${off} @click=${() => core.camera("out")}>−</button>
+          <button type="button" class="toggle" aria-label=${t("picture.in")} ?disabled=${off} @click=${() => core.camera("in")}>+</button>
+          <button type="button" class="toggle" ?disabled=${off} @click=${() => core.camera("fit")}>${t("picture.fit")}</button>
+        </div>
+      </div>
+    </div>`;
+  }
+}
+
+customElements.define("sy-picture-head", PictureHead);
+
+// Loading covers the plate until the calculator is there.
+class Loading extends Piece {
+  protected override render(): TemplateResult | typeof nothing {
+    if (core.state !== "loading") return nothing;
+    return html`<div class="loading">
+      <label for="loaded">${t("page.loading")}</label>
+      ${core.total > 0
+        ? html`<progress id="loaded" max=${core.total} .value=${Math.min(core.loaded, core.total)}></progress>`
+        : html`<progress id="loaded"></progress>`}
+    </div>`;
+  }
+}
+
+customElements.define("sy-loading", Loading);
+
+class PictureFoot extends Piece {
+  protected override render(): TemplateResult {
+    const summary = store.figures(store.activeID)?.summary ?? "";
+    return html`<div class="chosen">${this.chosen()}</div>
+      ${core.drawing ? html`<p class="why wrong">${core.drawing}</p>` : nothing}
+      <p id="picture-words" class="words"><span class="cap">${t("picture.words")}.</span> ${summary} ${store.difference?.summary ?? ""}</p>
+      <p id="picture-keys" class="unseen">${t("picture.keys")}</p>`;
+  }
+
+  private chosen(): TemplateResult {
+    const id = store.part(store.hovered) ? store.hovered : store.selected;
+    const p = store.part(id);
+    const doc = store.doc;
+    if (!p || !doc) return html`<p class="quiet">${t("picture.hint")}</p>`;
+    const w = store.weighed(id);
+    const s = partScale(doc.show);
+    const picked = id === store.selected;
+    const rear = store.look.side === "rear";
+    const step = (label: string, sign: string, by: Vec3) =>
+      html`<button
+        type="button"
+        class="toggle"
+        aria-label=${`${label} ${t("nudge.by", { mm: small })}`}
+        title=${label}
+        @click=${(e: MouseEvent) => nudge(id, (e.shiftKey ? by.map((v) => (v * large) / small) : by) as Vec3)}
+      >
+        ${sign}
+      </button>`;
+    return html`<p class="what">
+        <strong>${p.name}</strong>
+        <span class="facts">${plain(write(w?.mass_g ?? p.mass_g * p.quantity, w?.plus_g ?? 0, s))}${w ? html` · ${sprung(w)} · ${place(w)}` : nothing}</span>
+      </p>
+      ${picked
+        ? html`<div class="tools">
+            <div class="set" role="group" aria-label=${t("nudge.title")}>
+              ${rear
+                ? html`${step(t("nudge.left"), "←", [0, small, 0])}${step(t("nudge.right"), "→", [0, -small, 0])}`
+                : html`${step(t("nudge.back"), "←", [-small, 0, 0])}${step(t("nudge.forward"), "→", [small, 0, 0])}`}
+              ${step(t("nudge.up"), "↑", [0, 0, small])}${step(t("nudge.down"), "↓", [0, 0, -small])}
+            </div>
+            <button type="button" class="plain strong" @click=${() => reveal(id)}>${t("picture.tolist")}</button>
+            <button type="button" class="plain" @click=${() => deletePart(id)}>${t("part.delete")}</button>
+            <button type="button" class="plain" @click=${() => store.select("")}>${t("picture.deselect")}</button>
+          </div>`
+        : nothing}`;
+  }
+}
+
+customElements.define("sy-picture-foot", PictureFoot);
+
+export function sprung(w: PartReport): string {
+  if (w.unsprung >= 0.999) return t("parts.unsprung");
+  return w.unsprung > 0.001 ? t("parts.halfsprung") : t("parts.sprung");
+}
+
+function place(w: PartReport): TemplateResult {
+  const show = store.doc!.show;
+  const [x, y, z] = placeText(w.place_mm, show);
+  const unit = figureScale("mm", show).unit;
+  return html`<span aria-hidden="true">${t("picture.at", { x, y, z, unit })}</span><span class="unseen">${t("picture.at.name", { x, y, z, unit })}</span>`;
+}
+
+// reveal opens a part's details in the list and goes to one of its fields.
+export function reveal(id: string, to = "name"): void {
+  store.select(id);
+  store.open.add(id);
+  store.touch();
+  setTimeout(() => {
+    const row = document.getElementById(domID("row", id));
+    row?.scrollIntoView({ block: "center" });
+    document.getElementById(domID("f", `${store.activeID}/${id}/${to}`))?.focus({ preventScroll: true });
+  }, 80);
+}
+
+// watchCanvas keeps the canvas showing what the store holds, and takes what
+// happens on it to the store.
+export function watchCanvas(frame: HTMLIFrameElement): void {
+  let last = "";
+  let due = false;
+  const plate = frame.parentElement!;
+
+  const show = () => {
+    due = false;
+    const { doc, look } = store;
+    if (!doc || core.state !== "ready") return;
+    const view: View = {
+      build: store.activeID,
+      ghost: look.ghost ? store.otherID : "",
+      side: look.side,
+      dark: document.documentElement.dataset["theme"] === "dark",
+      selected: store.selected,
+      dimensions: look.dimensions,
+      labels: look.labels,
+      units: { mass: doc.show.mass, length: doc.show.length },
+      width: plate.clientWidth,
+      height: plate.clientHeight,
+    };
+    const text = JSON.stringify(doc);
+    const now = JSON.stringify(view) + text;
+    if (now === last) return;
+    last = now;
+    core.show(text, view);
+    frame.title = t("picture.frame", { build: store.build?.name ?? "" });
+    describe();
+  };
+  const soon = () => {
+    if (due) return;
+    due = true;
+    requestAnimationFrame(show);
+  };
+
+  // The canvas itself is made by the core; give it a name, a role and words.
+  const describe = () => {
+    const canvas = core.window?.document.querySelector("canvas");
+    if (!canvas) return;
+    canvas.setAttribute("role", "application");
+    canvas.setAttribute("aria-label", `${frame.title}. ${t("picture.keys")}`);
+    const html = core.window!.document.documentElement;
+    html.dataset["theme"] = document.documentElement.dataset["theme"] ?? "light";
+  };
+
+  store.addEventListener("change", soon);
+  core.addEventListener("painted", () => {
+    last = "";
+    soon();
+  });
+  core.addEventListener("state", () => {
+    last = "";
+    soon();
+  });
+  new ResizeObserver(soon).observe(plate);
+
+  core.onintent = (i: Intent) => {
+    if (i.hover !== undefined) store.hover(i.hover);
+    if (i.select !== undefined) store.select(i.select);
+    if (i.move) {
+      nudge(i.move.part, i.move.by_mm);
+      if (i.move.done) store.seal();
+    }
+  };
+
+  core.onkey = (e: KeyboardEvent) => {
+    if (canvasKey(e)) return true;
+    // Shortcuts of the page hold in the canvas too.
+    const copy = new KeyboardEvent("keydown", { key: e.key, ctrlKey: e.ctrlKey, metaKey: e.metaKey, shiftKey: e.shiftKey, altKey: e.altKey, cancelable: true });
+    return !document.dispatchEvent(copy);
+  };
+}
+
+function canvasKey(e: KeyboardEvent): boolean {
+  if (e.ctrlKey || e.metaKey || e.altKey) return false;
+  const by = arrow(e.key, e.shiftKey);
+  if (by) {
+    if (!store.selected) chooseNeighbour(1);
+    else nudge(store.selected, by);
+    return true;
+  }
+  switch (e.key) {
+    case "PageDown":
+      chooseNeighbour(1);
+      return true;
+    case "PageUp":
+      chooseNeighbour(-1);
+      return true;
+    case "+":
+    case "=":
+      core.camera("in");
+      return true;
+    case "-":
+      core.camera("out");
+      return true;
+    case "0":
+      core.camera("fit");
+      return true;
+    case "Enter":
+      if (store.selected) reveal(store.selected);
+      return store.selected !== "";
+    default:
+      return false;
+  }
+}

@@ -1,0 +1,242 @@
+// The core is the WebAssembly in the canvas's frame. It puts one object on its
+// window; every function of it takes and gives text. This is the thin typed
+// client: it waits for that object, turns text into values, and notices when
+// the program behind it has died, so that the page can offer to start it anew.
+
+import type { Doc, Entry, Intent, Kind, Opened, Problem, Report, Table, View } from "./types.ts";
+
+interface Bridge {
+  evaluate(document: string): string;
+  open(text: string): string;
+  blank(): string;
+  demo(): string;
+  catalogue(): string;
+  stations(): string;
+  kinds(): string;
+  encodeLink(document: string): string;
+  decodeLink(fragment: string): string;
+  readPartsCSV(text: string, options: string): string;
+  partsCSV(document: string, build: string): string;
+  parseMass(text: string, unit: string): string;
+  parseLength(text: string, unit: string): string;
+  svg(document: string, view: string): string;
+  show(document: string, view: string): string;
+  camera(command: string): string;
+  onintent?: (json: string) => void;
+  onkey?: (event: KeyboardEvent) => boolean;
+  ondrop?: (files: FileList) => void;
+}
+
+type Called = Exclude<keyof Bridge, "onintent" | "onkey" | "ondrop">;
+type Frame = Window & { steelyard?: Bridge; steelyardFrame?: Status };
+
+export type CoreState = "loading" | "ready" | "dead";
+
+// Trouble is a problem told by the core, as an exception.
+export class Trouble extends Error {
+  constructor(readonly problem: Problem) {
+    super(problem.message);
+  }
+}
+
+export interface CSVOptions {
+  columns?: Record<string, number>;
+  mass_unit?: "g" | "kg" | "lb" | "oz";
+}
+
+const list = <T>(v: T[] | null | undefined): T[] => v ?? [];
+
+// Status is what the frame tells about itself, see frame.js.
+interface Status {
+  state: "loading" | "ready" | "painted" | "stopped" | "failed";
+  loaded: number;
+  total: number;
+  problem: string;
+}
+
+export class Core extends EventTarget {
+  state: CoreState = "loading";
+  // why tells what the core's death looked like.
+  why = "";
+  loaded = 0; // bytes
+  total = 0; // 0 when unknown
+  // drawing says what is wrong with the canvas while the figures still work.
+  drawing = "";
+  onintent: (intent: Intent) => void = () => {};
+  onkey: (event: KeyboardEvent) => boolean = () => false;
+  ondrop: (files: FileList) => void = () => {};
+  private frame: HTMLIFrameElement | null = null;
+
+  attach(frame: HTMLIFrameElement): void {
+    this.frame = frame;
+    addEventListener("message", (e: MessageEvent<{ steelyardFrame?: Status } | null>) => {
+      if (e.source === frame.contentWindow && e.data?.steelyardFrame) this.heard(e.data.steelyardFrame);
+    });
+    const status = this.window?.steelyardFrame;
+    if (status) this.heard(status);
+  }
+
+  get window(): Frame | null {
+    return (this.frame?.contentWindow as Frame | null) ?? null;
+  }
+
+  // restart loads the frame again; the document lives in the page and stays.
+  restart(): void {
+    this.become("loading");
+    this.window?.location.reload();
+  }
+
+  fail(why: string): void {
+    if (this.state === "dead") return;
+    this.why = why;
+    this.become("dead");
+  }
+
+  private heard(s: Status): void {
+    this.loaded = s.loaded;
+    this.total = s.total;
+    switch (s.state) {
+      case "loading":
+        this.become("loading");
+        this.dispatchEvent(new Event("progress"));
+        break;
+      case "ready":
+      case "painted": {
+        this.drawing = s.problem;
+        const bridge = this.window?.steelyard;
+        if (bridge) {
+          bridge.onintent = (json) => this.onintent(JSON.parse(json) as Intent);
+          bridge.onkey = (e) => this.onkey(e);
+          bridge.ondrop = (files) => this.ondrop(files);
+        }
+        this.become("ready");
+        if (s.state === "painted") this.dispatchEvent(new Event("painted"));
+        break;
+      }
+      default:
+        this.fail(s.problem || s.state);
+    }
+  }
+
+  private become(state: CoreState): void {
+    if (this.state === state) return;
+    this.state = state;
+    this.dispatchEvent(new Event("state"));
+  }
+
+  // call runs one function of the bridge. A program that is gone throws or
+  // gives nothing back; both mean that the core is dead.
+  private call(name: Called, ...args: string[]): string {
+    const bridge = this.window?.steelyard;
+    if (!bridge || this.state !== "ready") throw new Trouble({ severity: "error", message: "The calculator is not loaded." });
+    let out: unknown;
+    try {
+      out = (bridge[name] as (...a: string[]) => string)(...args);
+    } catch (e) {
+      this.fail(e instanceof Error ? e.message : String(e));
+      throw e;
+    }
+    if (typeof out !== "string") {
+      this.fail(`${name} gave no answer`);
+      throw new Error(this.why);
+    }
+    return out;
+  }
+
+  private ask<T>(name: Called, ...args: string[]): T {
+    const v = JSON.parse(this.call(name, ...args)) as T & { problem?: Problem };
+    if (v && typeof v === "object" && v.problem) throw new Trouble(v.problem);
+    return v;
+  }
+
+  // text is for functions that give plain text, or a problem as JSON.
+  private text(name: Called, ...args: string[]): string {
+    const out = this.call(name, ...args);
+    if (out.startsWith('{"problem"')) throw new Trouble((JSON.parse(out) as { problem: Problem }).problem);
+    return out;
+  }
+
+  evaluate(document: string): Report {
+    const r = this.ask<Report>("evaluate", document);
+    r.problems = list(r.problems);
+    r.builds = list(r.builds);
+    for (const b of r.builds) {
+      b.geometry = list(b.geometry);
+      b.figures = list(b.figures);
+      b.groups = list(b.groups);
+      b.carriers = list(b.carriers);
+      b.parts = list(b.parts);
+      b.weigh = list(b.weigh);
+    }
+    const d = r.difference;
+    if (d) {
+      d.figures = list(d.figures);
+      d.groups = list(d.groups);
+      d.parts = list(d.parts);
+      d.weigh = list(d.weigh);
+      d.moved = list(d.moved);
+    }
+    return r;
+  }
+
+  open(text: string): Opened {
+    const o = this.ask<Opened>("open", text);
+    return { document: o.document, problems: list(o.problems) };
+  }
+
+  decodeLink(fragment: string): Opened {
+    const o = this.ask<Opened>("decodeLink", fragment);
+    return { document: o.document, problems: list(o.problems) };
+  }
+
+  encodeLink(document: string): string {
+    return this.text("encodeLink", document);
+  }
+
+  blank(): Doc {
+    return this.ask<Doc>("blank");
+  }
+
+  demo(): Doc {
+    return this.ask<Doc>("demo");
+  }
+
+  catalogue(): Entry[] {
+    return list(this.ask<Entry[]>("catalogue"));
+  }
+
+  stations(): string[] {
+    return list(this.ask<string[]>("stations"));
+  }
+
+  kinds(): Kind[] {
+    return list(this.ask<Kind[]>("kinds"));
+  }
+
+  readPartsCSV(text: string, options: CSVOptions): Table {
+    const t = this.ask<Table>("readPartsCSV", text, JSON.stringify(options));
+    return { ...t, columns: list(t.columns), guess: t.guess ?? {}, parts: list(t.parts), bad: list(t.bad), problems: list(t.problems) };
+  }
+
+  partsCSV(document: string, build: string): string {
+    return this.text("partsCSV", document, build);
+  }
+
+  parseMass(text: string, unit: string): number {
+    return this.ask<{ value: number }>("parseMass", text, unit).value;
+  }
+
+  parseLength(text: string, unit: string): number {
+    return this.ask<{ value: number }>("parseLength", text, unit).value;
+  }
+
+  show(document: string, view: View): void {
+    this.text("show", document, JSON.stringify(view));
+  }
+
+  camera(command: string): void {
+    this.call("camera", command);
+  }
+}
+
+export const core = new Core();

@@ -1,0 +1,74 @@
+// The page starts here: the theme first, then the core, then the document that
+// was kept, the one that the address carries, or the demo.
+
+import "./components/balance.ts";
+import "./components/difference.ts";
+import "./components/frame.ts";
+import "./components/masthead.ts";
+import "./components/notices.ts";
+import "./components/parts.ts";
+import "./components/strip.ts";
+import { watchCanvas } from "./components/picture.ts";
+import { core } from "./core.ts";
+import { watchDrops } from "./drop.ts";
+import { because, fromLink, saveText } from "./files.ts";
+import { listen } from "./shortcuts.ts";
+import { store } from "./state.ts";
+import { t } from "./text/index.ts";
+import { followTheme } from "./theme.ts";
+
+followTheme();
+listen();
+watchDrops();
+
+// Whatever goes wrong is said, and the page stays.
+function trouble(why: string): void {
+  store.tell(t("error.page", { why }), { label: t("error.reload"), run: () => location.reload() }, "error");
+}
+addEventListener("error", (e) => {
+  if (e.message && !/ResizeObserver loop/.test(e.message)) trouble(e.message);
+});
+addEventListener("unhandledrejection", (e) => trouble(because(e.reason)));
+
+const frame = document.getElementById("canvas") as HTMLIFrameElement;
+watchCanvas(frame);
+core.attach(frame);
+
+const kept = store.storage.load();
+let started = false;
+
+async function start(): Promise<void> {
+  const text = await kept;
+  store.catalogue = core.catalogue();
+  store.kinds = core.kinds();
+  store.stations = core.stations();
+  if (started) {
+    store.evaluate();
+    return;
+  }
+  started = true;
+  if (text === null) store.start(core.demo());
+  else {
+    const o = core.open(text);
+    if (o.document) store.start(o.document);
+    else {
+      const why = o.problems.map((p) => p.message).join(" ") || "?";
+      await store.storage.setAside(text).catch(() => {});
+      store.start(core.demo());
+      store.tell(t("keep.broken", { why }), { label: t("keep.broken.save"), run: () => saveText("steelyard-kept.txt", text) }, "error");
+    }
+  }
+  fromLink();
+}
+
+function ready(): void {
+  if (core.state === "ready") start().catch((e: unknown) => trouble(because(e)));
+  store.touch();
+}
+core.addEventListener("state", ready);
+core.addEventListener("progress", () => store.touch());
+store.storage.addEventListener("state", () => store.touch());
+addEventListener("hashchange", () => {
+  if (started && core.state === "ready") fromLink();
+});
+ready();

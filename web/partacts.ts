@@ -1,0 +1,47 @@
+// What can be done with a whole part, wherever it is asked for.
+
+import { duplicatePart, findBuild, handOver, removePart } from "./edit.ts";
+import { store } from "./state.ts";
+import { t } from "./text/index.ts";
+
+export function deletePart(id: string): void {
+  const p = store.part(id);
+  const list = store.build?.parts ?? [];
+  if (!p) return;
+  const i = list.indexOf(p);
+  store.edit(t("do.delete", { part: p.name }), (d) => removePart(d, store.activeID, id));
+  store.open.delete(id);
+  if (store.selected === id) store.select((list[i + 1] ?? list[i - 1])?.id ?? "");
+  store.tell(t("parts.deleted", { part: p.name }), { label: t("undo"), run: () => store.undo() });
+}
+
+export function duplicate(id: string): void {
+  const p = store.part(id);
+  if (!p) return;
+  let made = "";
+  store.edit(t("do.duplicate", { part: p.name }), (d) => {
+    const r = duplicatePart(d, store.activeID, id);
+    made = r.id;
+    return r.doc;
+  });
+  store.select(made);
+}
+
+export function moveToOther(id: string): void {
+  const p = store.part(id);
+  const other = store.doc ? findBuild(store.doc, store.otherID) : undefined;
+  if (!p || !other) return;
+  store.edit(t("do.handover", { part: p.name, build: other.name }), (d) => handOver(d, store.activeID, other.id, id).doc);
+  store.open.delete(id);
+  store.select("");
+  store.tell(t("part.handedover", { part: p.name, build: other.name }), { label: t("undo"), run: () => store.undo() });
+}
+
+// chooseNeighbour chooses the part before or after the chosen one, as listed.
+export function chooseNeighbour(by: 1 | -1): void {
+  const parts = store.build?.parts ?? [];
+  if (!parts.length) return;
+  const i = parts.findIndex((p) => p.id === store.selected);
+  const next = i < 0 ? (by > 0 ? 0 : parts.length - 1) : (i + by + parts.length) % parts.length;
+  store.select(parts[next]!.id);
+}

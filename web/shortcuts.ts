@@ -1,0 +1,51 @@
+// The page's keyboard. Undo and redo are the document's wherever the focus is;
+// bare keys count only where nobody is typing.
+
+import { showKeys } from "./components/dialogs.ts";
+import { chooseFile, saveFile } from "./files.ts";
+import { deletePart } from "./partacts.ts";
+import { store } from "./state.ts";
+
+function typing(e: Event): boolean {
+  const el = e.target instanceof Element ? e.target : null;
+  return el?.closest("input, textarea, select, [contenteditable]") !== null && el !== null;
+}
+
+export function listen(): void {
+  document.addEventListener("keydown", (e) => {
+    if (document.querySelector("dialog[open]")) return;
+    const mod = e.ctrlKey || e.metaKey;
+    const key = e.key.toLowerCase();
+    if (mod && !e.altKey) {
+      if (key === "z") {
+        e.preventDefault();
+        if (e.shiftKey) store.redo();
+        else store.undo();
+      } else if (key === "y") {
+        e.preventDefault();
+        store.redo();
+      } else if (key === "s" && !e.shiftKey) {
+        e.preventDefault();
+        saveFile();
+      } else if (key === "o" && !e.shiftKey) {
+        e.preventDefault();
+        chooseFile();
+      }
+      return;
+    }
+    if (typing(e)) return;
+    if (e.key === "?") {
+      e.preventDefault();
+      showKeys();
+    } else if (e.key === "/") {
+      e.preventDefault();
+      document.getElementById("add")?.focus();
+    } else if ((e.key === "Delete" || e.key === "Backspace") && store.selected) {
+      e.preventDefault();
+      deletePart(store.selected);
+    } else if (e.key === "Escape" && store.selected) {
+      e.preventDefault();
+      store.select("");
+    }
+  });
+}

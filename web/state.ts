@@ -1,0 +1,273 @@
+// The state of the page: the document with its history, the report on it, and
+// what is looked at. Every edit evaluates the document anew and tells the
+// components; they read from here and keep nothing that matters themselves.
+
+import { core, Trouble } from "./core.ts";
+import { compared, findBuild } from "./edit.ts";
+import { History } from "./history.ts";
+import { readPreference, Storage, writePreference } from "./storage.ts";
+import { t } from "./text/index.ts";
+import type { Build, BuildReport, Difference, Doc, Entry, Kind, Part, PartReport, Problem, Report } from "./types.ts";
+
+export type Theme = "auto" | "light" | "dark";
+
+export interface Look {
+  side: "side" | "rear";
+  labels: boolean;
+  dimensions: boolean;
+  ghost: boolean;
+  theme: Theme;
+}
+
+export interface Notice {
+  id: number;
+  kind: "note" | "error";
+  text: string;
+  action?: { label: string; run: () => void };
+}
+
+// Draft is what is being typed into a field, as long as it differs from what
+// the document holds.
+export interface Draft {
+  text: string;
+  why: string; // what is wrong with it
+}
+
+const looks = "look";
+
+function readLook(): Look {
+  const look: Look = { side: "side", labels: true, dimensions: false, ghost: true, theme: "auto" };
+  try {
+    const kept = JSON.parse(readPreference(looks) || "{}") as Partial<Look>;
+    for (const k of ["labels", "dimensions", "ghost"] as const) if (typeof kept[k] === "boolean") look[k] = kept[k];
+    if (kept.side === "rear") look.side = "rear";
+    if (kept.theme === "light" || kept.theme === "dark") look.theme = kept.theme;
+  } catch {
+    // A preference that cannot be read is none.
+  }
+  return look;
+}
+
+export class Store extends EventTarget {
+  readonly storage = new Storage();
+  look = readLook();
+  active: "A" | "B" = "A";
+  selected = ""; // part id in the active build
+  hovered = ""; // likewise, under the pointer on the canvas
+  readonly open = new Set<string>(); // part ids whose details are open
+  readonly drafts = new Map<string, Draft>();
+  notices: Notice[] = [];
+  report: Report | null = null;
+  problems: Problem[] = [];
+  catalogue: Entry[] = [];
+  kinds: Kind[] = [];
+  stations: string[] = [];
+  took = 0; // ms of the last evaluation
+
+  private history: History<Doc> | null = null;
+  private readonly last = new Map<string, BuildReport>(); // the last figures of each build that held
+  private lastDifference: Difference | null = null;
+  private places: { of: BuildReport | undefined; parts: Map<string, PartReport> } = { of: undefined, parts: new Map() };
+  private due = 0;
+  private told = false;
+  private notice = 0;
+
+  get doc(): Doc | null {
+    return this.history?.value ?? null;
+  }
+
+  get undoable(): string | null {
+    return this.history?.undoable ?? null;
+  }
+
+  get redoable(): string | null {
+    return this.history?.redoable ?? null;
+  }
+
+  // start takes the document that the page opens with.
+  start(doc: Doc): void {
+    if (this.history) this.history.reset(doc);
+    else this.history = new History(doc);
+    this.evaluate();
+  }
+
+  // edit changes the document as one step, or as part of the step that the
+  // same key is still making.
+  edit(label: string, change: (doc: Doc) => Doc, key = ""): void {
+    const h = this.history;
+    if (!h) return;
+    const before = h.value;
+    const after = change(before);
+    if (after === before) return;
+    h.push(after, label, key);
+    this.follow();
+  }
+
+  undo(): void {
+    const label = this.history?.undo();
+    if (label) this.travelled(t("undone", { what: label }));
+  }
+
+  redo(): void {
+    const label = this.history?.redo();
+    if (label) this.travelled(t("redone", { what: label }));
+  }
+
+  seal(): void {
+    this.history?.seal();
+  }
+
+  private travelled(what: string): void {
+    this.drafts.clear();
+    this.dispatchEvent(new CustomEvent("say", { detail: what }));
+    this.follow();
+  }
+
+  // follow is what comes after every change of the document.
+  private follow(): void {
+    const doc = this.doc;
+    if (!doc) return;
+    this.storage.save(() => JSON.stringify(this.doc));
+    if (this.took < 24) this.evaluate();
+    else if (!this.due) {
+      // A document so large that evaluating takes a while: let typing breathe.
+      this.due = window.setTimeout(() => {
+        this.due = 0;
+        this.evaluate();
+      }, Math.min(this.took, 300));
+      this.touch();
+    }
+  }
+
+  // evaluate asks the core for the figures of the document as it stands. When
+  // the document cannot be evaluated the last figures stay.
+  evaluate(): void {
+    const doc = this.doc;
+    if (doc && core.state === "ready") {
+      const from = performance.now();
+      try {
+        const r = core.evaluate(JSON.stringify(doc));
+        this.report = r;
+        this.problems = r.problems;
+        for (const b of r.builds) if (b.weighed) this.last.set(b.id, b);
+        if (r.difference) this.lastDifference = r.difference;
+      } catch (e) {
+        if (!(e instanceof Trouble)) throw e;
+        this.problems = [e.problem];
+      } finally {
+        this.took = performance.now() - from;
+      }
+      this.dispatchEvent(new Event("figures"));
+    }
+    this.touch();
+  }
+
+  // touch tells the components that something is to be shown anew.
+  touch(): void {
+    if (this.told) return;
+    this.told = true;
+    queueMicrotask(() => {
+      this.told = false;
+      this.dispatchEvent(new Event("change"));
+    });
+  }
+
+  get ids(): { A: string; B: string } {
+    const doc = this.doc;
+    const [A, B] = doc ? compared(doc) : ["", ""];
+    return { A, B };
+  }
+
+  // activeID is the build that is edited and pictured.
+  get activeID(): string {
+    const { A, B } = this.ids;
+    return this.active === "B" && B ? B : A;
+  }
+
+  get otherID(): string {
+    const { A, B } = this.ids;
+    return this.activeID === A ? B : A;
+  }
+
+  get build(): Build | undefined {
+    return this.doc ? findBuild(this.doc, this.activeID) : undefined;
+  }
+
+  figures(id: string): BuildReport | undefined {
+    const now = this.report?.builds.find((b) => b.id === id);
+    return now?.weighed ? now : (this.last.get(id) ?? now);
+  }
+
+  // stale says that a build's figures are from before a problem.
+  stale(id: string): boolean {
+    return this.problems.some((p) => p.severity === "error" && (!p.build || (p.build === id && !p.part)));
+  }
+
+  get difference(): Difference | null {
+    const d = this.report?.difference;
+    const { A, B } = this.ids;
+    if (d) return d;
+    const l = this.lastDifference;
+    return l && l.a === A && l.b === B && this.problems.length ? l : null;
+  }
+
+  part(id: string): Part | undefined {
+    return this.build?.parts.find((p) => p.id === id);
+  }
+
+  weighed(id: string): PartReport | undefined {
+    const of = this.figures(this.activeID);
+    if (this.places.of !== of) this.places = { of, parts: new Map(of?.parts.map((p) => [p.id, p])) };
+    return this.places.parts.get(id);
+  }
+
+  activate(which: "A" | "B"): void {
+    if (this.active === which) return;
+    this.active = which;
+    if (!this.part(this.selected)) this.selected = "";
+    this.touch();
+  }
+
+  // activateBuild looks at a build that is compared; any other takes A's place.
+  activateBuild(id: string): void {
+    const { A, B } = this.ids;
+    if (id === A) this.activate("A");
+    else if (id === B) this.activate("B");
+  }
+
+  select(id: string): void {
+    if (this.selected === id) return;
+    this.selected = id;
+    this.touch();
+  }
+
+  hover(id: string): void {
+    if (this.hovered === id) return;
+    this.hovered = id;
+    this.touch();
+  }
+
+  setLook(change: Partial<Look>): void {
+    this.look = { ...this.look, ...change };
+    writePreference(looks, JSON.stringify(this.look));
+    this.touch();
+  }
+
+  // tell puts up a notice. One with an action stays until it is dismissed or
+  // the next takes its place.
+  tell(text: string, action?: Notice["action"], kind: Notice["kind"] = "note"): void {
+    const n: Notice = { id: ++this.notice, kind, text, ...(action ? { action } : {}) };
+    this.notices = [...this.notices.filter((o) => o.kind === "error" && o.text !== text), n].slice(-3);
+    this.touch();
+    if (kind === "note") window.setTimeout(() => this.dismiss(n.id), action ? 12000 : 6000);
+  }
+
+  dismiss(id: number): void {
+    const rest = this.notices.filter((n) => n.id !== id);
+    if (rest.length === this.notices.length) return;
+    this.notices = rest;
+    this.touch();
+  }
+}
+
+export const store = new Store();

@@ -1,0 +1,36 @@
+// Text of the page by key. Labels of figures, groups, kinds and stations come
+// from the words that the core uses as well; what is only on the page stands in
+// en.ts beside this file.
+
+import words from "../../data/words/en.json";
+import { en, type Key } from "./en.ts";
+
+export type { Key };
+
+const table: Record<string, string> = words;
+
+// t gives a text, with {name} replaced by the argument of that name.
+export function t(key: Key, args: Record<string, string | number> = {}): string {
+  return en[key].replace(/\{(\w+)\}/g, (all, name: string) => (name in args ? String(args[name]) : all));
+}
+
+// count chooses between a text for one and a text for several.
+export function count(n: number, one: Key, many: Key, args: Record<string, string | number> = {}): string {
+  return t(n === 1 ? one : many, { n, ...args });
+}
+
+// word gives the label of a key of the core, the key itself for one unheard of.
+export function word(kind: string, key: string): string {
+  return table[`${kind}.${key}`] ?? (kind === "help" ? "" : key.replace(/[-_]/g, " "));
+}
+
+// short gives the page's own shorter label where there is one.
+export function short(kind: string, key: string): string {
+  const k = `${kind}.${key}`;
+  return k in en ? en[k as Key] : word(kind, key);
+}
+
+// has says whether the page has a text of its own under a composed key.
+export function has(key: string): key is Key {
+  return key in en;
+}
