@@ -1,0 +1,53 @@
+package units
+
+import "strings"
+
+// Reason is why a text is refused.
+type Reason int
+
+// The reasons.
+const (
+	Empty       Reason = iota + 1 // nothing is written
+	TooLong                       // longer than any number that a person writes
+	NotANumber                    // no number, or more than one
+	Ambiguous                     // two numbers are possible, such as 1.234 g
+	Negative                      // below 0 where only more can be
+	UnknownUnit                   // a word that is no unit of this quantity
+	MissingUnit                   // the number alone could mean two units
+	Mixed                         // units that do not go together, such as 2.5 lb 3 oz
+	TooLarge                      // beyond anything that this program weighs or measures
+)
+
+// Error says why a text is no mass or length, and what would be one.
+type Error struct {
+	Text   string // what was read, shortened
+	Reason Reason
+	Wrong  string // what is wrong, to stand after the text: "is a length"
+	Right  string // what would be right: "write a mass like 350 g"
+}
+
+// Error gives a sentence part without a full stop.
+func (e *Error) Error() string {
+	if e.Reason == Empty {
+		return e.Wrong + "; " + e.Right
+	}
+	return "“" + e.Text + "” " + e.Wrong + "; " + e.Right
+}
+
+// shorten keeps the start of a text, printable, for a message.
+func shorten(text string) string {
+	const most = 24
+	var b strings.Builder
+	n := 0
+	for _, r := range text {
+		if n++; n > most {
+			b.WriteRune('…')
+			break
+		}
+		if r < ' ' || r == 0x7f || r == '\uFFFD' {
+			r = '·'
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}

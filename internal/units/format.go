@@ -1,0 +1,167 @@
+package units
+
+import (
+	"math"
+	"strconv"
+)
+
+// The characters that numbers are set with: a true minus, and a space that does
+// not break a number from its unit or from its thousands.
+const (
+	minus   = "\u2212"
+	noBreak = "\u00a0"
+	nothing = "–" // stands for what is no number
+)
+
+// coarsest is the coarsest place that is rounded to, in decimals.
+const coarsest = -9
+
+// FormatMass writes a mass of g grams in a unit, "g", "kg", "lb", "oz" or
+// "lb_oz", with so many decimals; -1 rounds to tens, and so on. With "lb_oz"
+// the decimals are the ounces', and a mass below one pound is in ounces alone.
+// More decimals than make sense in a unit, two of a gram, are left off. An
+// unknown unit writes grams, and what is no number a dash.
+//
+// From 10 000 on, thousands are set apart; these spaces and the one before the
+// unit do not break. [ParseMass] reads back all that is not negative: grams have
+// no third decimal that it could take for thousands.
+func FormatMass(g float64, unit string, decimals int) string {
+	if unit == PoundOunce {
+		return poundsAndOunces(g, decimals)
+	}
+	return masses.unitOr(unit, Gram).format(g, decimals)
+}
+
+// FormatLength is FormatMass for a length of mm millimetres, in "mm", "cm",
+// "m", "in" or "ft"; an unknown unit writes millimetres.
+func FormatLength(mm float64, unit string, decimals int) string {
+	return lengths.unitOr(unit, Millimetre).format(mm, decimals)
+}
+
+// FormatMassWithin writes a mass that is known within ±plus grams, and the plus
+// beside it, such as "12 340 g" and "120 g". The plus keeps at most two
+// significant digits, and both end at the same place (JCGM 100:2008, 7.2.6). A
+// mass known exactly, or better than can be written, has an empty plus and is
+// written as short as it can be.
+func FormatMassWithin(g, plus float64, unit string) (value, within string) {
+	if unit == PoundOunce {
+		// Tens of ounces are no round number of pounds: whole ones at least.
+		return masses.unitOr(Ounce, Ounce).within(g, plus, 0, poundsAndOunces)
+	}
+	u := masses.unitOr(unit, Gram)
+	return u.within(g, plus, coarsest, u.format)
+}
+
+// FormatLengthWithin is FormatMassWithin for a length.
+func FormatLengthWithin(mm, plus float64, unit string) (value, within string) {
+	u := lengths.unitOr(unit, Millimetre)
+	return u.within(mm, plus, coarsest, u.format)
+}
+
+func (q *quantity) unitOr(name, fallback string) *unit {
+	if u := q.unit(name); u != nil {
+		return u
+	}
+	return q.unit(fallback)
+}
+
+// within writes a value and its plus with write, to at least so many decimals.
+func (u *unit) within(v, plus float64, least int, write func(float64, int) string) (value, within string) {
+	plus = math.Abs(plus)
+	if !finite(plus) {
+		return write(v, u.shortest(v)), nothing
+	}
+	d := min(max(place(plus/u.size), least), u.finest)
+	if math.Round(plus/u.size*math.Pow10(d)) == 0 {
+		return write(v, u.shortest(v)), ""
+	}
+	return write(v, d), write(plus, d)
+}
+
+// place returns the decimals that leave two significant digits of x, after
+// rounding: 1 for 9.94, and 0 for 9.96, which is 10.
+func place(x float64) int {
+	if x == 0 {
+		return math.MaxInt
+	}
+	s := strconv.FormatFloat(x, 'e', 1, 64) // d.de±dd
+	exp, _ := strconv.Atoi(s[4:])
+	return 1 - exp
+}
+
+// shortest returns the fewest decimals, up to the unit's finest, that write the
+// same number as the finest do.
+func (u *unit) shortest(v float64) int {
+	if !finite(v) {
+		return 0
+	}
+	d := u.finest
+	for s := strconv.FormatFloat(v/u.size, 'f', d, 64); d > 0 && s[len(s)-1] == '0'; d-- {
+		s = s[:len(s)-1]
+	}
+	return d
+}
+
+// format writes v, in grams or millimetres, in the unit.
+func (u *unit) format(v float64, decimals int) string {
+	if !finite(v) {
+		return nothing
+	}
+	return decimal(v/u.size, min(max(decimals, coarsest), u.finest)) + noBreak + u.name
+}
+
+// poundsAndOunces writes a mass in both, rounded as a whole, so that 15.96 oz
+// with one decimal is 1 lb 0.0 oz.
+func poundsAndOunces(g float64, decimals int) string {
+	if !finite(g) {
+		return nothing
+	}
+	d := min(max(decimals, 0), masses.unit(Ounce).finest)
+	pound := 16 * math.Pow10(d) // in the last place of the ounces
+	n := math.Round(math.Abs(g) / GramsPerOunce * math.Pow10(d))
+	if n >= 1<<53 {
+		return masses.unit(Pound).format(g, 0) // the ounces are lost in rounding
+	}
+	lb := math.Floor(n / pound)
+	s := decimal((n-lb*pound)/math.Pow10(d), d) + noBreak + Ounce
+	if lb > 0 {
+		s = decimal(lb, 0) + noBreak + Pound + noBreak + s
+	}
+	if g < 0 && n > 0 {
+		s = minus + s
+	}
+	return s
+}
+
+// decimal writes a number with so many decimals, thousands apart from 10 000
+// on. A number that rounds to 0 has no sign.
+func decimal(x float64, decimals int) string {
+	if decimals < 0 {
+		// Dividing by a whole power of ten rounds once; FormatFloat has the rest.
+		ten := math.Pow10(-decimals)
+		x, decimals = math.Round(x/ten)*ten, 0
+	}
+	s := strconv.FormatFloat(math.Abs(x), 'f', decimals, 64)
+	zero := true
+	for i := range len(s) {
+		if s[i] != '0' && s[i] != '.' {
+			zero = false
+			break
+		}
+	}
+	whole := len(s)
+	if decimals > 0 {
+		whole -= decimals + 1
+	}
+	if whole > 4 {
+		for i := whole - 3; i > 0; i -= 3 {
+			s = s[:i] + noBreak + s[i:]
+		}
+	}
+	if x < 0 && !zero {
+		s = minus + s
+	}
+	return s
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -1,0 +1,102 @@
+package units
+
+import "strings"
+
+// The names of units, as documents and callers write them.
+const (
+	Gram       = "g"
+	Kilogram   = "kg"
+	Pound      = "lb"
+	Ounce      = "oz"
+	PoundOunce = "lb_oz" // pounds and ounces together, such as 2 lb 3 oz
+
+	Millimetre = "mm"
+	Centimetre = "cm"
+	Metre      = "m"
+	Inch       = "in"
+	Foot       = "ft"
+)
+
+// GramsPerPound and MillimetresPerInch are exact: the international yard and
+// pound agreement of 1959.
+const (
+	GramsPerPound      = 453.59237
+	GramsPerOunce      = GramsPerPound / 16
+	MillimetresPerInch = 25.4
+)
+
+// unit is one unit of a quantity.
+type unit struct {
+	name   string
+	size   float64 // in grams or millimetres
+	finest int     // most decimals that are written
+	small  bool    // thousands of it are usual: 1.234 may be 1234
+	below  string  // what a bare number means after it: 2 lb 3
+	in     int     // how many of below make one
+}
+
+// quantity is what is measured: its units and how to speak of it.
+type quantity struct {
+	noun    string // "mass"
+	example string // how to write one
+	signed  bool
+	units   []unit
+	names   map[string]string // what people write, in lower case, to a unit's name
+}
+
+var masses = quantity{
+	noun:    "a mass",
+	example: "350 g, 1.2 kg, 12 oz or 2 lb 3 oz",
+	units: []unit{
+		{name: Kilogram, size: 1000, finest: 5},
+		{name: Pound, size: GramsPerPound, finest: 4, below: Ounce, in: 16},
+		{name: Ounce, size: GramsPerOunce, finest: 3},
+		{name: Gram, size: 1, finest: 2, small: true},
+	},
+	names: names(map[string]string{
+		Gram:     "g gr gram grams gramm gramme grammes",
+		Kilogram: "kg kgs kilo kilos kilogram kilograms kilogramm kilogramme kilogrammes",
+		Pound:    "lb lbs pound pounds",
+		Ounce:    "oz ozs ounce ounces",
+	}),
+}
+
+var lengths = quantity{
+	noun:    "a length",
+	example: `435 mm, 43.5 cm, 17.1 in or 1 1/8 in`,
+	signed:  true,
+	units: []unit{
+		{name: Metre, size: 1000, finest: 5},
+		{name: Foot, size: 12 * MillimetresPerInch, finest: 4, below: Inch, in: 12},
+		{name: Inch, size: MillimetresPerInch, finest: 4},
+		{name: Centimetre, size: 10, finest: 3},
+		{name: Millimetre, size: 1, finest: 2, small: true},
+	},
+	names: names(map[string]string{
+		Millimetre: "mm millimetre millimetres millimeter millimeters",
+		Centimetre: "cm centimetre centimetres centimeter centimeters",
+		Metre:      "m metre metres meter meters",
+		Inch:       `in ins inch inches "`,
+		Foot:       "ft foot feet '",
+	}),
+}
+
+func names(spellings map[string]string) map[string]string {
+	m := make(map[string]string)
+	for unit, words := range spellings {
+		for _, w := range strings.Fields(words) {
+			m[w] = unit
+		}
+	}
+	return m
+}
+
+// unit returns the unit of that name, or nil.
+func (q *quantity) unit(name string) *unit {
+	for i := range q.units {
+		if q.units[i].name == name {
+			return &q.units[i]
+		}
+	}
+	return nil
+}
