@@ -27,7 +27,9 @@ func fitted(id string) parts.Build {
 		vague("hub", 2500, 90, parts.RearWheel, 0, 0, 371),
 		vague("bag", 4000, 900, parts.MainFrame, -60, 180, 600),
 	}
+	kinds := []string{"frame", "frame", "shock", "rim", "rim", "fork", "fork", "gear-hub", "bag"}
 	for i := range b.Parts {
+		b.Parts[i].Kind = kinds[i]
 		if c := b.Parts[i].Carrier; c != parts.RearWheel && c != parts.FrontWheel { // those sit on their axle
 			b.Parts[i].Within = 8
 		}
@@ -40,8 +42,8 @@ func fitted(id string) parts.Build {
 func other(id string) parts.Build {
 	b := fitted(id)
 	b.Parts[7] = vague("gearbox", 2900, 110, parts.MainFrame, 440, -10, 330)
-	b.Parts[7].Within = 5
 	b.Parts = append(b.Parts, vague("plain hub", 350, 25, parts.RearWheel, 0, 0, 371))
+	b.Parts[7].Within, b.Parts[7].Kind, b.Parts[9].Kind = 5, "crank-gearbox", "hub"
 	b.Parts[0].Mass, b.Parts[0].HalfWidth = 3900, 280 // a frame to hold it
 	return b
 }

@@ -1,21 +1,92 @@
 package report
 
-import "strconv"
-import "steelyard/internal/mass"
+import (
+	"math"
+	"strconv"
 
-func (w *words) mass(f *figures, s slot) string {
-	return w.grams(f.of[s].Value*1e3, mass.Coverage*f.standard[s]*1e3)
-}
-func (w *words) delta(c *Change) string {
-	d := c.Delta
-	if d < 0 {
-		d = -d
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+	"steelyard/internal/units"
+)
+
+// words writes figures and sentences in the units that a document wants shown.
+type words struct{ massUnit, lengthUnit string }
+
+func newWords(show parts.Show) *words { return &words{show.Mass, show.Length} }
+
+// within joins a value with its doubt.
+func within(value, plus string) string {
+	if plus == "" {
+		return value
 	}
-	return w.grams(d, c.Plus)
+	return value + " ± " + plus
 }
+
+// grams writes a mass that is known within ±plus grams.
 func (w *words) grams(g, plus float64) string {
-	return strconv.FormatFloat(g, 'f', 0, 64) + " g ± " + strconv.FormatFloat(plus, 'f', 0, 64)
+	return within(units.FormatMassWithin(g, plus, w.massUnit))
 }
-func (w *words) length(m, u float64) string {
-	return strconv.FormatFloat(m*1e3, 'f', 0, 64) + " mm ± " + strconv.FormatFloat(u*2e3, 'f', 0, 64)
+
+// millimetres writes a length that is known within ±plus millimetres.
+func (w *words) millimetres(mm, plus float64) string {
+	return within(units.FormatLengthWithin(mm, plus, w.lengthUnit))
 }
+
+// exact writes a figure of the geometry, as fine as a frame is made.
+func (w *words) exact(unit string, value float64) string {
+	if unit == degree.name {
+		return decimal(round(value, 10), 0) + Label("unit.deg")
+	}
+	decimals := 0
+	if w.lengthUnit == units.Inch {
+		decimals = 2
+	}
+	return units.FormatLength(value, w.lengthUnit, decimals)
+}
+
+// figure writes a figure of a report in its unit.
+func (w *words) figure(unit string, value, plus float64) string {
+	switch unit {
+	case gram.name:
+		return w.grams(value, plus)
+	case millimetre.name:
+		return w.millimetres(value, plus)
+	}
+	text := decimal(value, plus)
+	if plus > 0 {
+		text = within(text, decimal(plus, plus))
+	}
+	if label := Label("unit." + unit); label != "" {
+		text += "\u00a0" + label
+	}
+	return text
+}
+
+// decimal writes a number to two significant digits of its doubt, and to four
+// decimals at most.
+func decimal(v, plus float64) string {
+	places := 4
+	if plus > 0 {
+		places = max(0, min(places, 1-int(math.Floor(math.Log10(plus)))))
+	}
+	s := strconv.FormatFloat(math.Abs(round(v, math.Pow10(places))), 'f', places, 64)
+	if plus == 0 {
+		s = strconv.FormatFloat(math.Abs(v), 'f', -1, 64)
+	}
+	if round(v, math.Pow10(places)) < 0 {
+		s = "\u2212" + s
+	}
+	return s
+}
+
+// mass and length write a figure of a build.
+func (w *words) mass(f *figures, s slot) string {
+	return w.grams(f.of[s].Value*gram.perSI, mass.Coverage*f.standard[s]*gram.perSI)
+}
+
+func (w *words) length(m, standard float64) string {
+	return w.millimetres(m*millimetre.perSI, mass.Coverage*standard*millimetre.perSI)
+}
+
+// delta writes a difference in mass without its sign.
+func (w *words) delta(c *Change) string { return w.grams(math.Abs(c.Delta), c.Plus) }

@@ -9,11 +9,6 @@ import (
 	"steelyard/internal/parts"
 )
 
-// words writes summaries in the units that a document wants shown.
-type words struct{ show parts.Show }
-
-func newWords(show parts.Show) *words { return &words{show} }
-
 // build is a build in words, for those who do not see the picture.
 func (w *words) build(b *Weighed) string {
 	name := called(b.Build)
@@ -125,7 +120,7 @@ func (w *words) movement(x, z *Change, d *Difference) []string {
 		default:
 			continue
 		}
-		text = append(text, say(key, "delta", w.length(math.Abs(way.c.Delta)/millimetre.perSI, way.c.Plus/millimetre.perSI/mass.Coverage)))
+		text = append(text, say(key, "delta", w.millimetres(math.Abs(way.c.Delta), way.c.Plus)))
 	}
 	if len(text) == 0 {
 		return []string{say("summary.difference.still")}

@@ -1,0 +1,317 @@
+package report
+
+import (
+	"bytes"
+	"encoding/csv"
+	"slices"
+	"strconv"
+	"strings"
+
+	"steelyard/internal/parts"
+)
+
+// FiguresCSV writes the figures of all builds side by side, for a spreadsheet:
+// one line a figure, for every build its value and its ±. Numbers have a
+// decimal point and the report's units.
+func FiguresCSV(r *Report) []byte {
+	var t csvTable
+	head := []string{"Key", "Figure", "Unit"}
+	for i := range r.Builds {
+		head = append(head, r.Builds[i].Name, r.Builds[i].Name+" ±")
+	}
+	t.line(head...)
+	for _, row := range rows(r) {
+		cells := []string{row.key, row.label, row.unit}
+		for i := range r.Builds {
+			value, plus, ok := row.in(&r.Builds[i])
+			switch {
+			case !ok:
+				cells = append(cells, "", "")
+			case row.exact:
+				cells = append(cells, number(value), "")
+			default:
+				cells = append(cells, number(value), number(plus))
+			}
+		}
+		t.line(cells...)
+	}
+	return t.bytes()
+}
+
+// DifferenceCSV writes the difference of two builds as one table: figures, then
+// groups, then the parts that are not the same in both. It is only a head when
+// no two builds are compared.
+func DifferenceCSV(r *Report) []byte {
+	var t csvTable
+	d := r.Difference
+	a, b := buildsOf(r)
+	t.line("Section", "Key", "Name", "Unit", a.Name, b.Name, "Difference", "±", "Verdict")
+	if d == nil {
+		return t.bytes()
+	}
+	for _, c := range d.Figures {
+		t.line("figure", c.Key, Label("figure."+c.Key), c.Unit, number(c.A), number(c.B), number(c.Delta), number(c.Plus), Label("verdict."+c.Verdict))
+	}
+	for _, g := range d.Groups {
+		t.line("group", g.Key, Label("group."+g.Key), gram.name, number(g.A), number(g.B), number(g.Delta), number(g.Plus), "")
+	}
+	massA, massB := masses(a), masses(b)
+	for _, p := range d.Parts {
+		t.line("part", p.Group, p.Name, gram.name, massA[p.A], massB[p.B], number(p.Delta), number(p.Plus), Label("change."+p.What))
+	}
+	return t.bytes()
+}
+
+// FiguresMarkdown writes the figures of all builds side by side as a table for
+// an article, in the units that the document wants shown.
+func FiguresMarkdown(r *Report, show parts.Show) []byte {
+	w := newWords(show)
+	var t markdownTable
+	head := []string{Label("table.figure")}
+	for i := range r.Builds {
+		head = append(head, r.Builds[i].Name)
+	}
+	t.head("wf", head...)
+	for _, row := range rows(r) {
+		cells := []string{row.label}
+		for i := range r.Builds {
+			value, plus, ok := row.in(&r.Builds[i])
+			if !ok {
+				cells = append(cells, "–")
+				continue
+			}
+			if row.exact {
+				cells = append(cells, w.exact(row.unit, value))
+				continue
+			}
+			cells = append(cells, w.figure(row.unit, value, plus))
+		}
+		t.line(cells...)
+	}
+	return t.bytes()
+}
+
+// DifferenceMarkdown writes the difference of two builds for an article: what it
+// says in words, its figures, its groups, and the parts that are not the same.
+func DifferenceMarkdown(r *Report, show parts.Show) []byte {
+	d := r.Difference
+	if d == nil {
+		return nil
+	}
+	w := newWords(show)
+	var t markdownTable
+	a, b := buildsOf(r)
+	t.text(d.Summary)
+	t.head("wfffw", Label("table.figure"), a.Name, b.Name, Label("table.difference"), Label("table.verdict"))
+	for _, c := range d.Figures {
+		fa, fb := plusOf(a, c.Key), plusOf(b, c.Key)
+		t.line(Label("figure."+c.Key), w.figure(c.Unit, c.A, fa), w.figure(c.Unit, c.B, fb), plusSign(c.Delta, w.figure(c.Unit, c.Delta, c.Plus)), Label("verdict."+c.Verdict))
+	}
+	t.head("wf", Label("table.group"), a.Name, b.Name, Label("table.difference"))
+	for _, g := range d.Groups {
+		t.line(Label("group."+g.Key), w.grams(g.A, subsetPlus(a, g.Key)), w.grams(g.B, subsetPlus(b, g.Key)), plusSign(g.Delta, w.grams(g.Delta, g.Plus)))
+	}
+	if len(d.Parts) > 0 {
+		t.head("wwf", Label("table.part"), Label("table.change"), Label("table.difference"))
+		for _, p := range d.Parts {
+			delta := "0"
+			if p.Delta != 0 || p.Plus != 0 {
+				delta = plusSign(p.Delta, w.grams(p.Delta, p.Plus))
+			}
+			t.line(p.Name, Label("change."+p.What), delta)
+		}
+	}
+	return t.bytes()
+}
+
+// row is a figure or a length of geometry in a table of builds.
+type row struct {
+	key, label, unit string
+	exact            bool // a length of geometry
+}
+
+// rows are the figures that any build has, in their order, then the geometry.
+func rows(r *Report) []row {
+	var out []row
+	for i := range figureKeys {
+		k := &figureKeys[i]
+		w := row{key: k.key, label: Label("figure." + k.key), unit: k.unit.name}
+		if slices.ContainsFunc(r.Builds, func(b Build) bool { _, _, ok := w.in(&b); return ok }) {
+			out = append(out, w)
+		}
+	}
+	for i := range r.Builds {
+		if len(r.Builds[i].Geometry) == 0 {
+			continue
+		}
+		for _, l := range r.Builds[i].Geometry { // the same keys in every build that has them
+			out = append(out, row{key: l.Key, label: Label("geometry." + l.Key), unit: l.Unit, exact: true})
+		}
+		break
+	}
+	return out
+}
+
+// in finds the figure of the row in a build.
+func (w row) in(b *Build) (value, plus float64, ok bool) {
+	if w.exact {
+		for _, l := range b.Geometry {
+			if l.Key == w.key {
+				return l.Value, 0, true
+			}
+		}
+		return 0, 0, false
+	}
+	for _, f := range b.Figures {
+		if f.Key == w.key {
+			return f.Value, f.Plus, true
+		}
+	}
+	return 0, 0, false
+}
+
+func plusOf(b *Build, key string) float64 {
+	_, plus, _ := row{key: key}.in(b)
+	return plus
+}
+
+func subsetPlus(b *Build, key string) float64 {
+	for _, s := range b.Groups {
+		if s.Key == key {
+			return s.Plus
+		}
+	}
+	return 0
+}
+
+// buildsOf returns the builds that a report compares, or two without a name.
+func buildsOf(r *Report) (a, b *Build) {
+	a, b = &Build{Name: "A"}, &Build{Name: "B"}
+	if r.Difference == nil {
+		return a, b
+	}
+	for i := range r.Builds {
+		switch r.Builds[i].ID {
+		case r.Difference.A:
+			a = &r.Builds[i]
+		case r.Difference.B:
+			b = &r.Builds[i]
+		}
+	}
+	return a, b
+}
+
+// masses are the masses of a build's lines as written, by id.
+func masses(b *Build) map[string]string {
+	m := make(map[string]string, len(b.Parts))
+	for i := range b.Parts {
+		if b.Parts[i].OK {
+			m[b.Parts[i].ID] = number(b.Parts[i].Mass)
+		}
+	}
+	return m
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// plusSign puts the sign before a difference that is more.
+func plusSign(delta float64, text string) string {
+	if delta > 0 {
+		return "+" + text
+	}
+	return text
+}
+
+// csvTable writes a table as RFC 4180 has it.
+type csvTable struct {
+	b bytes.Buffer
+	w *csv.Writer
+}
+
+func (t *csvTable) line(cells ...string) {
+	if t.w == nil {
+		t.w = csv.NewWriter(&t.b)
+		t.w.UseCRLF = true
+	}
+	for i, c := range cells {
+		cells[i] = safe(c)
+	}
+	t.w.Write(cells) // to memory: it does not fail
+}
+
+func (t *csvTable) bytes() []byte {
+	t.w.Flush()
+	return t.b.Bytes()
+}
+
+// safe keeps a spreadsheet from taking a name for a formula: a cell that begins
+// like one, and is no number, gets an apostrophe in front.
+func safe(cell string) string {
+	if cell == "" || !strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
+		return cell
+	}
+	if _, err := strconv.ParseFloat(cell, 64); err == nil {
+		return cell
+	}
+	return "'" + cell
+}
+
+// markdownTable writes tables as GitHub Flavored Markdown has them.
+type markdownTable struct{ b bytes.Buffer }
+
+// text writes a paragraph.
+func (t *markdownTable) text(s string) {
+	t.gap()
+	t.b.WriteString(escape(s))
+	t.b.WriteByte('\n')
+}
+
+// head begins a table. Columns of words are set to the left, of figures to the
+// right: 'w' and 'f' in columns.
+func (t *markdownTable) head(columns string, cells ...string) {
+	t.gap()
+	t.line(cells...)
+	for i := range cells {
+		if columns[min(i, len(columns)-1)] == 'f' {
+			t.b.WriteString("| ---: ")
+		} else {
+			t.b.WriteString("| --- ")
+		}
+	}
+	t.b.WriteString("|\n")
+}
+
+func (t *markdownTable) line(cells ...string) {
+	for _, c := range cells {
+		t.b.WriteString("| ")
+		t.b.WriteString(escape(c))
+		t.b.WriteByte(' ')
+	}
+	t.b.WriteString("|\n")
+}
+
+func (t *markdownTable) gap() {
+	if t.b.Len() > 0 {
+		t.b.WriteByte('\n')
+	}
+}
+
+func (t *markdownTable) bytes() []byte { return t.b.Bytes() }
+
+// escape makes a text stand in Markdown for itself, on one line.
+func escape(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case r == '\n' || r == '\r' || r == '\t':
+			b.WriteByte(' ')
+		case r < ' ' || r == 0x7f:
+		case strings.ContainsRune("\\`*_{}[]<>#|~!&", r):
+			b.WriteByte('\\')
+			b.WriteRune(r)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
