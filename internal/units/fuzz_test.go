@@ -33,8 +33,6 @@ func FuzzParseMass(f *testing.F) {
 		if err == nil && g < 0 {
 			t.Errorf("%q reads %v g", text, g)
 		}
-		// A bare reading and a marked one differ only where the bare is refused
-		// or takes the mark the other way.
 		if m := units.DecimalMark(text); m != 0 && m != '.' && m != ',' {
 			t.Errorf("%q has the decimal mark %q", text, m)
 		}
