@@ -45,17 +45,16 @@ func FormatLength(mm float64, unit string, decimals int) string {
 // written as short as it can be.
 func FormatMassWithin(g, plus float64, unit string) (value, within string) {
 	if unit == PoundOunce {
-		// Tens of ounces are no round number of pounds: whole ones at least.
-		return masses.unitOr(Ounce, Ounce).within(g, plus, 0, poundsAndOunces)
+		return masses.unit(Ounce).within(g, plus, poundsAndOunces)
 	}
 	u := masses.unitOr(unit, Gram)
-	return u.within(g, plus, coarsest, u.format)
+	return u.within(g, plus, u.format)
 }
 
 // FormatLengthWithin is FormatMassWithin for a length.
 func FormatLengthWithin(mm, plus float64, unit string) (value, within string) {
 	u := lengths.unitOr(unit, Millimetre)
-	return u.within(mm, plus, coarsest, u.format)
+	return u.within(mm, plus, u.format)
 }
 
 func (q *quantity) unitOr(name, fallback string) *unit {
@@ -65,13 +64,13 @@ func (q *quantity) unitOr(name, fallback string) *unit {
 	return q.unit(fallback)
 }
 
-// within writes a value and its plus with write, to at least so many decimals.
-func (u *unit) within(v, plus float64, least int, write func(float64, int) string) (value, within string) {
+// within writes a value and its plus with write.
+func (u *unit) within(v, plus float64, write func(float64, int) string) (value, within string) {
 	plus = math.Abs(plus)
 	if !finite(plus) {
 		return write(v, u.shortest(v)), nothing
 	}
-	d := min(max(place(plus/u.size), least), u.finest)
+	d := min(max(place(plus/u.size), coarsest), u.finest)
 	if math.Round(plus/u.size*math.Pow10(d)) == 0 {
 		return write(v, u.shortest(v)), ""
 	}
@@ -111,7 +110,8 @@ func (u *unit) format(v float64, decimals int) string {
 }
 
 // poundsAndOunces writes a mass in both, rounded as a whole, so that 15.96 oz
-// with one decimal is 1 lb 0.0 oz.
+// with one decimal is 1 lb 0.0 oz. Tens of ounces are no round number of pounds:
+// whole ounces are the coarsest.
 func poundsAndOunces(g float64, decimals int) string {
 	if !finite(g) {
 		return nothing

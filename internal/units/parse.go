@@ -100,13 +100,13 @@ func (q *quantity) parse(text, unit string, decimal rune) (float64, error) {
 			return fail(problem.Reason, problem.Right, "%s", problem.Wrong)
 		}
 		if last != nil {
-			switch per := last.size / u.size; {
+			switch per := math.Round(last.size / u.size); {
 			case u.size >= last.size:
 				return fail(Mixed, write, "has %s after %s", u.name, last.name)
 			case last.value != math.Trunc(last.value):
 				return fail(Mixed, fmt.Sprintf("write %s alone, or whole %s before %s", last.name, last.name, u.name),
 					"has a part of %s and then %s", last.name, u.name)
-			case v >= per*(1-1e-12):
+			case v >= per:
 				return fail(Mixed, fmt.Sprintf("write less than %s %s, or %s alone", plain(per), u.name, u.name),
 					"has %s %s after %s, and that is another %s or more", plain(v), u.name, last.name, last.name)
 			}

@@ -159,6 +159,7 @@ func TestParseRefuses(t *testing.T) {
 		{"1,2,3", "g", units.NotANumber, "not one number"},
 		{"1.234,567,8", "g", units.NotANumber, "not one number"},
 		{"1.23.456", "g", units.NotANumber, "not one number"},
+		{"1234.567.890", "g", units.NotANumber, "not one number"},
 		{"12 34", "g", units.NotANumber, "not one number"},
 		{"0.123.456", "g", units.NotANumber, "not one number"},
 		{"12-14 g", "g", units.NotANumber, "“-14 g”"},
@@ -198,6 +199,15 @@ func TestParseRefuses(t *testing.T) {
 		}
 		if e.Reason != c.reason || !strings.Contains(e.Error(), c.message) {
 			t.Errorf("ParseMass(%.90q, %q): reason %d, %q, want reason %d, %q", c.text, c.unit, e.Reason, e, c.reason, c.message)
+		}
+	}
+	for text, reason := range map[string]units.Reason{
+		"1 -1/8 in": units.NotANumber, "5'1234": units.Mixed, "5'12": units.Mixed, "5 cm 1 m": units.Mixed,
+	} {
+		got, err := units.ParseLength(text, "mm")
+		var e *units.Error
+		if !errors.As(err, &e) || e.Reason != reason {
+			t.Errorf("ParseLength(%q) = %v, %v, want reason %d", text, got, err, reason)
 		}
 	}
 	_, err := units.ParseLength("5 kg", "mm")

@@ -32,7 +32,6 @@ type unit struct {
 	finest int     // most decimals that are written
 	small  bool    // thousands of it are usual: 1.234 may be 1234
 	below  string  // what a bare number means after it: 2 lb 3
-	in     int     // how many of below make one
 }
 
 // quantity is what is measured: its units and how to speak of it.
@@ -49,7 +48,7 @@ var masses = quantity{
 	example: "350 g, 1.2 kg, 12 oz or 2 lb 3 oz",
 	units: []unit{
 		{name: Kilogram, size: 1000, finest: 5},
-		{name: Pound, size: GramsPerPound, finest: 4, below: Ounce, in: 16},
+		{name: Pound, size: GramsPerPound, finest: 4, below: Ounce},
 		{name: Ounce, size: GramsPerOunce, finest: 3},
 		{name: Gram, size: 1, finest: 2, small: true},
 	},
@@ -67,7 +66,7 @@ var lengths = quantity{
 	signed:  true,
 	units: []unit{
 		{name: Metre, size: 1000, finest: 5},
-		{name: Foot, size: 12 * MillimetresPerInch, finest: 4, below: Inch, in: 12},
+		{name: Foot, size: 12 * MillimetresPerInch, finest: 4, below: Inch},
 		{name: Inch, size: MillimetresPerInch, finest: 4},
 		{name: Centimetre, size: 10, finest: 3},
 		{name: Millimetre, size: 1, finest: 2, small: true},
