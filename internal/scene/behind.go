@@ -64,21 +64,22 @@ func (d *behind) bar() {
 
 func (d *behind) legs() {
 	b, m := d.b, d.mm
+	far := 0.6 * d.edge
 	gap := (b.FrontRadius-b.FrontRim)/2 + 0.034
 	crown, axle := b.Crown.Z, b.FrontAxle.Z
 	d.roundBox(box{d.at(gap+0.022, 0).x, d.at(0, crown+0.006).y, d.at(-gap-0.022, 0).x, d.at(0, crown-0.036).y}, m(12))
-	d.paint(Tube, Outline, d.edge)
+	d.paint(Tube, Outline, far)
 	both(func(k float64) {
 		if !b.FrontSprung {
 			d.taper(d.at(k*gap, crown-0.03), d.at(k*gap, axle), m(13), m(8))
-			d.solid(Tube, Outline, d.edge)
+			d.solid(Tube, Outline, far)
 			return
 		}
 		cut := min(b.FrontAxle.Z+b.FrontRadius+0.015, crown-0.05)
 		d.taper(d.at(k*gap, crown-0.036), d.at(k*gap, cut), m(17.5), m(17.5))
-		d.paint(Metal, Outline, d.edge)
+		d.paint(Metal, Outline, far)
 		d.taper(d.at(k*gap, cut), d.at(k*gap, axle-0.02), m(23), m(19))
-		d.solid(Paper, Unsprung, d.edge*1.1)
+		d.solid(Paper, Unsprung, far*1.1)
 	})
 }
 

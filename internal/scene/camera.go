@@ -53,8 +53,9 @@ func Fit(s *Subject, v View, width, height float64) Camera {
 	c.fit = max(c.fit, 1)
 	c.Scale = c.fit
 	c.U = (c.room.x0+c.room.x1)/2 + (m.x1-m.x0)/2/c.Scale
-	// What is left over of the height goes above and below alike.
-	c.V = (c.room.y0+c.room.y1)/2 + (m.y0-m.y1)/2/c.Scale
+	// Of what is left over of the height a quarter goes below.
+	over := c.Height - m.y0 - m.y1 - h*c.Scale
+	c.V = (c.room.y0+c.room.y1)/2 + (m.y0-m.y1+over/2)/2/c.Scale
 	return c
 }
 
@@ -64,7 +65,7 @@ func margins(v View, w, h float64) box {
 	side := min(largestDot(w, h)+2, 0.2*w)
 	m := box{side, min(side, 0.1*h), side, 58}
 	if v.Dimensions {
-		m.y1 = 98
+		m.y1 = 112
 		if v.Aspect == Rear {
 			m.y0 += 22
 		}

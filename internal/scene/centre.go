@@ -81,7 +81,7 @@ func (s *sheet) centres(sub *Subject) {
 
 // farEnough is from which distance on two centres are told apart without a
 // detail, px.
-const farEnough = 40
+const farEnough = 36
 
 func (s *sheet) centreAt(sub *Subject) pt {
 	x, y := s.cam.At(sub.Centre)
@@ -105,20 +105,29 @@ func (s *sheet) centreNote(sub *Subject) {
 		return
 	}
 	u := s.v.Units
-	n := note{at: s.centreAt(sub), r: sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9), name: "centre of mass", bold: true, ink: Text}
+	n := note{at: s.centreAt(sub), r: sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9), name: "centre of mass", bold: true, ink: Text, worth: 7}
 	if !box.holds(box{0, 0, s.cam.Width, s.cam.Height}, n.at.x, n.at.y) {
 		return
 	}
-	up := u.bare(sub.Centre.Z) + " ± " + u.bare(sub.CentrePlus.Z) + noBreak + u.lengthName() + " up"
+	z, zPlus := u.bare(sub.Centre.Z), " ± "+u.bare(sub.CentrePlus.Z)
+	up := noBreak + u.lengthName() + " up"
+	words := [2]string{
+		u.bare(sub.Centre.X) + " ± " + u.bare(sub.CentrePlus.X) + " forward, " + z + zPlus + up,
+		u.bare(sub.Centre.X) + " forward, " + z + up,
+	}
 	if s.cam.Aspect == Rear {
-		n.second = s.sideways(sub.Centre.Y) + ", " + up
-	} else {
-		n.second = u.bare(sub.Centre.X) + " ± " + u.bare(sub.CentrePlus.X) + " forward, " + up
+		y := s.sideways(sub.Centre.Y) + ", "
+		words = [2]string{y + z + zPlus + up, y + z + up}
 	}
-	if s.cam.Width < 560 || !s.annotate(&n) {
-		n.second = ""
-		s.annotate(&n)
+	if s.cam.Width >= 560 {
+		for _, n.second = range words {
+			if s.annotate(&n) {
+				return
+			}
+		}
 	}
+	n.second = ""
+	s.annotate(&n)
 }
 
 // sideways tells an offset from the middle of the bike in words.
@@ -159,11 +168,11 @@ func (s *sheet) detail(sub *Subject) {
 		text = "moves less than " + s.v.Units.length(0.001)
 	}
 	if way.len() >= farEnough {
-		n := note{at: from.lerp(at, 0.5), r: 3, name: text, bold: true, ink: Text}
+		n := note{at: from.lerp(at, 0.5), r: 3, name: text, bold: true, ink: Text, worth: 8}
 		s.annotate(&n)
 		return
 	}
-	radius := sane(0.11*min(s.cam.Width, s.cam.Height), 30, 50)
+	radius := sane(0.105*min(s.cam.Width, s.cam.Height), 26, 48)
 	reach := func(k *Subject) (x, y float64) {
 		u, v := s.cam.Aspect.Plane(k.CentrePlus)
 		return math.Abs(u) * s.cam.Scale, math.Abs(v) * s.cam.Scale
@@ -175,7 +184,7 @@ func (s *sheet) detail(sub *Subject) {
 	}
 	factor := 0.0
 	for _, f := range [...]float64{2, 5, 10, 20, 50, 100} {
-		if f*way.len() <= 1.15*radius && f*max(ax, ay, gx, gy) <= 0.7*radius {
+		if f*way.len() <= 1.6*radius && f*max(ax, ay, gx, gy) <= 0.7*radius {
 			factor = f
 		}
 	}
@@ -184,6 +193,9 @@ func (s *sheet) detail(sub *Subject) {
 	}
 	caption := text
 	second := "enlarged ×" + decimal(factor, 0)
+	if from := short(g.Name); from != "" && s.cam.Width > 520 {
+		second = "from " + from + ", ×" + decimal(factor, 0)
+	}
 	capW := max(textWidth(caption, s.type2, true), textWidth(second, s.type2, false))
 	wide := max(2*radius, capW) + 4
 	high := 2*radius + 2.6*s.type2
@@ -195,7 +207,7 @@ func (s *sheet) detail(sub *Subject) {
 		if !s.free(b) {
 			continue
 		}
-		if cost := s.busy.mean(b); cost < best-1e-9 {
+		if cost := s.busy.in(b); cost < best-1e-9 {
 			best, where = cost, b
 		}
 	}

@@ -10,7 +10,7 @@ import (
 // extension lines from the points to the line, slender arrows, the figure along
 // the line. Where the line is too short, the arrows come from outside and the
 // figure stands beyond an end.
-func (s *sheet) dimension(a, b, la, lb pt, text string) {
+func (s *sheet) dimension(a, b, la, lb pt, name, figure string) {
 	l := lb.sub(la).len()
 	if l < 2 || !finite(l) {
 		return
@@ -21,9 +21,9 @@ func (s *sheet) dimension(a, b, la, lb pt, text string) {
 			s.line(along(e[0], e[1], d+4, 0))
 		}
 	}
-	w := textWidth(text, s.type2, false)
 	const head = 7
-	inside := l > w+2*head+8
+	text := name + figure
+	fits := func(t string) bool { return l > textWidth(t, s.type2, false)+2*head+8 }
 	u := lb.sub(la).mul(1 / l)
 	if l > 3*head {
 		s.move(la)
@@ -48,7 +48,11 @@ func (s *sheet) dimension(a, b, la, lb pt, text string) {
 	if math.Abs(angle) < 0.01 {
 		label.Angle = 0
 	}
-	if inside {
+	for _, words := range [2]string{text, figure} {
+		if !fits(words) {
+			continue
+		}
+		label.Text = words
 		for _, t := range [...]float64{0.5, 0.35, 0.65, 0.25, 0.75} {
 			q := la.lerp(lb, t)
 			for _, o := range [2]pt{up.mul(3.5), up.mul(-3.5 - s.type2*capHeight)} {
@@ -59,6 +63,10 @@ func (s *sheet) dimension(a, b, la, lb pt, text string) {
 			}
 		}
 	}
+	if fits(figure) {
+		return
+	}
+	label.Text = text
 	// Beyond an end, upright letters beside a steep line.
 	steep := math.Abs(angle) > 60
 	base := s.type2 * capHeight / 2
@@ -88,6 +96,15 @@ func (s *sheet) dimension(a, b, la, lb pt, text string) {
 		label.X, label.Y = q.x, q.y
 		if s.write(label) {
 			return
+		}
+	}
+	for _, words := range [2]string{text, figure} {
+		for _, align := range [...]int{0, 1, -1} {
+			q := la.lerp(lb, 0.5).add(up.mul(-5 - s.type2*capHeight))
+			label.X, label.Y, label.Align, label.Text = q.x, q.y, align, words
+			if s.write(label) {
+				return
+			}
 		}
 	}
 }
@@ -146,9 +163,9 @@ func (s *sheet) dimensions(sub *Subject) {
 	u := s.v.Units
 	at := func(r mass.Vec) pt { return s.px(plane(r)) }
 	rear, front := s.at(b.RearContact.X, 0), s.at(b.FrontContact.X, 0)
-	row := func(i int) float64 { return rear.y + s.arrowReach() + 14 + float64(i)*(s.type2+8) }
-	level := func(a, b pt, y float64, text string) {
-		s.dimension(a, b, pt{a.x, y}, pt{b.x, y}, text)
+	row := func(i int) float64 { return rear.y + s.arrowReach() + 27 + float64(i)*(s.type2+9) }
+	level := func(a, b pt, y float64, name, figure string) {
+		s.dimension(a, b, pt{a.x, y}, pt{b.x, y}, name, figure)
 	}
 	under := s.arrowReach() + 4 // the arrows stand where extension lines would
 	ra, fa := pt{rear.x, rear.y + under}, pt{front.x, front.y + under}
@@ -157,13 +174,13 @@ func (s *sheet) dimensions(sub *Subject) {
 		c := s.centreAt(sub)
 		foot := pt{c.x, rear.y}
 		s.axis(pt{c.x, c.y}, pt{c.x, row(0) + 4})
-		level(ra, foot.add(pt{0, 1e-9}), row(0), u.length(sub.Centre.X-b.RearContact.X))
-		level(foot, fa, row(0), u.length(b.FrontContact.X-sub.Centre.X))
-		x := c.x + 0.0
-		s.dimension(c, foot, pt{x, c.y}, pt{x, rear.y}, "centre of mass "+u.length(sub.Centre.Z))
+		level(ra, foot.add(pt{0, 1e-9}), row(0), "", u.length(sub.Centre.X-b.RearContact.X))
+		level(foot, fa, row(0), "", u.length(b.FrontContact.X-sub.Centre.X))
+		x := max(at(b.BottomBracket).x+0.225*s.cam.Scale, c.x+24)
+		s.dimension(c, foot, pt{x, c.y}, pt{x, rear.y}, "centre of mass ", u.length(sub.Centre.Z))
 		next = 1
 	}
-	level(ra, fa, row(next), "wheelbase "+u.length(b.Wheelbase))
+	level(ra, fa, row(next), "wheelbase ", u.length(b.Wheelbase))
 
 	// Trail: from the front contact to where the steering axis meets the ground.
 	top, bottom := at(b.HeadTop), at(b.HeadBottom)
@@ -171,7 +188,7 @@ func (s *sheet) dimensions(sub *Subject) {
 	if finite(meet.x) {
 		s.axis(top.add(top.sub(bottom).unit().mul(14)), meet)
 		y := rear.y + 16
-		s.dimension(front, meet, pt{front.x, y}, pt{meet.x, y}, "trail "+u.length(b.Trail))
+		s.dimension(front, meet, pt{front.x, y}, pt{meet.x, y}, "trail ", u.length(b.Trail))
 		s.angle(meet, 0.19*s.cam.Scale, math.Pi, math.Pi+b.HeadAngle, degrees(b.HeadAngle))
 	}
 	bb := at(b.BottomBracket)
@@ -179,17 +196,17 @@ func (s *sheet) dimensions(sub *Subject) {
 	s.axis(bb, bb.sub(pt{0.19 * s.cam.Scale, 0}))
 
 	x := bb.x + 0.105*s.cam.Scale
-	s.dimension(bb, pt{bb.x, rear.y}, pt{x, bb.y}, pt{x, rear.y}, "bb "+u.length(b.BBHeight))
-	beside := func(from, to mass.Vec, off float64, text string) {
+	s.dimension(bb, pt{bb.x, rear.y}, pt{x, bb.y}, pt{x, rear.y}, "bb ", u.length(b.BBHeight))
+	beside := func(from, to mass.Vec, off float64, name, figure string) {
 		p, q := at(from), at(to)
 		n := q.sub(p).unit().left().mul(off * s.cam.Scale)
 		if n.y < 0 {
 			n = n.mul(-1)
 		}
-		s.dimension(p, q, p.add(n), q.add(n), text)
+		s.dimension(p, q, p.add(n), q.add(n), name, figure)
 	}
-	beside(b.RearAxle, b.BottomBracket, 0.125, "rear centre "+u.length(b.RearCentre))
-	beside(b.BottomBracket, b.FrontAxle, 0.125, "front centre "+u.length(b.FrontCentre))
+	beside(b.RearAxle, b.BottomBracket, 0.125, "rear centre ", u.length(b.RearCentre))
+	beside(b.BottomBracket, b.FrontAxle, 0.125, "front centre ", u.length(b.FrontCentre))
 }
 
 // degrees writes an angle in rad.
@@ -201,11 +218,11 @@ func (s *sheet) rearDimensions(sub *Subject) {
 	grip := s.px(pt{math.Abs(b.Grip.Y), b.Grip.Z})
 	left := pt{2*ground.x - grip.x, grip.y}
 	y := grip.y - 22
-	s.dimension(left, grip, pt{left.x, y}, pt{grip.x, y}, "between the grips "+u.length(2*math.Abs(b.Grip.Y)))
+	s.dimension(left, grip, pt{left.x, y}, pt{grip.x, y}, "between the grips ", u.length(2*math.Abs(b.Grip.Y)))
 	if !sub.has() {
 		return
 	}
 	c := s.centreAt(sub)
 	x := ground.x - math.Max(0.16*s.cam.Scale, 40)
-	s.dimension(c, pt{c.x, ground.y}, pt{x, c.y}, pt{x, ground.y}, "centre of mass "+u.length(sub.Centre.Z))
+	s.dimension(c, pt{c.x, ground.y}, pt{x, c.y}, pt{x, ground.y}, "centre of mass ", u.length(sub.Centre.Z))
 }

@@ -1,5 +1,7 @@
 package scene
 
+import "math"
+
 // Draw lays the subject out for the camera's size. It never fails: what is not
 // finite is left out.
 func Draw(sub Subject, v View, cam Camera) *Scene {
@@ -23,8 +25,10 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 	size(there, k)
 
 	s.ground()
+	sameBike := true
 	if g := sub.Ghost; g != nil && g.Bike != nil && (sub.Bike == nil || !sameOutline(sub.Bike, g.Bike)) {
 		s.ghostBike(g.Bike)
+		sameBike = false
 	}
 	s.bike(&sub)
 	for i := range sub.Markers {
@@ -37,7 +41,7 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 	s.busy = newBusyMap(cam.Width, cam.Height)
 	s.busy.marks(out.Marks)
 
-	other := otherDots(here, there)
+	other, gone := otherDots(here, there, sameBike)
 	for i := range other {
 		s.ghostDot(&other[i])
 		s.busy.disc(other[i].at, other[i].r, 1)
@@ -65,7 +69,10 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 		s.dimensions(&sub)
 	}
 	s.detail(&sub)
-	s.notes(&sub, here, other)
+	if _, y := cam.XY(0, 0); y < cam.Height { // notes stay above ground
+		s.taken = append(s.taken, box{0, y + 1, cam.Width, cam.Height})
+	}
+	s.notes(&sub, here, other[:gone])
 	return out
 }
 
@@ -83,11 +90,11 @@ func (s *sheet) bike(sub *Subject) {
 
 // notes names the part that is chosen, the one pointed at, the centre of mass,
 // and then the heaviest that there is room for.
-func (s *sheet) notes(sub *Subject, here, other []dot) {
+func (s *sheet) notes(sub *Subject, here, gone []dot) {
 	paper := box{0, 0, s.cam.Width, s.cam.Height}
 	named := ""
-	name := func(d *dot, bold, must bool, ink Ink) bool {
-		n := note{at: d.at, r: d.r, name: short(d.m.Name), figure: s.v.Units.mass(d.part), bold: bold, ink: ink, must: must}
+	name := func(d *dot, bold bool, worth float64, ink Ink) bool {
+		n := note{at: d.at, r: d.r, name: short(d.m.Name), figure: s.v.Units.mass(d.part), bold: bold, ink: ink, worth: worth}
 		if n.name == "" {
 			n.name, n.figure = n.figure, ""
 		}
@@ -98,7 +105,7 @@ func (s *sheet) notes(sub *Subject, here, other []dot) {
 			continue
 		}
 		for i := range here {
-			if d := &here[i]; d.m.Part == id && paper.holds(d.at.x, d.at.y) && name(d, true, true, Text) {
+			if d := &here[i]; d.m.Part == id && paper.holds(d.at.x, d.at.y) && name(d, true, math.Inf(1), Text) {
 				named = id
 				break
 			}
@@ -109,11 +116,11 @@ func (s *sheet) notes(sub *Subject, here, other []dot) {
 	}
 	s.centreNote(sub)
 	left, tries := s.howMany(), 3*s.howMany()
-	for i := range other {
-		if i == 2 || left < 4 {
+	for i := range gone {
+		if i == 2 || left < 4 || gone[i].part < 0.2*gone[0].part {
 			break
 		}
-		if d := &other[i]; paper.holds(d.at.x, d.at.y) && name(d, false, false, Ghost) {
+		if d := &gone[i]; paper.holds(d.at.x, d.at.y) && name(d, false, 1.8, Ghost) {
 			left--
 		}
 	}
@@ -128,7 +135,7 @@ func (s *sheet) notes(sub *Subject, here, other []dot) {
 		}
 		tries--
 		done[d.m.Part] = true
-		if name(d, false, false, Text) {
+		if name(d, false, 2.2, Text) {
 			left--
 		}
 	}

@@ -67,28 +67,33 @@ func (s *sheet) ghostBike(b *geometry.Bike) {
 	s.mark(Mark{Stroke: Ghost, Width: 1, Dash: dash, Butt: true})
 }
 
-// otherDots returns those of the ghost's dots that have none like them in this
-// build: what the other build has there and this one has not.
-func otherDots(here, there []dot) []dot {
-	type like struct {
-		part string
-		x, y int32
+// otherDots returns what the other build has and this one has not: first the
+// dots of parts that are not fitted here at all, as many as gone, then those of
+// parts that weigh something else here or, with moved, sit somewhere else.
+func otherDots(here, there []dot, moved bool) (other []dot, gone int) {
+	if len(there) == 0 {
+		return nil, 0
 	}
-	key := func(d *dot) like {
-		return like{d.m.Part, int32(sane(d.at.x/3, -1e6, 1e6)), int32(sane(d.at.y/3, -1e6, 1e6))}
-	}
-	have := make(map[like]float64, len(here))
+	first := make(map[string]int, len(here))
 	for i := range here {
-		have[key(&here[i])] = here[i].kg
-	}
-	var other []dot
-	for i := range there {
-		kg, ok := have[key(&there[i])]
-		if !ok || math.Abs(kg-there[i].kg) > 0.02*there[i].kg {
-			other = append(other, there[i])
+		if _, ok := first[here[i].m.Part]; !ok {
+			first[here[i].m.Part] = i
 		}
 	}
-	return other
+	var changed []dot
+	for i := range there {
+		d := &there[i]
+		k, ok := first[d.m.Part]
+		switch {
+		case !ok:
+			other = append(other, *d)
+		case math.Abs(here[k].part-d.part) > 0.02*d.part:
+			changed = append(changed, *d)
+		case moved && here[k].m.Place.Sub(d.m.Place).Norm() > 0.01 && here[k].m.Mirror == d.m.Mirror:
+			changed = append(changed, *d)
+		}
+	}
+	return append(other, changed...), len(other)
 }
 
 // ghostDot is where the other build has a part: a dashed ring, its area by mass.

@@ -52,6 +52,14 @@ func (s *sheet) loads(sub *Subject) {
 		s.write(Label{X: at.x + dx, Y: at.y + 7 + 2.15*s.type1, Text: more, Size: s.type2, Align: align, Ink: Quiet, Halo: true})
 	}
 	if s.cam.Aspect == Rear {
+		ground := s.at(0, 0)
+		for _, side := range [2]struct {
+			at    float64
+			align int
+			name  string
+		}{{-0.17, 1, "left"}, {0.17, -1, "right"}} {
+			s.write(Label{X: ground.x + side.at*s.cam.Scale, Y: ground.y - 6, Text: side.name, Size: s.type2, Align: side.align, Ink: Quiet, Halo: true})
+		}
 		one(s.at(b.RearContact.X, 0), sub.RearLoad, sub.RearLoadPlus, -1)
 		return
 	}

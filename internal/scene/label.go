@@ -12,7 +12,7 @@ type note struct {
 	second string // a second line, of second rank
 	bold   bool
 	ink    Ink
-	must   bool // written wherever there is room at all
+	worth  float64 // how bad a place it may get: see annotate
 }
 
 // Where a note may stand: the distances from the dot, px, and the directions.
@@ -39,7 +39,8 @@ type place struct {
 }
 
 // annotate writes a note at the best place near its dot and says whether there
-// was one.
+// was one. A place costs 1 for 190 px of distance, and for about 11 cells of
+// the busy map that it covers.
 func (s *sheet) annotate(n *note) bool {
 	nameW := textWidth(n.name, s.type1, n.bold)
 	w := nameW
@@ -53,10 +54,7 @@ func (s *sheet) annotate(n *note) bool {
 		h += lead
 	}
 	w, h = w+2, h+3
-	best := place{cost: 1.6}
-	if n.must {
-		best.cost = math.Inf(1)
-	}
+	best := place{cost: n.worth}
 	found := false
 	for _, d := range notePlaces {
 		base := d / 190
@@ -73,11 +71,11 @@ func (s *sheet) annotate(n *note) bool {
 			if c.cost >= best.cost {
 				continue
 			}
-			c.cost += 1.1 * s.busy.mean(c.b)
+			c.cost += 0.09 * s.busy.in(c.b.grow(2))
 			if c.hasLeader {
 				for k := 1; k < 5; k++ {
 					q := c.from.lerp(c.to, float64(k)/5)
-					c.cost += 0.05 * s.busy.mean(box{q.x, q.y, q.x, q.y})
+					c.cost += 0.07 * s.busy.in(box{q.x, q.y, q.x, q.y})
 				}
 			}
 			if c.cost >= best.cost || !s.free(c.b) || c.hasLeader && !s.clear(c.from, c.to) {

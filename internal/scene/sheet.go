@@ -203,8 +203,8 @@ func (m *busyMap) total() {
 	}
 }
 
-// mean is how much is drawn in a box, by the cell.
-func (m *busyMap) mean(b box) float64 {
+// in is how much is drawn in a box, all cells together.
+func (m *busyMap) in(b box) float64 {
 	w := m.cols + 1
 	clampX := func(x float64) int { return int(sane(x/m.cell, 0, float64(m.cols))) }
 	clampY := func(y float64) int { return int(sane(y/m.cell, 0, float64(m.rows))) }
@@ -214,5 +214,5 @@ func (m *busyMap) mean(b box) float64 {
 		return 0
 	}
 	sum := m.sum[j1*w+i1] - m.sum[j0*w+i1] - m.sum[j1*w+i0] + m.sum[j0*w+i0]
-	return float64(sum) / float64((i1-i0)*(j1-j0))
+	return float64(sum)
 }

@@ -48,7 +48,7 @@ func (d *sideView) wheel(axle mass.Vec, radius, rim float64) {
 	bead := rim + 0.004
 	inner := rim - 0.018
 	d.circle(c, (radius+bead)/2*s)
-	d.stroke(Tyre, (radius-bead)*s)
+	d.stroke(Tyre, (radius-bead)*s+0.6)
 	if section := radius - rim; section > 0.050 { // lugs: a tyre for bad roads
 		pitch := 2 * math.Pi * (radius - 0.002) * s / 84
 		d.circle(c, (radius-0.0025)*s)
@@ -146,12 +146,8 @@ func (d *sideView) bracket(bb, st, ttRear, ttHead, dtHead pt) {
 			best, foot, dir = g, f, e.mul(1/l)
 		}
 	}
-	w := d.mm(34)
-	a, b := foot.sub(dir.mul(w)), foot.add(dir.mul(w))
-	if eye.sub(a).dot(eye.sub(b).left()) > 0 || a.sub(eye).x*b.sub(eye).y-a.sub(eye).y*b.sub(eye).x > 0 {
-		a, b = b, a
-	}
-	d.shape(eye, b, a)
+	w := dir.mul(d.mm(42))
+	d.shape(eye, foot.sub(w), foot.add(w))
 	d.circle(eye, d.mm(15))
 }
 
@@ -194,17 +190,16 @@ func (d *sideView) swingarm() {
 	d.circle(top, m(13))
 	d.circle(ax, m(20))
 	d.solid(Paper, Unsprung, d.edge*1.1)
-	d.move(along(pv, ax, m(30), 0))
-	d.line(along(ax, pv, m(30), 0))
-	d.move(along(top, ax, m(24), 0))
-	d.line(along(ax, top, m(30), 0))
-	d.mark(Mark{Stroke: Unsprung, Width: d.hair, Dash: []float64{m(26), m(6), m(4), m(6)}, Butt: true})
+	d.centreLine(along(pv, ax, m(30), 0), along(ax, pv, m(30), 0))
+	d.centreLine(along(top, ax, m(24), 0), along(ax, top, m(30), 0))
+	d.lines(Unsprung)
 	d.shock(frame, eye)
 	if rocker {
 		piv := foot.sub(e.mul(m(34) / l))
 		d.capsule(top, piv, m(11), m(13))
 		d.capsule(piv, eye, m(13), m(11))
 		d.capsule(top, eye, m(9), m(9))
+		d.shape(top, piv, eye)
 		d.solid(Metal, Outline, d.edge)
 		d.bolt(piv)
 	}
@@ -214,6 +209,20 @@ func (d *sideView) swingarm() {
 	d.bolt(pv)
 	d.circle(ax, m(9))
 	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+// centreLine adds the centre line of an open tube to the path in hand, where the
+// picture is large enough for it.
+func (d *sideView) centreLine(a, b pt) {
+	if d.cam.Scale > 260 {
+		d.move(a)
+		d.line(b)
+	}
+}
+
+func (d *sideView) lines(k Ink) {
+	m := d.mm
+	d.mark(Mark{Stroke: k, Width: d.hair, Dash: []float64{m(26), m(6), m(4), m(6)}, Butt: true})
 }
 
 func (d *sideView) bolt(c pt) {
@@ -281,15 +290,21 @@ func (d *sideView) fork() {
 		n = n.mul(-1)
 	} // n points forward
 	// Lowers: leg, axle lug, and the arch that ties the legs over the tyre.
-	d.taper(cut, bottom.add(u.mul(m(2))), m(23), m(19))
-	d.capsule(bottom.sub(u.mul(m(30))), ax, m(17), m(16))
-	d.shape(cut.add(n.mul(m(18))), cut.add(n.mul(m(40))).sub(u.mul(m(10))), cut.add(n.mul(m(46))).add(u.mul(m(4))), cut.add(n.mul(m(20))).add(u.mul(m(92))))
+	d.capsule(cut.add(u.mul(m(23))), bottom.sub(u.mul(m(4))), m(23), m(18))
+	d.taper(cut, cut.add(u.mul(m(40))), m(23), m(22.6))
+	d.capsule(bottom.sub(u.mul(m(28))), ax, m(17), m(16))
+	arch := func(fwd, up float64) pt { return cut.add(n.mul(m(fwd))).sub(u.mul(m(up))) }
+	d.move(arch(12, -2))
+	d.cubic(arch(16, 4), arch(20, 13), arch(27, 17))
+	d.cubic(arch(35, 21), arch(44, 12), arch(41, 2))
+	d.cubic(arch(36, -24), arch(25, -44), arch(20, -86))
+	d.line(arch(12, -86))
+	d.close()
 	d.solid(Paper, Unsprung, d.edge*1.1)
 	d.taper(cut.sub(u.mul(m(1))), cut.add(u.mul(m(9))), m(25), m(25))
 	d.paint(Paper, Unsprung, d.edge*0.9)
-	d.move(cut.add(u.mul(m(30))))
-	d.line(bottom.sub(u.mul(m(40))))
-	d.mark(Mark{Stroke: Unsprung, Width: d.hair, Dash: []float64{m(26), m(6), m(4), m(6)}, Butt: true})
+	d.centreLine(cut.add(u.mul(m(30))), bottom.sub(u.mul(m(40))))
+	d.lines(Unsprung)
 	// The crown reaches from the steerer to the legs.
 	d.shape(
 		crown.sub(n.mul(m(24))), crown.add(n.mul(m(24))).add(shift),
@@ -366,7 +381,7 @@ func (d *sideView) cockpit() {
 	// Lever, in front of and below the grip.
 	d.move(d.off(grip, 18, 4))
 	d.cubic(d.off(grip, 46, -2), d.off(grip, 54, -20), d.off(grip, 66, -62))
-	d.stroke(Outline, max(d.edge, m(9)))
+	d.stroke(Outline, max(d.edge, m(7)))
 	d.roundBox(box{grip.x - m(34), grip.y - m(17), grip.x + m(22), grip.y + m(17)}, m(15))
 	d.paint(Tyre, Outline, d.edge)
 	d.circle(clamp, m(9))
