@@ -14,8 +14,9 @@ type Camera struct {
 	U, V          float64 // the point of the plane in the middle of the picture, m
 	Scale         float64 // px to the metre
 
-	fit  float64 // the scale at which the subject fills the picture
-	room box     // what there is to see, m
+	fit    float64 // the scale at which the subject fills the picture
+	fu, fv float64 // and the middle then
+	room   box     // what there is to see, m
 }
 
 // box is an upright rectangle, in whatever unit.
@@ -56,6 +57,7 @@ func Fit(s *Subject, v View, width, height float64) Camera {
 	// Of what is left over of the height a quarter goes below.
 	over := c.Height - m.y0 - m.y1 - h*c.Scale
 	c.V = (c.room.y0+c.room.y1)/2 + (m.y0-m.y1+over/2)/2/c.Scale
+	c.fu, c.fv = c.U, c.V
 	return c
 }
 
@@ -161,6 +163,19 @@ func (c *Camera) Zoom(f, x, y float64) {
 	c.V = v + (y-c.Height/2)/c.Scale
 	c.clamp()
 }
+
+// Refit keeps what the camera shows, and takes the size of the picture and what
+// there is to see from another one.
+func (c *Camera) Refit(o Camera) {
+	// What was in the middle stays there; a larger picture shows more.
+	c.Width, c.Height = o.Width, o.Height
+	c.fit, c.fu, c.fv, c.room = o.fit, o.fu, o.fv, o.room
+	c.Scale = sane(c.Scale, c.fit*zoomOut, c.fit*zoomIn)
+	c.clamp()
+}
+
+// Reset goes back to what fits.
+func (c *Camera) Reset() { c.U, c.V, c.Scale = c.fu, c.fv, c.fit }
 
 // clamp keeps the middle of the picture over something to see.
 func (c *Camera) clamp() {
