@@ -1,17 +1,17 @@
 package main
 
-import "steelyard/data"
+import "steelyard/internal/bridge"
 
 // functions is what the page may call.
-var functions = map[string]func(...string) string{
-	"demo":  func(...string) string { return embedded("demo/travel.json") },
-	"words": func(...string) string { return embedded("words/en.json") },
-}
-
-func embedded(path string) string {
-	text, err := data.Files.ReadFile(path)
-	if err != nil {
-		return problem(err.Error())
+func functions() map[string]bridge.Function {
+	all := map[string]bridge.Function{
+		// Until the bridge has a stage, the canvas shows nothing.
+		"show":    func(...string) string { return "" },
+		"pointer": func(...string) string { return "" },
+		"camera":  func(...string) string { return "" },
 	}
-	return string(text)
+	for name, f := range bridge.Functions {
+		all[name] = bridge.Guard(name, f)
+	}
+	return all
 }

@@ -7,10 +7,11 @@ import (
 
 func main() {
 	register()
+	js.Global().Set("steelyardRedraw", js.FuncOf(func(js.Value, []js.Value) any { redraw(); return nil }))
 	tell("steelyardReady")
 	// Let the page show its first totals before the canvas claims the thread.
 	time.Sleep(time.Millisecond)
-	if err := paint(); err != nil {
+	if err := paint(&canvas{look: look}); err != nil {
 		tell("steelyardTrouble", "The picture cannot be drawn: "+err.Error())
 	}
 	// The functions stay, whatever became of the picture.

@@ -1,0 +1,48 @@
+package browsertest
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"testing"
+
+	"steelyard/internal/site/static"
+)
+
+// What the tests share: a browser, and the site built from the sources at hand.
+var (
+	browser *Browser
+	server  *Server
+	sizes   static.Sizes
+)
+
+func TestMain(m *testing.M) { os.Exit(run(m)) }
+
+func run(m *testing.M) int {
+	fail := func(err error) int {
+		fmt.Fprintln(os.Stderr, err)
+		return 1
+	}
+	ctx := context.Background()
+	root, err := static.Root(".")
+	if err != nil {
+		return fail(err)
+	}
+	dir, err := os.MkdirTemp("", "steelyard-site-")
+	if err != nil {
+		return fail(err)
+	}
+	defer os.RemoveAll(dir)
+	if sizes, err = static.Write(ctx, root, dir); err != nil {
+		return fail(err)
+	}
+	if server, err = Serve(dir); err != nil {
+		return fail(err)
+	}
+	defer server.Close()
+	if browser, err = Start(ctx); err != nil {
+		return fail(err)
+	}
+	defer browser.Close()
+	return m.Run()
+}

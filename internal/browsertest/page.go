@@ -1,0 +1,257 @@
+package browsertest
+
+import (
+	"context"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+)
+
+// Page is a tab with storage of its own.
+type Page struct {
+	tb  testing.TB
+	ctx context.Context
+
+	mu     sync.Mutex
+	wrongs []string
+	tally  map[string]int // requests by path
+}
+
+// Look is how a page is looked at.
+type Look struct {
+	Width, Height int     // CSS pixels
+	Density       float64 // device pixels to the CSS pixel; 0 is 1
+	Touch         bool    // a phone
+	Dark          bool
+}
+
+// Desk and Phone are the two sizes that the page must fit.
+var (
+	Desk  = Look{Width: 1280, Height: 800}
+	Phone = Look{Width: 390, Height: 844, Density: 3, Touch: true}
+)
+
+// patience is how long anything on the page may take. Generous: machines that
+// draw by software while other tests run are slow.
+const patience = 30 * time.Second
+
+// Open opens an address in a fresh tab; the test's end closes it and fails the
+// test for whatever went wrong on the page by then.
+func (b *Browser) Open(tb testing.TB, address string, look Look) *Page {
+	tb.Helper()
+	p := &Page{tb: tb, tally: map[string]int{}}
+	ctx, cancel := chromedp.NewContext(b.ctx, chromedp.WithNewBrowserContext(), chromedp.WithListener(p.hear))
+	p.ctx = ctx
+	tb.Cleanup(func() {
+		if tb.Failed() {
+			p.keepPicture()
+		}
+		cancel()
+		for _, w := range p.Wrongs() {
+			tb.Errorf("on the page: %s", w)
+		}
+	})
+	Call(p, network.Enable, network.EnableParams{})
+	Call(p, log.Enable, cdp.Empty{})
+	p.Look(look)
+	Do(p, chromedp.Navigate(address))
+	return p
+}
+
+// hear notes what goes wrong on the page.
+func (p *Page) hear(ev any) {
+	switch e := ev.(type) {
+	case *runtime.EventExceptionThrown:
+		p.wrong("exception: " + describe(e.ExceptionDetails))
+	case *runtime.EventConsoleAPICalled:
+		if e.Type == runtime.ConsoleAPICalledTypeError || e.Type == runtime.ConsoleAPICalledTypeAssert {
+			var said []string
+			for _, a := range e.Args {
+				said = append(said, fmt.Sprintf("%s%s", a.Value, a.Description))
+			}
+			p.wrong("console: " + strings.Join(said, " "))
+		}
+	case *log.EventEntryAdded:
+		if e.Entry.Level == log.EntryLevelError {
+			p.wrong(fmt.Sprintf("log: %s %s", e.Entry.Text, e.Entry.URL))
+		}
+	case *network.EventRequestWillBeSent:
+		u, err := url.Parse(e.Request.URL)
+		if err != nil {
+			p.wrong("request: " + err.Error())
+			return
+		}
+		p.mu.Lock()
+		p.tally[u.Path]++
+		p.mu.Unlock()
+		switch u.Scheme {
+		case "data", "blob", "about":
+		default:
+			if u.Hostname() != "127.0.0.1" {
+				p.wrong("request that leaves this machine: " + e.Request.URL)
+			}
+		}
+	}
+}
+
+func describe(d *runtime.ExceptionDetails) string {
+	s := d.Text
+	if d.Exception != nil {
+		s += " " + d.Exception.Description
+	}
+	return s
+}
+
+func (p *Page) wrong(s string) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.wrongs = append(p.wrongs, s)
+}
+
+// Wrongs returns what went wrong since the last call.
+func (p *Page) Wrongs() []string {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	w := p.wrongs
+	p.wrongs = nil
+	return w
+}
+
+// Requests returns how often a path was asked for.
+func (p *Page) Requests(path string) int {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.tally[path]
+}
+
+// Look changes the size of the window and what it pretends to be.
+func (p *Page) Look(look Look) {
+	p.tb.Helper()
+	density := look.Density
+	if density == 0 {
+		density = 1
+	}
+	scheme := "light"
+	if look.Dark {
+		scheme = "dark"
+	}
+	touches := int64(0)
+	if look.Touch {
+		touches = 5
+	}
+	Call(p, emulation.SetDeviceMetricsOverride, emulation.SetDeviceMetricsOverrideParams{
+		Width: int64(look.Width), Height: int64(look.Height), DeviceScaleFactor: density, Mobile: look.Touch,
+	})
+	Call(p, emulation.SetTouchEmulationEnabled, emulation.SetTouchEmulationEnabledParams{Enabled: look.Touch, MaxTouchPoints: touches})
+	Call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}, {Name: "prefers-reduced-motion", Value: "reduce"}},
+	})
+}
+
+// Do runs a step and fails the test when it cannot be done.
+func Do(p *Page, step chromedp.Action[chromedp.Void]) {
+	p.tb.Helper()
+	Run(p, step)
+}
+
+// Run runs a step within the page's patience.
+func Run[T any](p *Page, step chromedp.Action[T]) T {
+	p.tb.Helper()
+	if chromedp.FromContext(p.ctx).Target == nil {
+		// The tab lives as long as the context of the first step.
+		if err := chromedp.Do(p.ctx); err != nil {
+			p.tb.Fatalf("a tab cannot be opened: %v", err)
+		}
+	}
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
+	defer cancel()
+	out, err := chromedp.Run(ctx, step)
+	if err != nil {
+		p.tb.Fatalf("%v%s", err, p.told())
+	}
+	return out
+}
+
+// told is what went wrong on the page, to go with another failure.
+func (p *Page) told() string {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if len(p.wrongs) == 0 {
+		return ""
+	}
+	return "\non the page: " + strings.Join(p.wrongs, "\n  ")
+}
+
+// Eval evaluates an expression in the page, and waits when it is a promise.
+func Eval[T any](p *Page, expression string) T {
+	p.tb.Helper()
+	return Run(p, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+}
+
+// Until waits for an expression to be truthy.
+func (p *Page) Until(what, expression string) {
+	p.tb.Helper()
+	p.until(what, func() bool { return Eval[bool](p, "!!("+expression+")") })
+}
+
+func (p *Page) until(what string, holds func() bool) {
+	p.tb.Helper()
+	deadline := time.Now().Add(patience)
+	for !holds() {
+		if time.Now().After(deadline) {
+			p.tb.Fatalf("waited in vain until %s%s", what, p.told())
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+}
+
+// Screenshot returns what is in the window, as PNG.
+func (p *Page) Screenshot() []byte {
+	p.tb.Helper()
+	return Run(p, chromedp.CaptureScreenshot())
+}
+
+// keepPicture writes what a failed test last saw to a file, and says where.
+func (p *Page) keepPicture() {
+	ctx, cancel := context.WithTimeout(p.ctx, 5*time.Second)
+	defer cancel()
+	png, err := chromedp.Run(ctx, chromedp.CaptureScreenshot())
+	if err != nil {
+		return
+	}
+	path := filepath.Join(os.TempDir(), "steelyard-"+strings.ReplaceAll(p.tb.Name(), "/", "-")+".png")
+	if os.WriteFile(path, png, 0o644) == nil {
+		p.tb.Logf("what the page looked like: %s", path)
+	}
+}
+
+// Reload loads the page again, with its storage.
+func (p *Page) Reload() {
+	p.tb.Helper()
+	Do(p, chromedp.Reload())
+}
+
+// Navigate goes to another address in the same tab.
+func (p *Page) Navigate(address string) {
+	p.tb.Helper()
+	Do(p, chromedp.Navigate(address))
+}
+
+// Preload has a script run before those of every page opened from now on.
+func (p *Page) Preload(script string) {
+	p.tb.Helper()
+	Call(p, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: script})
+}
