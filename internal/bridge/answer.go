@@ -1,0 +1,42 @@
+package bridge
+
+import (
+	"github.com/goccy/go-json"
+
+	"steelyard/internal/parts"
+)
+
+// answer writes a value as JSON.
+func answer(v any) string {
+	text, err := json.MarshalWithOption(v, json.DisableHTMLEscape())
+	if err != nil {
+		return problem("", "The answer could not be written: "+err.Error()+".")
+	}
+	return string(text)
+}
+
+// problem answers that it cannot be done, and why. The field is the one that
+// is wrong, if it is one.
+func problem(field, message string) string {
+	return failed(parts.Problem{Severity: parts.SeverityError, Field: field, Message: message})
+}
+
+func failed(p parts.Problem) string {
+	text, err := json.Marshal(struct {
+		Problem parts.Problem `json:"problem"`
+	}{p})
+	if err != nil {
+		return `{"problem":{"severity":"error","message":"A problem could not be told."}}`
+	}
+	return string(text)
+}
+
+// refusal answers with the first error among problems.
+func refusal(problems []parts.Problem) string {
+	for _, p := range problems {
+		if p.Severity == parts.SeverityError {
+			return failed(p)
+		}
+	}
+	return problem("", "This document could not be read.")
+}

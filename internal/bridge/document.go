@@ -1,0 +1,168 @@
+package bridge
+
+import (
+	"sync"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/data"
+	"steelyard/internal/geometry"
+	"steelyard/internal/parts"
+	"steelyard/internal/report"
+)
+
+// latest is the last document evaluated. After every edit the page asks for
+// figures and for a picture of the same text.
+var latest struct {
+	sync.Mutex
+	text       string
+	evaluation *report.Evaluation
+	answer     string // the report as text, once it was asked for
+}
+
+// evaluation evaluates a text, or finds it evaluated. What it returns must not
+// be changed.
+func evaluation(text string) *report.Evaluation {
+	latest.Lock()
+	defer latest.Unlock()
+	return latestOf(text)
+}
+
+// latestOf is evaluation with the lock held.
+func latestOf(text string) *report.Evaluation {
+	if latest.evaluation == nil || latest.text != text {
+		e := report.EvaluateText([]byte(text))
+		latest.text, latest.evaluation, latest.answer = text, e, ""
+	}
+	return latest.evaluation
+}
+
+// evaluate answers a document with its report.
+func evaluate(text string) string {
+	latest.Lock()
+	defer latest.Unlock()
+	e := latestOf(text)
+	if latest.answer == "" {
+		out, err := report.Write(e.Report)
+		if err != nil {
+			return problem("", "The report could not be written: "+err.Error()+".")
+		}
+		latest.answer = string(out)
+	}
+	return latest.answer
+}
+
+// opened is the answer to open.
+type opened struct {
+	Document json.RawMessage `json:"document"`
+	Problems []parts.Problem `json:"problems"`
+}
+
+// open answers a text with the document in it, brought to this version and with
+// every default filled in, or null; and with what is wrong or was put right.
+func open(text string) string {
+	d, problems := parts.Open([]byte(text))
+	return openedAs(d, problems)
+}
+
+func openedAs(d *parts.Document, problems []parts.Problem) string {
+	out := opened{Problems: problems}
+	if out.Problems == nil {
+		out.Problems = []parts.Problem{}
+	}
+	if d != nil {
+		text, err := parts.WriteCompact(d)
+		if err != nil {
+			return problem("", "The document could not be written: "+err.Error()+".")
+		}
+		out.Document = text
+	}
+	return answer(out)
+}
+
+// demo answers with the demo document.
+func demo() string { return embedded("demo/travel.json") }
+
+// words answers with the labels of all keys.
+func words() string { return embedded("words/en.json") }
+
+func embedded(path string) string {
+	text, err := data.Files.ReadFile(path)
+	if err != nil {
+		return problem("", "This program was built without "+path+".")
+	}
+	return string(text)
+}
+
+// blank answers with a document to start from: one build with figures of an
+// unsprung travel bike and no parts.
+func blank() string {
+	d := &parts.Document{
+		Title: "My bike",
+		Show:  parts.Show{Mass: "kg", Length: "mm", Compare: []string{"b1"}},
+		Builds: []parts.Build{{
+			ID: "b1", Name: "First build",
+			Frame: parts.Frame{
+				Stack: 610, Reach: 400, HeadTube: 150, HeadAngle: 70.5, SeatTube: 500, SeatAngle: 73,
+				Chainstay: 455, BBDrop: 65,
+			},
+			Fork:    parts.Fork{Length: 440, Offset: 50},
+			Wheels:  parts.Wheels{Front: parts.Wheel{BeadSeat: 622, Tyre: 50}, Rear: parts.Wheel{BeadSeat: 622, Tyre: 50}},
+			Cockpit: parts.Cockpit{Spacers: 25, Stem: 80, StemAngle: 6, BarWidth: 680, BarRise: 15, BarBack: 50},
+			Saddle:  parts.Saddle{Height: 740, Setback: 10},
+			Cranks:  parts.Cranks{Length: 170, Width: 150},
+		}},
+	}
+	text, err := parts.WriteCompact(d)
+	if err != nil {
+		return problem("", "A new document could not be written: "+err.Error()+".")
+	}
+	return string(text)
+}
+
+// catalogue answers with the list of parts to choose from.
+var catalogue = sync.OnceValue(func() string { return answer(parts.Catalogue()) })
+
+// stations answers with the names of the stations, rear to front.
+func stations() string { return answer(geometry.StationNames) }
+
+// kinds answers with the kinds of parts and their groups, in order.
+func kinds() string {
+	type kind struct {
+		ID    string `json:"id"`
+		Group string `json:"group"`
+	}
+	list := make([]kind, len(parts.Kinds))
+	for i, k := range parts.Kinds {
+		list[i] = kind{k.ID, k.Group}
+	}
+	return answer(list)
+}
+
+// encodeLink answers with a document packed for the part of an address after
+// the #.
+func encodeLink(text string) string {
+	d, problems := parts.Open([]byte(text))
+	if d == nil {
+		return refusal(problems)
+	}
+	compact, err := parts.WriteCompact(d)
+	if err != nil {
+		return problem("", "The document could not be written: "+err.Error()+".")
+	}
+	link, err := parts.EncodeLink(compact)
+	if err != nil {
+		return problem("", err.Error()+".")
+	}
+	return link
+}
+
+// decodeLink answers like open.
+func decodeLink(fragment string) string {
+	text, err := parts.DecodeLink(fragment)
+	if err != nil {
+		return openedAs(nil, []parts.Problem{{Severity: parts.SeverityError, Message: sentence(err.Error())}})
+	}
+	d, problems := parts.Open(text)
+	return openedAs(d, problems)
+}

@@ -1,0 +1,99 @@
+package bridge
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/internal/report"
+	"steelyard/internal/scene"
+	"steelyard/internal/stage"
+)
+
+// Stage is what the canvas shows and the user works on: the functions of the
+// bridge that remember something. The zero Stage shows nothing. It belongs to
+// one goroutine.
+type Stage struct {
+	// Redraw, when set, is called whenever the picture has changed and a frame
+	// is wanted.
+	Redraw func()
+
+	stage   stage.Stage
+	view    View
+	subject *scene.Subject
+}
+
+// Functions are the functions of the stage, by name, to stand beside the
+// package's.
+func (s *Stage) Functions() map[string]Function {
+	return map[string]Function{"show": two(s.Show), "pointer": one(s.Pointer), "camera": one(s.Camera)}
+}
+
+func (s *Stage) redraw() {
+	if s.Redraw != nil {
+		s.Redraw()
+	}
+}
+
+// Show sets what the canvas draws: a document, and a view of it as JSON. It
+// answers with nothing. What cannot be read leaves the picture as it is, and
+// answers with a problem; a build that cannot be weighed is an empty picture.
+func (s *Stage) Show(text, view string) string {
+	v, err := readView(view)
+	if err != nil {
+		return problem("view", "The view cannot be read: "+err.Error()+".")
+	}
+	e := evaluation(text)
+	if e.Document == nil {
+		return refusal(e.Report.Problems)
+	}
+	s.view = v
+	if s.subject = v.subject(e); s.subject == nil {
+		s.subject = &scene.Subject{Name: nameOf(e, v.Build)}
+	}
+	s.redraw()
+	return ""
+}
+
+func nameOf(e *report.Evaluation, id string) string {
+	if b := e.Document.Build(id); b != nil {
+		return b.Name
+	}
+	return ""
+}
+
+// Draw lays the picture out for a canvas of the given size in CSS pixels. The
+// scene is nil while there is nothing to show.
+func (s *Stage) Draw(width, height float64) (*scene.Scene, *scene.Palette) {
+	if s.subject == nil {
+		return nil, s.view.palette()
+	}
+	return s.stage.Draw(*s.subject, s.view.scene(), width, height), s.view.palette()
+}
+
+// Pointer takes a pointer event and answers with what it means, as JSON: an
+// empty object for nothing.
+func (s *Stage) Pointer(event string) string {
+	var e stage.Event
+	if err := json.Unmarshal([]byte(event), &e); err != nil {
+		return problem("event", "The pointer event cannot be read: "+err.Error()+".")
+	}
+	intent := s.stage.Pointer(e)
+	if intent.Redraw {
+		s.redraw()
+	}
+	return answer(intent)
+}
+
+// Camera moves the camera: see [stage.Commands]. It answers with nothing.
+func (s *Stage) Camera(command string) string {
+	if s.stage.Command(command) {
+		s.redraw()
+		return ""
+	}
+	if slices.Contains(stage.Commands, command) {
+		return "" // nothing is drawn yet
+	}
+	return problem("command", "The camera does not know this command; it knows "+strings.Join(stage.Commands, ", ")+".")
+}

@@ -1,0 +1,106 @@
+package bridge
+
+import (
+	"bytes"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/internal/report"
+	"steelyard/internal/scene"
+	"steelyard/internal/scene/svg"
+)
+
+// View says what the picture shows, as the page writes it.
+type View struct {
+	Build      string  `json:"build"`
+	Ghost      string  `json:"ghost"` // the build behind; empty for none
+	Side       string  `json:"side"`  // "side" or "rear"
+	Dark       bool    `json:"dark"`
+	Selected   string  `json:"selected"` // part id
+	Dimensions bool    `json:"dimensions"`
+	Labels     bool    `json:"labels"`
+	Key        bool    `json:"key"` // what the marks mean
+	Units      Units   `json:"units"`
+	Width      float64 `json:"width"` // CSS pixels
+	Height     float64 `json:"height"`
+}
+
+// Units are those of the figures in the picture.
+type Units struct {
+	Mass   string `json:"mass"`
+	Length string `json:"length"`
+}
+
+// Size of a picture when the view does not say.
+const (
+	usualWidth  = 1200
+	usualHeight = 800
+)
+
+func readView(text string) (View, error) {
+	v := View{Width: usualWidth, Height: usualHeight}
+	if text != "" {
+		if err := json.Unmarshal([]byte(text), &v); err != nil {
+			return v, err
+		}
+	}
+	if !(v.Width > 0) {
+		v.Width = usualWidth
+	}
+	if !(v.Height > 0) {
+		v.Height = usualHeight
+	}
+	return v, nil
+}
+
+// scene returns the view in the scene's terms.
+func (v *View) scene() scene.View {
+	s := scene.View{
+		Selected: v.Selected, Dimensions: v.Dimensions, Labels: v.Labels, Key: v.Key,
+		Units: scene.Units{Mass: v.Units.Mass, Length: v.Units.Length},
+	}
+	if v.Side == "rear" {
+		s.Aspect = scene.Rear
+	}
+	return s
+}
+
+func (v *View) palette() *scene.Palette {
+	if v.Dark {
+		return &scene.Dark
+	}
+	return &scene.Light
+}
+
+// subject returns what the view shows of an evaluated document, with the ghost
+// behind it; nil when there is nothing to show.
+func (v *View) subject(e *report.Evaluation) *scene.Subject {
+	s := subject(e, v.Build)
+	if s != nil && v.Ghost != "" && v.Ghost != v.Build {
+		s.Ghost = subject(e, v.Ghost)
+	}
+	return s
+}
+
+// drawSVG answers a document and a view with the picture as SVG.
+func drawSVG(text, view string) string {
+	v, err := readView(view)
+	if err != nil {
+		return problem("view", "The view cannot be read: "+err.Error()+".")
+	}
+	e := evaluation(text)
+	if e.Document == nil {
+		return refusal(e.Report.Problems)
+	}
+	s := v.subject(e)
+	if s == nil {
+		return problem("view.build", "There is no build to draw: it is not in the document, or its figures have errors.")
+	}
+	sv := v.scene()
+	var out bytes.Buffer
+	picture := scene.Draw(*s, sv, scene.Fit(s, sv, v.Width, v.Height))
+	if err := svg.Write(&out, picture, *v.palette(), svg.Options{}); err != nil {
+		return problem("", "The picture could not be written: "+err.Error()+".")
+	}
+	return out.String()
+}
