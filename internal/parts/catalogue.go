@@ -305,7 +305,7 @@ func sizes(f Form) int {
 	case FormDisc:
 		return 2
 	case FormBox:
-		return within
+		return 3
 	}
 	return 0
 }

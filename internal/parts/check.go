@@ -286,13 +286,15 @@ func list[S ~string](values []S) string {
 func quote(s string) string { return `"` + short(s) + `"` }
 
 // short cuts a text to 40 characters and makes one line of it.
-func short(s string) string {
-	const most = 40
+func short(s string) string { return cut(s, 40) }
+
+// cut makes one line of a text and leaves at most that many characters of it.
+func cut(s string, most int) string {
 	s = strings.Join(strings.Fields(s[:min(len(s), 8*most)]), " ")
 	if n := 0; len(s) > most {
 		for i := range s {
 			if n == most {
-				return s[:i] + "…"
+				return strings.ToValidUTF8(s[:i], "�") + "…"
 			}
 			n++
 		}

@@ -41,7 +41,7 @@ var kindWords = sync.OnceValue(func() vocabulary {
 			add(words[1:], e.Kind)
 		}
 		for _, w := range wordsOf(e.Name) {
-			if !filler(w) && !isFigure(w) {
+			if len(w) > 1 && !filler(w) && !isFigure(w) {
 				add([]string{w}, e.Kind)
 			}
 		}
@@ -134,6 +134,9 @@ func guessEntry(kind, name string) *Entry {
 	words = words[:min(len(words), 30)]
 	var best *Entry
 	bestScore := -1
+	if kind == "other" {
+		bestScore = 0 // these have nothing in common
+	}
 	for i, x := range searchIndex() {
 		e := &Catalogue()[i]
 		if e.Kind != kind {

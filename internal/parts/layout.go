@@ -34,6 +34,7 @@ const (
 	text
 	number64 // any number
 	integer
+	truth // true or false
 )
 
 // hold marks the objects that the scanner keeps a record of.
@@ -85,6 +86,8 @@ func layoutOf(t reflect.Type) *layout {
 		return &layout{sort: number64}
 	case reflect.Int:
 		return &layout{sort: integer}
+	case reflect.Bool:
+		return &layout{sort: truth}
 	}
 	panic("parts: no layout for a " + t.String())
 }
@@ -106,6 +109,8 @@ func (l *layout) want(key string) string {
 		return "a text in quotes"
 	case integer:
 		return "a whole number"
+	case truth:
+		return "true or false, without quotes"
 	}
 	return "a number" + unitOf(key) + ", without quotes"
 }

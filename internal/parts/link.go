@@ -18,7 +18,7 @@ const linkPrefix = "sy1."
 
 // maxLink is the length of a fragment that is still looked at: a text of the
 // largest size that could not be deflated at all.
-const maxLink = len(linkPrefix) + MaxText*4/3 + 1024
+const maxLink = MaxText*4/3 + MaxText/100
 
 // EncodeLink packs a text, usually what WriteCompact gives, into the part of an
 // address that follows the #. A browser keeps that part to itself: it is never

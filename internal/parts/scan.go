@@ -171,6 +171,10 @@ func (s *scanner) value(l *layout) bool {
 		if l.sort == number64 || l.sort == integer {
 			return s.number(l)
 		}
+	case 't', 'f':
+		if l.sort == truth {
+			return s.skip()
+		}
 	case 'n':
 		if l.null {
 			return s.skipWord("null")

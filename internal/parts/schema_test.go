@@ -104,7 +104,7 @@ func followType(t *testing.T, root, schema map[string]any, typ reflect.Type, at 
 	}
 	want := map[reflect.Kind]string{
 		reflect.Struct: "object", reflect.Slice: "array", reflect.Array: "array",
-		reflect.String: "string", reflect.Float64: "number", reflect.Int: "integer",
+		reflect.String: "string", reflect.Float64: "number", reflect.Int: "integer", reflect.Bool: "boolean",
 	}[typ.Kind()]
 	_, isConst := schema["const"]
 	_, isEnum := schema["enum"]

@@ -1,0 +1,94 @@
+package parts
+
+import (
+	"bytes"
+	"encoding/csv"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// CSVStyle says how a list is written.
+type CSVStyle struct {
+	Semicolon bool // cells separated by semicolons and numbers with a decimal comma, as spreadsheets of many countries want it
+}
+
+// csvHeader is the first row of a list that WriteCSV writes.
+var csvHeader = []string{
+	"name", "kind", "quantity", "mass_g", "half_width_g", "basis", "station", "offset_x_mm", "offset_y_mm", "offset_z_mm",
+	"carrier", "note", "within_mm", "catalogue", "id",
+}
+
+// WriteCSV returns the parts of a build as a list, RFC 4180, that ReadCSV reads
+// again; of the shape it only keeps what the catalogue knows. A part at an
+// absolute place has no station, and its offset is from the origin. Masses are
+// those of one piece. A text that a spreadsheet would take for a formula gets an
+// apostrophe before it. A byte order mark is written only when there are letters
+// beyond ASCII: spreadsheets need it then.
+func WriteCSV(b *Build, style CSVStyle) []byte {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true
+	if style.Semicolon {
+		w.Comma = ';'
+	}
+	figure := func(x float64) string {
+		s := strconv.FormatFloat(x, 'f', -1, 64)
+		if style.Semicolon {
+			s = strings.Replace(s, ".", ",", 1)
+		}
+		return s
+	}
+	// Neither bytes.Buffer nor the writer's configuration can fail.
+	_ = w.Write(csvHeader)
+	for i := range b.Parts {
+		p := &b.Parts[i]
+		place := p.Offset
+		if p.At != nil {
+			place = *p.At
+		}
+		station := p.Station
+		if p.At != nil {
+			station = ""
+		}
+		_ = w.Write([]string{
+			cover(p.Name), cover(p.Kind), strconv.Itoa(p.Quantity), figure(p.Mass), figure(p.HalfWidth), cover(string(p.Basis)),
+			cover(station), figure(place[0]), figure(place[1]), figure(place[2]),
+			cover(string(p.Carrier)), cover(p.Note), figure(p.Within), cover(p.Catalogue), cover(p.ID),
+		})
+	}
+	w.Flush()
+	if bytes.ContainsFunc(out.Bytes(), func(r rune) bool { return r >= utf8.RuneSelf }) {
+		return append([]byte("\xef\xbb\xbf"), out.Bytes()...)
+	}
+	return out.Bytes()
+}
+
+// formulaStarts are the characters by which spreadsheets know a formula, in
+// narrow and full width; tab and line ends because they drop them first.
+const formulaStarts = "=+-@\t\r\n＝＋－＠"
+
+// startsFormula says whether a text begins like a formula, after any number of
+// apostrophes.
+func startsFormula(s string) bool {
+	s = strings.TrimLeft(s, "'")
+	r, n := utf8.DecodeRuneInString(s)
+	return n > 0 && strings.ContainsRune(formulaStarts, r)
+}
+
+// cover keeps a spreadsheet from taking a text for a formula. A text that has
+// apostrophes before a formula gets one more, so that uncover gives it back.
+func cover(s string) string {
+	if startsFormula(s) {
+		return "'" + s
+	}
+	return s
+}
+
+// uncover undoes cover.
+func uncover(s string) string {
+	if strings.HasPrefix(s, "'") && startsFormula(s) {
+		return s[1:]
+	}
+	return s
+}

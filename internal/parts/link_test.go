@@ -1,0 +1,213 @@
+package parts
+
+import (
+	"bytes"
+	"compress/zlib"
+	"encoding/base64"
+	"math/rand/v2"
+	"runtime"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func TestLinkRoundTrip(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.SliceOf(rapid.Byte()).Draw(t, "text")
+		link, err := EncodeLink(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Trim(link, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_.") != "" {
+			t.Fatalf("%q has characters that an address does not bear", link)
+		}
+		for _, as := range []string{link, "#" + link, link + "==", link[:len(link)/2] + "\r\n " + link[len(link)/2:]} {
+			back, err := DecodeLink(as)
+			if err != nil || !bytes.Equal(back, text) {
+				t.Fatalf("%q: %v", as, err)
+			}
+		}
+	})
+}
+
+// The demo's size, two builds of sixty parts, must stay well below what
+// messengers and browsers bear.
+func TestLinkLength(t *testing.T) {
+	text, err := WriteCompact(twoBuilds(60))
+	if err != nil {
+		t.Fatal(err)
+	}
+	link, err := EncodeLink(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(link) > len(text)/4 {
+		t.Errorf("a link of %d characters for a text of %d", len(link), len(text))
+	}
+	d, problems := openLink(t, link)
+	if d == nil || len(d.Builds[1].Parts) != 60 {
+		t.Error(problems)
+	}
+}
+
+func openLink(t *testing.T, link string) (*Document, []Problem) {
+	t.Helper()
+	text, err := DecodeLink(link)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Open(text)
+}
+
+func TestDecodeLinkErrors(t *testing.T) {
+	good, err := EncodeLink([]byte(strings.Repeat(`{"mass_g": 350, "name": "Rear hub"} `, 40)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	body := strings.TrimPrefix(good, linkPrefix)
+	pack := func(raw []byte) string { return linkPrefix + base64.RawURLEncoding.EncodeToString(raw) }
+	raw, err := base64.RawURLEncoding.DecodeString(body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sum := bytes.Clone(raw)
+	sum[len(sum)-1] ^= 1
+	for _, c := range []struct{ name, link, says string }{
+		{"empty", "", "holds no document"},
+		{"another fragment", "#help", "holds no document"},
+		{"a newer kind", "sy2.abc", `kind "sy2"`},
+		{"only the prefix", linkPrefix, "cut short"},
+		{"a letter of no link", linkPrefix + "abc!def", "character 4"},
+		{"plain base64", linkPrefix + "ab+/", "character 3"},
+		{"the checksum", pack(sum), "checksum"},
+		{"no deflate", pack([]byte("hello, this is nothing")), "damaged"},
+		{"too long", linkPrefix + strings.Repeat("A", maxLink), "longer than any"},
+	} {
+		if text, err := DecodeLink(c.link); err == nil || !strings.Contains(err.Error(), c.says) || text != nil {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+	for n := range len(good) {
+		if _, err := DecodeLink(good[:n]); err == nil {
+			t.Errorf("a link cut after %d of %d characters is read", n, len(good))
+		} else if n > len(linkPrefix)+8 && !strings.Contains(err.Error(), "cut short") {
+			t.Errorf("cut after %d: %v", n, err)
+		}
+	}
+	// Any one letter changed is noticed.
+	for i := len(linkPrefix); i < len(good); i++ {
+		other := byte('A')
+		if good[i] == other {
+			other = 'B'
+		}
+		if back, err := DecodeLink(good[:i] + string(other) + good[i+1:]); err == nil {
+			if again, _ := EncodeLink(back); again != good {
+				t.Errorf("letter %d changed gives another text", i)
+			}
+		}
+	}
+}
+
+func TestLinkBomb(t *testing.T) {
+	var packed bytes.Buffer
+	z := zlib.NewWriter(&packed)
+	zeros := make([]byte, 1<<20)
+	for range 512 {
+		if _, err := z.Write(zeros); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := z.Close(); err != nil {
+		t.Fatal(err)
+	}
+	link := linkPrefix + base64.RawURLEncoding.EncodeToString(packed.Bytes())
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	_, err := DecodeLink(link)
+	runtime.ReadMemStats(&after)
+	if err == nil || !strings.Contains(err.Error(), "8 MiB") {
+		t.Error(err)
+	}
+	// 512 MiB would be allocated to unpack it all; growing a buffer to the limit
+	// takes a few times the limit.
+	if used := after.TotalAlloc - before.TotalAlloc; used > 8*MaxText {
+		t.Errorf("%d MiB allocated", used>>20)
+	}
+}
+
+func TestLinkLimits(t *testing.T) {
+	if _, err := EncodeLink(make([]byte, MaxText+1)); err == nil || !strings.Contains(err.Error(), "share it as a file") {
+		t.Error(err)
+	}
+	// What cannot be deflated still fits.
+	noise := make([]byte, MaxText)
+	random := rand.New(rand.NewPCG(1, 2))
+	for i := range noise {
+		noise[i] = byte(random.Uint32())
+	}
+	link, err := EncodeLink(noise)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if back, err := DecodeLink(link); err != nil || !bytes.Equal(back, noise) {
+		t.Error(err)
+	}
+}
+
+func FuzzDecodeLink(f *testing.F) {
+	for _, text := range []string{"", "{}", strings.Repeat(`{"mass_g":350},`, 20)} {
+		link, err := EncodeLink([]byte(text))
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(link)
+	}
+	f.Add("#sy1.")
+	f.Add("sy1.!\x00é")
+	f.Fuzz(func(t *testing.T, fragment string) {
+		text, err := DecodeLink(fragment)
+		if err != nil {
+			if err.Error() == "" || text != nil {
+				t.Errorf("%q with %d bytes", err, len(text))
+			}
+			return
+		}
+		if len(text) > MaxText {
+			t.Errorf("%d bytes", len(text))
+		}
+		link, err := EncodeLink(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if back, err := DecodeLink(link); err != nil || !bytes.Equal(back, text) {
+			t.Errorf("%q comes back as %q, %v", text, back, err)
+		}
+	})
+}
+
+func BenchmarkLink(b *testing.B) {
+	text, err := WriteCompact(twoBuilds(60))
+	if err != nil {
+		b.Fatal(err)
+	}
+	link, err := EncodeLink(text)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Run("encode", func(b *testing.B) {
+		for b.Loop() {
+			if _, err := EncodeLink(text); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("decode", func(b *testing.B) {
+		b.ReportMetric(float64(len(link)), "characters")
+		for b.Loop() {
+			if _, err := DecodeLink(link); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+}
