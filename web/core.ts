@@ -3,7 +3,7 @@
 // client: it waits for that object, turns text into values, and notices when
 // the program behind it has died, so that the page can offer to start it anew.
 
-import type { Doc, Entry, Intent, Kind, Opened, Problem, Report, Table, View } from "./types.ts";
+import type { Doc, Entry, Intent, Kind, Opened, Part, Problem, Report, Table, View } from "./types.ts";
 
 interface Bridge {
   evaluate(document: string): string;
@@ -17,6 +17,10 @@ interface Bridge {
   decodeLink(fragment: string): string;
   readPartsCSV(text: string, options: string): string;
   partsCSV(document: string, build: string): string;
+  figuresCSV(document: string): string;
+  differenceCSV(document: string): string;
+  figuresMarkdown(document: string): string;
+  differenceMarkdown(document: string): string;
   parseMass(text: string, unit: string): string;
   parseLength(text: string, unit: string): string;
   svg(document: string, view: string): string;
@@ -52,6 +56,15 @@ interface Status {
   loaded: number;
   total: number;
   problem: string;
+}
+
+// whole gives a document the lists that an empty one may lack.
+function whole(d: Doc): Doc {
+  return { ...d, builds: list(d.builds).map((b) => ({ ...b, parts: list(b.parts) })) };
+}
+
+function opened(o: Opened): Opened {
+  return { document: o.document ? whole(o.document) : null, problems: list(o.problems) };
 }
 
 export class Core extends EventTarget {
@@ -180,13 +193,11 @@ export class Core extends EventTarget {
   }
 
   open(text: string): Opened {
-    const o = this.ask<Opened>("open", text);
-    return { document: o.document, problems: list(o.problems) };
+    return opened(this.ask<Opened>("open", text));
   }
 
   decodeLink(fragment: string): Opened {
-    const o = this.ask<Opened>("decodeLink", fragment);
-    return { document: o.document, problems: list(o.problems) };
+    return opened(this.ask<Opened>("decodeLink", fragment));
   }
 
   encodeLink(document: string): string {
@@ -194,11 +205,11 @@ export class Core extends EventTarget {
   }
 
   blank(): Doc {
-    return this.ask<Doc>("blank");
+    return whole(this.ask<Doc>("blank"));
   }
 
   demo(): Doc {
-    return this.ask<Doc>("demo");
+    return whole(this.ask<Doc>("demo"));
   }
 
   catalogue(): Entry[] {
@@ -220,6 +231,19 @@ export class Core extends EventTarget {
 
   partsCSV(document: string, build: string): string {
     return this.text("partsCSV", document, build);
+  }
+
+  // table gives a table of the report as text.
+  table(name: "figuresCSV" | "differenceCSV" | "figuresMarkdown" | "differenceMarkdown", document: string): string {
+    return this.text(name, document);
+  }
+
+  // partFromWords makes a part of a name and a mass as a parts list of one line:
+  // the core then guesses its kind, place and shape as it would for a list.
+  partFromWords(name: string, grams: number): Part | null {
+    const cell = `"${name.replace(/"/g, '""').replace(/\s+/g, " ")}"`;
+    const list = this.readPartsCSV(`name,mass_g\n${cell},${grams.toFixed(2)}\n`, { columns: { name: 0, mass: 1 }, mass_unit: "g" });
+    return list.parts[0] ?? null;
   }
 
   parseMass(text: string, unit: string): number {

@@ -16,6 +16,7 @@ export interface Look {
   labels: boolean;
   dimensions: boolean;
   ghost: boolean;
+  key: boolean;
   theme: Theme;
 }
 
@@ -36,10 +37,10 @@ export interface Draft {
 const looks = "look";
 
 function readLook(): Look {
-  const look: Look = { side: "side", labels: true, dimensions: false, ghost: true, theme: "auto" };
+  const look: Look = { side: "side", labels: true, dimensions: false, ghost: true, key: false, theme: "auto" };
   try {
     const kept = JSON.parse(readPreference(looks) || "{}") as Partial<Look>;
-    for (const k of ["labels", "dimensions", "ghost"] as const) if (typeof kept[k] === "boolean") look[k] = kept[k];
+    for (const k of ["labels", "dimensions", "ghost", "key"] as const) if (typeof kept[k] === "boolean") look[k] = kept[k];
     if (kept.side === "rear") look.side = "rear";
     if (kept.theme === "light" || kept.theme === "dark") look.theme = kept.theme;
   } catch {

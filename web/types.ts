@@ -124,6 +124,8 @@ export interface BuildReport {
   id: string;
   name: string;
   weighed: boolean;
+  front_sprung: boolean;
+  rear_sprung: boolean;
   geometry: Length[];
   figures: Figure[];
   groups: Subset[];
@@ -213,6 +215,9 @@ export interface PartChange {
   delta_g: number;
   plus_g: number;
   moved_mm: Vec3;
+  with_frame?: boolean; // it sits at the same station, which the bike's own figures moved
+  carrier_a?: string;
+  carrier_b?: string;
 }
 
 export interface Mover {
@@ -252,6 +257,7 @@ export interface View {
   selected: string;
   dimensions: boolean;
   labels: boolean;
+  key: boolean; // what the marks mean
   units: { mass: MassUnit; length: LengthUnit };
   width?: number;
   height?: number;

@@ -37,11 +37,11 @@ export function signed(v: number, decimals: number): string {
   return Number(Math.abs(v).toFixed(decimals)) === 0 ? s : "+" + s;
 }
 
-interface Scale {
+export interface Scale {
   unit: string;
   per: number; // of the report's unit in one of this
   decimals: number; // usual
-  fine: number; // when the doubt is below half a unit of the last usual decimal times ten
+  fine: number; // when the doubt is less than one of the last usual decimal
 }
 
 const same = (unit: string, decimals: number, fine: number): Scale => ({ unit, per: 1, decimals, fine });
@@ -76,7 +76,7 @@ export function partScale(show: Show): Scale {
 
 function pick(s: Scale, plus: number): number {
   const p = Math.abs(plus) / s.per;
-  return p > 0 && p < 3 * 10 ** -s.decimals ? s.fine : s.decimals;
+  return p > 0 && p < 0.95 * 10 ** -s.decimals ? s.fine : s.decimals;
 }
 
 export function write(v: number, plus: number, s: Scale, sign = false): Written {
@@ -103,12 +103,10 @@ export function massText(g: number, show: Show): string {
 
 // between gives the two ends of where a figure likely lies, each with as few
 // decimals as tell them apart.
-export function between(v: number, plus: number, s: Scale, sign = false): { low: string; high: string; unit: string } {
-  const p = plus / s.per;
+export function between(v: number, plus: number, s: Scale): { low: string; high: string; unit: string } {
   let d = pick(s, plus);
-  if (d > 1 && p >= 0.1) d = 1;
-  const text = (x: number) => (sign ? signed(x, d) : decimal(x, d));
-  return { low: text((v - plus) / s.per), high: text((v + plus) / s.per), unit: s.unit };
+  while (d > 0 && plus / s.per >= 3 * 10 ** (1 - d)) d--;
+  return { low: decimal((v - plus) / s.per, d), high: decimal((v + plus) / s.per, d), unit: s.unit };
 }
 
 // In a field, masses and lengths stand in these units; other units may be

@@ -167,7 +167,12 @@ class AddPart extends Piece {
   }
 
   private takeOwn(own: { name: string; mass: number | null }): void {
-    const id = this.put((id) => fromWords(own.name, own.mass ?? 0, id), own.name);
+    const mass = own.mass ?? 0;
+    const like = core.partFromWords(own.name, mass);
+    const id = this.put((id) => {
+      if (!like) return fromWords(own.name, mass, id);
+      return { ...like, id, basis: "guessed", half_width_g: usualHalfWidth("guessed", mass) };
+    }, own.name);
     // Without a mass the next thing to say is how much it weighs.
     if (own.mass === null) reveal(id, "mass_g");
   }

@@ -8,9 +8,9 @@ import { core } from "../core.ts";
 import { store } from "../state.ts";
 import { has, short, t, word } from "../text/index.ts";
 import type { Change, Figure, Verdict } from "../types.ts";
-import { between, figureScale, plain, write } from "../units.ts";
+import { between, decimal, figureScale, plain, write, type Scale } from "../units.ts";
 import { beam } from "./beam.ts";
-import { copyMenu, type Rows } from "./copytable.ts";
+import { copyMenu } from "./copytable.ts";
 import { focusSoon, Piece } from "./element.ts";
 import { badge, number } from "./figure.ts";
 import "./menu.ts";
@@ -41,17 +41,46 @@ function verdictText(c: Change): string {
   return t(`verdict.${c.verdict}`);
 }
 
+// deltaLikely says where a difference in mass likely lies, without signs.
+function deltaLikely(d: Change, s: Scale): string {
+  if (d.plus <= 0) return t("likely.exact");
+  const low = d.delta - d.plus;
+  const high = d.delta + d.plus;
+  if (low < 0 && high > 0) {
+    const r = between(0, d.plus, s).high;
+    const dot = r.indexOf(t("number.decimal"));
+    const decimals = dot < 0 ? 0 : r.length - dot - 1;
+    return t("likely.either", { less: decimal(-low / s.per, decimals), more: decimal(high / s.per, decimals), unit: s.unit });
+  }
+  return t("likely.by", between(Math.abs(d.delta), d.plus, s));
+}
+
+// A narrow sheet gets a shorter beam, so that its letters stay legible.
+const narrow = matchMedia("(max-width: 44rem)");
+
 class Balance extends Piece {
   private naming: Letter | "" = "";
   private more = false;
   private helped = ""; // key of the figure whose help is open
+
+  private readonly reshape = () => this.requestUpdate();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    narrow.addEventListener("change", this.reshape);
+  }
+
+  override disconnectedCallback(): void {
+    narrow.removeEventListener("change", this.reshape);
+    super.disconnectedCallback();
+  }
 
   protected override render(): TemplateResult {
     const doc = store.doc;
     return html`
       <div class="head">
         <h2 id="balance-title">${t("builds.title")}</h2>
-        ${doc ? copyMenu(t("table.caption"), () => this.rows()) : nothing}
+        ${doc ? copyMenu(t("table.caption"), "figures") : nothing}
       </div>
       ${doc ? html`${this.pair()}${this.table()}${this.explain()}` : html`<p class="quiet">${t("page.loading")}</p>`}
     `;
@@ -207,9 +236,8 @@ class Balance extends Piece {
     const d = store.difference?.figures.find((f) => f.key === "total");
     if (!d) return nothing;
     const s = figureScale("g", show);
-    const range = between(d.delta, d.plus, s, true);
     const verdict = { more: t("delta.heavier"), less: t("delta.lighter"), same: t("delta.same"), undecided: t("delta.undecided") }[d.verdict];
-    const likely = d.plus > 0 ? t("likely", range) : t("likely.exact");
+    const likely = deltaLikely(d, s);
     const w = write(d.delta, d.plus, s, true);
     return html`<div class="plate delta">
         <span class="minus" aria-hidden="true">${t("table.diff")}</span>
@@ -220,13 +248,13 @@ class Balance extends Piece {
         <p class="total">${number({ ...w, plus: "" }, true)}</p>
       </div>
       ${beam({
+        wide: narrow.matches ? 350 : 560,
         delta: d.delta / s.per,
         plus: d.plus / s.per,
         decided: d.verdict === "more" || d.verdict === "less",
         label: t("beam.label", { value: plain(w), likely }),
         less: t("beam.lighter"),
         more: t("beam.heavier"),
-        even: t("beam.even"),
       })}`;
   }
 
@@ -329,30 +357,6 @@ class Balance extends Piece {
         <p>${t("likely.explain.diff")}</p>
       </details>
       <p class="caution"><strong>${t("page.caution")}.</strong> ${word("help", "caution")}</p>`;
-  }
-
-  private rows(): Rows {
-    const doc = store.doc!;
-    const { A, B } = store.ids;
-    const name = (id: string) => findBuild(doc, id)?.name ?? id;
-    const rows: Rows = [[t("table.figure"), t("table.unit"), name(A), "±", ...(B ? [name(B), "±", t("table.diff"), "±", t("table.verdict")] : [])]];
-    const inA = store.figures(A)?.figures ?? [];
-    const inB = store.figures(B)?.figures ?? [];
-    for (const f of inA) {
-      const s = figureScale(f.unit, doc.show, f.key);
-      const cells = (v: number, plus: number, sign = false) => {
-        const w = write(v, plus, s, sign);
-        return [w.whole + w.rest, w.plus];
-      };
-      const row = [word("figure", f.key), s.unit, ...cells(f.value, f.plus)];
-      if (B) {
-        const g = inB.find((x) => x.key === f.key);
-        const c = store.difference?.figures.find((x) => x.key === f.key);
-        row.push(...(g ? cells(g.value, g.plus) : ["", ""]), ...(c ? [...cells(c.delta, c.plus, true), verdictText(c)] : ["", "", ""]));
-      }
-      rows.push(row);
-    }
-    return rows;
   }
 }
 

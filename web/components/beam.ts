@@ -6,18 +6,17 @@ import { html, svg, type TemplateResult } from "lit";
 import { signed } from "../units.ts";
 
 export interface BeamSpec {
+  wide: number; // px
   delta: number; // in the unit shown
   plus: number;
   decided: boolean;
   label: string;
   less: string;
   more: string;
-  even: string;
 }
 
-const wide = 480;
-const high = 64;
-const base = 34;
+const high = 58;
+const base = 30;
 
 // step finds a round distance between numbered ticks for a scale of so much to
 // either side.
@@ -29,6 +28,7 @@ export function step(reach: number, most = 3): number {
 }
 
 export function beam(s: BeamSpec): TemplateResult {
+  const { wide } = s;
   const need = Math.max(Math.abs(s.delta) + s.plus, 1e-3) * 1.12;
   const mark = step(need);
   const reach = Math.max(need, mark * 1.5);

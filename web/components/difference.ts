@@ -18,12 +18,15 @@ class Difference extends Piece {
 
   protected override render(): TemplateResult {
     const d = store.difference;
-    return html`<div class="head"><h2 id="difference-title">${t("diff.title")}</h2></div>
+    return html`<div class="head">
+        <h2 id="difference-title">${t("diff.title")}</h2>
+        ${d ? copyMenu(t("diff.title"), "difference") : nothing}
+      </div>
       ${d
         ? html`<div class="columns">
-            <div class="column">${this.groups(d)}</div>
+            <div class="column">${this.groups(d)}${this.moved(d)}</div>
             <div class="column wide">${this.parts(d)}</div>
-            <div class="column">${this.weigh(d)}${this.moved(d)}</div>
+            <div class="column">${this.weigh(d)}</div>
           </div>`
         : html`<p class="quiet">${t("diff.none")}</p>`}`;
   }
@@ -54,56 +57,40 @@ class Difference extends Piece {
 
   private groups(d: Diff): TemplateResult {
     const s = partScale(store.doc!.show);
+    const other = d.groups.filter((g) => g.delta_g !== 0 || g.plus_g !== 0);
+    const same = d.groups.filter((g) => !other.includes(g)).map((g) => word("group", g.key));
     const reach = Math.max(...d.groups.map((g) => Math.abs(g.delta_g) + g.plus_g), 1);
-    return html`<h3>
-        ${t("diff.groups")}
-        ${copyMenu(t("diff.groups.caption"), () => [
-          [t("diff.group"), `A, ${s.unit}`, `B, ${s.unit}`, `${t("diff.mass")}, ${s.unit}`, "±"],
-          ...d.groups.map((g) => {
-            const w = write(g.delta_g, g.plus_g, s, true);
-            const n = (v: number) => decimal(v / s.per, s.decimals);
-            return [word("group", g.key), n(g.a_g), n(g.b_g), w.whole + w.rest, w.plus];
-          }),
-        ])}
-      </h3>
+    return html`<h3>${t("diff.groups")}</h3>
       <table class="lines">
         <caption class="unseen">
           ${t("diff.groups.caption")}
         </caption>
-        <thead class="unseen">
+        <thead>
           <tr>
             <th scope="col">${t("diff.group")}</th>
-            <th scope="col"></th>
-            <th scope="col">${t("diff.mass")}, ${s.unit}</th>
+            <td></td>
+            <th scope="col" class="right">${t("diff.mass")}, ${s.unit}</th>
           </tr>
         </thead>
         <tbody>
-          ${d.groups.map(
+          ${other.map(
             (g) =>
               html`<tr>
                 <th scope="row">${word("group", g.key)}</th>
                 <td class="barcell">${bar(g, reach)}</td>
-                <td>${number(write(g.delta_g, g.plus_g, s, true), true)}</td>
+                <td>${number(write(g.delta_g, g.plus_g, s, true))}</td>
               </tr>`,
           )}
         </tbody>
       </table>
+      ${same.length ? html`<p class="fine">${t("diff.groups.same", { groups: same.join("; ") })}</p>` : nothing}
       <p class="fine">${t("diff.bars")}</p>`;
   }
 
   private parts(d: Diff): TemplateResult {
     const show = store.doc!.show;
     const s = partScale(show);
-    return html`<h3>
-        ${t("diff.parts")}
-        ${copyMenu(t("diff.parts.caption"), () => [
-          [t("diff.part"), t("diff.what"), `${t("diff.mass")}, ${s.unit}`, "±"],
-          ...d.parts.map((p) => {
-            const w = write(p.delta_g, p.plus_g, s, true);
-            return [p.name, what(p), w.whole + w.rest, w.plus];
-          }),
-        ])}
-      </h3>
+    return html`<h3>${t("diff.parts")}</h3>
       ${d.parts.length
         ? html`<table class="lines">
               <caption class="unseen">
@@ -135,13 +122,7 @@ class Difference extends Piece {
     const show = store.doc!.show;
     const s = figureScale("mm", show);
     const n = (v: number) => signed(v / s.per, 1);
-    return html`<h3>
-        ${t("diff.centre")}
-        ${copyMenu(t("diff.centre.caption"), () => [
-          [t("diff.part"), `${t("diff.forward")}, ${s.unit}`, `${t("diff.left")}, ${s.unit}`, `${t("diff.up")}, ${s.unit}`],
-          ...d.moved.map((m) => [m.name, ...m.by_mm.map(n)]),
-        ])}
-      </h3>
+    return html`<h3>${t("diff.centre")}</h3>
       ${d.moved.length
         ? html`<table class="lines xyz">
               <caption class="unseen">
@@ -204,9 +185,11 @@ function what(p: PartChange): string {
   if (p.what === "removed") return t("diff.removed");
   const s = figureScale("mm", store.doc!.show);
   const far = Math.hypot(...(p.moved_mm ?? [0, 0, 0])) / s.per;
-  const by = `${decimal(far, s.decimals)} ${s.unit}`;
-  if (p.what === "moved") return t("diff.moved.by", { by });
-  return far >= 1 ? `${t("diff.changed")}, ${t("diff.moved.by", { by })}` : t("diff.changed");
+  const by = `${decimal(far, s.decimals)}\u00a0${s.unit}`;
+  const words = p.what === "changed" ? [t("diff.changed")] : [];
+  if (far * s.per >= 1) words.push(t(p.with_frame ? "diff.moved.frame" : "diff.moved.by", { by }));
+  if (p.carrier_a !== p.carrier_b) words.push(t("diff.carrier"));
+  return words.join(", ") || t("diff.moved");
 }
 
 // link leads to a part in the list of the build that has it: B if both have.

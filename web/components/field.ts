@@ -104,6 +104,7 @@ export function field(spec: FieldSpec): TemplateResult {
           autocomplete="off"
           spellcheck="false"
           placeholder=${spec.placeholder ?? nothing}
+          title=${spec.kind === undefined && value.length > 24 ? value : nothing}
           .value=${live(value)}
           aria-invalid=${wrong ? "true" : nothing}
           aria-describedby=${described}

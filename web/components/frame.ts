@@ -7,7 +7,6 @@ import { store } from "../state.ts";
 import { t, word, type Key } from "../text/index.ts";
 import type { Build } from "../types.ts";
 import { decimal, figureScale, lengthField, signed, trim } from "../units.ts";
-import { copyMenu } from "./copytable.ts";
 import { Piece } from "./element.ts";
 import { field, lengthInput, numberInput, problemAt } from "./field.ts";
 import { badge } from "./figure.ts";
@@ -90,16 +89,7 @@ class FrameSheet extends Piece {
       const s = figureScale(g.unit, show);
       return sign ? signed(g.value / s.per, s.decimals) : decimal(g.value / s.per, s.decimals);
     };
-    return html`<h3>
-        ${t("frame.worked")}
-        ${copyMenu(t("frame.worked"), () => [
-          [t("table.figure"), t("table.unit"), "A", ...(B ? ["B"] : [])],
-          ...keys.map((k) => {
-            const g = value(a, k) ?? value(b, k)!;
-            return [word("geometry", k), figureScale(g.unit, show).unit, text(value(a, k)), ...(B ? [text(value(b, k))] : [])];
-          }),
-        ])}
-      </h3>
+    return html`<h3>${t("frame.worked")}</h3>
       <table class="lines geometry">
         <caption class="unseen">
           ${t("frame.worked.caption")}

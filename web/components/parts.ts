@@ -103,7 +103,7 @@ class Parts extends Piece {
           <th role="columnheader" scope="col" class="q"><abbr title=${t("parts.quantity")}>${t("parts.quantity.short")}</abbr></th>
           <th role="columnheader" scope="col" class="n">${t("parts.name")}</th>
           <th role="columnheader" scope="col" class="m right">${t("parts.mass.short")}, ${mass.unit}</th>
-          <th role="columnheader" scope="col" class="h"><abbr title=${t("parts.half")}>±, ${mass.unit}</abbr></th>
+          <th role="columnheader" scope="col" class="h right"><abbr title=${t("parts.half")}>±, ${mass.unit}</abbr></th>
           <th role="columnheader" scope="col" class="b">${t("parts.basis")}</th>
           <th role="columnheader" scope="col" class="s">${t("parts.station")}</th>
           <th role="columnheader" scope="col" class="c">${t("parts.carrier")}</th>

@@ -40,9 +40,10 @@ class PictureHead extends Piece {
           ${press(t("picture.side"), look.side === "side", () => store.setLook({ side: "side" }))}
           ${press(t("picture.rear"), look.side === "rear", () => store.setLook({ side: "rear" }))}
         </div>
-        <div class="set">
+        <div class="set shows">
           ${press(t("picture.labels"), look.labels, () => store.setLook({ labels: !look.labels }))}
           ${press(t("picture.dimensions"), look.dimensions, () => store.setLook({ dimensions: !look.dimensions }))}
+          ${press(t("picture.key"), look.key, () => store.setLook({ key: !look.key }))}
           ${press(t("picture.ghost"), look.ghost && B !== "", () => store.setLook({ ghost: !look.ghost }), off || !B)}
         </div>
         <div class="set" role="group" aria-label=${t("picture.zoom")}>
@@ -72,13 +73,19 @@ class Loading extends Piece {
 
 customElements.define("sy-loading", Loading);
 
+// On a narrow sheet the words wait until asked for: the totals come first.
+const roomy = matchMedia("(min-width: 44rem)").matches;
+
 class PictureFoot extends Piece {
   protected override render(): TemplateResult {
     const summary = store.figures(store.activeID)?.summary ?? "";
-    return html`<div class="chosen">${this.chosen()}</div>
+    return html`<div class="picked">${this.chosen()}</div>
       ${core.drawing ? html`<p class="why wrong">${core.drawing}</p>` : nothing}
-      <p id="picture-words" class="words"><span class="cap">${t("picture.words")}.</span> ${summary} ${store.difference?.summary ?? ""}</p>
-      <p id="picture-keys" class="unseen">${t("picture.keys")}</p>`;
+      <details class="words" ?open=${roomy}>
+        <summary>${t("picture.words")}</summary>
+        <p id="picture-words">${summary} ${store.difference?.summary ?? ""}</p>
+        <p class="fine">${t("picture.keys")}</p>
+      </details>`;
   }
 
   private chosen(): TemplateResult {
@@ -165,10 +172,13 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
       selected: store.selected,
       dimensions: look.dimensions,
       labels: look.labels,
+      key: look.key,
       units: { mass: doc.show.mass, length: doc.show.length },
       width: plate.clientWidth,
       height: plate.clientHeight,
     };
+    // A frame of another colour scheme than the page's would not be see-through.
+    core.window!.document.documentElement.style.colorScheme = view.dark ? "dark" : "light";
     const text = JSON.stringify(doc);
     const now = JSON.stringify(view) + text;
     if (now === last) return;
@@ -189,8 +199,6 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     if (!canvas) return;
     canvas.setAttribute("role", "application");
     canvas.setAttribute("aria-label", `${frame.title}. ${t("picture.keys")}`);
-    const html = core.window!.document.documentElement;
-    html.dataset["theme"] = document.documentElement.dataset["theme"] ?? "light";
   };
 
   store.addEventListener("change", soon);

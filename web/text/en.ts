@@ -58,7 +58,7 @@ export const en = {
   "show.length.mm": "mm",
   "show.length.in": "in",
   "show.theme": "Paper",
-  "show.theme.auto": "As the system",
+  "show.theme.auto": "Auto",
   "show.theme.light": "Light",
   "show.theme.dark": "Dark",
 
@@ -137,6 +137,8 @@ export const en = {
   "builds.stale": "from before the problem",
 
   "likely": "likely between {low} and {high} {unit}",
+  "likely.by": "likely by {low} to {high} {unit}",
+  "likely.either": "anything from {less} {unit} lighter to {more} {unit} heavier",
   "likely.exact": "exact",
   "likely.explain": "No part’s weight is known exactly, so no total is. “Likely between” and ± say how far off a figure may be: about 19 times in 20 the truth lies within. Weigh the parts that matter and the range narrows.",
   "likely.explain.title": "What does ± mean?",
@@ -150,7 +152,6 @@ export const en = {
   "beam.label": "Scale of the difference: {value}, {likely}",
   "beam.lighter": "B lighter",
   "beam.heavier": "B heavier",
-  "beam.even": "even",
 
   "table.caption": "Figures of both builds and their difference",
   "table.figure": "Figure",
@@ -220,6 +221,7 @@ export const en = {
   "picture.rear": "Rear",
   "picture.labels": "Names",
   "picture.dimensions": "Dimensions",
+  "picture.key": "Key",
   "picture.ghost": "Other build",
   "picture.zoom": "Zoom",
   "picture.in": "Nearer",
@@ -258,6 +260,8 @@ export const en = {
   "diff.changed": "weight",
   "diff.moved": "place",
   "diff.moved.by": "moved {by}",
+  "diff.moved.frame": "moved {by} with the frame",
+  "diff.carrier": "fixed to another part",
   "diff.all": "Show all {n}",
   "diff.fewer": "Show fewer",
   "diff.same": "Every part is the same in both builds.",
@@ -275,6 +279,7 @@ export const en = {
   "diff.weigh.none": "Nothing is gained by weighing: every part that counts is known well.",
   "diff.weigh.now": "now ±{now}",
   "diff.weigh.build": "To narrow the total of build {letter}:",
+  "diff.groups.same": "The same in both: {groups}.",
   "diff.bars": "Bars to the right: B is heavier. The thin line is the range it likely lies in.",
 
   "parts.title": "The parts of build {letter}",
