@@ -233,7 +233,7 @@ func TestPartsCSV(t *testing.T) {
 func TestTables(t *testing.T) {
 	demo := call(t, "demo")
 	for _, name := range []string{"figuresCSV", "differenceCSV"} {
-		lines, err := csv.NewReader(strings.NewReader(call(t, name, demo))).ReadAll()
+		lines, err := csv.NewReader(strings.NewReader(strings.TrimPrefix(call(t, name, demo), "\ufeff"))).ReadAll()
 		if err != nil || len(lines) < 20 {
 			t.Errorf("%s: %d lines, %v", name, len(lines), err)
 		}

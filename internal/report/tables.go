@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/internal/parts"
 )
@@ -222,7 +223,8 @@ func plusSign(delta float64, text string) string {
 	return text
 }
 
-// csvTable writes a table as RFC 4180 has it.
+// csvTable writes a table as RFC 4180 has it, in UTF-8 with a byte order mark:
+// spreadsheets need that to know ± when they see it.
 type csvTable struct {
 	b bytes.Buffer
 	w *csv.Writer
@@ -230,6 +232,7 @@ type csvTable struct {
 
 func (t *csvTable) line(cells ...string) {
 	if t.w == nil {
+		t.b.WriteString("\xef\xbb\xbf")
 		t.w = csv.NewWriter(&t.b)
 		t.w.UseCRLF = true
 	}
@@ -244,10 +247,12 @@ func (t *csvTable) bytes() []byte {
 	return t.b.Bytes()
 }
 
-// safe keeps a spreadsheet from taking a name for a formula: a cell that begins
-// like one, and is no number, gets an apostrophe in front.
+// safe keeps a spreadsheet from taking a name for a formula: a text that begins
+// like one, in narrow or full width, gets an apostrophe in front. A number does
+// not.
 func safe(cell string) string {
-	if cell == "" || !strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
+	first, n := utf8.DecodeRuneInString(strings.TrimLeft(cell, "'"))
+	if n == 0 || !strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
 		return cell
 	}
 	if _, err := strconv.ParseFloat(cell, 64); err == nil {

@@ -49,12 +49,17 @@ func TestTables(t *testing.T) {
 	golden(t, "difference-pounds.md", report.DifferenceMarkdown(r, parts.Show{Mass: "lb_oz", Length: "in"}))
 }
 
+// rows reads a table back.
+func rows(text []byte) ([][]string, error) {
+	return csv.NewReader(bytes.NewReader(bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")))).ReadAll()
+}
+
 // A spreadsheet reads back what the report says.
 func TestFiguresCSV(t *testing.T) {
 	a := fitted("a")
 	a.Name = "=HYPERLINK(1)\n,\"x\""
 	r := report.EvaluateDocument(document(a, other("b")))
-	lines, err := csv.NewReader(bytes.NewReader(report.FiguresCSV(r))).ReadAll()
+	lines, err := rows(report.FiguresCSV(r))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,7 +83,7 @@ func TestFiguresCSV(t *testing.T) {
 func TestTablesOfLittle(t *testing.T) {
 	for _, d := range []*parts.Document{document(), document(bike("a")), document(fitted("a"))} {
 		r := report.EvaluateDocument(d)
-		if lines, err := csv.NewReader(bytes.NewReader(report.DifferenceCSV(r))).ReadAll(); err != nil || len(lines) != 1 {
+		if lines, err := rows(report.DifferenceCSV(r)); err != nil || len(lines) != 1 {
 			t.Errorf("%d lines, %v", len(lines), err)
 		}
 		if got := report.DifferenceMarkdown(r, d.Show); len(got) != 0 {
