@@ -3,15 +3,17 @@ package main
 import (
 	"syscall/js"
 	"time"
+
+	"steelyard/internal/bridge"
 )
 
 func main() {
-	register()
-	js.Global().Set("steelyardRedraw", js.FuncOf(func(js.Value, []js.Value) any { redraw(); return nil }))
+	stage := &bridge.Stage{Redraw: redraw}
+	register(stage)
 	tell("steelyardReady")
 	// Let the page show its first totals before the canvas claims the thread.
 	time.Sleep(time.Millisecond)
-	if err := paint(&canvas{look: look}); err != nil {
+	if err := paint(&canvas{look: stage.Draw}); err != nil {
 		tell("steelyardTrouble", "The picture cannot be drawn: "+err.Error())
 	}
 	// The functions stay, whatever became of the picture.

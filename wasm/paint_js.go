@@ -3,13 +3,13 @@ package main
 import (
 	"fmt"
 	"image/color"
-	"math"
 	"runtime/debug"
+	"slices"
 	"syscall/js"
 
 	"github.com/hajimehoshi/ebiten/v2"
-	"github.com/hajimehoshi/ebiten/v2/vector"
 
+	"steelyard/internal/mesh"
 	"steelyard/internal/scene"
 )
 
@@ -17,13 +17,15 @@ import (
 var frames int
 
 // canvas is the game that ebiten runs: it paints what look returns whenever a
-// frame was asked for.
+// frame was asked for; the scene may be nil, the palette not.
 type canvas struct {
 	look func(width, height float64) (*scene.Scene, *scene.Palette)
 
 	density float64 // canvas pixels to the CSS pixel
+	mesh    mesh.Mesh
+	corners []ebiten.Vertex
+	white   *ebiten.Image
 	letters letters
-	path    vector.Path
 	failed  bool // the latest frame
 }
 
@@ -76,13 +78,11 @@ func (c *canvas) Draw(screen *ebiten.Image) {
 	}()
 	b := screen.Bounds()
 	s, palette := c.look(float64(b.Dx())/c.density, float64(b.Dy())/c.density)
+	screen.Fill(palette.Of(scene.Paper))
 	if s == nil {
 		return
 	}
-	screen.Fill(palette.Of(scene.Paper))
-	for i := range s.Marks {
-		c.mark(screen, &s.Marks[i], s, palette)
-	}
+	c.marks(screen, s, palette)
 	c.letters.begin()
 	for i := range s.Labels {
 		c.letters.draw(screen, &s.Labels[i], palette, c.density)
@@ -90,59 +90,25 @@ func (c *canvas) Draw(screen *ebiten.Image) {
 	c.letters.end()
 }
 
-func (c *canvas) mark(screen *ebiten.Image, m *scene.Mark, s *scene.Scene, palette *scene.Palette) {
-	if !inSight(m.Path, s.Width, s.Height, m.Width) {
+// marks paints all marks of a scene in one go.
+func (c *canvas) marks(screen *ebiten.Image, s *scene.Scene, palette *scene.Palette) {
+	c.mesh.Reset()
+	c.mesh.Scene(s, c.density)
+	if len(c.mesh.Indices) == 0 {
 		return
 	}
-	if m.Fill != scene.None {
-		c.trace(m.Path)
-		vector.FillPath(screen, &c.path, nil, options(palette.Of(m.Fill)))
+	if c.white == nil {
+		c.white = ebiten.NewImage(3, 3)
+		c.white.Fill(color.White)
 	}
-	if m.Stroke != scene.None && m.Width > 0 {
-		path := m.Path
-		if len(m.Dash) > 0 {
-			if cut := dashes(m.Path, m.Dash, s.Width, s.Height, m.Width); cut != nil {
-				path = cut
-			}
-		}
-		c.trace(path)
-		pen := &vector.StrokeOptions{
-			Width:    float32(m.Width * c.density),
-			LineJoin: vector.LineJoinRound,
-			LineCap:  vector.LineCapRound,
-		}
-		if m.Butt {
-			pen.LineCap = vector.LineCapButt
-		}
-		vector.StrokePath(screen, &c.path, pen, options(palette.Of(m.Stroke)))
+	c.corners = slices.Grow(c.corners[:0], len(c.mesh.Vertices))
+	for _, v := range c.mesh.Vertices {
+		k := palette.Of(v.Ink)
+		const full = 255
+		c.corners = append(c.corners, ebiten.Vertex{
+			DstX: v.X, DstY: v.Y, SrcX: 1.5, SrcY: 1.5,
+			ColorR: float32(k.R) / full, ColorG: float32(k.G) / full, ColorB: float32(k.B) / full, ColorA: v.Cover,
+		})
 	}
-}
-
-func options(k color.NRGBA) *vector.DrawPathOptions {
-	o := &vector.DrawPathOptions{AntiAlias: true}
-	o.ColorScale.ScaleWithColor(k)
-	return o
-}
-
-// trace makes ebiten's path of a scene's.
-func (c *canvas) trace(path []scene.Seg) {
-	c.path.Reset()
-	at := func(x float64) float32 { return float32(x * c.density) }
-	for i := range path {
-		g := &path[i]
-		switch g.Op {
-		case scene.Move:
-			c.path.MoveTo(at(g.X), at(g.Y))
-		case scene.Line:
-			c.path.LineTo(at(g.X), at(g.Y))
-		case scene.Cubic:
-			c.path.CubicTo(at(g.X1), at(g.Y1), at(g.X2), at(g.Y2), at(g.X), at(g.Y))
-		case scene.Circle:
-			c.path.MoveTo(at(g.X+g.R), at(g.Y))
-			c.path.Arc(at(g.X), at(g.Y), at(g.R), 0, 2*math.Pi, vector.Clockwise)
-			c.path.Close()
-		case scene.Close:
-			c.path.Close()
-		}
-	}
+	screen.DrawTriangles32(c.corners, c.mesh.Indices, c.white, nil)
 }

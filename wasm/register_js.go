@@ -1,23 +1,31 @@
 package main
 
-import "syscall/js"
+import (
+	"syscall/js"
 
-// register puts the functions on the window. An argument that is not text is
-// taken as JavaScript writes it.
-func register() {
+	"steelyard/internal/bridge"
+)
+
+// register puts the functions on the window: those of the bridge, and those of
+// the stage that the canvas shows. An argument that is not text is taken as
+// JavaScript writes it.
+func register(stage *bridge.Stage) {
 	object := js.Global().Get("Object").New()
-	for name, f := range functions() {
-		object.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
-			texts := make([]string, len(args))
-			for i, a := range args {
-				if a.Type() == js.TypeString {
+	text := js.Global().Get("String")
+	for _, functions := range []map[string]bridge.Function{bridge.Functions, stage.Functions()} {
+		for name, f := range functions {
+			f = bridge.Guard(name, f)
+			object.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
+				texts := make([]string, len(args))
+				for i, a := range args {
+					if a.Type() != js.TypeString {
+						a = text.Invoke(a)
+					}
 					texts[i] = a.String()
-				} else {
-					texts[i] = js.Global().Call("String", a).String()
 				}
-			}
-			return f(texts...)
-		}))
+				return f(texts...)
+			}))
+		}
 	}
 	object.Set("frames", js.FuncOf(func(js.Value, []js.Value) any { return frames }))
 	js.Global().Set("steelyard", object)

@@ -1,0 +1,145 @@
+package mesh
+
+import "math"
+
+// section is a cut across a line: the outer and inner vertex to its left, the
+// inner and outer one to its right.
+type section [4]uint32
+
+// section adds a cut at p; across is one pixel to the left of the line.
+func (m *Mesh) section(p, across point, cover, core, reach float64) section {
+	return section{
+		m.vertex(p.add(across.mul(reach)), 0),
+		m.vertex(p.add(across.mul(core)), cover),
+		m.vertex(p.sub(across.mul(core)), cover),
+		m.vertex(p.sub(across.mul(reach)), 0),
+	}
+}
+
+// band joins two cuts.
+func (m *Mesh) band(a, b section) {
+	for i := range 3 {
+		m.quad(a[i], b[i], b[i+1], a[i+1])
+	}
+}
+
+// gentle is the cosine of the turn up to which two lines share a cut; beyond,
+// the corner is rounded.
+const gentle = 0.94
+
+// stroke adds a line along points, as wide as width in px, with round joints.
+func (m *Mesh) stroke(p []point, closed bool, width float64, round bool) {
+	cover, core, reach := profile(width)
+	n := len(p)
+	if n == 1 {
+		if round || closed { // a dot
+			m.cap(p[0], point{1, 0}, cover, core, reach)
+			m.cap(p[0], point{-1, 0}, cover, core, reach)
+		}
+		return
+	}
+	if n == 2 {
+		closed = false
+	}
+	way := func(i int) point { // of the line from point i on
+		d := p[(i+1)%n].sub(p[i%n])
+		return d.mul(1 / d.len())
+	}
+	lines := n - 1
+	if closed {
+		lines = n
+	}
+
+	var last section // the cut that the line goes on from
+	switch {
+	case closed:
+		// Begin at the joint at point 0; the line comes round to it and ends it.
+		_, last = m.joint(p[0], way(n-1), way(0), nil, cover, core, reach)
+	case round:
+		u := way(0)
+		m.cap(p[0], u.mul(-1), cover, core, reach)
+		last = m.section(p[0], u.left(), cover, core, reach)
+	default:
+		last = m.butt(p[0], way(0), p[1].sub(p[0]).len(), cover, core, reach)
+	}
+	for i := 1; i <= lines; i++ {
+		if !closed && i == lines {
+			u := way(i - 1)
+			if round {
+				m.band(last, m.section(p[i], u.left(), cover, core, reach))
+				m.cap(p[i], u, cover, core, reach)
+			} else {
+				// The cut faces the other way: turn it round.
+				c := m.butt(p[i], u.mul(-1), p[i].sub(p[i-1]).len(), cover, core, reach)
+				m.band(last, section{c[3], c[2], c[1], c[0]})
+			}
+			return
+		}
+		_, last = m.joint(p[i%n], way(i-1), way(i%n), &last, cover, core, reach)
+	}
+}
+
+// joint adds what two lines make of their corner at p, and the band from the
+// cut before, if there is one, to the corner. It returns the cuts at which the
+// first line ends and the second begins.
+func (m *Mesh) joint(p, in, out point, before *section, cover, core, reach float64) (end, begin section) {
+	if in.dot(out) > gentle {
+		end = m.section(p, bisector(in, out), cover, core, reach)
+		if before != nil {
+			m.band(*before, end)
+		}
+		return end, end
+	}
+	end = m.section(p, in.left(), cover, core, reach)
+	begin = m.section(p, out.left(), cover, core, reach)
+	if before == nil {
+		return end, begin // the wedge is added when the line comes round
+	}
+	m.band(*before, end)
+	// The gap is on the side away from the turn.
+	if in.cross(out) > 0 {
+		m.wedge(p, in.left().mul(-1), out.left().mul(-1), cover, core, reach)
+	} else {
+		m.wedge(p, in.left(), out.left(), cover, core, reach)
+	}
+	return end, begin
+}
+
+// wedge adds the sector of a disc round p from one way to another, less than
+// half a turn apart.
+func (m *Mesh) wedge(p, from, to point, cover, core, reach float64) {
+	angle := math.Atan2(from.cross(to), from.dot(to))
+	m.sector(p, from, angle, cover, core, reach)
+}
+
+// cap adds half a disc round p, away from the line: ahead is the way out.
+func (m *Mesh) cap(p, ahead point, cover, core, reach float64) {
+	m.sector(p, ahead.left(), -math.Pi, cover, core, reach)
+}
+
+// sector adds a sector of a disc of the line's width round p.
+func (m *Mesh) sector(p, from point, angle, cover, core, reach float64) {
+	n := pieces(math.Abs(angle) / (2 * math.Acos(1-min(stray/reach, 0.5))))
+	centre := m.vertex(p, cover)
+	var inner, outer uint32
+	for i := range n + 1 {
+		sin, cos := math.Sincos(angle * float64(i) / float64(n))
+		d := point{from.x*cos - from.y*sin, from.x*sin + from.y*cos}
+		a, b := m.vertex(p.add(d.mul(core)), cover), m.vertex(p.add(d.mul(reach)), 0)
+		if i > 0 {
+			m.triangle(centre, inner, a)
+			m.quad(inner, a, b, outer)
+		}
+		inner, outer = a, b
+	}
+}
+
+// butt adds the soft end of a line that is cut square at p; u is the way along
+// the line, which is length long. It returns the cut from which the line goes on.
+func (m *Mesh) butt(p, u point, length, cover, core, reach float64) section {
+	across := u.left()
+	inside := m.section(p.add(u.mul(min(0.5, length/2))), across, cover, core, reach)
+	outside := m.section(p.sub(u.mul(0.5)), across, 0, core, reach)
+	m.band(outside, inside)
+	return inside
+}
