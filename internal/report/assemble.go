@@ -45,8 +45,16 @@ type Line struct {
 // document, so that what two builds share cancels in their difference.
 type sources struct {
 	mass  map[parts.Source]int
-	spot  map[spot]int
-	piece []float64 // standard uncertainty of one piece, kg, by mass source
+	first []line       // the first line of each source of mass
+	spots map[spot]int // of further lines of the same source; most have none
+	count int          // spots so far
+	piece []float64    // standard uncertainty of one piece, kg, by source of mass
+}
+
+// line is a line of a parts list with the numbers it was given.
+type line struct {
+	part         *parts.Part
+	source, spot int
 }
 
 // spot is what makes two lines misplaced together: pieces of one type at one
@@ -72,36 +80,55 @@ func newSources(d *parts.Document) *sources {
 	n := most + (all-most)/8
 	return &sources{
 		mass:  make(map[parts.Source]int, n),
-		spot:  make(map[spot]int, n),
+		first: make([]line, 0, n),
 		piece: make([]float64, 0, n),
 	}
 }
 
-// ofMass returns the number of the source of a part's mass.
+// of returns the numbers of the sources of a part's mass and of its place. Like
+// is a line that may well be of the same type, as the same one of another build,
+// or empty; it is only there to save looking further.
 //
 // Whatever its basis, a mass lies within ± half-width, nowhere more likely
 // than elsewhere; of a weighed part the half-width is the scale's resolution.
-func (s *sources) ofMass(p *parts.Part) int {
+func (s *sources) of(p *parts.Part, like *line) (source, place int) {
 	key := parts.SourceKey(p)
-	n, ok := s.mass[key]
-	if !ok {
-		n = len(s.piece)
-		s.mass[key] = n
-		s.piece = append(s.piece, mass.Rectangular(p.HalfWidth/gram.perSI))
+	if like.part != nil && key == parts.SourceKey(like.part) {
+		if samePlace(p, like.part) {
+			return like.source, like.spot
+		}
+		return like.source, s.place(p, like.source)
 	}
-	return n
+	source, known := s.mass[key]
+	if !known {
+		source = len(s.first)
+		s.mass[key] = source
+		s.first = append(s.first, line{p, source, s.count})
+		s.piece = append(s.piece, mass.Rectangular(p.HalfWidth/gram.perSI))
+		s.count++
+		return source, s.count - 1
+	}
+	return source, s.place(p, source)
 }
 
-// ofPlace returns the number of the source of a part's misplacement.
-func (s *sources) ofPlace(p *parts.Part, source int) int {
+// place returns the number of the place of a part of a source that has been
+// seen before.
+func (s *sources) place(p *parts.Part, source int) int {
+	if first := &s.first[source]; samePlace(p, first.part) {
+		return first.spot
+	}
 	key := spot{source: source, station: p.Station, offset: p.Offset, within: p.Within}
 	if p.At != nil {
 		key.station, key.offset, key.at, key.placed = "", parts.Vec3{}, *p.At, true
 	}
-	n, ok := s.spot[key]
+	n, ok := s.spots[key]
 	if !ok {
-		n = len(s.spot)
-		s.spot[key] = n
+		if s.spots == nil {
+			s.spots = make(map[spot]int)
+		}
+		n = s.count
+		s.spots[key] = n
+		s.count++
 	}
 	return n
 }
@@ -120,8 +147,9 @@ func samePlace(a, b *parts.Part) bool {
 
 // assemble puts the parts of a build in their places. Lines that have an
 // error are left out; so is a part at a station that the bike does not have,
-// and that problem is told here.
-func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources) (*Weighed, []parts.Problem) {
+// and that problem is told here. Before is a build that was assembled before, or
+// nil; it is only there to save time.
+func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources, before *Weighed) (*Weighed, []parts.Problem) {
 	w := &Weighed{
 		Build: b, Bike: bike,
 		Items: make([]mass.Item, 0, len(b.Parts)+len(b.Parts)/4+4),
@@ -140,6 +168,7 @@ func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources
 		w.Lines[i].carrier = c
 		count[c]++
 	}
+	rows := before.rows(b)
 	order := make([]int32, len(b.Parts))
 	var next [numCarriers + 1]int
 	for c := range numCarriers {
@@ -153,7 +182,8 @@ func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources
 	at := 0
 	for c := range numCarriers {
 		for _, i := range order[at : at+count[c]] {
-			if problem := w.place(&b.Parts[i], &w.Lines[i], src); problem != nil {
+			like := before.line(rows, i)
+			if problem := w.place(&b.Parts[i], &w.Lines[i], src, &like); problem != nil {
 				problems = append(problems, *problem)
 			}
 		}
@@ -164,9 +194,40 @@ func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources
 	return w, problems
 }
 
+// rows gives for every line of a build the line of w with the same id, -1 for
+// none, as far as both lists are in the same order: a few lines more or less do
+// not matter. It is nil without w.
+func (w *Weighed) rows(b *parts.Build) []int32 {
+	if w == nil {
+		return nil
+	}
+	const ahead = 8 // lines that may be missing in a row
+	rows := make([]int32, len(b.Parts))
+	next, theirs := 0, w.Build.Parts
+	for i := range b.Parts {
+		rows[i] = -1
+		for j := next; j < min(next+ahead, len(theirs)); j++ {
+			if theirs[j].ID == b.Parts[i].ID {
+				rows[i], next = int32(j), j+1
+				break
+			}
+		}
+	}
+	return rows
+}
+
+// line returns the line that rows gives for line i, if it is in use.
+func (w *Weighed) line(rows []int32, i int32) line {
+	if rows == nil || rows[i] < 0 || !w.Lines[rows[i]].OK {
+		return line{}
+	}
+	l := &w.Lines[rows[i]]
+	return line{&w.Build.Parts[rows[i]], l.source, l.spot}
+}
+
 // place makes the items of a line. A pair of points splits the pieces evenly;
 // its offset is from either point, y outward.
-func (w *Weighed) place(p *parts.Part, l *Line, src *sources) *parts.Problem {
+func (w *Weighed) place(p *parts.Part, l *Line, src *sources, like *line) *parts.Problem {
 	k, ok := spread(&p.Shape)
 	pieces := float64(p.Quantity)
 	kg := p.Mass / gram.perSI
@@ -186,8 +247,7 @@ func (w *Weighed) place(p *parts.Part, l *Line, src *sources) *parts.Problem {
 		}
 		offset = metres(p.Offset)
 	}
-	l.source = src.ofMass(p)
-	l.spot = src.ofPlace(p, l.source)
+	l.source, l.spot = src.of(p, like)
 	u := src.piece[l.source]
 	placeU := mass.Rectangular(p.Within / millimetre.perSI)
 	n := float64(len(points))

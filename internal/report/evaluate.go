@@ -1,6 +1,8 @@
 package report
 
 import (
+	"sync"
+
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
@@ -52,6 +54,7 @@ func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
 	omit := newOmissions(checked)
 
 	src := newSources(d)
+	var before *Weighed
 	for i := range d.Builds {
 		b := &d.Builds[i]
 		bike, problems := geometry.Pose(b)
@@ -59,12 +62,14 @@ func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
 		if bike == nil {
 			continue
 		}
-		e.Builds[i], problems = assemble(b, bike, omit, src)
+		e.Builds[i], problems = assemble(b, bike, omit, src, before)
 		r.Problems = append(r.Problems, problems...)
+		before = e.Builds[i]
 	}
 
 	a, b := compared(d, e.Builds)
-	t := &table{words: newWords(d.Show), src: src}
+	t := tables.Get().(*table)
+	t.words, t.src = newWords(d.Show), src
 	var pairs []couple
 	var standard *[numFigures]float64
 	if a != nil && b != nil {
@@ -85,8 +90,13 @@ func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
 	if a != nil && b != nil {
 		r.Difference = t.difference(a, b, pairs, standard)
 	}
+	t.words, t.src = nil, nil
+	tables.Put(t) // not after a panic: what it holds may be half done
 	return e
 }
+
+// tables are tables that are free.
+var tables = sync.Pool{New: func() any { return new(table) }}
 
 // table is where an evaluation works: what its builds share, and memory to use
 // again.
