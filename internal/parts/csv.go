@@ -194,7 +194,7 @@ func (r *csvReader) decode(raw []byte) string {
 	for _, c := range raw {
 		switch {
 		case c >= 0x80 && c < 0xa0:
-			b.WriteRune([]rune(windows1252)[c-0x80])
+			b.WriteRune(windows1252[c-0x80])
 		default:
 			b.WriteRune(rune(c))
 		}
@@ -204,7 +204,7 @@ func (r *csvReader) decode(raw []byte) string {
 
 // windows1252 are the characters 80 to 9F of that code page; all others are as
 // in Unicode. Five are not used.
-const windows1252 = "€\ufffd‚ƒ„…†‡ˆ‰Š‹Œ\ufffdŽ\ufffd\ufffd‘’“”•–—˜™š›œ\ufffdžŸ"
+var windows1252 = []rune("€\ufffd‚ƒ„…†‡ˆ‰Š‹Œ\ufffdŽ\ufffd\ufffd‘’“”•–—˜™š›œ\ufffdžŸ")
 
 // separate finds what separates the cells. A first line "sep=;" says it, and is
 // taken off.
