@@ -1,0 +1,25 @@
+package ride_test
+
+import (
+	"fmt"
+
+	"steelyard/internal/mass"
+	"steelyard/internal/ride"
+)
+
+// A rider with a bike, whose centre of mass is 0.42 m ahead of the rear contact
+// and 1.05 m up, on a wheelbase of 1.08 m.
+func Example() {
+	items := []mass.Item{{Mass: 98, Place: mass.Vec{X: 0.42, Z: 1.05}, PlaceU: 0.01}}
+	s := ride.Between(items, 0, 1.08)
+	show := func(what string, f mass.Figure) {
+		fmt.Printf("%s %.3f ± %.3f\n", what, f.Value, mass.Coverage*mass.Uncertainty(items, f))
+	}
+	show("brakes at", s.Braking(0))
+	show("down 15 %", s.Braking(-0.15))
+	show("climbs", s.Climbing(items, 0.6).First)
+	// Output:
+	// brakes at 0.629 ± 0.022
+	// down 15 % 0.473 ± 0.022
+	// climbs 0.400 ± 0.021
+}
