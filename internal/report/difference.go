@@ -227,22 +227,26 @@ func movers(a, b *Weighed, list []couple) []Mover {
 	}
 	var out []ranked
 	for _, c := range list {
-		var ma, mb mass.Moments
-		r := ranked{}
+		var ia, ib []mass.Item
 		if c.a >= 0 {
-			l := &a.Lines[c.a]
-			ma = mass.Sum(a.Items[l.First:l.End], nil)
+			ia = a.itemsOf(c.a)
+		}
+		if c.b >= 0 {
+			ib = b.itemsOf(c.b)
+		}
+		if sameMoments(ia, ib) {
+			continue
+		}
+		by := mass.Shift(sa, sb, mass.Sum(ia, nil), mass.Sum(ib, nil))
+		r := ranked{Mover: Mover{By: inMillimetres(by)}}
+		if (r.By == parts.Vec3{}) {
+			continue
+		}
+		if c.a >= 0 {
 			r.A, r.Name = a.Build.Parts[c.a].ID, a.Build.Parts[c.a].Name
 		}
 		if c.b >= 0 {
-			l := &b.Lines[c.b]
-			mb = mass.Sum(b.Items[l.First:l.End], nil)
 			r.B, r.Name = b.Build.Parts[c.b].ID, b.Build.Parts[c.b].Name
-		}
-		by := mass.Shift(sa, sb, ma, mb)
-		r.By = inMillimetres(by)
-		if (r.By == parts.Vec3{}) {
-			continue
 		}
 		r.way = by.Norm()
 		out = append(out, r)
@@ -253,4 +257,16 @@ func movers(a, b *Weighed, list []couple) []Mover {
 		told[i] = out[i].Mover
 	}
 	return told
+}
+
+// itemsOf returns the items of a line.
+func (w *Weighed) itemsOf(line int) []mass.Item {
+	l := &w.Lines[line]
+	return w.Items[l.First:l.End]
+}
+
+// sameMoments reports whether two lines have the same masses at the same
+// places.
+func sameMoments(a, b []mass.Item) bool {
+	return slices.EqualFunc(a, b, func(x, y mass.Item) bool { return x.Mass == y.Mass && x.Place == y.Place })
 }

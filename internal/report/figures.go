@@ -15,7 +15,12 @@ type figures struct {
 	of       [numFigures]mass.Figure
 	items    [numFigures][]mass.Item // that the figure is of
 	standard [numFigures]float64     // standard uncertainty
+	twins    [numFigures]bool        // the figure is its twin's
 }
+
+// twin names the figure, earlier in order, that another may be the same as: at
+// an end where nothing turns about a pivot, effective mass is the tally.
+var twin = [numFigures]slot{effectiveFront: unsprungFront, effectiveRear: unsprungRear}
 
 // has reports whether a figure exists.
 func (f *figures) has(s slot) bool { return finite(f.of[s].Value) && finite(f.standard[s]) }
@@ -87,6 +92,7 @@ func (w *Weighed) measure() {
 	}
 	set(unsprungFront, end, mass.Total(end, nil))
 	set(effectiveFront, end, f[unsprungFront])
+	w.figures.twins[effectiveFront] = true
 
 	wheel = w.on(rearWheel, rearWheel)
 	set(rotatingRear, wheel, mass.Total(wheel, nil))
@@ -94,6 +100,7 @@ func (w *Weighed) measure() {
 	end = w.on(rearWheel, link)
 	set(unsprungRear, end, mass.Total(end, s.rearTally))
 	set(effectiveRear, end, f[unsprungRear])
+	w.figures.twins[effectiveRear] = !bike.RearSprung
 	if bike.RearSprung {
 		swing := mass.LeverMass(end, s.rearSwing, bike.Pivot, bike.RearAxle)
 		set(effectiveRear, end, mass.Plus(swing, mass.Total(end, s.rearRolls)))
@@ -118,6 +125,10 @@ func gyration(inertia, total mass.Figure) mass.Figure {
 func (w *Weighed) judge(b *mass.Budget) {
 	f := &w.figures
 	for s := range numFigures {
+		if f.twins[s] {
+			f.standard[s] = f.standard[twin[s]]
+			continue
+		}
 		b.Reset()
 		f.charge(b, s, 1)
 		f.standard[s] = b.Standard()
@@ -130,6 +141,11 @@ func (w *Weighed) judge(b *mass.Budget) {
 func judgePair(a, b *Weighed, one, both *mass.Budget) *[numFigures]float64 {
 	var d [numFigures]float64
 	for s := range numFigures {
+		if a.figures.twins[s] && b.figures.twins[s] {
+			t := twin[s]
+			a.figures.standard[s], b.figures.standard[s], d[s] = a.figures.standard[t], b.figures.standard[t], d[t]
+			continue
+		}
 		both.Reset()
 		a.figures.charge(both, s, -1)
 		a.figures.standard[s] = both.Standard()
