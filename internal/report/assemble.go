@@ -19,6 +19,7 @@ type Weighed struct {
 	Lines []Line      // one for each of Build.Parts
 	Count int         // how many of the lines count
 
+	lost    int // lines at unknown stations
 	spans   spans
 	figures figures
 	byGroup [][]int32 // lines by group
@@ -243,7 +244,8 @@ func (w *Weighed) place(p *parts.Part, l *Line, src *sources, like *line) *parts
 	} else {
 		points = w.Bike.Stations[p.Station].Points
 		if len(points) == 0 {
-			return unknownStation(w.Build, p)
+			w.lost++
+			return unknownStation(w.Build, p, w.lost <= mostHints)
 		}
 		offset = metres(p.Offset)
 	}
@@ -276,6 +278,11 @@ func (w *Weighed) place(p *parts.Part, l *Line, src *sources, like *line) *parts
 	w.Count++
 	return nil
 }
+
+// mostHints is for how many lines of a build the station that was meant is
+// searched for: the search takes time, and a list with more unknown stations
+// has another fault.
+const mostHints = 50
 
 // spread returns the second moment of a part's shape per unit of mass, turned
 // by its pitch. A negative or unreal size has none.
@@ -314,20 +321,26 @@ func inMillimetres(v mass.Vec) parts.Vec3 {
 	return parts.Vec3{millimetre.of(v.X), millimetre.of(v.Y), millimetre.of(v.Z)}
 }
 
-// unknownStation says that the bike has no such station, and which one may
-// have been meant.
-func unknownStation(b *parts.Build, p *parts.Part) *parts.Problem {
+// unknownStation says that the bike has no such station, and when asked which
+// one may have been meant.
+func unknownStation(b *parts.Build, p *parts.Part, suggest bool) *parts.Problem {
 	name := shorten(p.Station)
+	hint := "."
+	if suggest {
+		hint = fmt.Sprintf("; did you mean %q?", nearest(name, geometry.StationNames))
+	}
 	return &parts.Problem{
 		Severity: parts.SeverityError, Build: b.ID, Part: p.ID, Field: "station",
-		Message: fmt.Sprintf("Part “%s” of build “%s”: there is no station %q on this bike; did you mean %q? The part is left out.",
-			shorten(p.Name), shorten(b.Name), name, nearest(name, geometry.StationNames)),
+		Message: fmt.Sprintf("Part “%s” of build “%s”: there is no station %q on this bike%s The part is left out.", shorten(p.Name), shorten(b.Name), name, hint),
 	}
 }
 
-// shorten cuts a text of the user's to what a message can bear.
+// shorten cuts a text of the user's to what a sentence can bear.
 func shorten(s string) string {
-	const most = 40
+	const most = 80
+	if len(s) <= most {
+		return s
+	}
 	n := 0
 	for i := range s {
 		if n == most {

@@ -1,6 +1,7 @@
 package report_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -69,6 +70,11 @@ func TestNames(t *testing.T) {
 		}
 		if back.Builds[0].Name != name {
 			t.Errorf("%q came back as %q", name, back.Builds[0].Name)
+		}
+		for _, s := range []string{r.Builds[0].Summary, r.Builds[1].Summary, r.Difference.Summary} {
+			if len(s) > 2000 {
+				t.Errorf("a summary of %d bytes", len(s))
+			}
 		}
 		for _, p := range r.Problems {
 			if len(p.Message) > 1000 {
@@ -140,4 +146,19 @@ func FuzzEvaluate(f *testing.F) {
 			}
 		}
 	})
+}
+
+// Ten thousand parts at stations that do not exist are told, each, and soon.
+func TestManyUnknownStations(t *testing.T) {
+	b := bike("a")
+	for i := range 10000 {
+		p := point(fmt.Sprint(i), 100, parts.MainFrame, 0, 0, 0)
+		p.At, p.Station = nil, fmt.Sprint("somewhere else, number ", i)
+		b.Parts = append(b.Parts, p)
+	}
+	r := report.EvaluateDocument(document(b))
+	if n := len(errorsOf(r)); n != len(b.Parts) {
+		t.Errorf("%d errors", n)
+	}
+	writable(t, r)
 }

@@ -126,7 +126,7 @@ func (w *words) movement(x, z *Change, d *Difference) []string {
 		return []string{say("summary.difference.still")}
 	}
 	if len(d.Moved) > 0 {
-		text = append(text, say("summary.difference.mover", "part", d.Moved[0].Name))
+		text = append(text, say("summary.difference.mover", "part", shorten(d.Moved[0].Name)))
 	}
 	return text
 }
@@ -135,7 +135,7 @@ func (w *words) movement(x, z *Change, d *Difference) []string {
 func (w *words) settling(d *Difference) []string {
 	var names []string
 	for i := range d.Weigh {
-		names = append(names, d.Weigh[i].Name)
+		names = append(names, shorten(d.Weigh[i].Name))
 		if d.Weigh[i].Settles {
 			return []string{say("summary.difference.settle", "parts", strings.Join(names, ", "))}
 		}
@@ -146,9 +146,9 @@ func (w *words) settling(d *Difference) []string {
 // called is what a build is called in a sentence.
 func called(b *parts.Build) string {
 	if strings.TrimSpace(b.Name) == "" {
-		return b.ID
+		return shorten(b.ID)
 	}
-	return b.Name
+	return shorten(b.Name)
 }
 
 func percent(share float64) string {
