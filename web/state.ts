@@ -32,6 +32,7 @@ export interface Notice {
 export interface Draft {
   text: string;
   why: string; // what is wrong with it
+  base: string; // what the field held before
 }
 
 const looks = "look";
@@ -69,7 +70,8 @@ export class Store extends EventTarget {
   private readonly last = new Map<string, BuildReport>(); // the last figures of each build that held
   private lastDifference: Difference | null = null;
   private places: { of: BuildReport | undefined; parts: Map<string, PartReport> } = { of: undefined, parts: new Map() };
-  private due = 0;
+  private due = 0; // timer of an evaluation put off
+  private since = 0; // when it was first put off
   private told = false;
   private notice = 0;
 
@@ -129,20 +131,24 @@ export class Store extends EventTarget {
     const doc = this.doc;
     if (!doc) return;
     this.storage.save(() => JSON.stringify(this.doc));
-    if (this.took < 24) this.evaluate();
-    else if (!this.due) {
-      // A document so large that evaluating takes a while: let typing breathe.
-      this.due = window.setTimeout(() => {
-        this.due = 0;
-        this.evaluate();
-      }, Math.min(this.took, 300));
-      this.touch();
+    if (this.took < 40) {
+      this.evaluate();
+      return;
     }
+    // A document so large that evaluating takes a while: let typing breathe,
+    // but not for ever.
+    this.since ||= performance.now();
+    window.clearTimeout(this.due);
+    const waited = performance.now() - this.since;
+    this.due = window.setTimeout(() => this.evaluate(), Math.min(2 * this.took, 400, Math.max(0, 2000 - waited)));
+    this.touch();
   }
 
   // evaluate asks the core for the figures of the document as it stands. When
   // the document cannot be evaluated the last figures stay.
   evaluate(): void {
+    window.clearTimeout(this.due);
+    this.since = 0;
     const doc = this.doc;
     if (doc && core.state === "ready") {
       const from = performance.now();

@@ -46,7 +46,12 @@ export function search(typed: string): Entry[] {
   const words = fold(typed).split(/\s+/).filter(Boolean);
   if (!words.length) return [];
   const whole = words.join(" ");
-  const rank = (f: Found) => (f.name.startsWith(whole) ? 0 : f.name.includes(whole) ? 1 : words.every((w) => f.name.includes(w)) ? 2 : 3);
+  // Words in the name count before words elsewhere, early ones before late ones.
+  const rank = (f: Found) => {
+    if (f.name.startsWith(whole)) return 0;
+    if (!words.every((w) => f.name.includes(w))) return 1000 + (f.name.includes(words[0]!) ? 0 : 1);
+    return 1 + Math.min(...words.map((w) => f.name.indexOf(w)));
+  };
   return entries()
     .filter((f) => words.every((w) => f.text.includes(w)))
     .map((f) => ({ f, r: rank(f) }))

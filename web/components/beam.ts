@@ -2,7 +2,7 @@
 // the difference, the band around it is where the difference likely lies. A
 // band clear of nought is a verdict; one across it is none.
 
-import { html, svg, type TemplateResult } from "lit";
+import { html, nothing, svg, type TemplateResult } from "lit";
 import { signed } from "../units.ts";
 
 export interface BeamSpec {
@@ -51,7 +51,7 @@ export function beam(s: BeamSpec): TemplateResult {
     <path class="pivot" d="M${middle} ${base}l-5 -9h10z" />
     <rect class="band" x=${x0.toFixed(1)} y=${base - 6} width=${Math.max(x1 - x0, 1).toFixed(1)} height="6" />
     <path class="poise" d="M${x.toFixed(1)} ${base - 1}l-7 -12v-7h14v7z" />
-    <text class="end" x="14" y="12" text-anchor="start">${"◄ "}${s.less}</text>
-    <text class="end" x=${wide - 14} y="12" text-anchor="end">${s.more}${" ►"}</text>
+    ${x > 110 ? svg`<text class="end" x="14" y="12" text-anchor="start">${"◄ "}${s.less}</text>` : nothing}
+    ${x < wide - 110 ? svg`<text class="end" x=${wide - 14} y="12" text-anchor="end">${s.more}${" ►"}</text>` : nothing}
   </svg>`;
 }

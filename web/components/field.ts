@@ -1,6 +1,6 @@
 // Fields: what is typed takes effect at every keystroke that makes sense. What
 // makes none stays in the field with a word on what would be right, and the
-// document keeps its last good value.
+// document goes back to what the field held before.
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
@@ -43,11 +43,14 @@ function message(e: unknown): string {
 }
 
 function typed(spec: FieldSpec, text: string): void {
+  const base = store.drafts.get(spec.key)?.base ?? spec.text;
   try {
     spec.accept(text);
-    store.drafts.set(spec.key, { text, why: "" });
+    store.drafts.set(spec.key, { text, why: "", base });
   } catch (e) {
-    store.drafts.set(spec.key, { text, why: message(e) });
+    store.drafts.set(spec.key, { text, why: message(e), base });
+    // A part of a number on the way here (3,27 of 3,275) is not what was meant.
+    if (base !== spec.text) spec.accept(base);
   }
   store.touch();
 }
@@ -61,10 +64,13 @@ function left(spec: FieldSpec): void {
 
 function pressed(spec: FieldSpec, e: KeyboardEvent): void {
   const input = e.currentTarget as HTMLInputElement;
-  if (e.key === "Escape" && store.drafts.has(spec.key)) {
+  const draft = store.drafts.get(spec.key);
+  if (e.key === "Escape" && draft) {
     e.stopPropagation();
+    if (draft.base !== spec.text) spec.accept(draft.base);
     store.drafts.delete(spec.key);
     store.touch();
+    setTimeout(() => input.select());
   } else if (e.key === "Enter" && spec.kind !== "long") {
     left(spec);
     input.select();
@@ -108,7 +114,7 @@ export function field(spec: FieldSpec): TemplateResult {
           .value=${live(value)}
           aria-invalid=${wrong ? "true" : nothing}
           aria-describedby=${described}
-          @focus=${number ? (e: Event) => (e.target as HTMLInputElement).select() : nothing}
+          @focus=${number ? (e: Event) => setTimeout(() => (e.target as HTMLInputElement).select()) : nothing}
           @input=${(e: Event) => typed(spec, (e.target as HTMLInputElement).value)}
           @blur=${() => left(spec)}
           @keydown=${(e: KeyboardEvent) => pressed(spec, e)}

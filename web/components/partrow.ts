@@ -160,7 +160,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
 
 function stationChoice(p: Part, hidden: boolean): TemplateResult {
   return choice({
-    key: `${store.activeID}/${p.id}/station`,
+    key: `${store.activeID}/${p.id}/${hidden ? "station" : "station-2"}`,
     label: hidden ? `${t("parts.station")}, ${p.name}` : t("parts.station"),
     hidden,
     value: p.station ?? "",
@@ -200,7 +200,7 @@ function details(p: Part): TemplateResult {
     <td role="cell" colspan="12">
       <div class="sheetlet">
         <div class="specs">
-          <h4>${t("part.at")}</h4>
+          <h3>${t("part.at")}</h3>
           ${choice({
             key: key("placed"),
             label: t("part.placed"),
@@ -224,7 +224,7 @@ function details(p: Part): TemplateResult {
           ${lengthInput({ key: key("within_mm"), label: t("part.within"), value: p.within_mm, problem: at("within_mm"), set: set(p, "within_mm", t("part.within")) })}
         </div>
         <div class="specs">
-          <h4>${t("part.shape")}</h4>
+          <h3>${t("part.shape")}</h3>
           ${choice({
             key: key("kind"),
             label: t("part.kind"),
@@ -269,7 +269,7 @@ function details(p: Part): TemplateResult {
             : nothing}
         </div>
         <div class="specs">
-          <h4>${t("part.note")}</h4>
+          <h3>${t("part.note")}</h3>
           ${field({
             key: key("note"),
             label: t("part.note"),

@@ -107,9 +107,9 @@ class Parts extends Piece {
           <th role="columnheader" scope="col" class="b">${t("parts.basis")}</th>
           <th role="columnheader" scope="col" class="s">${t("parts.station")}</th>
           <th role="columnheader" scope="col" class="c">${t("parts.carrier")}</th>
-          <th role="columnheader" scope="col" class="p right">${t("parts.place.x")}</th>
-          <th role="columnheader" scope="col" class="p right">${t("parts.place.y")}</th>
-          <th role="columnheader" scope="col" class="p right">${t("parts.place.z")}, ${length}</th>
+          <th role="columnheader" scope="col" class="p right">${t("parts.place.x")} ${length}</th>
+          <th role="columnheader" scope="col" class="p right">${t("parts.place.y")} ${length}</th>
+          <th role="columnheader" scope="col" class="p right">${t("parts.place.z")} ${length}</th>
           <th role="columnheader" scope="col" class="t right">${t("parts.total")}</th>
           <th role="columnheader" scope="col" class="a"><span class="unseen">${t("parts.details.short")}</span></th>
         </tr>

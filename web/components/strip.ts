@@ -5,7 +5,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { findBuild } from "../edit.ts";
 import { store } from "../state.ts";
-import { t } from "../text/index.ts";
+import { short, t } from "../text/index.ts";
 import { figureScale, plain, write } from "../units.ts";
 import { Piece } from "./element.ts";
 import { badge } from "./figure.ts";
@@ -37,6 +37,7 @@ class Strip extends Piece {
     const s = figureScale("g", doc.show);
     const { A, B } = store.ids;
     const d = store.difference?.figures.find((f) => f.key === "total");
+    const u = store.difference?.figures.find((f) => f.key === "unsprung_rear");
     const total = (id: string) => store.figures(id)?.figures.find((f) => f.key === "total");
     return html`<div class="strip ${this.on ? "on" : ""}" aria-hidden="true">
       <div>
@@ -49,6 +50,7 @@ class Strip extends Piece {
             : nothing;
         })}
         ${d ? html`<span class="one delta">${t("table.diff")} <b>${plain(write(d.delta, d.plus, s, true))}</b></span>` : nothing}
+        ${u ? html`<span class="one further">${short("figure", u.key)} <b>${plain(write(u.delta, u.plus, s, true))}</b></span>` : nothing}
       </div>
     </div>`;
   }
