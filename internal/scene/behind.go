@@ -45,9 +45,8 @@ func (d *behind) bar() {
 		d.line(d.at(k*(gy-0.06), gz))
 	})
 	path := d.take()
-	d.out.Marks = append(d.out.Marks,
-		Mark{Path: path, Stroke: Outline, Width: m(25) + 2*d.edge},
-		Mark{Path: path, Stroke: Metal, Width: m(25)})
+	d.add(Mark{Path: path, Stroke: Outline, Width: m(25) + 2*d.edge})
+	d.add(Mark{Path: path, Stroke: Metal, Width: m(25)})
 	both(func(k float64) {
 		p, q := d.at(k*(gy-0.065), gz), d.at(k*(gy+0.065), gz)
 		d.capsule(p, q, m(16), m(16))

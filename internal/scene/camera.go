@@ -26,8 +26,11 @@ func (b box) empty() bool { return b.x0 > b.x1 || b.y0 > b.y1 }
 
 func (b box) grow(d float64) box { return box{b.x0 - d, b.y0 - d, b.x1 + d, b.y1 + d} }
 
-// with returns the least box that holds b and the point.
+// with returns the least box that holds b and the point, if that is one.
 func (b box) with(x, y float64) box {
+	if !finite(x) || !finite(y) {
+		return b
+	}
 	return box{min(b.x0, x), min(b.y0, y), max(b.x1, x), max(b.y1, y)}
 }
 
@@ -57,6 +60,9 @@ func Fit(s *Subject, v View, width, height float64) Camera {
 	// Of what is left over of the height a quarter goes below.
 	over := c.Height - m.y0 - m.y1 - h*c.Scale
 	c.V = (c.room.y0+c.room.y1)/2 + (m.y0-m.y1+over/2)/2/c.Scale
+	if over > 0 { // nor does the bike sink to the foot of a tall picture
+		c.V = min(c.V, c.room.y1)
+	}
 	c.fu, c.fv = c.U, c.V
 	return c
 }
@@ -87,15 +93,12 @@ func extent(s *Subject, a Aspect) box {
 				e = e.with(-0.25, 0).with(0.25, 2*b.RearRadius)
 			}
 			for _, p := range []mass.Vec{b.SaddleTop, b.Grip, b.BarClamp, {X: b.Grip.X, Y: -b.Grip.Y, Z: b.Grip.Z}} {
-				if u, v := a.Plane(p); finite(u) && finite(v) {
-					e = e.with(u, v+0.03)
-				}
+				u, v := a.Plane(p)
+				e = e.with(u, v+0.03)
 			}
 		}
 		for i := range k.Markers {
-			if u, v := a.Plane(k.Markers[i].Place); finite(u) && finite(v) {
-				e = e.with(u, v)
-			}
+			e = e.with(a.Plane(k.Markers[i].Place))
 		}
 		if k == s {
 			k = s.Ghost
@@ -177,10 +180,12 @@ func (c *Camera) Refit(o Camera) {
 // Reset goes back to what fits.
 func (c *Camera) Reset() { c.U, c.V, c.Scale = c.fu, c.fv, c.fit }
 
-// clamp keeps the middle of the picture over something to see.
+// clamp keeps the middle of the picture over something to see, or close by.
 func (c *Camera) clamp() {
-	c.U = sane(c.U, c.room.x0, c.room.x1)
-	c.V = sane(c.V, c.room.y0, c.room.y1)
+	const beside = 0.25 // m
+	r := c.room.grow(beside).with(c.fu, c.fv)
+	c.U = sane(c.U, r.x0, r.x1)
+	c.V = sane(c.V, r.y0, r.y1)
 }
 
 // Zoomed returns how many times larger than fitting the picture is.

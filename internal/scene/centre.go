@@ -192,9 +192,9 @@ func (s *sheet) detail(sub *Subject) {
 		return
 	}
 	caption := text
-	second := "enlarged ×" + decimal(factor, 0)
+	second := "enlarged ×" + number(factor, 0)
 	if from := short(g.Name); from != "" && s.cam.Width > 520 {
-		second = "from " + from + ", ×" + decimal(factor, 0)
+		second = "from " + from + ", ×" + number(factor, 0)
 	}
 	capW := max(textWidth(caption, s.type2, true), textWidth(second, s.type2, false))
 	wide := max(2*radius, capW) + 4

@@ -48,9 +48,9 @@ func (s *sheet) dimension(a, b, la, lb pt, name, figure string) {
 	if math.Abs(angle) < 0.01 {
 		label.Angle = 0
 	}
-	for _, words := range [2]string{text, figure} {
+	inside := func(words string) bool {
 		if !fits(words) {
-			continue
+			return false
 		}
 		label.Text = words
 		for _, t := range [...]float64{0.5, 0.35, 0.65, 0.25, 0.75} {
@@ -58,54 +58,54 @@ func (s *sheet) dimension(a, b, la, lb pt, name, figure string) {
 			for _, o := range [2]pt{up.mul(3.5), up.mul(-3.5 - s.type2*capHeight)} {
 				label.X, label.Y = q.x+o.x, q.y+o.y
 				if s.write(label) {
-					return
+					return true
 				}
 			}
 		}
+		return false
 	}
-	if fits(figure) {
-		return
-	}
-	label.Text = text
-	// Beyond an end, upright letters beside a steep line.
-	steep := math.Abs(angle) > 60
-	base := s.type2 * capHeight / 2
-	for _, out := range [2]float64{1, -1} {
-		end, gap := lb, 2*head+4.0
-		if out < 0 {
-			end = la
-		}
-		if l > 3*head {
-			gap = 5
-		}
-		q := end.add(u.mul(out * gap))
-		if steep {
-			q = la.lerp(lb, 0.5).add(pt{out * 6, base})
-			label.Angle = 0
-			label.Align = -1
-			if out < 0 {
-				label.Align = 1
+	// outside is beyond an end, or upright beside a steep line, or below.
+	outside := func(words string) bool {
+		out := label
+		out.Text = words
+		steep := math.Abs(angle) > 60
+		base := s.type2 * capHeight / 2
+		for _, way := range [2]float64{1, -1} {
+			end, gap := lb, 5.0
+			if way < 0 {
+				end = la
 			}
-		} else {
-			label.Align = -1
-			if out < 0 {
-				label.Align = 1
+			if l <= 3*head {
+				gap += 2 * head
 			}
-			q = q.add(up.mul(-base))
-		}
-		label.X, label.Y = q.x, q.y
-		if s.write(label) {
-			return
-		}
-	}
-	for _, words := range [2]string{text, figure} {
-		for _, align := range [...]int{0, 1, -1} {
-			q := la.lerp(lb, 0.5).add(up.mul(-5 - s.type2*capHeight))
-			label.X, label.Y, label.Align, label.Text = q.x, q.y, align, words
-			if s.write(label) {
-				return
+			q := end.add(u.mul(way * gap)).add(up.mul(-base))
+			if steep {
+				q = la.lerp(lb, 0.5).add(pt{way * 6, base})
+				out.Angle = 0
+			}
+			out.X, out.Y, out.Align = q.x, q.y, -int(way)
+			if s.write(out) {
+				return true
 			}
 		}
+		q := la.lerp(lb, 0.5).add(up.mul(-5 - s.type2*capHeight))
+		for _, out.Align = range [...]int{0, 1, -1} {
+			out.X, out.Y = q.x, q.y
+			if !steep && s.write(out) {
+				return true
+			}
+		}
+		return false
+	}
+	// A long line without room for its name is better left with the figure than
+	// named from afar.
+	const near = 160
+	switch {
+	case inside(text):
+	case l < near && outside(text):
+	case inside(figure):
+	case l < near:
+		outside(figure)
 	}
 }
 
@@ -174,7 +174,7 @@ func (s *sheet) dimensions(sub *Subject) {
 		c := s.centreAt(sub)
 		foot := pt{c.x, rear.y}
 		s.axis(pt{c.x, c.y}, pt{c.x, row(0) + 4})
-		level(ra, foot.add(pt{0, 1e-9}), row(0), "", u.length(sub.Centre.X-b.RearContact.X))
+		level(ra, foot, row(0), "", u.length(sub.Centre.X-b.RearContact.X))
 		level(foot, fa, row(0), "", u.length(b.FrontContact.X-sub.Centre.X))
 		x := max(at(b.BottomBracket).x+0.225*s.cam.Scale, c.x+24)
 		s.dimension(c, foot, pt{x, c.y}, pt{x, rear.y}, "centre of mass ", u.length(sub.Centre.Z))
@@ -210,7 +210,7 @@ func (s *sheet) dimensions(sub *Subject) {
 }
 
 // degrees writes an angle in rad.
-func degrees(a float64) string { return decimal(a*180/math.Pi, 1) + "°" }
+func degrees(a float64) string { return number(a*180/math.Pi, 1) + "°" }
 
 func (s *sheet) rearDimensions(sub *Subject) {
 	b, u := sub.Bike, s.v.Units

@@ -115,7 +115,7 @@ func (s *sheet) notes(sub *Subject, here, gone []dot) {
 		return
 	}
 	s.centreNote(sub)
-	left, tries := s.howMany(), 3*s.howMany()
+	left, tries := s.howMany(), 2*s.howMany()
 	for i := range gone {
 		if i == 2 || left < 4 || gone[i].part < 0.2*gone[0].part {
 			break
@@ -156,7 +156,11 @@ func describe(sub *Subject, v View) (title, desc string) {
 		return title, "A bike to scale, without weights."
 	}
 	u := v.Units
-	desc = "Total " + u.mass(sub.Total) + " " + u.plusMass(sub.TotalPlus) + ". Centre of mass " +
+	total, within := u.massWithin(sub.Total, sub.TotalPlus)
+	if within != "" {
+		total += " " + within
+	}
+	desc = "Total " + total + ". Centre of mass " +
 		u.length(sub.Centre.X) + " ahead of the rear axle and " + u.length(sub.Centre.Z) + " above the ground. On the front wheel " +
 		u.mass(sub.FrontLoad) + ", on the rear wheel " + u.mass(sub.RearLoad) + "."
 	if g := sub.Ghost; g.has() {

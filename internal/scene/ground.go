@@ -1,6 +1,10 @@
 package scene
 
-import "math"
+import (
+	"math"
+
+	"steelyard/internal/units"
+)
 
 // ground draws the line that the bike stands on.
 func (s *sheet) ground() {
@@ -47,8 +51,12 @@ func (s *sheet) loads(sub *Subject) {
 			dx = -dx
 		}
 		s.taken = append(s.taken, box{at.x - 7, at.y, at.x + 7, at.y + 4 + reach})
-		s.write(Label{X: at.x + dx, Y: at.y + 7 + s.type1*capHeight + 1, Text: s.v.Units.mass(load), Size: s.type1, Bold: true, Align: align, Ink: Text, Halo: true})
-		more := s.v.Units.plusMass(plus) + " · " + decimal(100*load/sub.Total, 0) + noBreak + "%"
+		value, within := s.v.Units.massWithin(load, plus)
+		s.write(Label{X: at.x + dx, Y: at.y + 7 + s.type1*capHeight + 1, Text: value, Size: s.type1, Bold: true, Align: align, Ink: Text, Halo: true})
+		more := number(100*load/sub.Total, 0) + noBreak + "%"
+		if within != "" {
+			more = within + " · " + more
+		}
 		s.write(Label{X: at.x + dx, Y: at.y + 7 + 2.15*s.type1, Text: more, Size: s.type2, Align: align, Ink: Quiet, Halo: true})
 	}
 	if s.cam.Aspect == Rear {
@@ -127,9 +135,10 @@ func (s *sheet) key(sub *Subject, k float64) {
 	}
 	// A mass with a round figure, to read areas by.
 	ref := s.v.Units.mass(1)
-	if s.v.Units.Mass == "lb_oz" {
-		ref = s.v.Units.mass(poundKG)
-		k *= math.Sqrt(poundKG)
+	if s.v.Units.Mass == units.PoundOunce {
+		const pound = units.GramsPerPound / 1000
+		ref = s.v.Units.mass(pound)
+		k *= math.Sqrt(pound)
 	}
 	w += 14 + 2*k + 5 + textWidth(ref, s.type2, false)
 	y := s.cam.Height - 13

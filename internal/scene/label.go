@@ -63,15 +63,17 @@ func (s *sheet) annotate(n *note) bool {
 		}
 		for i, way := range noteWays {
 			c := s.candidate(n, d, way, w, h)
+			if !s.onPaper(c.b) {
+				continue
+			}
 			// A leader that rises or falls at a slant is the usual hand.
-			c.cost = base
+			c.cost = base + 0.09*s.busy.in(c.b.grow(2))
 			if i%5 == 0 && d > 12 {
 				c.cost += 0.04
 			}
 			if c.cost >= best.cost {
 				continue
 			}
-			c.cost += 0.09 * s.busy.in(c.b.grow(2))
 			if c.hasLeader {
 				for k := 1; k < 5; k++ {
 					q := c.from.lerp(c.to, float64(k)/5)

@@ -1,7 +1,6 @@
 package scene
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -15,6 +14,7 @@ type dot struct {
 	part float64 // kg of all the part's markers
 	at   pt
 	r    float64
+	nth  int // in the list
 }
 
 // leastDot is the smallest radius that a dot is drawn with, px, and leastSpot
@@ -39,7 +39,7 @@ func dots(s *Subject, cam *Camera) []dot {
 			}
 			sum += kg
 			x, y := cam.At(m.Place)
-			if !finite(x) || !finite(y) {
+			if !(math.Abs(x)+math.Abs(y) < farOff) {
 				continue
 			}
 			at := pt{x, y}
@@ -48,14 +48,22 @@ func dots(s *Subject, cam *Camera) []dot {
 				ds[first+k].kg += kg
 				continue
 			}
-			ds = append(ds, dot{m: m, kg: kg, at: at})
+			ds = append(ds, dot{m: m, kg: kg, at: at, nth: j})
 		}
 		for k := range ds[first:] {
 			ds[first+k].part = sum
 		}
 		i = j
 	}
-	slices.SortStableFunc(ds, func(a, b dot) int { return cmp.Compare(b.kg, a.kg) })
+	slices.SortFunc(ds, func(a, b dot) int {
+		switch {
+		case a.kg > b.kg:
+			return -1
+		case a.kg < b.kg:
+			return 1
+		}
+		return a.nth - b.nth
+	})
 	return ds
 }
 

@@ -61,7 +61,7 @@ func (p *pen) circle(c pt, r float64) {
 // round c; angles in rad from x towards y. A cubic for each quarter at most:
 // its error is 3e-4 of r.
 func (p *pen) arc(c pt, r, a0, a1 float64) {
-	n := int(math.Ceil(math.Abs(a1-a0) / (math.Pi/2 + 1e-9)))
+	n := int(math.Ceil(sane(math.Abs(a1-a0), 0, 2*math.Pi) / (math.Pi/2 + 1e-9)))
 	if n < 1 {
 		return
 	}
@@ -149,13 +149,26 @@ func (p *pen) shape(pts ...pt) {
 	p.close()
 }
 
-// take ends the path in hand and returns it.
+// take ends the path in hand and returns it. A path that leads to where no
+// painter could follow is nil: a figure gone wrong costs its own shape and no
+// more.
 func (p *pen) take() []Seg {
 	n := len(p.segs)
 	path := p.segs[p.from:n:n]
+	for i := range path {
+		g := &path[i]
+		sum := math.Abs(g.X) + math.Abs(g.Y) + math.Abs(g.R) + math.Abs(g.X1) + math.Abs(g.Y1) + math.Abs(g.X2) + math.Abs(g.Y2)
+		if !(sum < farOff) || g.R < 0 {
+			p.segs = p.segs[:p.from]
+			return nil
+		}
+	}
 	p.from = n
 	return path
 }
+
+// farOff is how far, px, a path may lead; no number is farther.
+const farOff = 1e7
 
 // fill, stroke and paint make a mark of the path in hand.
 func (p *pen) fill(k Ink) { p.mark(Mark{Fill: k}) }
@@ -170,7 +183,21 @@ func (p *pen) dashed(k Ink, w float64, dash ...float64) {
 
 func (p *pen) mark(m Mark) {
 	m.Path = p.take()
-	if len(m.Path) > 0 {
+	p.add(m)
+}
+
+// add makes a mark, unless there is nothing to see of it.
+func (p *pen) add(m Mark) {
+	if !(m.Width > 0 && m.Width < farOff) {
+		m.Stroke, m.Width = None, 0
+	}
+	for _, d := range m.Dash {
+		if !(d > 0.05) { // too fine to be dashed
+			m.Dash = nil
+			break
+		}
+	}
+	if len(m.Path) > 0 && (m.Fill != None || m.Stroke != None) {
 		p.out.Marks = append(p.out.Marks, m)
 	}
 }
@@ -180,10 +207,6 @@ func (p *pen) mark(m Mark) {
 // common edge and none between them.
 func (p *pen) solid(fill, edge Ink, w float64) {
 	path := p.take()
-	if len(path) == 0 {
-		return
-	}
-	p.out.Marks = append(p.out.Marks,
-		Mark{Path: path, Stroke: edge, Width: 2 * w},
-		Mark{Path: path, Fill: fill})
+	p.add(Mark{Path: path, Stroke: edge, Width: 2 * w})
+	p.add(Mark{Path: path, Fill: fill})
 }

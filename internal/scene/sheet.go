@@ -17,8 +17,13 @@ type sheet struct {
 // edge is how far letters stay off the edge of the paper, px.
 const edge = 5
 
+func (s *sheet) onPaper(b box) bool {
+	return b.x0 >= edge && b.y0 >= edge && b.x1 <= s.cam.Width-edge && b.y1 <= s.cam.Height-edge
+}
+
+// free says whether something can be written in a box.
 func (s *sheet) free(b box) bool {
-	if b.x0 < edge || b.y0 < edge || b.x1 > s.cam.Width-edge || b.y1 > s.cam.Height-edge {
+	if !s.onPaper(b) {
 		return false
 	}
 	for i := range s.taken {
@@ -205,14 +210,11 @@ func (m *busyMap) total() {
 
 // in is how much is drawn in a box, all cells together.
 func (m *busyMap) in(b box) float64 {
-	w := m.cols + 1
-	clampX := func(x float64) int { return int(sane(x/m.cell, 0, float64(m.cols))) }
-	clampY := func(y float64) int { return int(sane(y/m.cell, 0, float64(m.rows))) }
-	i0, i1 := clampX(b.x0), min(clampX(b.x1)+1, m.cols)
-	j0, j1 := clampY(b.y0), min(clampY(b.y1)+1, m.rows)
+	i0, i1 := max(int(b.x0/m.cell), 0), min(int(b.x1/m.cell)+1, m.cols)
+	j0, j1 := max(int(b.y0/m.cell), 0), min(int(b.y1/m.cell)+1, m.rows)
 	if i1 <= i0 || j1 <= j0 {
 		return 0
 	}
-	sum := m.sum[j1*w+i1] - m.sum[j0*w+i1] - m.sum[j1*w+i0] + m.sum[j0*w+i0]
-	return float64(sum)
+	top, foot := m.sum[j0*(m.cols+1):], m.sum[j1*(m.cols+1):]
+	return float64(foot[i1] - foot[i0] - top[i1] + top[i0])
 }

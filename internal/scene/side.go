@@ -424,9 +424,9 @@ func (d *sideView) transmission() {
 			d.line(bb.add(t.mul(ring)))
 		}
 		path := d.take()
-		d.out.Marks = append(d.out.Marks, Mark{Path: path, Stroke: Outline, Width: max(1.1, m(8)), Butt: true})
+		d.add(Mark{Path: path, Stroke: Outline, Width: max(1.1, m(8)), Butt: true})
 		if m(8) > 2.6 { // its links
-			d.out.Marks = append(d.out.Marks, Mark{Path: path, Stroke: Paper, Width: m(8) - 1.6, Dash: []float64{m(9), m(3.7)}, Butt: true})
+			d.add(Mark{Path: path, Stroke: Paper, Width: m(8) - 1.6, Dash: []float64{m(9), m(3.7)}, Butt: true})
 		}
 	}
 	d.circle(ax, cog)

@@ -58,8 +58,8 @@ type View struct {
 
 // Units are the units of the figures in the picture.
 type Units struct {
-	Mass   string // "g", "kg" or "lb_oz"; "" is "g"
-	Length string // "mm" or "in"; "" is "mm"
+	Mass   string // as package units names them: "g", "kg", "lb_oz"; "" is "g"
+	Length string // "mm", "in"; "" is "mm"
 }
 
 // Aspect is where the picture is seen from.

@@ -1,7 +1,9 @@
 package scene
 
 import (
+	"strings"
 	"sync"
+	"unicode"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/gobold"
@@ -103,44 +105,43 @@ const (
 // maxName is how many runes of a name are shown.
 const maxName = 28
 
-// short returns a name on one line, without control characters, and cut to
+// short returns a name on one line, without what has no shape of its own
+// (control characters, marks that turn the direction of writing), and cut to
 // maxName runes with an ellipsis.
 func short(name string) string {
-	n, cut, space := 0, 0, true
-	clean := true
-	for i, r := range name {
-		if r < ' ' || r == 0x7f || r == ' ' && space {
-			clean = false
-		}
-		space = r == ' '
-		if n == maxName-1 {
-			cut = i
-		}
-		if n++; n > maxName {
-			break
-		}
+	if len(name) <= maxName && plain(name) {
+		return name
 	}
-	if clean && !space {
-		if n <= maxName {
-			return name
-		}
-		return name[:cut] + "…"
-	}
-	out := make([]rune, 0, maxName)
+	out := make([]rune, 0, maxName+1)
 	gap := false
-	for _, r := range name {
-		if r <= ' ' || r == 0x7f {
+	for _, r := range name { // what is not UTF-8 comes as U+FFFD
+		switch {
+		case unicode.IsSpace(r) || unicode.IsControl(r):
 			gap = len(out) > 0
 			continue
-		}
-		if gap {
+		case unicode.Is(unicode.Cf, r):
+			continue
+		case gap:
 			out = append(out, ' ')
 			gap = false
 		}
 		out = append(out, r)
 		if len(out) > maxName {
-			return string(out[:maxName-1]) + "…"
+			return strings.TrimRight(string(out[:maxName-1]), " ") + "…"
 		}
 	}
 	return string(out)
+}
+
+// plain says whether a name is ASCII on one clean line already.
+func plain(name string) bool {
+	before := byte(' ')
+	for i := range len(name) {
+		c := name[i]
+		if c < ' ' || c > '~' || c == ' ' && before == ' ' {
+			return false
+		}
+		before = c
+	}
+	return name == "" || before != ' '
 }

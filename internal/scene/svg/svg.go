@@ -107,14 +107,14 @@ func (e *encoder) flush() {
 }
 
 func (e *encoder) scene(s *scene.Scene, o Options) {
-	e.raw(`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="title desc" viewBox="0 0 `)
+	e.raw(`<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 `)
 	e.pair(s.Width, s.Height)
 	e.raw(`"`)
 	e.attr("width", s.Width)
 	e.attr("height", s.Height)
-	e.raw(" stroke-linejoin=\"round\" stroke-linecap=\"round\">\n<title id=\"title\">")
+	e.raw(" stroke-linejoin=\"round\" stroke-linecap=\"round\">\n<title>")
 	e.text(s.Title)
-	e.raw("</title>\n<desc id=\"desc\">")
+	e.raw("</title>\n<desc>")
 	e.text(s.Desc)
 	e.raw("</desc>\n")
 	if !o.Clear {
