@@ -28,6 +28,14 @@ func goCommand(ctx context.Context, root string, env []string, args ...string) (
 	return out.Bytes(), nil
 }
 
+// seldom are packages whose code is mostly not run here (encoders that colour
+// and indent, pull parsing), or not where time counts. Compiled without inlining
+// they take a tenth of a megabyte less to load.
+var seldom = []string{
+	"github.com/goccy/go-json/internal/encoder/...",
+	"github.com/goccy/go-json/jsontext",
+}
+
 // program compiles a Go package to WebAssembly and returns it gzipped, with
 // its size before. The work is kept in .build, so that an unchanged program
 // costs neither linking nor compressing again.
@@ -37,8 +45,12 @@ func program(ctx context.Context, root, pkg, name string) (gz []byte, size int64
 		return nil, 0, err
 	}
 	wasm := filepath.Join(keep, name+".wasm")
-	if _, err := goCommand(ctx, root, []string{"GOOS=js", "GOARCH=wasm"},
-		"build", "-mod=readonly", "-buildvcs=false", "-trimpath", "-ldflags=-s -w", "-o", wasm, pkg); err != nil {
+	args := []string{"build", "-mod=readonly", "-buildvcs=false", "-trimpath", "-ldflags=-s -w"}
+	for _, p := range seldom {
+		args = append(args, "-gcflags="+p+"=-l")
+	}
+	args = append(args, "-o", wasm, pkg)
+	if _, err := goCommand(ctx, root, []string{"GOOS=js", "GOARCH=wasm"}, args...); err != nil {
 		return nil, 0, err
 	}
 	raw, err := os.ReadFile(wasm)
