@@ -72,11 +72,14 @@ func Fit(s *Subject, v View, width, height float64) Camera {
 func margins(v View, w, h float64) box {
 	side := min(largestDot(w, h)+2, 0.2*w)
 	m := box{side, min(side, 0.1*h), side, 58}
-	if v.Dimensions {
+	switch {
+	case v.Dimensions && v.Aspect == Rear:
+		m.y0 += 22
+	case v.Dimensions:
 		m.y1 = 112
-		if v.Aspect == Rear {
-			m.y0 += 22
-		}
+	}
+	if v.Key {
+		m.y1 += 12
 	}
 	m.y1 = min(m.y1, 0.35*h)
 	return m

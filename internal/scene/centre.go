@@ -106,7 +106,7 @@ func (s *sheet) centreNote(sub *Subject) {
 	}
 	u := s.v.Units
 	n := note{at: s.centreAt(sub), r: sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9), name: "centre of mass", bold: true, ink: Text, worth: 7}
-	if !box.holds(box{0, 0, s.cam.Width, s.cam.Height}, n.at.x, n.at.y) {
+	if !s.paper().holds(n.at.x, n.at.y) {
 		return
 	}
 	z, zPlus := u.bare(sub.Centre.Z), " ± "+u.bare(sub.CentrePlus.Z)
@@ -193,7 +193,7 @@ func (s *sheet) detail(sub *Subject) {
 	}
 	caption := text
 	second := "enlarged ×" + number(factor, 0)
-	if from := short(g.Name); from != "" && s.cam.Width > 520 {
+	if from := short(g.Name, maxName); from != "" && s.cam.Width > 520 {
 		second = "from " + from + ", ×" + number(factor, 0)
 	}
 	capW := max(textWidth(caption, s.type2, true), textWidth(second, s.type2, false))

@@ -3,4 +3,14 @@
 // to a file. A scene is laid out for one size and one camera; its coordinates
 // are logical pixels, x right and y down, and painters scale them to the
 // screen.
+//
+// [Draw] works in layers, from the paper up: the ground, the other build as a
+// ghost, the bike, its bags, the dots of the parts, the centre of mass; then the
+// lettering, what must be read before what may be left out. Whatever is lettered
+// takes its place on the sheet, and what comes later stays clear of it.
+//
+// What the suspension carries is solid, what it follows is open: tubes and dots
+// alike, so that no colour is needed to tell them apart. Painters fill by the
+// nonzero rule, then stroke, with round joins; there are no other styles, so
+// that a new painter has little to learn.
 package scene

@@ -15,9 +15,9 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 	out.Marks = make([]Mark, 0, 256+2*len(here))
 	out.Spots = make([]Spot, 0, len(here))
 	p := &pen{cam: cam, out: out, segs: make([]Seg, 0, 1600+12*len(here))}
-	s := &sheet{pen: p, v: v, type1: 12, type2: 11}
+	s := &sheet{pen: p, v: v, type1: 12, type2: 11, longest: maxName}
 	if cam.Width < 520 {
-		s.type1, s.type2 = 11, 10
+		s.type1, s.type2, s.longest = 11, 10, maxNarrow
 	}
 
 	k := dotScale(&cam, here, there)
@@ -31,13 +31,7 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 		sameBike = false
 	}
 	s.bike(&sub)
-	for i := range sub.Markers {
-		if m := &sub.Markers[i]; m.Role == Baggage && m.Size.X > 0 {
-			if x, y := cam.At(m.Place); finite(x) && finite(y) {
-				s.bag(m, pt{x, y})
-			}
-		}
-	}
+	s.bags(&sub)
 	s.busy = newBusyMap(cam.Width, cam.Height)
 	s.busy.marks(out.Marks)
 
@@ -88,29 +82,32 @@ func (s *sheet) bike(sub *Subject) {
 	}
 }
 
-// notes names the part that is chosen, the one pointed at, the centre of mass,
-// and then the heaviest that there is room for.
+// notes names the part that is chosen, the centre of mass, and then the
+// heaviest parts that there is room for. The part pointed at comes last, so that
+// the others stay where they are.
 func (s *sheet) notes(sub *Subject, here, gone []dot) {
-	paper := box{0, 0, s.cam.Width, s.cam.Height}
-	named := ""
+	named := make(map[string]bool)
 	name := func(d *dot, bold bool, worth float64, ink Ink) bool {
-		n := note{at: d.at, r: d.r, name: short(d.m.Name), figure: s.v.Units.mass(d.part), bold: bold, ink: ink, worth: worth}
+		if named[d.m.Part] && d.m.Part != "" || !s.paper().holds(d.at.x, d.at.y) {
+			return false
+		}
+		n := note{at: d.at, r: d.r, name: short(d.m.Name, s.longest), figure: s.v.Units.mass(d.part), bold: bold, ink: ink, worth: worth}
 		if n.name == "" {
 			n.name, n.figure = n.figure, ""
 		}
-		return s.annotate(&n)
+		ok := s.annotate(&n)
+		named[d.m.Part] = named[d.m.Part] || ok
+		return ok
 	}
-	for _, id := range [2]string{s.v.Selected, s.v.Hovered} {
-		if id == "" || id == named {
-			continue
-		}
+	one := func(id string) {
 		for i := range here {
-			if d := &here[i]; d.m.Part == id && paper.holds(d.at.x, d.at.y) && name(d, true, math.Inf(1), Text) {
-				named = id
-				break
+			if d := &here[i]; id != "" && d.m.Part == id && name(d, true, math.Inf(1), Text) {
+				return
 			}
 		}
 	}
+	one(s.v.Selected)
+	defer one(s.v.Hovered)
 	if !s.v.Labels {
 		return
 	}
@@ -120,22 +117,16 @@ func (s *sheet) notes(sub *Subject, here, gone []dot) {
 		if i == 2 || left < 4 || gone[i].part < 0.2*gone[0].part {
 			break
 		}
-		if d := &gone[i]; paper.holds(d.at.x, d.at.y) && name(d, false, 1.8, Ghost) {
+		if name(&gone[i], false, 1.8, Ghost) {
 			left--
 		}
 	}
-	done := map[string]bool{s.v.Selected: true, s.v.Hovered: true}
 	for i := range here {
-		d := &here[i]
 		if left == 0 || tries == 0 {
 			break
 		}
-		if done[d.m.Part] && d.m.Part != "" || !paper.holds(d.at.x, d.at.y) {
-			continue
-		}
 		tries--
-		done[d.m.Part] = true
-		if name(d, false, 2.2, Text) {
+		if name(&here[i], false, 2.2, Text) {
 			left--
 		}
 	}
@@ -143,7 +134,7 @@ func (s *sheet) notes(sub *Subject, here, gone []dot) {
 
 // describe tells the picture to those who do not see it.
 func describe(sub *Subject, v View) (title, desc string) {
-	name := short(sub.Name)
+	name := short(sub.Name, maxName)
 	if name == "" {
 		name = "Bike"
 	}
@@ -164,7 +155,7 @@ func describe(sub *Subject, v View) (title, desc string) {
 		u.length(sub.Centre.X) + " ahead of the rear axle and " + u.length(sub.Centre.Z) + " above the ground. On the front wheel " +
 		u.mass(sub.FrontLoad) + ", on the rear wheel " + u.mass(sub.RearLoad) + "."
 	if g := sub.Ghost; g.has() {
-		desc += " Behind it " + short(g.Name) + ", with its centre of mass " + u.length(sub.Centre.Sub(g.Centre).Norm()) + " away."
+		desc += " Behind it " + short(g.Name, maxName) + ", with its centre of mass " + u.length(sub.Centre.Sub(g.Centre).Norm()) + " away."
 	}
 	return title, desc
 }

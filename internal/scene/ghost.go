@@ -56,7 +56,10 @@ func (s *sheet) ghostBike(b *geometry.Bike) {
 		way(b.Crown, b.ForkFoot, b.FrontAxle)
 		way(b.HeadTop, b.StemBase, b.BarClamp, b.Grip)
 		if b.RearSprung {
-			way(b.Pivot, b.RearAxle, b.ShockSwing, b.ShockFrame)
+			way(b.Pivot, b.RearAxle)
+			if b.ShockFrame != b.ShockSwing {
+				way(b.RearAxle, b.ShockSwing, b.ShockFrame)
+			}
 		} else {
 			way(b.BottomBracket, b.RearAxle, top)
 		}

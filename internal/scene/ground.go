@@ -46,7 +46,7 @@ func (s *sheet) loads(sub *Subject) {
 		s.line(pt{at.x + 6, at.y + 1.5})
 		s.stroke(Load, 2.2)
 		s.arrow(from, to, Load, 2.2, 9)
-		dx := 9.0
+		dx := 10.5
 		if align > 0 {
 			dx = -dx
 		}
@@ -91,7 +91,7 @@ func (s *sheet) scaleBar() {
 	w := l * s.cam.Scale
 	x, y := 12.0, s.cam.Height-11
 	b := box{x, y - 5, x + w, y + 2}
-	text := s.v.Units.length(l)
+	text := s.v.Units.round(l)
 	b.x1 += 8 + textWidth(text, s.type2, false)
 	if s.cam.Width < 160 || s.cam.Height < 120 || !s.free(b) {
 		return
@@ -134,11 +134,10 @@ func (s *sheet) key(sub *Subject, k float64) {
 		w += 2*one + 5 + textWidth(e.text, s.type2, false) + 14
 	}
 	// A mass with a round figure, to read areas by.
-	ref := s.v.Units.mass(1)
+	ref := units.FormatMass(1000, units.Kilogram, 0)
 	if s.v.Units.Mass == units.PoundOunce {
-		const pound = units.GramsPerPound / 1000
-		ref = s.v.Units.mass(pound)
-		k *= math.Sqrt(pound)
+		ref = units.FormatMass(units.GramsPerPound, units.Pound, 0)
+		k *= math.Sqrt(units.GramsPerPound / 1000)
 	}
 	w += 14 + 2*k + 5 + textWidth(ref, s.type2, false)
 	y := s.cam.Height - 13

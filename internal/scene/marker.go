@@ -255,17 +255,44 @@ func (p *pen) ring(d *dot, chosen bool) {
 	p.mark(Mark{Stroke: Select, Width: 1.3})
 }
 
-// bag draws the outline of a box-shaped piece of luggage, as large as it is.
-func (p *pen) bag(m *Marker, c pt) {
-	s := m.Size
-	w, h := s.X, s.Z
-	if p.cam.Aspect == Rear {
-		w = s.Y
+// bags draws the outlines of box-shaped luggage, as large as it is. Of what
+// lies in each other only the largest is drawn.
+func (p *pen) bags(sub *Subject) {
+	const most = 32
+	drawn := make([]box, 0, most)
+	for i := range sub.Markers {
+		m := &sub.Markers[i]
+		if m.Role != Baggage || m.Size.X <= 0 || len(drawn) == most {
+			continue
+		}
+		w, h := m.Size.X, m.Size.Z
+		if p.cam.Aspect == Rear {
+			w = m.Size.Y
+		}
+		w, h = sane(w, 0, 3)*p.cam.Scale/2, sane(h, 0, 3)*p.cam.Scale/2
+		x, y := p.cam.At(m.Place)
+		if w < 3 || h < 3 || !(math.Abs(x)+math.Abs(y) < farOff) {
+			continue
+		}
+		b := box{x - w, y - h, x + w, y + h}
+		k := 0
+		for k < len(drawn) && !drawn[k].about(b, 0.02*p.cam.Scale) {
+			k++
+		}
+		switch {
+		case k == len(drawn):
+			drawn = append(drawn, b)
+		case w*h > (drawn[k].x1-drawn[k].x0)*(drawn[k].y1-drawn[k].y0)/4:
+			drawn[k] = b
+		}
 	}
-	w, h = sane(w, 0, 3)*p.cam.Scale/2, sane(h, 0, 3)*p.cam.Scale/2
-	if w < 3 || h < 3 {
-		return
+	for _, b := range drawn {
+		p.roundBox(b, 0.14*min(b.x1-b.x0, b.y1-b.y0))
 	}
-	p.roundBox(box{c.x - w, c.y - h, c.x + w, c.y + h}, min(w, h)*0.28)
-	p.stroke(Luggage, 1)
+	p.stroke(Luggage, 0.9)
+}
+
+// about says whether two boxes have their middles within d of each other.
+func (b box) about(c box, d float64) bool {
+	return math.Abs(b.x0+b.x1-c.x0-c.x1) < 2*d && math.Abs(b.y0+b.y1-c.y0-c.y1) < 2*d
 }

@@ -155,12 +155,12 @@ func TestShort(t *testing.T) {
 		{"left\u202eright", "leftright"},
 		{"bad \xff byte", "bad \ufffd byte"},
 	} {
-		if got := short(c[0]); got != c[1] {
+		if got := short(c[0], maxName); got != c[1] {
 			t.Errorf("short(%.40q) = %q, want %q", c[0], got, c[1])
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		s := short(rapid.String().Draw(t, "name"))
+		s := short(rapid.String().Draw(t, "name"), maxName)
 		if n := len([]rune(s)); n > maxName {
 			t.Fatalf("%d runes", n)
 		}

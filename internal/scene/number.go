@@ -41,6 +41,9 @@ func (u Units) length(m float64) string {
 	return units.FormatLength(m*1000, u.Length, places)
 }
 
+// round is length for a round one.
+func (u Units) round(m float64) string { return units.FormatLength(m*1000, u.Length, 0) }
+
 // bare is length without the unit.
 func (u Units) bare(m float64) string { return strings.TrimSuffix(u.length(m), noBreak+u.lengthName()) }
 

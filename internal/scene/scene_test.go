@@ -374,6 +374,30 @@ func TestSelectedIsNamed(t *testing.T) {
 	}
 }
 
+// Pointing at a part names it and moves no other name.
+func TestHoverMovesNoLabel(t *testing.T) {
+	s := specimen.Travel()
+	v := scene.View{Labels: true}
+	cam := scene.Fit(&s, v, 760, 440)
+	before := scene.Draw(s, v, cam)
+	for _, part := range []string{"rear-light", "stem", "frame"} {
+		v.Hovered = part
+		after := scene.Draw(s, v, cam)
+		if len(after.Labels) < len(before.Labels) {
+			t.Fatalf("%s: labels were lost", part)
+		}
+		for i, l := range before.Labels {
+			if after.Labels[i] != l {
+				t.Errorf("%s: %q went from (%v, %v) to %q at (%v, %v)", part, l.Text, l.X, l.Y, after.Labels[i].Text, after.Labels[i].X, after.Labels[i].Y)
+			}
+		}
+	}
+	v.Hovered = "rear-light"
+	if !has(scene.Draw(s, v, cam), "Rear light") {
+		t.Error("the part pointed at has no name")
+	}
+}
+
 // The dimension of the wheelbase on paper is the wheelbase to scale.
 func TestToScale(t *testing.T) {
 	s := specimen.Tour()

@@ -9,6 +9,7 @@ type sheet struct {
 	v       View
 	type1   float64 // size of most letters, px
 	type2   float64 // of those of second rank
+	longest int     // runes of a name
 	taken   []box   // nothing may be written here
 	leaders [][2]pt
 	busy    busyMap
@@ -16,6 +17,8 @@ type sheet struct {
 
 // edge is how far letters stay off the edge of the paper, px.
 const edge = 5
+
+func (s *sheet) paper() box { return box{0, 0, s.cam.Width, s.cam.Height} }
 
 func (s *sheet) onPaper(b box) bool {
 	return b.x0 >= edge && b.y0 >= edge && b.x1 <= s.cam.Width-edge && b.y1 <= s.cam.Height-edge
@@ -57,7 +60,8 @@ func (s *sheet) write(l Label) bool {
 	if l.Angle != 0 {
 		b = turned(b, l.X, l.Y, l.Angle*math.Pi/180)
 	}
-	if !finite(l.X) || !finite(l.Y) || !s.free(b) {
+	const apart = 3 // px between two lines of letters
+	if !finite(l.X) || !finite(l.Y) || !s.free(box{b.x0 - apart, b.y0, b.x1 + apart, b.y1}) {
 		return false
 	}
 	s.taken = append(s.taken, b)

@@ -105,7 +105,7 @@ func (d *sideView) frame() {
 	d.taper(bb, st, m(seatTube), m(seatTube))
 	d.taper(hb, ht, m(headTube+3), m(headTube-2))
 	d.circle(bb, m(26))
-	if b.RearSprung {
+	if d.hasShock() {
 		d.bracket(bb, st, ttRear, ttHead, dtHead)
 	}
 	d.solid(Tube, Outline, d.edge)
@@ -151,6 +151,11 @@ func (d *sideView) bracket(bb, st, ttRear, ttHead, dtHead pt) {
 	d.circle(eye, d.mm(15))
 }
 
+// hasShock says whether it is known where the shock is.
+func (d *sideView) hasShock() bool {
+	return d.b.RearSprung && d.b.ShockFrame.Sub(d.b.ShockSwing).Norm() > 0.02
+}
+
 func (d *sideView) stays() {
 	bb, st, ax := d.at(d.b.BottomBracket), d.at(d.b.SeatTop), d.at(d.b.RearAxle)
 	m := d.mm
@@ -177,9 +182,13 @@ func (d *sideView) swingarm() {
 	s := eye.sub(bb).dot(e) / (l * l)
 	foot := bb.add(e.mul(s))
 	gap := eye.sub(foot)
-	rocker := s > 0.25 && s < 1.1 && gap.x > 0 && gap.len() < m(150)
+	shock := d.hasShock()
+	rocker := shock && s > 0.25 && s < 1.1 && gap.x > 0 && gap.len() < m(150)
 	top := eye
-	if rocker {
+	switch {
+	case !shock:
+		top = bb.lerp(st, 0.6)
+	case rocker:
 		top = foot.sub(gap.unit().mul(m(58))).sub(e.mul(m(12) / l))
 	}
 	d.taper(pv, ax, m(19), m(12))
@@ -193,7 +202,9 @@ func (d *sideView) swingarm() {
 	d.centreLine(along(pv, ax, m(30), 0), along(ax, pv, m(30), 0))
 	d.centreLine(along(top, ax, m(24), 0), along(ax, top, m(30), 0))
 	d.lines(Unsprung)
-	d.shock(frame, eye)
+	if shock {
+		d.shock(frame, eye)
+	}
 	if rocker {
 		piv := foot.sub(e.mul(m(34) / l))
 		d.capsule(top, piv, m(11), m(13))
@@ -204,8 +215,10 @@ func (d *sideView) swingarm() {
 		d.bolt(piv)
 	}
 	d.bolt(top)
-	d.bolt(eye)
-	d.bolt(frame)
+	if shock {
+		d.bolt(eye)
+		d.bolt(frame)
+	}
 	d.bolt(pv)
 	d.circle(ax, m(9))
 	d.paint(Paper, Outline, d.edge*0.8)

@@ -102,17 +102,21 @@ const (
 	descent   = 0.21
 )
 
-// maxName is how many runes of a name are shown.
-const maxName = 28
+// maxName is how many runes of a name are shown, and maxNarrow in a narrow
+// picture.
+const (
+	maxName   = 28
+	maxNarrow = 20
+)
 
 // short returns a name on one line, without what has no shape of its own
 // (control characters, marks that turn the direction of writing), and cut to
-// maxName runes with an ellipsis.
-func short(name string) string {
-	if len(name) <= maxName && plain(name) {
+// at most most runes with an ellipsis.
+func short(name string, most int) string {
+	if len(name) <= most && plain(name) {
 		return name
 	}
-	out := make([]rune, 0, maxName+1)
+	out := make([]rune, 0, most+1)
 	gap := false
 	for _, r := range name { // what is not UTF-8 comes as U+FFFD
 		switch {
@@ -126,8 +130,8 @@ func short(name string) string {
 			gap = false
 		}
 		out = append(out, r)
-		if len(out) > maxName {
-			return strings.TrimRight(string(out[:maxName-1]), " ") + "…"
+		if len(out) > most {
+			return strings.TrimRight(string(out[:most-1]), " ") + "…"
 		}
 	}
 	return string(out)
