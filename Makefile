@@ -10,13 +10,60 @@
 ADDR     ?= 127.0.0.1:8173
 FUZZTIME ?= 2m
 
-.PHONY: run build test fuzz bench clean
+# What runs in the browser is checked for the browser, what does not is not:
+# ebiten's other platforms would want headers of the window system.
+WASM := ./wasm ./internal/site/empty
+TSC  := node web/node_modules/typescript/bin/tsc
+
+.PHONY: run build test fuzz bench clean lint page unit smoke browser chromium modules
 
 run:
 	go run ./internal/site serve -addr $(ADDR)
 
 build:
 	go run ./internal/site build
+
+# In this order: what fails fast comes first.
+test: chromium lint page unit smoke browser
+	@echo "All tests passed."
+
+lint: .build/staticcheck
+	test -z "$$(gofmt -l data internal wasm | tee /dev/stderr)"
+	go vet ./...
+	.build/staticcheck ./...
+	GOOS=js GOARCH=wasm go vet $(WASM)
+	GOOS=js GOARCH=wasm .build/staticcheck $(WASM)
+
+# The version is the one that go.mod names.
+.build/staticcheck: go.mod
+	go build -o $@ honnef.co/go/tools/cmd/staticcheck
+
+page: modules
+	$(TSC) --noEmit -p web
+
+modules:
+	go run ./internal/site modules
+
+# The race detector needs a C compiler.
+unit:
+	@if [ "$$(go env CGO_ENABLED)" = 1 ] && command -v "$$(go env CC)" >/dev/null; then race=-race; \
+	else echo "No C compiler: testing without the race detector."; race=; fi; \
+	set -x; go test $$race $$(go list ./... | grep -v /internal/browsertest)
+
+smoke:
+	.ci/fuzz 2s
+
+browser: chromium
+	go test -count=1 ./internal/browsertest
+
+chromium:
+	@.ci/chromium
+
+fuzz:
+	.ci/fuzz $(FUZZTIME)
+
+bench: chromium
+	go run ./internal/browsertest/measure
 
 clean:
 	rm -rf dist .build web/node_modules bench.txt

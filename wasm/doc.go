@@ -6,7 +6,7 @@
 // Beside the bridge's functions, the object has frames(), the number of frames
 // drawn so far, for tests that nothing is drawn while nothing changes.
 //
-// The frame's loader, web/frame.js, carries pointer events here and answers
+// The frame's loader, web/frame.ts, carries pointer events here and answers
 // back, and says what this program calls on its window: steelyardReady,
 // steelyardPainted, steelyardTrouble and steelyardWake.
 package main

@@ -36,6 +36,7 @@ func paint(c *canvas) error {
 		e.Call("setAttribute", "aria-hidden", "true")
 		e.Call("setAttribute", "tabindex", "-1")
 	}
+	//lint:ignore SA1019 no other mode draws on request only
 	ebiten.SetFPSMode(ebiten.FPSModeVsyncOffMinimum)
 	// The loader lays the body out in device pixels: see web/frame.html.
 	return ebiten.RunGameWithOptions(c, &ebiten.RunGameOptions{DisableHiDPI: true})
@@ -43,6 +44,7 @@ func paint(c *canvas) error {
 
 // redraw asks for a frame.
 func redraw() {
+	//lint:ignore SA1019 no other mode draws on request only
 	ebiten.ScheduleFrame()
 	tell("steelyardWake")
 }

@@ -32,7 +32,7 @@ func Executable() (string, error) {
 			return path, nil
 		}
 	}
-	return "", errors.New("Chromium is missing, which the browser tests need: " + Install)
+	return "", errors.New("no Chromium, which the browser tests need: " + Install)
 }
 
 // Install says how to get Chromium.

@@ -3,6 +3,7 @@
 //	go run ./internal/site build [-out dist]
 //	go run ./internal/site serve [-out dist] [-addr 127.0.0.1:8173]
 //	go run ./internal/site empty [-out .build/empty]
+//	go run ./internal/site modules
 //
 // build writes the site. serve brings it up to date and serves it on a
 // loopback address only. empty writes the smallest page that opens an ebiten
@@ -37,7 +38,7 @@ func main() {
 
 func run(ctx context.Context, args []string) error {
 	if len(args) == 0 {
-		return errors.New("say what to do: build, serve or empty")
+		return errors.New("say what to do: build, serve, empty or modules")
 	}
 	flags := flag.NewFlagSet("site "+args[0], flag.ContinueOnError)
 	root, err := static.Root(".")
@@ -60,6 +61,8 @@ func run(ctx context.Context, args []string) error {
 	switch args[0] {
 	case "build", "empty":
 		return build(ctx, args[0], root, out)
+	case "modules":
+		return static.Modules(ctx, root)
 	case "serve":
 		// Listen first: an occupied port need not cost a build to find out.
 		ln, err := static.Listen(*addr)
@@ -72,7 +75,7 @@ func run(ctx context.Context, args []string) error {
 		}
 		return serve(ctx, ln, out)
 	default:
-		return fmt.Errorf("%q is not something to do; say build, serve or empty", args[0])
+		return fmt.Errorf("%q is not something to do; say build, serve, empty or modules", args[0])
 	}
 }
 

@@ -25,6 +25,7 @@ func (g *game) Draw(*ebiten.Image) {
 func (*game) Layout(w, h int) (int, int) { return max(w, 1), max(h, 1) }
 
 func main() {
+	//lint:ignore SA1019 no other mode draws on request only
 	ebiten.SetFPSMode(ebiten.FPSModeVsyncOffMinimum)
 	if err := ebiten.RunGame(&game{}); err != nil {
 		log.Fatal(err)

@@ -13,9 +13,10 @@ import (
 	"path/filepath"
 )
 
-// modules runs `npm ci` in web when the modules there are not those of the
-// lock file: after a checkout, and after the lock file changed.
-func modules(ctx context.Context, web string) error {
+// Modules runs `npm ci` in root's web folder when the modules there are not
+// those of its lock file: after a checkout, and after the lock file changed.
+func Modules(ctx context.Context, root string) error {
+	web := filepath.Join(root, "web")
 	lock, err := os.ReadFile(filepath.Join(web, "package-lock.json"))
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil // a page without dependencies

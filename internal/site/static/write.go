@@ -59,7 +59,7 @@ func Write(ctx context.Context, root, out string) (Sizes, error) {
 	if err := files.addFolder(filepath.Join(root, "data", "schema"), "schema", ".json"); err != nil {
 		return Sizes{}, err
 	}
-	if err := modules(ctx, filepath.Join(root, "web")); err != nil {
+	if err := Modules(ctx, root); err != nil {
 		return Sizes{}, err
 	}
 	if err := files.addDocuments(filepath.Join(root, "web"), "frame.html", "index.html"); err != nil {

@@ -21,27 +21,63 @@
 // The frame loads itself again when the graphics context is lost: it is then
 // "loading" once more, and the page shows its document again when it is ready.
 
-const status = { state: "loading", loaded: 0, total: 0, problem: "" };
-window.steelyardFrame = status;
-
-function tell(change) {
-  Object.assign(status, change);
-  const origin = location.origin === "null" ? "*" : location.origin;
-  window.parent.postMessage({ steelyardFrame: { ...status } }, origin);
+interface Program {
+  pointer(event: string): string;
+  onintent?: (json: string) => void;
+  onkey?: (event: KeyboardEvent) => boolean;
+  ondrop?: (files: FileList) => void;
 }
 
-const ended = () => status.state === "stopped" || status.state === "failed";
+interface Status {
+  state: "loading" | "ready" | "painted" | "stopped" | "failed";
+  loaded: number;
+  total: number;
+  problem: string;
+}
 
-// What the program calls.
-window.steelyardReady = () => tell({ state: "ready" });
-window.steelyardPainted = () => tell({ state: "painted" });
-window.steelyardTrouble = (problem) => tell({ problem });
+interface Intent {
+  cursor?: string;
+}
+
+// What the program finds and calls on this window.
+interface Here {
+  steelyard?: Program; // put there by the program
+  steelyardFrame: Status;
+  steelyardReady: () => void;
+  steelyardPainted: () => void;
+  steelyardTrouble: (problem: string) => void;
+  steelyardWake: () => void;
+}
+const here = window as unknown as Here;
+
+// wasm_exec.js of the Go toolchain defines these.
+declare class Go {
+  importObject: WebAssembly.Imports;
+  exit: (code: number) => void;
+  run(instance: WebAssembly.Instance): Promise<void>;
+}
+declare const fs: { writeSync(file: number, bytes: Uint8Array): number };
+
+const told: Status = { state: "loading", loaded: 0, total: 0, problem: "" };
+here.steelyardFrame = told;
+
+function tell(change: Partial<Status>): void {
+  Object.assign(told, change);
+  const origin = location.origin === "null" ? "*" : location.origin;
+  window.parent.postMessage({ steelyardFrame: { ...told } }, origin);
+}
+
+const ended = (): boolean => told.state === "stopped" || told.state === "failed";
+
+here.steelyardReady = () => tell({ state: "ready" });
+here.steelyardPainted = () => tell({ state: "painted" });
+here.steelyardTrouble = (problem) => tell({ problem });
 
 // ebiten asks for an animation frame for ever, to see whether there is
 // something to draw. Hold the question back until there is: a page at rest
 // then costs nothing.
 const nextFrame = window.requestAnimationFrame.bind(window);
-let asked = null;
+let asked: FrameRequestCallback | null = null;
 let wanted = true;
 window.requestAnimationFrame = (callback) => {
   if (wanted) {
@@ -51,20 +87,19 @@ window.requestAnimationFrame = (callback) => {
   asked = callback;
   return 0;
 };
-window.steelyardWake = () => {
-  wanted = true;
-  if (asked) {
-    const callback = asked;
-    asked = null;
-    wanted = false;
-    nextFrame(callback);
+here.steelyardWake = () => {
+  if (!asked) {
+    wanted = true;
+    return;
   }
+  nextFrame(asked);
+  asked = null;
 };
 
 // fit lays the body out in device pixels.
-function fit() {
+function fit(): void {
   const density = window.devicePixelRatio || 1;
-  const style = document.documentElement.style;
+  const { style } = document.documentElement;
   style.setProperty("--pixels-wide", `${Math.round(window.innerWidth * density)}px`);
   style.setProperty("--pixels-high", `${Math.round(window.innerHeight * density)}px`);
   style.setProperty("--shrink", String(1 / density));
@@ -72,89 +107,103 @@ function fit() {
 // This listener comes before ebiten's, which then measures the body.
 window.addEventListener("resize", fit);
 fit();
-function watchDensity() {
-  matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`).addEventListener("change", () => {
-    watchDensity();
-    window.dispatchEvent(new Event("resize"));
-  }, { once: true });
+function watchDensity(): void {
+  const now = matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`);
+  now.addEventListener(
+    "change",
+    () => {
+      watchDensity();
+      window.dispatchEvent(new Event("resize"));
+    },
+    { once: true },
+  );
 }
 watchDensity();
 
+const canvas = (): HTMLCanvasElement | null => document.querySelector("canvas");
+
 // send gives one event to the program and its answer to the page.
-function send(event) {
-  const program = window.steelyard;
+function send(event: object): Intent {
+  const program = here.steelyard;
   if (!program || ended()) return {};
   const json = program.pointer(JSON.stringify(event));
-  if (!json) return {};
-  const intent = JSON.parse(json);
-  if (intent.cursor !== undefined) canvas().style.cursor = intent.cursor;
+  if (json === "" || json === "{}") return {};
+  const intent = JSON.parse(json) as Intent;
+  const c = canvas();
+  if (c && intent.cursor !== undefined) c.style.cursor = intent.cursor;
   program.onintent?.(json);
   return intent;
 }
 
-const canvas = () => document.querySelector("canvas");
-
-function pointer(type, e, more) {
+function pointer(type: string, e: PointerEvent): Intent {
   return send({
     type,
-    id: e.pointerId ?? 0,
+    id: e.pointerId,
     x: e.clientX,
     y: e.clientY,
     button: Math.max(e.button, 0),
     kind: e.pointerType || "mouse",
     time: e.timeStamp,
-    ...more,
   });
 }
 
 // The events are taken before they reach the canvas: ebiten would draw a frame
 // for each, and keep keys from the browser that are not ours.
-function take(type, handle) {
-  window.addEventListener(type, (e) => {
-    e.stopImmediatePropagation();
-    handle?.(e);
-  }, { capture: true, passive: false });
+function take<K extends keyof WindowEventMap>(type: K, handle?: (e: WindowEventMap[K]) => void): void {
+  window.addEventListener(
+    type,
+    (e) => {
+      e.stopImmediatePropagation();
+      handle?.(e);
+    },
+    { capture: true, passive: false },
+  );
 }
 
-// held is what the latest press got hold of; a finger that holds nothing may
-// scroll the page.
+// held is whether the latest press got hold of something; a finger that holds
+// nothing may scroll the page.
 let held = false;
 take("pointerdown", (e) => {
-  canvas().setPointerCapture(e.pointerId);
+  canvas()?.setPointerCapture(e.pointerId);
   held = pointer("down", e).cursor === "grabbing";
 });
 take("pointermove", (e) => pointer("move", e));
 take("pointerup", (e) => pointer("up", e));
 take("pointercancel", (e) => pointer("cancel", e));
 take("pointerleave");
-document.documentElement.addEventListener("mouseleave", (e) => pointer("leave", e));
+document.documentElement.addEventListener("mouseleave", (e) => {
+  send({ type: "leave", id: 1, x: e.clientX, y: e.clientY, button: 0, kind: "mouse", time: e.timeStamp });
+});
 take("wheel", (e) => {
   e.preventDefault();
-  const unit = [1, 16, window.innerHeight][e.deltaMode] ?? 1;
-  pointer("wheel", e, { id: 0, kind: "mouse", delta: e.deltaY * unit, pinch: e.ctrlKey ? Math.exp(-e.deltaY * unit / 100) : 0 });
+  const delta = e.deltaY * ([1, 16, window.innerHeight][e.deltaMode] ?? 1);
+  // A pinch on a touch pad comes as a wheel with the control key.
+  const pinch = e.ctrlKey ? Math.exp(-delta / 100) : 0;
+  send({ type: "wheel", id: 0, x: e.clientX, y: e.clientY, button: 0, delta, pinch, kind: "mouse", time: e.timeStamp });
 });
 take("touchstart", (e) => {
   if (e.cancelable && (held || e.touches.length > 1)) e.preventDefault();
 });
-for (const type of ["touchmove", "touchend", "mousedown", "mousemove", "mouseup", "keyup"]) take(type);
+for (const type of ["touchmove", "touchend", "mousedown", "mousemove", "mouseup", "keyup"] as const) take(type);
 take("contextmenu", (e) => e.preventDefault());
 take("keydown", (e) => {
-  if (window.steelyard?.onkey?.(e) === true) e.preventDefault();
+  if (here.steelyard?.onkey?.(e) === true) e.preventDefault();
 });
 take("dragover", (e) => e.preventDefault());
 take("drop", (e) => {
   e.preventDefault();
-  if (e.dataTransfer?.files.length) window.steelyard?.ondrop?.(e.dataTransfer.files);
+  if (e.dataTransfer?.files.length) here.steelyard?.ondrop?.(e.dataTransfer.files);
 });
 
 // inflate unpacks the program unless the host already did: some send .gz files
 // as compressed pages.
-async function inflate(body) {
+async function inflate(body: ReadableStream<Uint8Array<ArrayBuffer>>): Promise<ReadableStream> {
   const reader = body.getReader();
   const first = await reader.read();
-  const rest = new ReadableStream({
+  const whole = new ReadableStream<Uint8Array<ArrayBuffer>>({
     start(out) {
       if (first.value) out.enqueue(first.value);
+      if (first.done) out.close();
     },
     async pull(out) {
       const { done, value } = await reader.read();
@@ -163,42 +212,46 @@ async function inflate(body) {
     },
     cancel: (why) => reader.cancel(why),
   });
-  const packed = first.value?.[0] === 0x1f && first.value?.[1] === 0x8b;
-  return packed ? rest.pipeThrough(new DecompressionStream("gzip")) : rest;
+  const packed = first.value?.[0] === 0x1f && first.value[1] === 0x8b;
+  return packed ? whole.pipeThrough(new DecompressionStream("gzip")) : whole;
 }
 
-function counted() {
-  let told = 0;
+function counted(): TransformStream<Uint8Array<ArrayBuffer>, Uint8Array<ArrayBuffer>> {
+  let last = 0;
   return new TransformStream({
     transform(chunk, out) {
-      status.loaded += chunk.byteLength;
-      if (performance.now() - told > 50) {
-        told = performance.now();
+      told.loaded += chunk.byteLength;
+      if (performance.now() - last > 50) {
+        last = performance.now();
         tell({});
       }
       out.enqueue(chunk);
     },
-    flush: () => tell({ total: status.loaded }),
+    flush: () => tell({ total: told.loaded }),
   });
 }
 
 // said is the end of what the program wrote to its standard error: it says why
 // when it dies.
 let said = "";
-function listen() {
-  const write = globalThis.fs.writeSync;
-  globalThis.fs.writeSync = (fd, bytes) => {
-    said = (said + new TextDecoder().decode(bytes)).slice(-2000);
-    return write.call(globalThis.fs, fd, bytes);
+function listen(): void {
+  const write = fs.writeSync;
+  const text = new TextDecoder();
+  fs.writeSync = (file, bytes) => {
+    said = (said + text.decode(bytes)).slice(-2000);
+    return write.call(fs, file, bytes);
   };
 }
 
-async function start() {
+async function start(): Promise<void> {
   if (typeof DecompressionStream === "undefined" || !WebAssembly.instantiateStreaming) {
-    throw new Error("This browser is too old for Steelyard: it lacks DecompressionStream. Use one from 2023 or later.");
+    throw new Error("This browser is too old for Steelyard: it cannot unpack the program. Use one from 2023 or later.");
   }
-  const response = await fetch(document.getElementById("program").href);
-  if (!response.ok) throw new Error(`The program could not be loaded: the host answered ${response.status}.`);
+  const link = document.getElementById("program") as HTMLLinkElement;
+  const response = await fetch(link.href);
+  if (!response.ok || !response.body) {
+    throw new Error(`The program could not be loaded: the host answered ${response.status}.`);
+  }
   const encoded = response.headers.get("Content-Encoding");
   tell({ total: encoded ? 0 : Number(response.headers.get("Content-Length") ?? 0) });
 
@@ -207,7 +260,9 @@ async function start() {
   listen();
   const go = new Go();
   let code = 0;
-  go.exit = (c) => { code = c; };
+  go.exit = (c) => {
+    code = c;
+  };
   const { instance } = await WebAssembly.instantiateStreaming(wasm, go.importObject);
   await go.run(instance);
   tell({ state: "stopped", problem: said.trim() || `The program ended with code ${code}.` });
@@ -221,6 +276,9 @@ window.addEventListener("error", (e) => {
   }
 });
 
-start().catch((e) => {
-  tell({ state: status.state === "loading" ? "failed" : "stopped", problem: String(e?.message ?? e) });
+start().catch((e: unknown) => {
+  const problem = e instanceof Error ? e.message : String(e);
+  tell({ state: told.state === "loading" ? "failed" : "stopped", problem });
 });
+
+export {};
