@@ -19,16 +19,27 @@ type term struct {
 // (a, b, C) of the ten moments these are a + r·(b + C r) + C:K and m (b + 2 C r).
 func (f *Figure) slopes(items []Item, i int) (mass float64, place Vec) {
 	it := &items[i]
-	for k := range f.terms {
-		t := &f.terms[k]
-		w := t.share.at(i)
-		if w == 0 {
-			continue
+	r, k := &it.Place, &it.Spread
+	for n := range f.terms {
+		t := &f.terms[n]
+		w := 1.0
+		if t.share != nil {
+			if w = t.share[i]; w == 0 {
+				continue
+			}
 		}
-		cr := t.slope.J.Times(it.Place)
-		half := t.slope.S.Add(cr)
-		mass += w * (t.slope.M + it.Place.Dot(half) + t.slope.J.Inner(it.Spread))
-		place = place.Add(half.Add(cr).Scale(w * it.Mass))
+		b, c := &t.slope.S, &t.slope.J
+		// C r and b + C r.
+		cx := c.XX*r.X + c.XY*r.Y + c.XZ*r.Z
+		cy := c.XY*r.X + c.YY*r.Y + c.YZ*r.Z
+		cz := c.XZ*r.X + c.YZ*r.Y + c.ZZ*r.Z
+		hx, hy, hz := b.X+cx, b.Y+cy, b.Z+cz
+		mass += w * (t.slope.M + r.X*hx + r.Y*hy + r.Z*hz +
+			c.XX*k.XX + c.YY*k.YY + c.ZZ*k.ZZ + 2*(c.XY*k.XY+c.XZ*k.XZ+c.YZ*k.YZ))
+		w *= it.Mass
+		place.X += w * (hx + cx)
+		place.Y += w * (hy + cy)
+		place.Z += w * (hz + cz)
 	}
 	return mass, place
 }

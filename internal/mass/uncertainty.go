@@ -32,6 +32,7 @@ func (b *Budget) Charge(items []Item, f Figure, sign float64) {
 	if len(f.terms) == 0 {
 		return
 	}
+	masses, places, gross := b.mass, b.place, b.gross
 	for i := range items {
 		it := &items[i]
 		if it.MassU == 0 && it.PlaceU == 0 {
@@ -39,18 +40,48 @@ func (b *Budget) Charge(items []Item, f Figure, sign float64) {
 		}
 		dm, dp := f.slopes(items, i)
 		if it.MassU != 0 {
-			b.mass = grow(b.mass, it.MassSource)
+			if it.MassSource >= len(masses) {
+				masses = grow(masses, it.MassSource)
+			}
 			c := sign * dm * it.MassU
-			b.mass[it.MassSource] += c
-			b.gross += c * c
+			masses[it.MassSource] += c
+			gross += c * c
 		}
 		if it.PlaceU != 0 {
-			b.place = grow(b.place, it.PlaceSource)
-			c := dp.Scale(sign * it.PlaceU)
-			b.place[it.PlaceSource] = b.place[it.PlaceSource].Add(c)
-			b.gross += c.Dot(c)
+			if it.PlaceSource >= len(places) {
+				places = grow(places, it.PlaceSource)
+			}
+			u := sign * it.PlaceU
+			c := Vec{u * dp.X, u * dp.Y, u * dp.Z}
+			p := &places[it.PlaceSource]
+			p.X += c.X
+			p.Y += c.Y
+			p.Z += c.Z
+			gross += c.X*c.X + c.Y*c.Y + c.Z*c.Z
 		}
 	}
+	b.mass, b.place, b.gross = masses, places, gross
+}
+
+// Add adds f times the contributions of another budget: of B to the negative of
+// A for the difference of two figures whose own budgets are known.
+func (b *Budget) Add(a *Budget, f float64) {
+	if n := len(a.mass); n > len(b.mass) {
+		b.mass = grow(b.mass, n-1)
+	}
+	for i, c := range a.mass {
+		b.mass[i] += f * c
+	}
+	if n := len(a.place); n > len(b.place) {
+		b.place = grow(b.place, n-1)
+	}
+	for i := range a.place {
+		c, p := &a.place[i], &b.place[i]
+		p.X += f * c.X
+		p.Y += f * c.Y
+		p.Z += f * c.Z
+	}
+	b.gross += f * f * a.gross
 }
 
 // grow lengthens s so that it has a place i.

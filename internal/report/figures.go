@@ -149,11 +149,11 @@ func judgePair(a, b *Weighed, one, both *mass.Budget) *[numFigures]float64 {
 		both.Reset()
 		a.figures.charge(both, s, -1)
 		a.figures.standard[s] = both.Standard()
-		b.figures.charge(both, s, 1)
-		d[s] = both.Standard()
 		one.Reset()
 		b.figures.charge(one, s, 1)
 		b.figures.standard[s] = one.Standard()
+		both.Add(one, 1)
+		d[s] = both.Standard()
 	}
 	return &d
 }
