@@ -3,7 +3,7 @@
 // components; they read from here and keep nothing that matters themselves.
 
 import { core, Trouble } from "./core.ts";
-import { compared, findBuild } from "./edit.ts";
+import { compare, compared, findBuild } from "./edit.ts";
 import { History } from "./history.ts";
 import { readPreference, Storage, writePreference } from "./storage.ts";
 import { t } from "./text/index.ts";
@@ -238,13 +238,17 @@ export class Store extends EventTarget {
   // activateBuild looks at a build that is compared; any other takes A's place.
   activateBuild(id: string): void {
     const { A, B } = this.ids;
-    if (id === A) this.activate("A");
-    else if (id === B) this.activate("B");
+    if (id === B) this.activate("B");
+    else {
+      if (id !== A) this.edit(t("do.compare"), (d) => compare(d, id, B));
+      this.activate("A");
+    }
   }
 
   select(id: string): void {
     if (this.selected === id) return;
     this.selected = id;
+    this.hovered = ""; // what was just chosen is what is told about
     this.touch();
   }
 

@@ -125,6 +125,13 @@ export class Storage extends EventTarget {
           this.become("conflict");
           return;
         }
+        if (now?.text === text) {
+          // Nothing new: another window need not be told that it is behind.
+          this.rev = now.rev;
+          if (this.pending === make) this.pending = null;
+          this.become("kept");
+          return;
+        }
         const next: Kept = { text, rev: Math.max(now?.rev ?? 0, this.rev) + 1, by: this.me, at: Date.now() };
         await request(store.put(next, record));
         this.rev = next.rev;

@@ -88,6 +88,7 @@ class Balance extends Piece {
 
   private pair(): TemplateResult {
     const { A, B } = store.ids;
+    if (!A) return html`<p><button type="button" class="go" @click=${() => this.fresh("A")}>${t("builds.new")}</button></p>`;
     return html`<div class="pair">
       ${this.plate("A", A)}
       <button

@@ -266,7 +266,7 @@ class Dialogs extends Piece {
       ["Esc", t("keys.escape")],
       ["?", t("keys.help")],
     ];
-    return html`<dl class="keys">
+    return html`<dl class="keylist">
         ${keys.map(
           ([k, what]) =>
             html`<div>

@@ -24,9 +24,9 @@ class Difference extends Piece {
       </div>
       ${d
         ? html`<div class="columns">
-            <div class="column">${this.groups(d)}${this.moved(d)}</div>
+            <div class="column">${this.groups(d)}${this.weigh(d)}</div>
             <div class="column wide">${this.parts(d)}</div>
-            <div class="column">${this.weigh(d)}</div>
+            <div class="column">${this.moved(d)}</div>
           </div>`
         : html`<p class="quiet">${t("diff.none")}</p>`}`;
   }
@@ -122,7 +122,7 @@ class Difference extends Piece {
     const show = store.doc!.show;
     const s = figureScale("mm", show);
     const n = (v: number) => signed(v / s.per, 1);
-    return html`<h3>${t("diff.centre")}</h3>
+    return html`<h3>${t("diff.centre")} <span class="unit">${s.unit}</span></h3>
       ${d.moved.length
         ? html`<table class="lines xyz">
               <caption class="unseen">
@@ -133,7 +133,7 @@ class Difference extends Piece {
                   <th scope="col">${t("diff.part")}</th>
                   <th scope="col" class="right">${t("diff.forward")}</th>
                   <th scope="col" class="right">${t("diff.left")}</th>
-                  <th scope="col" class="right">${t("diff.up")}, ${s.unit}</th>
+                  <th scope="col" class="right">${t("diff.up")}</th>
                 </tr>
               </thead>
               <tbody>
@@ -155,21 +155,21 @@ class Difference extends Piece {
     const letter = store.activeID === store.ids.B ? "B" : "A";
     return html`<h3>${t("diff.weigh")}</h3>
       ${d.weigh.length || own.length
-        ? html`${d.weigh.length ? html`<p class="fine">${t("diff.weigh.lead")}</p>${advice(d.weigh)}` : nothing}
-          ${own.length ? html`<p class="fine">${t("diff.weigh.build", { letter })}</p>${advice(own)}` : nothing}`
+        ? html`${d.weigh.length ? advice(d.weigh, (now) => t("diff.weigh.lead", { now })) : nothing}
+          ${own.length ? advice(own, (now) => t("diff.weigh.build", { letter, now })) : nothing}`
         : html`<p class="quiet">${t("diff.weigh.none")}</p>`}`;
   }
 }
 
 customElements.define("sy-difference", Difference);
 
-function advice(list: Advice[]): TemplateResult {
+function advice(list: Advice[], lead: (now: string) => string): TemplateResult {
   const s = partScale(store.doc!.show);
   const n = (v: number) => plain({ ...write(v, 0, s), unit: s.unit });
-  return html`<ol class="advice">
-    <li class="now">${t("diff.weigh.now", { now: n(list[0]!.now_g) })}</li>
+  return html`<p class="fine">${lead(n(list[0]!.now_g))}</p>
+    <ol class="advice">
     ${list
-      .slice(0, 6)
+      .slice(0, 5)
       .map(
         (a) =>
           html`<li>

@@ -134,11 +134,11 @@ export function sprung(w: PartReport): string {
   return w.unsprung > 0.001 ? t("parts.halfsprung") : t("parts.sprung");
 }
 
-function place(w: PartReport): TemplateResult {
+function place(w: PartReport): string {
   const show = store.doc!.show;
   const [x, y, z] = placeText(w.place_mm, show);
   const unit = figureScale("mm", show).unit;
-  return html`<span aria-hidden="true">${t("picture.at", { x, y, z, unit })}</span><span class="unseen">${t("picture.at.name", { x, y, z, unit })}</span>`;
+  return t("picture.at", { x, y, z, unit });
 }
 
 // reveal opens a part's details in the list and goes to one of its fields.
