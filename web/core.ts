@@ -254,6 +254,10 @@ export class Core extends EventTarget {
     return this.ask<{ value: number }>("parseLength", text, unit).value;
   }
 
+  svg(document: string, view: View): string {
+    return this.text("svg", document, JSON.stringify(view));
+  }
+
   show(document: string, view: View): void {
     this.text("show", document, JSON.stringify(view));
   }

@@ -12,6 +12,7 @@ import { watchCanvas } from "./components/picture.ts";
 import { core } from "./core.ts";
 import { watchDrops } from "./drop.ts";
 import { because, fromLink, saveText } from "./files.ts";
+import { watchPrinting } from "./paper.ts";
 import { listen } from "./shortcuts.ts";
 import { store } from "./state.ts";
 import { t } from "./text/index.ts";
@@ -32,6 +33,7 @@ addEventListener("unhandledrejection", (e) => trouble(because(e.reason)));
 
 const frame = document.getElementById("canvas") as HTMLIFrameElement;
 watchCanvas(frame);
+watchPrinting(frame.parentElement!);
 core.attach(frame);
 
 const kept = store.storage.load();

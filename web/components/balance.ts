@@ -278,7 +278,7 @@ class Balance extends Piece {
       </thead>
       ${first.map((b) => this.band(b))}
       ${this.more ? further.map((b) => this.band(b)) : nothing}
-      <tbody class="more">
+      <tbody class="further">
         <tr>
           <td colspan=${B ? 5 : 2}>
             <button
