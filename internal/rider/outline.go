@@ -105,12 +105,11 @@ func (b *Body) leg(to []Limb, side string, s *Side) []Limb {
 	return append(to, f, instep, calf, b.limb(thigh, side, s.Hip, s.Knee))
 }
 
-// torso is a capsule down either side, so that it is as deep as a body from the
+// torso is a capsule down the middle and one down either side, so that it is as deep as a body from the
 // side and as broad from behind, then neck and head.
 func (b *Body) torso(to []Limb) []Limb {
 	h := b.body.stature
-	mass70 := usualIndex * h * h
-	girth := math.Sqrt(b.bare(trunk) / (b.body.rows[trunk].mass / b.body.sum()) / mass70)
+	girth := math.Sqrt(b.bare(trunk) / (b.body.rows[trunk].mass / b.body.sum()) / (usualIndex * h * h))
 	hips, chest := hipDepth/2*h*girth, chestDepth/2*h*girth
 	side := func(name string, sign float64) Limb {
 		out := func(breadth, radius float64) mass.Vec {
@@ -118,13 +117,13 @@ func (b *Body) torso(to []Limb) []Limb {
 		}
 		return Limb{Trunk, name, b.MidHip.Add(out(hipBreadth, hips)), b.MidShoulder.Add(out(shoulderBreadth, chest)), hips, chest}
 	}
-	left, right := side(Left, 1), side(Right, -1)
+	left, mid, right := side(Left, 1), side("", 0), side(Right, -1)
 	// The shoulders' line is as far below the top of the chest as it is deep.
 	down := b.MidHip.Sub(b.MidShoulder)
 	down = down.Scale(0.6 * chest / down.Norm())
-	left.To, right.To = left.To.Add(down), right.To.Add(down)
+	left.To, mid.To, right.To = left.To.Add(down), mid.To.Add(down), right.To.Add(down)
 	crown := b.Vertex.Lerp(b.Midgonion, headRadius*h/b.body.length[head])
-	return append(to, left, right,
+	return append(to, left, mid, right,
 		Limb{Neck, "", b.MidShoulder, b.Midgonion, neckRadius * h * 1.15, neckRadius * h},
 		Limb{Head, "", crown, b.Midgonion.Lerp(b.Vertex, 0.25), headRadius * h, jawRadius * h})
 }

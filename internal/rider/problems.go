@@ -50,16 +50,17 @@ func (l *list) figures(r *parts.Rider) {
 		{"shoes_g", "pair of shoes", "g", r.Shoes, 0, ShoesMost},
 		{"crank_deg", "crank angle", "degrees", r.Crank, -CrankMost, CrankMost},
 	} {
-		between := "; it must lie between " + number(f.low) + " and " + number(f.high) + " " + f.unit + "."
-		switch {
-		case math.IsNaN(f.v) || math.IsInf(f.v, 0):
-			l.fault(f.field, l.sentence("the "+f.name+" is not a finite number"+between))
-		case f.v < f.low || f.v > f.high:
-			l.fault(f.field, l.sentence("the "+f.name+" is "+number(f.v)+" "+f.unit+between))
+		if f.v >= f.low && f.v <= f.high {
+			continue
 		}
+		is := number(f.v) + " " + f.unit
+		if math.IsNaN(f.v) || math.IsInf(f.v, 0) {
+			is = "not a finite number"
+		}
+		l.fault(f.field, l.sentence("the "+f.name+" is "+is+"; it must lie between "+number(f.low)+" and "+number(f.high)+" "+f.unit+"."))
 	}
-	if r.HalfWidth > r.Mass && r.Mass >= MassLeast {
-		l.fault("half_width_g", l.sentence("the half-width of the mass, "+number(r.HalfWidth)+" g, must not be more than the mass, "+number(r.Mass)+" g."))
+	if r.HalfWidth > r.Mass && r.Mass >= MassLeast && r.HalfWidth <= MassMost {
+		l.doubt("half_width_g", l.sentence("the half-width of the mass, "+number(r.HalfWidth)+" g, is more than the mass, "+number(r.Mass)+" g. It is taken as it is."))
 	}
 	if !slices.Contains(Tables, r.Table) {
 		l.fault("table", l.sentence("there is no body table "+quote(r.Table)+"; it must be "+choice(Tables)+"."))
