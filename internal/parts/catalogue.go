@@ -252,7 +252,7 @@ func CheckCatalogue(entries []Entry) []Problem {
 		fail := func(field, format string, args ...any) {
 			problems = append(problems, Problem{
 				Severity: SeverityError, Part: e.ID, Field: field,
-				Message: sentence("", label(e.Name, e.ID), fmt.Sprintf(format, args...)),
+				Message: placed(titled(holdPart, label(e.Name, e.ID)), "", fmt.Sprintf(format, args...)),
 			})
 		}
 		if !kebab(e.ID) {
@@ -263,7 +263,7 @@ func CheckCatalogue(entries []Entry) []Problem {
 		}
 		ids[e.ID], kinds[e.Kind] = true, true
 		p := e.Part(e.ID)
-		c := checker{part: &p}
+		c := checker{inner: thing{holdPart, p.ID, p.Name}}
 		c.one(&p)
 		problems = append(problems, c.problems...)
 		if e.Mass <= 0 {

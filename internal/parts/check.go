@@ -56,10 +56,11 @@ func (b Basis) HalfWidth(mass float64) float64 {
 
 // Check looks at everything in a document that can be judged without knowing
 // where a station lies: ids, masses and their doubt, quantities, sizes and the
-// words that have a fixed set. A part with a problem of severity "error" must
-// not enter any figure; its Problem names the build and the part by id. Frame
-// figures and the names of stations are judged by package geometry and package
-// report.
+// words that have a fixed set. A thing with a problem of severity "error" must
+// not enter any figure; its Problem names it by id: a part and its build, a bag
+// or a good and its load, a rider, a weigh-in. What is wrong with a rating is
+// told of its build, by the field. Frame figures and the names of stations are
+// judged by package geometry and package report.
 func Check(d *Document) []Problem {
 	c := checker{}
 	c.document(d)
@@ -72,13 +73,13 @@ func Check(d *Document) []Problem {
 	return c.problems
 }
 
-// checker collects problems; where says in words which build and part it is at.
+// checker collects problems. It is at a thing of the document, and may be at
+// one in a list of it.
 type checker struct {
-	problems []Problem
-	build    *Build
-	part     *Part
-	warned   int
-	held     int // warnings not told
+	problems     []Problem
+	outer, inner thing
+	warned       int
+	held         int // warnings not told
 }
 
 func (c *checker) add(severity, field, format string, args ...any) {
@@ -89,14 +90,9 @@ func (c *checker) add(severity, field, format string, args ...any) {
 		}
 	}
 	p := Problem{Severity: severity, Field: field}
-	var buildName, partName string
-	if c.build != nil {
-		p.Build, buildName = c.build.ID, label(c.build.Name, c.build.ID)
-	}
-	if c.part != nil {
-		p.Part, partName = c.part.ID, label(c.part.Name, c.part.ID)
-	}
-	p.Message = sentence(buildName, partName, fmt.Sprintf(format, args...))
+	c.outer.put(&p)
+	c.inner.put(&p)
+	p.Message = placed(c.inner.title(), c.outer.title(), fmt.Sprintf(format, args...))
 	c.problems = append(c.problems, p)
 }
 
@@ -118,19 +114,30 @@ func (c *checker) document(d *Document) {
 	if len(d.Show.Compare) > 2 {
 		c.warn("show.compare", "%d builds are to be compared; only the first two are.", len(d.Show.Compare))
 	}
-	ids := make(map[string]bool, len(d.Builds))
+	c.carried(&d.Show)
+	builds := make(map[string]bool, len(d.Builds))
 	for i := range d.Builds {
-		c.build = &d.Builds[i]
-		c.id(c.build.ID, "build", ids)
-		if blank(c.build.Name) {
+		b := &d.Builds[i]
+		c.outer = thing{holdBuild, b.ID, b.Name}
+		c.id(b.ID, "build", builds)
+		if blank(b.Name) {
 			c.warn("name", "This build has no name; give it one to tell it from the others.")
 		}
-		c.parts(c.build.Parts)
+		c.parts(b.Parts)
+		c.ratings(b.Ratings)
 	}
-	c.build = nil
+	c.outer = thing{}
+	riders := c.riders(d.Riders)
+	loads := c.loads(d.Loads, riders)
+	c.weighIns(d.WeighIns, builds, loads)
 	for _, id := range d.Show.Compare {
-		if !ids[id] {
+		if !builds[id] {
 			c.warn("show.compare", "The build %s is to be compared, but there is none with that id.", quote(id))
+		}
+	}
+	for _, id := range d.Show.Loads {
+		if id != "" && !loads[id] {
+			c.warn("show.loads", "The load %s is to be carried, but there is none with that id.", quote(id))
 		}
 	}
 	if len(d.Builds) == 0 {
@@ -141,11 +148,12 @@ func (c *checker) document(d *Document) {
 func (c *checker) parts(parts []Part) {
 	ids := make(map[string]bool, len(parts))
 	for i := range parts {
-		c.part = &parts[i]
-		c.id(c.part.ID, "part", ids)
-		c.one(c.part)
+		p := &parts[i]
+		c.inner = thing{holdPart, p.ID, p.Name}
+		c.id(p.ID, "part", ids)
+		c.one(p)
 	}
-	c.part = nil
+	c.inner = thing{}
 }
 
 // id checks that an id is there and used once.
@@ -171,13 +179,8 @@ func (c *checker) one(p *Part) {
 			c.warn("kind", "The kind %s is not known; its mass is counted under \"other\".", quote(p.Kind))
 		}
 	}
-	if p.Quantity < 0 || p.Quantity > MaxQuantity {
-		c.fail("quantity", "The quantity is %d; it should be from 0 to %d.", p.Quantity, MaxQuantity)
-	}
-	c.mass(p)
-	if !slices.Contains(Bases, p.Basis) {
-		c.fail("basis", "The basis is %s; it should be one of %s.", quote(string(p.Basis)), list(Bases))
-	}
+	c.quantity(p.Quantity)
+	c.mass("part", p.Mass, p.HalfWidth, p.Basis, p.Quantity > 0)
 	if !slices.Contains(Carriers, p.Carrier) {
 		c.fail("carrier", "The carrier is %s; it should be one of %s.", quote(string(p.Carrier)), list(Carriers))
 	}
@@ -195,30 +198,41 @@ func (c *checker) one(p *Part) {
 	c.shape(&p.Shape)
 }
 
-func (c *checker) mass(p *Part) {
-	switch m := p.Mass; {
+func (c *checker) quantity(n int) {
+	if n < 0 || n > MaxQuantity {
+		c.fail("quantity", "The quantity is %d; it should be from 0 to %d.", n, MaxQuantity)
+	}
+}
+
+// mass checks the mass of one piece of what, its doubt and where it comes from;
+// wanted says that a mass of 0 is one not yet given.
+func (c *checker) mass(what string, m, h float64, basis Basis, wanted bool) {
+	switch {
 	case !finite(m):
 		c.fail("mass_g", "The mass is %v; it should be a number of grams.", m)
 	case m < 0:
 		c.fail("mass_g", "The mass is %s g; it should be 0 g or more.", number(m))
 	case m > MaxMass:
 		c.fail("mass_g", "The mass of one piece is %s g; it should be at most %s g. Was it meant in another unit?", number(m), number(MaxMass))
-	case m == 0 && p.Quantity > 0:
-		c.warn("mass_g", "This part has no mass yet; it counts as 0 g.")
+	case m == 0 && wanted:
+		c.warn("mass_g", "This %s has no mass yet; it counts as 0 g.", what)
 	}
-	switch h := p.HalfWidth; {
+	switch {
 	case !finite(h):
 		c.fail("half_width_g", "The half-width is %v; it should be a number of grams.", h)
 	case h < 0:
 		c.fail("half_width_g", "The half-width is %s g; it should be 0 g or more.", number(h))
 	case h > MaxMass:
 		c.fail("half_width_g", "The half-width is %s g; it should be at most %s g.", number(h), number(MaxMass))
-	case h > p.Mass && p.Mass > 0:
-		c.warn("half_width_g", "The half-width, %s g, is larger than the mass, %s g; it is taken as it is.", number(h), number(p.Mass))
-	case h == 0 && p.Mass > 0 && p.Basis == Weighed:
+	case h > m && m > 0:
+		c.warn("half_width_g", "The half-width, %s g, is larger than the mass, %s g; it is taken as it is.", number(h), number(m))
+	case h == 0 && m > 0 && basis == Weighed:
 		c.warn("half_width_g", "The mass is weighed to ± 0 g; give the step of the scale's display, often 1 g.")
-	case h == 0 && p.Mass > 0:
+	case h == 0 && m > 0:
 		c.warn("half_width_g", "The mass is said to be exact; give the half-width that it may be off by.")
+	}
+	if !slices.Contains(Bases, basis) {
+		c.fail("basis", "The basis is %s; it should be one of %s.", quote(string(basis)), list(Bases))
 	}
 }
 
@@ -300,25 +314,4 @@ func cut(s string, most int) string {
 		}
 	}
 	return strings.ToValidUTF8(s, "�")
-}
-
-// label is what a build or a part is called in a message.
-func label(name, id string) string {
-	if blank(name) {
-		return short(id)
-	}
-	return short(name)
-}
-
-// sentence puts the place in front of a message.
-func sentence(build, part, message string) string {
-	switch {
-	case part != "" && build != "":
-		return fmt.Sprintf("Part “%s” of build “%s”: %s", part, build, message)
-	case part != "":
-		return fmt.Sprintf("Part “%s”: %s", part, message)
-	case build != "":
-		return fmt.Sprintf("Build “%s”: %s", build, message)
-	}
-	return message
 }

@@ -468,7 +468,7 @@ func (r *csvReader) part(row row) (p Part, why string) {
 
 	p.ID = r.textCell(row, "id")
 	if p.ID == "" || r.taken[p.ID] {
-		p.ID = freshPartID(r.taken)
+		p.ID = freshID("p", r.taken)
 	}
 	r.taken[p.ID] = true
 	c := checker{}

@@ -11,22 +11,32 @@ import (
 // Limits of a document. They are far above any bike and far below what would
 // trouble a browser.
 const (
-	MaxText   = 8 << 20 // bytes
-	MaxBuilds = 100
-	MaxParts  = 20000 // of all builds
+	MaxText     = 8 << 20 // bytes
+	MaxBuilds   = 100
+	MaxParts    = 20000 // of all builds
+	MaxRiders   = 100
+	MaxLoads    = 100
+	MaxBags     = 1000 // of all loads
+	MaxGoods    = 10000
+	MaxWeighIns = 100
+	MaxReadings = 2000 // of all weigh-ins
+	MaxRatings  = 2000 // of all builds
 )
 
 // Open reads a document. It accepts a byte order mark, and any version of the
 // format up to this program's. What is not there gets a default:
 //
 //	show.mass, show.length   "kg", "mm"
-//	id of a build, of a part a fresh one: "b1", "p1", ...
+//	id                       a fresh one: "b1", "p1", ...
 //	quantity                 1
 //	basis                    "guessed"
 //	half_width_g             by basis and mass, see Basis.HalfWidth
 //	carrier                  "main-frame"
 //	within_mm                20
 //	shape.form               "point"
+//	posture of a rider       "leaned"
+//	half_width_g of a rider  1000
+//	what show.packing lacks  as in DefaultPacking
 //	any other figure, text   0, empty
 //
 // Everything that is there is kept or refused, never dropped: an unknown key, a
@@ -114,13 +124,17 @@ func refuse(field, format string, args ...any) []Problem {
 // Defaults that Open gives.
 const (
 	defaultQuantity = 1
-	defaultWithin   = 20 // mm
+	defaultWithin   = 20   // mm
+	defaultBody     = 1000 // g that a rider's mass may be off by: what a meal, a drink and the day do to it (common practice, no source)
+	defaultPosture  = "leaned"
 )
 
 // Bits of the keys whose absence means something.
 var (
 	showLayout           = documentLayout().at("show")
 	showMass, showLength = showLayout.bit("mass"), showLayout.bit("length")
+
+	packingLayout = showLayout.at("packing")
 
 	partLayout    = documentLayout().at("builds").elem.at("parts").elem
 	partQuantity  = partLayout.bit("quantity")
@@ -130,6 +144,20 @@ var (
 	partCarrier   = partLayout.bit("carrier")
 	partShape     = partLayout.bit("shape")
 	shapeForm     = partLayout.at("shape").bit("form")
+
+	riderLayout    = documentLayout().at("riders").elem
+	riderHalfWidth = riderLayout.bit("half_width_g")
+	riderPosture   = riderLayout.bit("posture")
+
+	bagLayout    = documentLayout().at("loads").elem.at("bags").elem
+	bagHalfWidth = bagLayout.bit("half_width_g")
+	bagBasis     = bagLayout.bit("basis")
+	bagCarrier   = bagLayout.bit("carrier")
+
+	goodLayout    = documentLayout().at("loads").elem.at("goods").elem
+	goodQuantity  = goodLayout.bit("quantity")
+	goodHalfWidth = goodLayout.bit("half_width_g")
+	goodBasis     = goodLayout.bit("basis")
 )
 
 func (l *layout) at(key string) *layout { return l.fields[l.index[key]].layout }
@@ -138,13 +166,20 @@ func (l *layout) bit(key string) uint64 { return 1 << l.index[key] }
 
 // defaults fills in what the text does not say.
 func (s *scanner) defaults(d *Document) {
-	if s.show&showMass == 0 {
+	show := uint64(0)
+	if k := s.keys[holdShow]; len(k) > 0 {
+		show = k[0]
+	}
+	if show&showMass == 0 {
 		d.Show.Mass = "kg"
 	}
-	if s.show&showLength == 0 {
+	if show&showLength == 0 {
 		d.Show.Length = "mm"
 	}
-	parts, shapes := s.parts, s.shapes
+	if k := s.keys[holdPacking]; len(k) > 0 {
+		d.Show.Packing.fill(k[0])
+	}
+	parts, shapes := s.keys[holdPart], s.keys[holdShape]
 	for i := range d.Builds {
 		b := &d.Builds[i]
 		for j := range b.Parts {
@@ -152,12 +187,7 @@ func (s *scanner) defaults(d *Document) {
 			if has&partQuantity == 0 {
 				p.Quantity = defaultQuantity
 			}
-			if has&partBasis == 0 {
-				p.Basis = Guessed
-			}
-			if has&partHalfWidth == 0 && p.Mass > 0 {
-				p.HalfWidth = p.Basis.HalfWidth(p.Mass)
-			}
+			massDefaults(p.Mass, &p.HalfWidth, &p.Basis, has&partHalfWidth != 0, has&partBasis != 0)
 			if has&partWithin == 0 {
 				p.Within = defaultWithin
 			}
@@ -175,51 +205,60 @@ func (s *scanner) defaults(d *Document) {
 		}
 		parts = parts[len(b.Parts):]
 	}
-}
-
-// christen gives an id to every build and part without one, and a new one to
-// the second of two that have the same. The latter it tells.
-func (d *Document) christen() []Problem {
-	var problems []Problem
-	var taken map[string]bool // ids of parts, once it is needed
-	builds := make(map[string]bool, len(d.Builds))
-	parts := make(map[string]bool)
-	for i := range d.Builds {
-		b := &d.Builds[i]
-		if b.ID == "" {
-			b.ID = d.NewBuildID()
-		} else if builds[b.ID] {
-			old := b.ID
-			b.ID = d.NewBuildID()
-			problems = append(problems, renamed(b, nil, old))
+	for i, has := range s.keys[holdRider] {
+		r := &d.Riders[i]
+		if has&riderHalfWidth == 0 {
+			r.HalfWidth = defaultBody
 		}
-		builds[b.ID] = true
-		clear(parts)
-		for j := range b.Parts {
-			p := &b.Parts[j]
-			if p.ID == "" || parts[p.ID] {
-				if taken == nil {
-					taken = d.partIDs()
-				}
-				old := p.ID
-				p.ID = freshPartID(taken)
-				if old != "" {
-					problems = append(problems, renamed(b, p, old))
-				}
+		if has&riderPosture == 0 {
+			r.Posture = defaultPosture
+		}
+	}
+	bags, goods := s.keys[holdBag], s.keys[holdGood]
+	for i := range d.Loads {
+		l := &d.Loads[i]
+		for j := range l.Bags {
+			b, has := &l.Bags[j], bags[j]
+			massDefaults(b.Mass, &b.HalfWidth, &b.Basis, has&bagHalfWidth != 0, has&bagBasis != 0)
+			if has&bagCarrier == 0 {
+				b.Carrier = MainFrame
 			}
-			parts[p.ID] = true
 		}
+		bags = bags[len(l.Bags):]
+		for j := range l.Goods {
+			g, has := &l.Goods[j], goods[j]
+			if has&goodQuantity == 0 {
+				g.Quantity = defaultQuantity
+			}
+			massDefaults(g.Mass, &g.HalfWidth, &g.Basis, has&goodHalfWidth != 0, has&goodBasis != 0)
+		}
+		goods = goods[len(l.Goods):]
 	}
-	return problems
 }
 
-func renamed(b *Build, p *Part, old string) Problem {
-	problem := Problem{Severity: SeverityWarning, Build: b.ID, Field: "id"}
-	if p == nil {
-		problem.Message = sentence(label(b.Name, b.ID), "", fmt.Sprintf("the id %s was used by another build already; this one is now %s.", quote(old), quote(b.ID)))
-		return problem
+// massDefaults fills in where a mass comes from and what it may be off by,
+// where the text did not have them.
+func massDefaults(mass float64, half *float64, basis *Basis, hasHalf, hasBasis bool) {
+	if !hasBasis {
+		*basis = Guessed
 	}
-	problem.Part = p.ID
-	problem.Message = sentence(label(b.Name, b.ID), label(p.Name, p.ID), fmt.Sprintf("the id %s was used by another part already; this one is now %s.", quote(old), quote(p.ID)))
-	return problem
+	if !hasHalf && mass > 0 {
+		*half = basis.HalfWidth(mass)
+	}
+}
+
+// fill takes from DefaultPacking what the text did not have.
+func (p *Packing) fill(has uint64) {
+	d := &DefaultPacking
+	if has&packingLayout.bit("of") == 0 {
+		p.Of = d.Of
+	}
+	for key, v := range map[string][2]*float64{
+		"front_share": {&p.FrontShare, &d.FrontShare}, "front": {&p.Front, &d.Front},
+		"low": {&p.Low, &d.Low}, "balance": {&p.Balance, &d.Balance}, "middle": {&p.Middle, &d.Middle},
+	} {
+		if has&packingLayout.bit(key) == 0 {
+			*v[0] = *v[1]
+		}
+	}
 }

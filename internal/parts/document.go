@@ -14,13 +14,24 @@ type Document struct {
 	Notes   string  `json:"notes,omitempty"`
 	Show    Show    `json:"show"`
 	Builds  []Build `json:"builds"`
+
+	Riders   []Rider   `json:"riders,omitempty"`
+	Loads    []Load    `json:"loads,omitempty"`
+	WeighIns []WeighIn `json:"weigh_ins,omitempty"`
 }
 
-// Show is what the page shows, and in which units. It changes no figure.
+// Show is what the page shows: in which units, which builds, and how much of
+// what they carry. The units change no figure.
 type Show struct {
 	Mass    string   `json:"mass"`              // "g", "kg" or "lb_oz"
 	Length  string   `json:"length"`            // "mm" or "in"
-	Compare []string `json:"compare,omitempty"` // the ids of the build looked at and of the one it is set against
+	Compare []string `json:"compare,omitempty"` // the ids of the build looked at and of the one it is set against; the same one twice to set two loads against each other
+
+	Loads    []string `json:"loads,omitempty"`    // what each of the two carries: load ids, "" for none
+	State    State    `json:"state,omitempty"`    // how much of it is on the bike; empty is Ready
+	Supplies Supplies `json:"supplies,omitempty"` // how much is left of what is used up on the way; empty is Full
+	Grip     float64  `json:"grip,omitempty"`     // of a tyre on the road: the coefficient that a climb is judged by; 0 is DefaultGrip
+	Packing  *Packing `json:"packing,omitempty"`  // what a packing is wanted to be; nil is DefaultPacking
 }
 
 // Build is one way to build the bike.
@@ -36,6 +47,8 @@ type Build struct {
 	Saddle  Saddle  `json:"saddle"`
 	Cranks  Cranks  `json:"cranks"`
 	Parts   []Part  `json:"parts"`
+
+	Ratings []Rating `json:"ratings,omitempty"`
 }
 
 // Frame holds the figures of a frame as makers print them: on level ground,
@@ -176,11 +189,16 @@ const (
 // Problem is something wrong with a document, told as data: which build, which
 // part, which field, what is wrong and what would be right.
 type Problem struct {
-	Severity string `json:"severity"`        // "error": no figure without it; "warning": looked odd, taken as it is
-	Build    string `json:"build,omitempty"` // build id
-	Part     string `json:"part,omitempty"`  // part id
-	Field    string `json:"field,omitempty"` // key as written in the document, with dots: "frame.reach_mm"
-	Message  string `json:"message"`         // a sentence for people
+	Severity string `json:"severity"`           // "error": no figure without it; "warning": looked odd, taken as it is
+	Build    string `json:"build,omitempty"`    // build id
+	Part     string `json:"part,omitempty"`     // part id
+	Rider    string `json:"rider,omitempty"`    // rider id
+	Load     string `json:"load,omitempty"`     // load id
+	Bag      string `json:"bag,omitempty"`      // bag id, in that load
+	Good     string `json:"good,omitempty"`     // good id, in that load
+	WeighIn  string `json:"weigh_in,omitempty"` // weigh-in id
+	Field    string `json:"field,omitempty"`    // key as written in the document, with dots: "frame.reach_mm"; items of a list that have no id by number from 0: "readings.2.mass_g"
+	Message  string `json:"message"`            // a sentence for people
 }
 
 // Entry is a part of the catalogue: a Part to copy, and words to find it by.

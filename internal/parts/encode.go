@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"reflect"
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/goccy/go-json"
@@ -34,6 +36,21 @@ func WriteCompact(d *Document) ([]byte, error) {
 			out.Builds[i].Parts = []Part{}
 		}
 	}
+	out.Loads = slices.Clone(d.Loads)
+	for i := range out.Loads {
+		if l := &out.Loads[i]; l.Bags == nil {
+			l.Bags = []Bag{}
+		}
+		if l := &out.Loads[i]; l.Goods == nil {
+			l.Goods = []Good{}
+		}
+	}
+	out.WeighIns = slices.Clone(d.WeighIns)
+	for i := range out.WeighIns {
+		if w := &out.WeighIns[i]; w.Readings == nil {
+			w.Readings = []Reading{}
+		}
+	}
 	text, err := json.MarshalWithOption(&out, json.DisableHTMLEscape())
 	if err != nil {
 		if err := notFinite(d); err != nil {
@@ -46,24 +63,65 @@ func WriteCompact(d *Document) ([]byte, error) {
 
 // notFinite finds the first figure that JSON cannot hold.
 func notFinite(d *Document) error {
+	show := *d
+	show.Builds, show.Riders, show.Loads, show.WeighIns = nil, nil, nil, nil
+	if key := unwritable(show); key != "" {
+		return fmt.Errorf("%s is not a finite number", key)
+	}
 	for i := range d.Builds {
-		b := &d.Builds[i]
-		if key := unwritable(b.withoutParts()); key != "" {
-			return fmt.Errorf("build “%s”: %s is not a finite number", label(b.Name, b.ID), key)
-		}
+		b := d.Builds[i]
+		of := thing{holdBuild, b.ID, b.Name}
 		for j := range b.Parts {
-			if key := unwritable(b.Parts[j]); key != "" {
-				return fmt.Errorf("part “%s” of build “%s”: %s is not a finite number", label(b.Parts[j].Name, b.Parts[j].ID), label(b.Name, b.ID), key)
+			p := &b.Parts[j]
+			if err := notFiniteOf(*p, thing{holdPart, p.ID, p.Name}, of); err != nil {
+				return err
 			}
+		}
+		b.Parts = nil
+		if err := notFiniteOf(b, of, thing{}); err != nil {
+			return err
+		}
+	}
+	for i := range d.Riders {
+		r := &d.Riders[i]
+		if err := notFiniteOf(*r, thing{holdRider, r.ID, r.Name}, thing{}); err != nil {
+			return err
+		}
+	}
+	for i := range d.Loads {
+		l := &d.Loads[i]
+		of := thing{holdLoad, l.ID, l.Name}
+		for j := range l.Bags {
+			b := &l.Bags[j]
+			if err := notFiniteOf(*b, thing{holdBag, b.ID, b.Name}, of); err != nil {
+				return err
+			}
+		}
+		for j := range l.Goods {
+			g := &l.Goods[j]
+			if err := notFiniteOf(*g, thing{holdGood, g.ID, g.Name}, of); err != nil {
+				return err
+			}
+		}
+	}
+	for i := range d.WeighIns {
+		w := &d.WeighIns[i]
+		if err := notFiniteOf(*w, thing{holdWeighIn, w.ID, w.Name}, thing{}); err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-func (b *Build) withoutParts() Build {
-	c := *b
-	c.Parts = nil
-	return c
+func notFiniteOf(v any, it, of thing) error {
+	key := unwritable(v)
+	if key == "" {
+		return nil
+	}
+	if of.hold == holdNothing {
+		return fmt.Errorf("%s: %s is not a finite number", it.title(), key)
+	}
+	return fmt.Errorf("%s of %s: %s is not a finite number", it.title(), of.title(), key)
 }
 
 // indent lays out compact JSON: a tab a level, but an object or list that holds
@@ -181,6 +239,12 @@ func notFiniteIn(v reflect.Value) string {
 		for i := range v.Len() {
 			if notFiniteIn(v.Index(i)) != "" {
 				return "."
+			}
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			if rest := notFiniteIn(v.Index(i)); rest != "" {
+				return strconv.Itoa(i) + "." + rest
 			}
 		}
 	case reflect.Struct:

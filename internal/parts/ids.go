@@ -15,11 +15,11 @@ func NewID(prefix string, taken func(id string) bool) string {
 	}
 }
 
-// freshPartID returns an id for a part and marks it as taken. It looks on from
-// how many are taken, so that naming many parts in a row stays linear.
-func freshPartID(taken map[string]bool) string {
+// freshID returns an id with that prefix and marks it as taken. It looks on from
+// how many are taken, so that naming many in a row stays linear.
+func freshID(prefix string, taken map[string]bool) string {
 	for n := len(taken) + 1; ; n++ {
-		if id := "p" + strconv.Itoa(n); !taken[id] {
+		if id := prefix + strconv.Itoa(n); !taken[id] {
 			taken[id] = true
 			return id
 		}
@@ -39,7 +39,27 @@ func (d *Document) NewBuildID() string {
 	return NewID("b", func(id string) bool { return d.Build(id) != nil })
 }
 
-// partIDs returns the ids of the parts of all builds.
+// NewRiderID returns an id for a rider that no rider has.
+func (d *Document) NewRiderID() string { return newID("r", d.riderIDs()) }
+
+// NewLoadID returns an id for a load that no load has.
+func (d *Document) NewLoadID() string { return newID("l", d.loadIDs()) }
+
+// NewBagID returns an id for a bag that no bag of any load has: as with parts,
+// the same id in two loads always means a common ancestor.
+func (d *Document) NewBagID() string { return newID("b", d.bagIDs()) }
+
+// NewGoodID returns an id for a good that no good of any load has.
+func (d *Document) NewGoodID() string { return newID("g", d.goodIDs()) }
+
+// NewWeighInID returns an id for a weigh-in that no weigh-in has.
+func (d *Document) NewWeighInID() string { return newID("w", d.weighInIDs()) }
+
+func newID(prefix string, taken map[string]bool) string {
+	return NewID(prefix, func(id string) bool { return taken[id] })
+}
+
+// partIDs returns the ids of the parts of all builds, and so on.
 func (d *Document) partIDs() map[string]bool {
 	n := 0
 	for i := range d.Builds {
@@ -52,6 +72,89 @@ func (d *Document) partIDs() map[string]bool {
 		}
 	}
 	return ids
+}
+
+func (d *Document) bagIDs() map[string]bool {
+	ids := make(map[string]bool)
+	for i := range d.Loads {
+		addIDs(ids, d.Loads[i].Bags, func(b *Bag) string { return b.ID })
+	}
+	return ids
+}
+
+func (d *Document) goodIDs() map[string]bool {
+	ids := make(map[string]bool)
+	for i := range d.Loads {
+		addIDs(ids, d.Loads[i].Goods, func(g *Good) string { return g.ID })
+	}
+	return ids
+}
+
+func (d *Document) buildIDs() map[string]bool {
+	return addIDs(nil, d.Builds, func(b *Build) string { return b.ID })
+}
+
+func (d *Document) riderIDs() map[string]bool {
+	return addIDs(nil, d.Riders, func(r *Rider) string { return r.ID })
+}
+
+func (d *Document) loadIDs() map[string]bool {
+	return addIDs(nil, d.Loads, func(l *Load) string { return l.ID })
+}
+
+func (d *Document) weighInIDs() map[string]bool {
+	return addIDs(nil, d.WeighIns, func(w *WeighIn) string { return w.ID })
+}
+
+// addIDs adds the ids of a list to a set, a new one if there is none. What has
+// no id yet takes none.
+func addIDs[T any](ids map[string]bool, list []T, id func(*T) string) map[string]bool {
+	if ids == nil {
+		ids = make(map[string]bool, len(list))
+	}
+	for i := range list {
+		if id := id(&list[i]); id != "" {
+			ids[id] = true
+		}
+	}
+	return ids
+}
+
+// find returns the element with that id, nil if there is none.
+func find[T any](list []T, id string, of func(*T) string) *T {
+	for i := range list {
+		if of(&list[i]) == id {
+			return &list[i]
+		}
+	}
+	return nil
+}
+
+// Rider returns the rider with that id, nil if there is none. The pointer is
+// into the document and holds until a rider is added.
+func (d *Document) Rider(id string) *Rider {
+	return find(d.Riders, id, func(r *Rider) string { return r.ID })
+}
+
+// Load returns the load with that id, nil if there is none, likewise.
+func (d *Document) Load(id string) *Load {
+	return find(d.Loads, id, func(l *Load) string { return l.ID })
+}
+
+// WeighIn returns the weigh-in with that id, nil if there is none, likewise.
+func (d *Document) WeighIn(id string) *WeighIn {
+	return find(d.WeighIns, id, func(w *WeighIn) string { return w.ID })
+}
+
+// Bag returns the bag with that id, nil if there is none. The pointer is into
+// the load and holds until a bag is added.
+func (l *Load) Bag(id string) *Bag {
+	return find(l.Bags, id, func(b *Bag) string { return b.ID })
+}
+
+// Good returns the good with that id, nil if there is none, likewise.
+func (l *Load) Good(id string) *Good {
+	return find(l.Goods, id, func(g *Good) string { return g.ID })
 }
 
 // Build returns the build with that id, nil if there is none. The pointer is
@@ -89,6 +192,7 @@ func (d *Document) CopyBuild(id, name string) *Build {
 	c.ID = d.NewBuildID()
 	c.Name = name
 	c.Parts = slices.Clone(from.Parts)
+	c.Ratings = slices.Clone(from.Ratings)
 	for i := range c.Parts {
 		if at := c.Parts[i].At; at != nil {
 			place := *at
@@ -97,4 +201,21 @@ func (d *Document) CopyBuild(id, name string) *Build {
 	}
 	d.Builds = append(d.Builds, c)
 	return &d.Builds[len(d.Builds)-1]
+}
+
+// CopyLoad adds a copy of a load to the end of the document, under a new id and
+// the given name, and returns it. Bags and goods keep their ids, as parts do
+// when a build is copied. It returns nil when there is no such load.
+func (d *Document) CopyLoad(id, name string) *Load {
+	from := d.Load(id)
+	if from == nil {
+		return nil
+	}
+	c := *from
+	c.ID = d.NewLoadID()
+	c.Name = name
+	c.Bags = slices.Clone(from.Bags)
+	c.Goods = slices.Clone(from.Goods)
+	d.Loads = append(d.Loads, c)
+	return &d.Loads[len(d.Loads)-1]
 }

@@ -44,10 +44,41 @@ const (
 	holdNothing hold = iota
 	holdDocument
 	holdShow
+	holdPacking
 	holdBuild
 	holdPart
 	holdShape
+	holdRider
+	holdLoad
+	holdBag
+	holdGood
+	holdWeighIn
+	holdRating
+	holdReading
+	numHolds
 )
+
+// what is a sort of thing that a document has lists of.
+type what struct {
+	one, many string
+	most      int  // how many of them a document may have, in all its lists together
+	inner     bool // it lies in a list of another thing
+	nameless  bool // it has neither id nor name, and is known by its number
+}
+
+// whats are the things of which the scanner counts how many there are, and that
+// its messages call by name.
+var whats = [numHolds]*what{
+	holdBuild:   {one: "build", many: "builds", most: MaxBuilds},
+	holdPart:    {one: "part", many: "parts", most: MaxParts, inner: true},
+	holdRider:   {one: "rider", many: "riders", most: MaxRiders},
+	holdLoad:    {one: "load", many: "loads", most: MaxLoads},
+	holdBag:     {one: "bag", many: "bags", most: MaxBags, inner: true},
+	holdGood:    {one: "good", many: "goods", most: MaxGoods, inner: true},
+	holdWeighIn: {one: "weigh-in", many: "weigh-ins", most: MaxWeighIns},
+	holdRating:  {one: "rating", many: "ratings", most: MaxRatings, nameless: true},
+	holdReading: {one: "reading", many: "readings", most: MaxReadings, nameless: true},
+}
 
 var documentLayout = sync.OnceValue(func() *layout { return layoutOf(reflect.TypeFor[Document]()) })
 
@@ -57,6 +88,14 @@ var holds = map[reflect.Type]hold{
 	reflect.TypeFor[Build]():    holdBuild,
 	reflect.TypeFor[Part]():     holdPart,
 	reflect.TypeFor[Shape]():    holdShape,
+	reflect.TypeFor[Packing]():  holdPacking,
+	reflect.TypeFor[Rider]():    holdRider,
+	reflect.TypeFor[Load]():     holdLoad,
+	reflect.TypeFor[Bag]():      holdBag,
+	reflect.TypeFor[Good]():     holdGood,
+	reflect.TypeFor[WeighIn]():  holdWeighIn,
+	reflect.TypeFor[Rating]():   holdRating,
+	reflect.TypeFor[Reading]():  holdReading,
 }
 
 func layoutOf(t reflect.Type) *layout {
@@ -124,6 +163,8 @@ func unitOf(key string) string {
 		return " in millimetres"
 	case strings.HasSuffix(key, "_deg"):
 		return " in degrees"
+	case strings.HasSuffix(key, "_l"):
+		return " in litres"
 	}
 	return ""
 }

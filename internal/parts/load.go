@@ -1,5 +1,81 @@
 package parts
 
+// State is how much of what a bike carries is on it.
+type State string
+
+// The states, lightest first. Each has all that the one before has.
+const (
+	Bare   State = "bare"   // the build without what comes along for the way, see OfBareBike
+	Ready  State = "ready"  // all parts of the build
+	Loaded State = "loaded" // with the load's bags and what is packed in them
+	Ridden State = "ridden" // with the rider
+)
+
+// States are all of them, lightest first.
+var States = []State{Bare, Ready, Loaded, Ridden}
+
+// OfBareBike reports whether a part of this kind belongs to the bare bike: all
+// but bags, what is carried, and locks. Racks, mudguards, cages, lights and
+// stands are part of the bike.
+func OfBareBike(kind string) bool {
+	if kind == "lock" {
+		return false
+	}
+	switch GroupOf(kind) {
+	case "bags", "carried":
+		return false
+	}
+	return true
+}
+
+// Supplies is how much is left of what is used up on the way.
+type Supplies string
+
+// The supplies.
+const (
+	Full  Supplies = "full"
+	Half  Supplies = "half"
+	Empty Supplies = "empty"
+)
+
+// SupplyLevels are all of them, fullest first.
+var SupplyLevels = []Supplies{Full, Half, Empty}
+
+// Left returns the share that is left, 0 to 1. What is no level is full.
+func (s Supplies) Left() float64 {
+	switch s {
+	case Half:
+		return 0.5
+	case Empty:
+		return 0
+	}
+	return 1
+}
+
+// SupplyKinds are what a good may be that is used up on the way. Parts of the
+// kind "water" are water too.
+var SupplyKinds = []string{"water", "food", "fuel"}
+
+// DefaultGrip is the coefficient of grip of a tyre when none is stated: about
+// that of packed gravel (memory).
+const DefaultGrip = 0.6
+
+// Packing says what is wanted of a packing. The weights set the terms against
+// each other, 0 leaves one out; with all at the same, a percentage point of
+// front share, a centimetre of height and a centimetre to the side count alike.
+type Packing struct {
+	Of         string  `json:"of"`          // what is judged: the "load" alone, or "all": bike, load and rider
+	FrontShare float64 `json:"front_share"` // wanted share of that on the front wheel, 0 to 1
+	Front      float64 `json:"front"`       // weight of keeping to it
+	Low        float64 `json:"low"`         // weight of being low
+	Balance    float64 `json:"balance"`     // weight of being as heavy left as right
+	Middle     float64 `json:"middle"`      // weight of heavy things near the middle
+}
+
+// DefaultPacking is what is wanted when nobody says otherwise: two fifths of
+// the load in front (common practice, no source).
+var DefaultPacking = Packing{Of: "load", FrontShare: 0.4, Front: 100, Low: 50, Balance: 100, Middle: 25}
+
 // Rider is somebody who sits on the bike.
 type Rider struct {
 	ID        string  `json:"id"` // unique in the document
@@ -66,7 +142,7 @@ type WeighIn struct {
 	ID       string    `json:"id"`
 	Name     string    `json:"name"`
 	Build    string    `json:"build"`          // build id
-	State    string    `json:"state"`          // what was on the bike: "bare", "ready", "loaded" or "ridden"
+	State    State     `json:"state"`          // what was on the bike: "bare", "ready", "loaded" or "ridden"
 	Load     string    `json:"load,omitempty"` // load id, for the last two
 	Readings []Reading `json:"readings"`
 }

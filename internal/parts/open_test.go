@@ -154,8 +154,8 @@ func TestOpenSeparatesEqualIDs(t *testing.T) {
 	if got != fmt.Sprint("a", "b1", "x", "x") {
 		t.Error(got)
 	}
-	if id := d.Builds[0].Parts[1].ID; id == "x" || id == "" || id != problems[0].Part {
-		t.Errorf("the second part is %q, told of is %q", id, problems[0].Part)
+	if id := d.Builds[0].Parts[1].ID; id == "x" || id == "" || id != problems[1].Part {
+		t.Errorf("the second part is %q, told of is %q", id, problems[1].Part)
 	}
 	for _, p := range Check(d) {
 		if p.Field == "id" {

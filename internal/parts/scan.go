@@ -33,24 +33,34 @@ type scanner struct {
 	depth   int
 	careful bool
 
-	show   uint64   // of the document's show; bit i: the key of field i is there
-	builds []uint64 // of each build
-	parts  []uint64 // of each part of all builds
-	shapes []uint64 // of each shape that is there
+	// Of each object of a sort, in the order of the text: bit i says that the
+	// key of field i is there.
+	keys  [numHolds][]uint64
+	count [numHolds]int // of the whats so far
 
-	build, part int      // indices of where the walk is, -1 outside
-	partsSoFar  int      // of all builds
-	path        []string // keys from the build, the part, or the top
-	names       map[where]name
-	found       []finding
-	more        int // findings not kept
-	fatal       bool
-	format      string
-	version     string // as written
-	hasVersion  bool
+	where
+	path       []string // keys from the part, the build, ... or the top
+	names      map[where]name
+	found      []finding
+	more       int // findings not kept
+	fatal      bool
+	format     string
+	version    string // as written
+	hasVersion bool
 }
 
-type where struct{ build, part int }
+// where is a thing of the document, and the thing in a list of it.
+type where struct{ outer, inner nth }
+
+// nth is the thing of that sort with that number from 0 in its list;
+// holdNothing is none.
+type nth struct {
+	hold hold
+	n    int
+}
+
+// in returns where the outer thing is.
+func (w where) in() where { return where{outer: w.outer} }
 
 type name struct{ id, name string }
 
@@ -64,7 +74,7 @@ type finding struct {
 }
 
 func newScanner(text []byte, careful bool) *scanner {
-	s := &scanner{text: text, careful: careful, build: -1, part: -1}
+	s := &scanner{text: text, careful: careful}
 	if careful {
 		s.names = make(map[where]name)
 	}
@@ -92,7 +102,7 @@ func (s *scanner) report(format string, args ...any) bool {
 		return true
 	}
 	s.found = append(s.found, finding{
-		where:   where{s.build, s.part},
+		where:   s.where,
 		field:   strings.Join(s.path, "."),
 		message: fmt.Sprintf(format, args...),
 		line:    1 + bytes.Count(s.text[:min(s.pos, len(s.text))], []byte("\n")),
@@ -366,30 +376,46 @@ func (s *scanner) note(h hold, key string, at int) {
 		s.format = value()
 	case h == holdDocument && key == "version":
 		s.version, s.hasVersion = value(), true
-	case (h == holdBuild || h == holdPart) && (key == "id" || key == "name"):
-		w := where{s.build, s.part}
-		n := s.names[w]
+	case (key == "id" || key == "name") && whats[h] != nil && !whats[h].nameless:
+		n := s.names[s.where]
 		if key == "id" {
 			n.id = value()
 		} else {
 			n.name = value()
 		}
-		s.names[w] = n
+		s.names[s.where] = n
 	}
+}
+
+// recorded says of which objects the absence of a key means something.
+var recorded = [numHolds]bool{
+	holdShow: true, holdPacking: true, holdPart: true, holdShape: true, holdRider: true, holdBag: true, holdGood: true,
 }
 
 // keep records which keys an object has.
 func (s *scanner) keep(h hold, seen uint64) {
-	switch h {
-	case holdShow:
-		s.show = seen
-	case holdBuild:
-		s.builds = append(s.builds, seen)
-	case holdPart:
-		s.parts = append(s.parts, seen)
-	case holdShape:
-		s.shapes = append(s.shapes, seen)
+	if recorded[h] {
+		s.keys[h] = append(s.keys[h], seen)
 	}
+}
+
+// goTo enters the thing number n of a list.
+func (s *scanner) goTo(h hold, n int) bool {
+	w := whats[h]
+	switch {
+	case w.nameless:
+		if s.careful {
+			s.path = append(s.path, strconv.Itoa(n))
+		}
+	case w.inner:
+		s.inner, s.path = nth{h, n}, s.path[len(s.path):]
+	default:
+		s.outer, s.path = nth{h, n}, s.path[len(s.path):]
+	}
+	if s.count[h]++; s.count[h] > w.most {
+		return s.broken("there are more than %d %s in the document", w.most, w.many)
+	}
+	return true
 }
 
 func (s *scanner) array(l *layout) bool {
@@ -398,22 +424,16 @@ func (s *scanner) array(l *layout) bool {
 		return false
 	}
 	n := 0
-	build, part, path := s.build, s.part, s.path
+	from, path := s.where, s.path
 	if s.next() == ']' {
 		s.pos++
 	} else {
 	elements:
 		for {
-			switch l.elem.hold {
-			case holdBuild:
-				s.build, s.path = n, s.path[len(s.path):]
-				if n >= MaxBuilds {
-					return s.broken("there are more than %d builds in the document", MaxBuilds)
-				}
-			case holdPart:
-				s.part, s.path = n, s.path[len(s.path):]
-				if s.partsSoFar++; s.partsSoFar > MaxParts {
-					return s.broken("there are more than %d parts in the document", MaxParts)
+			if whats[l.elem.hold] != nil {
+				s.path = path
+				if !s.goTo(l.elem.hold, n) {
+					return false
 				}
 			}
 			if s.next() == ']' {
@@ -434,7 +454,7 @@ func (s *scanner) array(l *layout) bool {
 			}
 		}
 	}
-	s.build, s.part, s.path = build, part, path
+	s.where, s.path = from, path
 	s.depth--
 	if l.count >= 0 && n != l.count {
 		end := s.pos
@@ -645,30 +665,33 @@ func (s *scanner) problems() []Problem {
 	var list []Problem
 	for _, f := range s.found {
 		p := Problem{Severity: SeverityError, Field: f.field}
-		var buildName, partName string
-		if f.build >= 0 {
-			n := s.names[where{f.build, -1}]
-			p.Build, buildName = n.id, label(n.name, n.id)
-			if buildName == "" {
-				buildName = fmt.Sprintf("number %d", f.build+1)
-			}
+		var thing, of string
+		if f.outer.hold != holdNothing {
+			of = s.call(f.where.in(), f.outer, &p)
 		}
-		if f.part >= 0 {
-			n := s.names[f.where]
-			p.Part, partName = n.id, label(n.name, n.id)
-			if partName == "" {
-				partName = fmt.Sprintf("number %d", f.part+1)
-			}
+		if f.inner.hold != holdNothing {
+			thing = s.call(f.where, f.inner, &p)
 		}
 		message := f.message
 		if f.field != "" && !f.bare {
 			message = f.field + ": " + message
 		}
-		p.Message = fmt.Sprintf("Line %d: %s", f.line, sentence(buildName, partName, message))
+		p.Message = fmt.Sprintf("Line %d: %s", f.line, placed(thing, of, message))
 		list = append(list, p)
 	}
 	if s.more > 0 {
 		list = append(list, Problem{Severity: SeverityError, Message: fmt.Sprintf("And %d more problems.", s.more)})
 	}
 	return list
+}
+
+// call returns what a thing is called in a message, and puts its id into p.
+func (s *scanner) call(w where, which nth, p *Problem) string {
+	n := s.names[w]
+	*p.id(which.hold) = n.id
+	called := label(n.name, n.id)
+	if called == "" {
+		called = fmt.Sprintf("number %d", which.n+1)
+	}
+	return titled(which.hold, called)
 }
