@@ -113,20 +113,22 @@ func (s *sheet) notes(sub *Subject, here, gone []dot) {
 	}
 	s.centreNote(sub)
 	left, tries := s.howMany(), 2*s.howMany()
-	for i := range gone {
-		if i == 2 || left < 4 || gone[i].part < 0.2*gone[0].part {
-			break
-		}
-		if name(&gone[i], false, 1.8, Ghost) {
-			left--
-		}
-	}
 	for i := range here {
+		if i == 1 { // after the heaviest of all, what only the other build has
+			for k := range gone {
+				if k == 2 || left < 3 || gone[k].part < 0.2*gone[0].part {
+					break
+				}
+				if name(&gone[k], false, 1.8, Ghost) {
+					left--
+				}
+			}
+		}
 		if left == 0 || tries == 0 {
 			break
 		}
 		tries--
-		if name(&here[i], false, 2.2, Text) {
+		if name(&here[i], false, 2.2+2/float64(1+i), Text) { // the heaviest may stand in the way
 			left--
 		}
 	}

@@ -80,7 +80,7 @@ func (s *sheet) annotate(n *note) bool {
 					c.cost += 0.07 * s.busy.in(box{q.x, q.y, q.x, q.y})
 				}
 			}
-			if c.cost >= best.cost || !s.free(c.b) || c.hasLeader && !s.clear(c.from, c.to) {
+			if c.cost >= best.cost || !s.free(c.b.grow(1.5)) || c.hasLeader && !s.clear(c.from, c.to) {
 				continue
 			}
 			best, found = c, true
