@@ -32,9 +32,9 @@ type canvas struct {
 // paint opens the canvas and stays until it is gone.
 func paint(c *canvas) error {
 	if e := js.Global().Get("document").Call("querySelector", "canvas"); e.Truthy() {
-		// The HTML around the frame tells what the canvas shows.
-		e.Call("setAttribute", "aria-hidden", "true")
-		e.Call("setAttribute", "tabindex", "-1")
+		// A stop for the keyboard in its place in the page, not before all
+		// others as ebiten has it. The page gives it its name.
+		e.Call("setAttribute", "tabindex", "0")
 	}
 	//lint:ignore SA1019 no other mode draws on request only
 	ebiten.SetFPSMode(ebiten.FPSModeVsyncOffMinimum)

@@ -11,6 +11,7 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+	"github.com/goccy/go-json"
 )
 
 // Call gives the browser one command of its protocol.
@@ -46,11 +47,13 @@ func (p *Page) All(role, name string) []Thing {
 	return things
 }
 
+// text returns what a value of the accessibility tree says.
 func text(v *accessibility.Value) string {
-	if v == nil {
+	var s string
+	if v == nil || json.Unmarshal([]byte(v.Value), &s) != nil {
 		return ""
 	}
-	return strings.Trim(string(v.Value), `"`)
+	return s
 }
 
 // The returns the first thing of a role with a name, and waits for it.
@@ -62,6 +65,22 @@ func (p *Page) The(role, name string) Thing {
 		return len(found) > 0
 	})
 	return found[0]
+}
+
+// Like returns the first thing of a role whose name begins so, and waits for it.
+func (p *Page) Like(role, begin string) Thing {
+	p.tb.Helper()
+	var found Thing
+	p.until("there is a "+role+" whose name begins with "+begin, func() bool {
+		for _, t := range p.All(role, "") {
+			if strings.HasPrefix(t.Name, begin) {
+				found = t
+				return true
+			}
+		}
+		return false
+	})
+	return found
 }
 
 // Middle scrolls a thing into view and returns its middle in the window, CSS px.

@@ -25,9 +25,10 @@ type Page struct {
 	tb  testing.TB
 	ctx context.Context
 
-	mu     sync.Mutex
-	wrongs []string
-	tally  map[string]int // requests by path
+	mu      sync.Mutex
+	wrongs  []string
+	tally   map[string]int    // requests by path
+	chooser cdp.BackendNodeID // the file input that asks
 }
 
 // Look is how a page is looked at.
@@ -88,6 +89,10 @@ func (p *Page) hear(ev any) {
 		if e.Entry.Level == log.EntryLevelError {
 			p.wrong(fmt.Sprintf("log: %s %s", e.Entry.Text, e.Entry.URL))
 		}
+	case *page.EventFileChooserOpened:
+		p.mu.Lock()
+		p.chooser = e.BackendNodeID
+		p.mu.Unlock()
 	case *network.EventRequestWillBeSent:
 		u, err := url.Parse(e.Request.URL)
 		if err != nil {
