@@ -15,7 +15,7 @@ import { because, fromLink, saveText } from "./files.ts";
 import { watchPrinting } from "./paper.ts";
 import { listen } from "./shortcuts.ts";
 import { store } from "./state.ts";
-import { t } from "./text/index.ts";
+import { brief, t } from "./text/index.ts";
 import { followTheme } from "./theme.ts";
 
 followTheme();
@@ -62,6 +62,11 @@ async function start(): Promise<void> {
   }
   fromLink();
 }
+
+store.addEventListener("change", () => {
+  const title = store.doc?.title;
+  document.title = title ? `${brief(title)} – ${t("page.name")}` : t("page.name");
+});
 
 function ready(): void {
   if (core.state === "ready") start().catch((e: unknown) => trouble(because(e)));

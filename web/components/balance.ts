@@ -6,7 +6,7 @@ import { live } from "lit/directives/live.js";
 import { addBuild, compare, compared, copyBuild, editBuild, findBuild, removeBuild } from "../edit.ts";
 import { core } from "../core.ts";
 import { store } from "../state.ts";
-import { has, short, t, word } from "../text/index.ts";
+import { brief, has, short, t, word } from "../text/index.ts";
 import type { Change, Figure, Verdict } from "../types.ts";
 import { between, decimal, figureScale, plain, write, type Scale } from "../units.ts";
 import { beam } from "./beam.ts";
@@ -126,7 +126,7 @@ class Balance extends Piece {
         .value=${live(id)}
         @change=${(e: Event) => this.choose(letter, (e.target as HTMLSelectElement).value)}
       >
-        ${options.map((o) => html`<option value=${o.id} ?selected=${o.id === id}>${o.name}</option>`)}
+        ${options.map((o) => html`<option value=${o.id} ?selected=${o.id === id}>${brief(o.name)}</option>`)}
       </select></span
     >`;
   }
@@ -143,7 +143,7 @@ class Balance extends Piece {
     const old = findBuild(store.doc!, id);
     if (!old) return;
     store.edit(t("do.copy", { build: old.name }), (d) => {
-      const c = copyBuild(d, id, t("builds.copyname", { name: old.name }));
+      const c = copyBuild(d, id, `${old.name}${t("builds.copysuffix")}`);
       return compare(c.doc, id, c.id);
     });
     store.tell(t("builds.copied", { name: old.name }), { label: t("undo"), run: () => store.undo() });

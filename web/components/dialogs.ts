@@ -7,7 +7,7 @@ import { core, Trouble, type CSVOptions } from "../core.ts";
 import { editBuild, findBuild, freshIDs } from "../edit.ts";
 import { accept, copyText, dropLink, openers, saveFile } from "../files.ts";
 import { store } from "../state.ts";
-import { count, has, t, word } from "../text/index.ts";
+import { brief, count, has, t, word } from "../text/index.ts";
 import type { Doc, Opened, Table } from "../types.ts";
 import { massText, partScale, plain, write } from "../units.ts";
 import { Piece } from "./element.ts";
@@ -85,8 +85,11 @@ class Dialogs extends Piece {
 
   private incoming(now: Extract<Open, { kind: "incoming" }>): TemplateResult {
     const title = now.doc.title || t("file.untitled");
-    const builds = now.doc.builds.map((b) => t("link.in.build", { name: b.name || b.id, n: b.parts.length })).join(", ");
-    return html`<p>${t("link.in.lead", { title, builds })}</p>
+    const builds = now.doc.builds.slice(0, 6).map((b) => t("link.in.build", { name: b.name || b.id, n: b.parts.length })).map((b) => html`<li>${b}</li>`);
+    return html`<p>${t("link.in.lead", { title })}</p>
+      <ul>
+        ${builds}
+      </ul>
       ${now.opened.problems.length
         ? html`<ul>
             ${now.opened.problems.slice(0, 5).map((p) => html`<li>${p.message}</li>`)}
@@ -189,7 +192,7 @@ class Dialogs extends Piece {
                     (p) =>
                       html`<tr>
                         <td class="right">${p.quantity}</td>
-                        <th scope="row">${p.name}</th>
+                        <th scope="row">${brief(p.name)}</th>
                         <td class="right">${plain(write(p.mass_g, p.half_width_g, s))}</td>
                         <td>${word("basis", p.basis)}</td>
                         <td>${word("station", p.station ?? "")}</td>

@@ -6,7 +6,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { core } from "../core.ts";
 import { accept, because, saveFile } from "../files.ts";
 import { store } from "../state.ts";
-import { count, t } from "../text/index.ts";
+import { count, t, word } from "../text/index.ts";
 import type { Problem } from "../types.ts";
 import { between, figureScale, plain, write } from "../units.ts";
 import { domID, Piece } from "./element.ts";
@@ -39,7 +39,7 @@ class Notices extends Piece {
     const warnings = store.problems.filter((p) => p.severity !== "error");
     return html`
       ${core.state === "dead" ? this.dead() : nothing} ${this.keeping()}
-      ${errors.length ? this.list(errors, count(errors.length, "problems.title.one", "problems.title.many"), true) : nothing}
+      ${errors.length ? this.list(errors, count(errors.length, "problems.title.one", "problems.title.many")) : nothing}
       ${warnings.length
         ? html`<details class="notice remarks">
             <summary>${count(warnings.length, "problems.warn.one", "problems.warn.many")}</summary>
@@ -109,9 +109,10 @@ class Notices extends Piece {
     }
   }
 
-  private list(problems: Problem[], title: string, open: boolean): TemplateResult {
+  private list(problems: Problem[], title: string): TemplateResult {
+    const whole = problems.some((p) => !p.part);
     return html`<div class="notice error" role="region" aria-label=${title}>
-      <p class="lead"><strong>${title}.</strong> ${open ? t("problems.stay") : nothing}</p>
+      <p class="lead"><strong>${title}.</strong> ${whole ? t("problems.stay") : word("help", "left_out")}</p>
       ${this.items(problems, shown)}
     </div>`;
   }

@@ -5,7 +5,7 @@ import { guard } from "lit/directives/guard.js";
 import { editPart, setPath, usualHalfWidth } from "../edit.ts";
 import { deletePart, duplicate, moveToOther } from "../partacts.ts";
 import { store } from "../state.ts";
-import { has, t, word } from "../text/index.ts";
+import { brief, has, t, word } from "../text/index.ts";
 import { bases, carriers, forms, type Basis, type Form, type Part, type PartReport, type Vec3 } from "../types.ts";
 import { partScale, placeText, write } from "../units.ts";
 import { domID } from "./element.ts";
@@ -65,7 +65,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
     <td role="cell" class="q">
       ${numberInput({
         key: key("quantity"),
-        label: `${t("parts.quantity")}, ${p.name}`,
+        label: `${t("parts.quantity")}, ${brief(p.name)}`,
         hidden: true,
         whole: true,
         value: p.quantity,
@@ -88,12 +88,12 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
       ${w && !w.ok ? html`<em class="left">${t("parts.left")}</em>` : nothing}
     </th>
     <td role="cell" class="m">
-      ${massInput({ key: key("mass_g"), label: `${t("parts.mass")}, ${p.name}`, hidden: true, value: p.mass_g, problem: at("mass_g"), set: setMass(p) })}
+      ${massInput({ key: key("mass_g"), label: `${t("parts.mass")}, ${brief(p.name)}`, hidden: true, value: p.mass_g, problem: at("mass_g"), set: setMass(p) })}
     </td>
     <td role="cell" class="h">
       ${massInput({
         key: key("half_width_g"),
-        label: `${t("parts.half")}, ${p.name}`,
+        label: `${t("parts.half")}, ${brief(p.name)}`,
         hidden: true,
         value: p.half_width_g,
         problem: at("half_width_g"),
@@ -104,7 +104,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
       ${live
         ? choice({
             key: key("basis"),
-            label: `${t("parts.basis")}, ${p.name}`,
+            label: `${t("parts.basis")}, ${brief(p.name)}`,
             hidden: true,
             value: p.basis,
             problem: at("basis"),
@@ -125,7 +125,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
       ${live
         ? choice({
             key: key("carrier"),
-            label: `${t("parts.carrier")}, ${p.name}`,
+            label: `${t("parts.carrier")}, ${brief(p.name)}`,
             hidden: true,
             value: p.carrier,
             problem: at("carrier"),
@@ -161,7 +161,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
 function stationChoice(p: Part, hidden: boolean): TemplateResult {
   return choice({
     key: `${store.activeID}/${p.id}/${hidden ? "station" : "station-2"}`,
-    label: hidden ? `${t("parts.station")}, ${p.name}` : t("parts.station"),
+    label: hidden ? `${t("parts.station")}, ${brief(p.name)}` : t("parts.station"),
     hidden,
     value: p.station ?? "",
     problem: problemAt("station", store.activeID, p.id),

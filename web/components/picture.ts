@@ -5,7 +5,7 @@ import { core } from "../core.ts";
 import { arrow, large, nudge, small } from "../nudge.ts";
 import { chooseNeighbour, deletePart } from "../partacts.ts";
 import { store } from "../state.ts";
-import { t } from "../text/index.ts";
+import { brief, t } from "../text/index.ts";
 import type { Intent, PartReport, Vec3, View } from "../types.ts";
 import { figureScale, partScale, placeText, plain, write } from "../units.ts";
 import { domID, Piece } from "./element.ts";
@@ -108,7 +108,7 @@ class PictureFoot extends Piece {
         ${sign}
       </button>`;
     return html`<p class="what">
-        <strong>${p.name}</strong>
+        <strong>${brief(p.name)}</strong>
         <span class="facts">${plain(write(w?.mass_g ?? p.mass_g * p.quantity, w?.plus_g ?? 0, s))}${w ? html` · ${sprung(w)} · ${place(w)}` : nothing}</span>
       </p>
       ${picked
@@ -159,6 +159,7 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
   let last = "";
   let due = false;
   const plate = frame.parentElement!;
+  frame.title = t("picture.title");
 
   const show = () => {
     due = false;

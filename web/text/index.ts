@@ -9,9 +9,21 @@ export type { Key };
 
 const table: Record<string, string> = words;
 
+// brief cuts a name to what a sentence or a label can bear.
+export function brief(s: string): string {
+  return s.length > 50 ? `${s.slice(0, 48).trimEnd()}…` : s;
+}
+
+// What users have named; it may be of any length.
+const named = new Set(["build", "file", "name", "part", "title", "what"]);
+
 // t gives a text, with {name} replaced by the argument of that name.
 export function t(key: Key, args: Record<string, string | number> = {}): string {
-  return en[key].replace(/\{(\w+)\}/g, (all, name: string) => (name in args ? String(args[name]) : all));
+  return en[key].replace(/\{(\w+)\}/g, (all, name: string) => {
+    if (!(name in args)) return all;
+    const v = String(args[name]);
+    return named.has(name) ? brief(v) : v;
+  });
 }
 
 // count chooses between a text for one and a text for several.
