@@ -7,7 +7,7 @@ import (
 )
 
 func BenchmarkSeat(b *testing.B) {
-	for _, posture := range Postures {
+	for _, posture := range parts.Postures {
 		b.Run(posture, func(b *testing.B) {
 			bike, r := posed(b, load(b, "riel-bike.json")), person(func(r *parts.Rider) { r.Posture = posture })
 			b.ReportAllocs()

@@ -23,7 +23,7 @@ func TestLook(t *testing.T) {
 	var s sheet
 	for _, file := range []string{"touring-bike", "travel-bike"} {
 		bike := posed(t, load(t, filepath.Join("..", "geometry", file+".json")))
-		for _, posture := range Postures {
+		for _, posture := range parts.Postures {
 			s.draw(t, bike, person(func(r *parts.Rider) { r.Posture = posture }))
 		}
 	}

@@ -61,8 +61,8 @@ func TestBrakingLimitNearRiel(t *testing.T) {
 		b.Saddle.Setback += back
 		return with(posed(t, &b), person(func(r *parts.Rider) { r.Table, r.Stature, r.Posture = table, stature, posture }))
 	}
-	for _, table := range Tables {
-		for _, posture := range Postures[:3] {
+	for _, table := range parts.Tables {
+		for _, posture := range parts.Postures[:3] {
 			near(t, "limit at 1.60 m", fitted(1600, 0, table, posture), 0.59, 0.01)
 			near(t, "limit at 1.90 m", fitted(1900, 0, table, posture), 0.52, 0.01)
 		}
@@ -105,9 +105,9 @@ func (b *Body) winterCentre() mass.Vec {
 // heavier than those of the living young people of de Leva's, but his trunk has
 // its centre lower.
 func TestCentreAgainstWinter(t *testing.T) {
-	for _, table := range Tables {
+	for _, table := range parts.Tables {
 		for _, file := range []string{"../geometry/touring-bike.json", "../geometry/travel-bike.json", "riel-bike.json"} {
-			for _, posture := range Postures {
+			for _, posture := range parts.Postures {
 				b := seated(t, posed(t, load(t, file)), person(func(r *parts.Rider) { r.Table, r.Posture, r.Clothing, r.Shoes = table, posture, 0, 0 }))
 				nearPoint(t, "centre", b.centre(), b.winterCentre(), 0.02)
 			}

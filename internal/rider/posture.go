@@ -18,18 +18,13 @@ type posture struct {
 	elbow    float64 // bend, rad
 }
 
+// postures are those of parts.Postures.
 var postures = []posture{
 	{"upright", 62 * degree, 90 * degree, 30 * degree},
 	{"leaned", 38 * degree, 62 * degree, 25 * degree},
 	{"low", 15 * degree, 38 * degree, 45 * degree},
 	{standing, 30 * degree, 75 * degree, 30 * degree},
 }
-
-// Postures are the names of the postures, in the order to offer them in.
-var Postures = []string{"upright", "leaned", "low", standing}
-
-// Tables are the names of the body tables, in the order to offer them in.
-var Tables = []string{"female", "male"}
 
 func postureNamed(name string) (posture, bool) {
 	i := slices.IndexFunc(postures, func(p posture) bool { return p.name == name })

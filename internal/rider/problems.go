@@ -20,35 +20,37 @@ type list struct {
 // fault adds an error: without it put right there is no body.
 func (l *list) fault(field, message string) {
 	l.failed = true
-	l.problems = append(l.problems, parts.Problem{Severity: parts.SeverityError, Field: field, Message: message})
+	l.add(parts.SeverityError, field, message)
 }
 
 // doubt adds a warning: it is odd, and is taken as it is.
 func (l *list) doubt(field, message string) {
-	l.problems = append(l.problems, parts.Problem{Severity: parts.SeverityWarning, Field: field, Message: message})
+	l.add(parts.SeverityWarning, field, message)
 }
 
-// Limits of what a rider may be.
-const (
-	StatureLeast, StatureMost = 800, 2500   // mm
-	MassLeast, MassMost       = 10e3, 300e3 // g
-	ClothingMost              = 30e3        // g
-	ShoesMost                 = 10e3        // g
-	CrankMost                 = 360         // degrees, either way
-)
+// add tells a problem. A field with a dot is one of the build, and not the
+// rider's.
+func (l *list) add(severity, field, message string) {
+	p := parts.Problem{Severity: severity, Field: field, Message: message}
+	if !strings.Contains(field, ".") && field != "frame" {
+		p.Rider = l.rider.ID
+	}
+	l.problems = append(l.problems, p)
+}
 
-// figures checks every figure of a rider by itself.
+// figures checks every figure of a rider by itself. parts.Check tells the same of
+// a document; who seats a rider of one that it has passed is told nothing here.
 func (l *list) figures(r *parts.Rider) {
 	for _, f := range [...]struct {
 		field, name, unit string
 		v, low, high      float64
 	}{
-		{"stature_mm", "stature", "mm", r.Stature, StatureLeast, StatureMost},
-		{"mass_g", "mass", "g", r.Mass, MassLeast, MassMost},
-		{"half_width_g", "half-width of the mass", "g", r.HalfWidth, 0, MassMost},
-		{"clothing_g", "clothing", "g", r.Clothing, 0, ClothingMost},
-		{"shoes_g", "pair of shoes", "g", r.Shoes, 0, ShoesMost},
-		{"crank_deg", "crank angle", "degrees", r.Crank, -CrankMost, CrankMost},
+		{"stature_mm", "stature", "mm", r.Stature, parts.MinStature, parts.MaxStature},
+		{"mass_g", "mass", "g", r.Mass, parts.MinBody, parts.MaxBody},
+		{"half_width_g", "half-width of the mass", "g", r.HalfWidth, 0, parts.MaxBody},
+		{"clothing_g", "clothing", "g", r.Clothing, 0, parts.MaxClothing},
+		{"shoes_g", "pair of shoes", "g", r.Shoes, 0, parts.MaxShoes},
+		{"crank_deg", "crank angle", "degrees", r.Crank, -parts.MaxCrank, parts.MaxCrank},
 	} {
 		if f.v >= f.low && f.v <= f.high {
 			continue
@@ -59,14 +61,14 @@ func (l *list) figures(r *parts.Rider) {
 		}
 		l.fault(f.field, l.sentence("the "+f.name+" is "+is+"; it must lie between "+number(f.low)+" and "+number(f.high)+" "+f.unit+"."))
 	}
-	if r.HalfWidth > r.Mass && r.Mass >= MassLeast && r.HalfWidth <= MassMost {
-		l.doubt("half_width_g", l.sentence("the half-width of the mass, "+number(r.HalfWidth)+" g, is more than the mass, "+number(r.Mass)+" g. It is taken as it is."))
+	if r.HalfWidth > r.Mass && r.Mass >= parts.MinBody && r.HalfWidth <= parts.MaxBody {
+		l.fault("half_width_g", l.sentence("the half-width of the mass, "+number(r.HalfWidth)+" g, must not be more than the mass, "+number(r.Mass)+" g."))
 	}
-	if !slices.Contains(Tables, r.Table) {
-		l.fault("table", l.sentence("there is no body table "+quote(r.Table)+"; it must be "+choice(Tables)+"."))
+	if !slices.Contains(parts.Tables, r.Table) {
+		l.fault("table", l.sentence("there is no body table "+quote(r.Table)+"; it must be "+choice(parts.Tables)+"."))
 	}
-	if !slices.Contains(Postures, r.Posture) {
-		l.fault("posture", l.sentence("there is no posture "+quote(r.Posture)+"; it must be "+choice(Postures)+"."))
+	if !slices.Contains(parts.Postures, r.Posture) {
+		l.fault("posture", l.sentence("there is no posture "+quote(r.Posture)+"; it must be "+choice(parts.Postures)+"."))
 	}
 }
 
@@ -186,13 +188,13 @@ func least(ok func(d float64) bool) (float64, bool) {
 	return 0, false
 }
 
-// sentence opens a sentence with the rider.
+// sentence names the rider and makes a sentence of its words.
 func (l *list) sentence(s string) string {
 	name := l.rider.Name
 	if strings.TrimSpace(name) == "" {
 		name = l.rider.ID
 	}
-	return "Rider “" + short(name) + "”: " + s
+	return "Rider “" + short(name) + "”: " + string(s[0]-'a'+'A') + s[1:]
 }
 
 // number writes a figure as it was typed.

@@ -27,9 +27,10 @@ const standBend = 16 * degree
 // its posture's range before the arms give up: both are told as warnings.
 //
 // With an error there is no body: the result is nil exactly when a problem has
-// parts.SeverityError, or when there is no bike. A field with a dot is one of
-// the build ("saddle.height_mm"), any other one of the rider ("stature_mm"). A
-// bike does not know its build's id, so neither Build nor Part is set.
+// parts.SeverityError, or when there is no bike or nobody to sit on it. A problem
+// names the rider where the field is one of the rider's ("stature_mm"). Where it
+// is one of the build's, which has a dot in it ("saddle.height_mm"), Build is left
+// for the caller to set: a posed bike does not know whose it is.
 func Seat(b *geometry.Bike, r *parts.Rider) (*Body, []parts.Problem) {
 	if b == nil || r == nil {
 		return nil, nil
@@ -43,7 +44,7 @@ func Seat(b *geometry.Bike, r *parts.Rider) (*Body, []parts.Problem) {
 	m := measure(r.Stature*mm, tables[r.Table])
 	c := contacts(b)
 	if !c.finite() {
-		l.fault("frame", "The bike has no place for saddle, pedals and grips.")
+		l.fault("frame", "This bike has no place for saddle, pedals and grips.")
 		return nil, l.problems
 	}
 	body := &Body{Posture: p.name, Note: NoteSeated, body: m}
