@@ -91,7 +91,7 @@ var tables = map[string]*table{
 	},
 }
 
-// paired is how often a segment comes.
+// count is how often a segment comes.
 func (k kind) count() float64 {
 	if k == head || k == trunk {
 		return 1
@@ -145,7 +145,7 @@ const (
 // source).
 const spindleToSole = 0.025
 
-// body is the measures of one person.
+// body holds the measures of one person.
 type body struct {
 	*table
 	stature float64
