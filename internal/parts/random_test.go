@@ -72,6 +72,7 @@ func anyDocument() *rapid.Generator[*Document] {
 			d.Show.Compare = append(d.Show.Compare, b.ID)
 		}
 		d.Show.Compare = d.Show.Compare[:min(len(d.Show.Compare), 2)]
+		carry(t, d)
 		return d
 	})
 }
@@ -88,4 +89,69 @@ func twoBuilds(n int) *Document {
 	d.Builds = []Build{b}
 	d.CopyBuild("b1", "Two")
 	return d
+}
+
+// carry draws riders, loads, ratings and weigh-ins for a document, and leaves
+// them out as often as not.
+func carry(t *rapid.T, d *Document) {
+	if rapid.Bool().Draw(t, "bare") {
+		return
+	}
+	pick := func(list []string, label string) string { return rapid.SampledFrom(list).Draw(t, label) }
+	from := func(least, most float64, label string) float64 { return rapid.Float64Range(least, most).Draw(t, label) }
+	name := func(label string) string { return anyName().Draw(t, label) }
+	d.Show.Loads = []string{"l0", ""}
+	d.Show.State = rapid.SampledFrom(States).Draw(t, "state")
+	d.Show.Supplies = rapid.SampledFrom(SupplyLevels).Draw(t, "supplies")
+	d.Show.Grip = from(MinGrip, MaxGrip, "grip")
+	if rapid.Bool().Draw(t, "aim") {
+		d.Show.Packing = &Packing{pick(Judgeds, "of"), from(0, 1, "share"), from(0, MaxWeight, "front"), from(0, MaxWeight, "low"), from(0, MaxWeight, "balance"), from(0, MaxWeight, "middle")}
+	}
+	for i := range d.Builds {
+		for _, what := range Rateds[:rapid.IntRange(0, len(Rateds)).Draw(t, "ratings")] {
+			d.Builds[i].Ratings = append(d.Builds[i].Ratings, Rating{what, from(1, MaxRating, "limit")})
+		}
+	}
+	for i := range rapid.IntRange(0, 2).Draw(t, "riders") {
+		mass := from(MinBody, MaxBody, "body")
+		d.Riders = append(d.Riders, Rider{
+			ID: fmt.Sprint("r", i), Name: name("rider"), Stature: from(MinStature, MaxStature, "stature"), Mass: mass, HalfWidth: from(0, mass, "half-width"),
+			Clothing: from(0, MaxClothing, "clothing"), Shoes: from(0, MaxShoes, "shoes"), Table: pick(Tables, "table"), Posture: pick(Postures, "posture"), Crank: from(-MaxCrank, MaxCrank, "crank"),
+		})
+	}
+	for i := range rapid.IntRange(0, 2).Draw(t, "loads") {
+		l := Load{ID: fmt.Sprint("l", i), Name: name("load"), Notes: name("notes"), Bags: []Bag{}, Goods: []Good{}}
+		if len(d.Riders) > 0 {
+			l.Rider = d.Riders[0].ID
+		}
+		in := []string{""}
+		for j := range rapid.IntRange(0, 3).Draw(t, "bags") {
+			b := Bag{
+				ID: fmt.Sprint("b", j), Name: name("bag"), Mass: from(0, 5000, "mass"), HalfWidth: from(0, 500, "half-width"), Basis: rapid.SampledFrom(Bases).Draw(t, "basis"),
+				Station: pick([]string{"rear-pannier-left", "saddle-bag"}, "station"), Offset: anyVec(MaxLength).Draw(t, "offset"), Carrier: rapid.SampledFrom(Carriers).Draw(t, "carrier"),
+				Volume: from(0, MaxVolume, "volume"), Permitted: from(0, MaxMass, "permitted"),
+			}
+			for k := range b.Size {
+				b.Size[k] = from(0, MaxLength, "size")
+			}
+			l.Bags, in = append(l.Bags, b), append(in, b.ID)
+		}
+		for j := range rapid.IntRange(0, 4).Draw(t, "goods") {
+			l.Goods = append(l.Goods, Good{
+				ID: fmt.Sprint("g", j), Name: name("good"), Quantity: rapid.IntRange(0, MaxQuantity).Draw(t, "quantity"), Mass: from(0, MaxMass, "mass"), HalfWidth: from(0, 500, "half-width"),
+				Basis: rapid.SampledFrom(Bases).Draw(t, "basis"), Volume: from(0, MaxVolume, "volume"), In: pick(in, "in"), Pinned: rapid.Bool().Draw(t, "pinned"), Supply: pick(append([]string{""}, SupplyKinds...), "supply"),
+			})
+		}
+		d.Loads = append(d.Loads, l)
+	}
+	if len(d.Builds) > 0 {
+		w := WeighIn{ID: "w0", Name: name("weigh-in"), Build: d.Builds[0].ID, State: Bare, Readings: []Reading{}}
+		for range rapid.IntRange(0, 3).Draw(t, "readings") {
+			w.Readings = append(w.Readings, Reading{
+				Wheel: pick([]string{"front", "rear"}, "wheel"), Raised: pick([]string{"", "front", "rear"}, "raised"), Height: from(1, MaxLength, "height"),
+				HeightPlus: from(0, MaxLength, "within"), Mass: from(0, MaxMass, "reading"), Resolution: from(0.1, 1000, "resolution"),
+			})
+		}
+		d.WeighIns = append(d.WeighIns, w)
+	}
 }

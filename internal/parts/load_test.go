@@ -1,0 +1,342 @@
+package parts
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/goccy/go-json"
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+)
+
+// fixture opens a document of testdata.
+func fixture(t *testing.T, name string) *Document {
+	t.Helper()
+	text, err := os.ReadFile(documents + "/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, problems := Open(text)
+	if d == nil || len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	return d
+}
+
+func TestOpenGivesDefaultsToLoads(t *testing.T) {
+	d := fixture(t, "ok-loaded-sparse.json")
+	packing := DefaultPacking
+	packing.Low = 5
+	want := &Document{
+		Format: Format, Version: 1, Show: Show{Mass: "kg", Length: "mm", Packing: &packing},
+		Builds: []Build{{ID: "a", Name: "A"}},
+		Riders: []Rider{{ID: "r1", Name: "Rider", Stature: 1800, Mass: 80000, HalfWidth: 1000, Table: "male", Posture: "leaned"}},
+		Loads: []Load{
+			{
+				ID: "l1", Name: "L",
+				Bags: []Bag{
+					{ID: "b1", Name: "Bag", Basis: Guessed, Station: "saddle-bag", Carrier: MainFrame},
+					{ID: "b2", Name: "Roll", Mass: 400, HalfWidth: 1, Basis: Weighed, Station: "handlebar-bag", Carrier: MainFrame},
+				},
+				Goods: []Good{{ID: "g1", Name: "Thing", Quantity: 1, Mass: 100, HalfWidth: 20, Basis: Guessed}},
+			},
+			{ID: "l2", Name: "Nothing"},
+		},
+		WeighIns: []WeighIn{{ID: "w1", Name: "W", Build: "a", State: Bare}},
+	}
+	if diff := cmp.Diff(want, d, cmpopts.EquateEmpty()); diff != "" {
+		t.Error(diff)
+	}
+	for _, p := range Check(d) {
+		if p.Severity == SeverityError {
+			t.Error(p)
+		}
+	}
+}
+
+// A document without riders and loads is written as it was before there were
+// any.
+func TestLoadsAreWrittenOnlyWhenThere(t *testing.T) {
+	text, err := WriteCompact(twoBuilds(2))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, key := range []string{"riders", "loads", "weigh_ins", "ratings", "state", "supplies", "grip", "packing"} {
+		if strings.Contains(string(text), `"`+key+`"`) {
+			t.Errorf("%s is written:\n%s", key, text)
+		}
+	}
+	text, err = WriteCompact(&Document{Loads: []Load{{}}, WeighIns: []WeighIn{{}}})
+	if err != nil || strings.Contains(string(text), "null") {
+		t.Errorf("%s, %v", text, err)
+	}
+}
+
+// What only the whole document shows: names of what is not there, and ids that
+// are used twice.
+func TestCheckFollowsReferences(t *testing.T) {
+	problem := func(severity, field, says string) Problem {
+		return Problem{Severity: severity, Field: field, Message: says}
+	}
+	fail := func(field, says string) Problem { return problem(SeverityError, field, says) }
+	warn := func(field, says string) Problem { return problem(SeverityWarning, field, says) }
+	in := func(p Problem, load, bag, good string) Problem { p.Load, p.Bag, p.Good = load, bag, good; return p }
+	kitchen := func(p Problem) Problem { p.WeighIn = "kitchen"; return p }
+	for _, c := range []struct {
+		spoil func(*Document)
+		want  Problem
+	}{
+		{func(d *Document) { d.Show.Loads[0] = "none" }, warn("show.loads", `"none"`)},
+		{func(d *Document) { d.Show.Loads = []string{"", "", ""} }, warn("show.loads", "3 loads")},
+		{func(d *Document) { d.Show.State = "wet" }, warn("show.state", "ready to ride")},
+		{func(d *Document) { d.Show.Supplies = "gone" }, warn("show.supplies", "as full")},
+		{func(d *Document) { d.Show.Grip = math.NaN() }, fail("show.grip", "NaN")},
+		{func(d *Document) { d.Show.Packing.Of = "bike" }, fail("show.packing.of", `"load" or "all"`)},
+		{func(d *Document) { d.Show.Packing.Low = -1 }, fail("show.packing.low", "0 to 1000")},
+		{func(d *Document) { d.Loads[0].Rider = "you" }, in(fail("rider", `"you"`), "tour", "", "")},
+		{func(d *Document) { d.Loads[0].Goods[1].In = "boot" }, in(fail("in", `"boot"`), "tour", "", "water")},
+		{func(d *Document) { d.Loads[0].Goods[2].Pinned = true }, in(warn("pinned", "at home"), "tour", "", "book")},
+		{func(d *Document) { d.Loads[0].Goods[0].HalfWidth = math.Inf(1) }, in(fail("half_width_g", "+Inf"), "tour", "", "tent")},
+		{func(d *Document) { d.Loads[0].Goods[0].Mass = 0 }, in(warn("mass_g", "This good has no mass"), "tour", "", "tent")},
+		{func(d *Document) { d.Loads[0].Goods[0].ID = "" }, in(fail("id", "no id"), "tour", "", "")},
+		{func(d *Document) { d.Loads[0].Bags[1].ID = "left" }, in(fail("id", "Two bags"), "tour", "left", "")},
+		{func(d *Document) { d.Loads[0].Bags[1].Offset[2] = 6000 }, in(fail("offset_mm", "6000 mm"), "tour", "bar", "")},
+		{func(d *Document) { d.Riders[0].HalfWidth = 71000 }, Problem{Severity: SeverityError, Rider: "me", Field: "half_width_g", Message: "larger than the mass"}},
+		{func(d *Document) { d.Riders[0].Crank = 400 }, Problem{Severity: SeverityError, Rider: "me", Field: "crank_deg", Message: "400°"}},
+		{func(d *Document) { d.WeighIns[0].Build = "b" }, kitchen(fail("build", `"b"`))},
+		{func(d *Document) { d.WeighIns[0].Load = "b" }, kitchen(fail("load", `"b"`))},
+		{func(d *Document) { d.WeighIns[0].Load = "" }, kitchen(fail("load", "with which load"))},
+		{func(d *Document) { d.WeighIns[0].Readings = nil }, kitchen(warn("readings", "no reading"))},
+		{func(d *Document) { d.Builds[0].Ratings[2].What = "total" }, Problem{Severity: SeverityError, Build: "a", Field: "ratings.2.what", Message: "two ratings"}},
+	} {
+		d := fixture(t, "ok-loaded.json")
+		if list := Check(d); len(list) > 0 {
+			t.Fatal(list)
+		}
+		c.spoil(d)
+		list := Check(d)
+		if len(list) == 0 {
+			t.Errorf("nothing is wrong: want %+v", c.want)
+			continue
+		}
+		got := list[0]
+		if !strings.Contains(got.Message, c.want.Message) {
+			t.Errorf("%q does not say %q", got.Message, c.want.Message)
+		}
+		got.Message, c.want.Message = "", ""
+		if diff := cmp.Diff(c.want, got); diff != "" {
+			t.Errorf("%s", diff)
+		}
+	}
+}
+
+func TestOpenSeparatesEqualIDsOfLoads(t *testing.T) {
+	d, problems := Open([]byte(`{"format": "steelyard-document", "version": 1,
+		"riders": [{"name": "A"}, {"id": "r1", "name": "B"}, {"id": "r1", "name": "C"}],
+		"loads": [
+			{"id": "x", "name": "One", "bags": [{"id": "b"}, {"id": "b", "name": "Second"}], "goods": [{"id": "g"}, {}, {"id": "g", "name": "Third"}]},
+			{"id": "x", "name": "Two", "bags": [{"id": "b"}], "goods": [{"id": "g"}]}],
+		"weigh_ins": [{"id": "w"}, {"id": "w"}]}`))
+	if d == nil || len(problems) != 5 {
+		t.Fatal(problems)
+	}
+	var at []string
+	for _, p := range problems {
+		at = append(at, fmt.Sprint(p.Severity, p.Rider, "/", p.Load, "/", p.Bag, p.Good, "/", p.WeighIn))
+	}
+	want := []string{"warningr3///", "warning/l1//", "warning/x/b2/", "warning/x/g3/", "warning///w1"}
+	if diff := cmp.Diff(want, at); diff != "" {
+		t.Error(diff, problems)
+	}
+	if got := d.Riders[0].ID + d.Loads[1].ID + d.Loads[1].Bags[0].ID + d.Loads[1].Goods[0].ID; got != "r2l1bg" {
+		t.Error(got)
+	}
+	if m := problems[2].Message; !strings.HasPrefix(m, "Bag “Second” of load “One”: ") {
+		t.Error(m)
+	}
+	for _, p := range Check(d) {
+		if p.Field == "id" {
+			t.Error(p)
+		}
+	}
+}
+
+func TestOpenLimitsOfLoads(t *testing.T) {
+	text := func(list string, n int, close string) string {
+		return `{"format":"steelyard-document","version":1,` + list + strings.TrimSuffix(strings.Repeat("{},", n), ",") + close + `}`
+	}
+	for _, c := range []struct {
+		list, close string
+		most        int
+		says        string
+	}{
+		{`"riders":[`, `]`, MaxRiders, "100 riders"},
+		{`"loads":[`, `]`, MaxLoads, "100 loads"},
+		{`"weigh_ins":[`, `]`, MaxWeighIns, "100 weigh-ins"},
+		{`"loads":[{"bags":[{}]},{"bags":[`, `]}]`, MaxBags - 1, "1000 bags"},
+		{`"loads":[{"goods":[`, `]}]`, MaxGoods, "10000 goods"},
+		{`"weigh_ins":[{"readings":[`, `]}]`, MaxReadings, "2000 readings"},
+		{`"builds":[{"ratings":[`, `]}]`, MaxRatings, "2000 ratings"},
+	} {
+		if d, problems := Open([]byte(text(c.list, c.most, c.close))); d == nil {
+			t.Errorf("%s: %v", c.list, problems)
+		}
+		if d, problems := Open([]byte(text(c.list, c.most+1, c.close))); d != nil || !strings.Contains(problems[0].Message, c.says) {
+			t.Errorf("%s: %v, want %q", c.list, problems, c.says)
+		}
+	}
+}
+
+func TestNewIDsOfLoads(t *testing.T) {
+	d := fixture(t, "ok-loaded-sparse.json")
+	d.CopyLoad("l1", "Copy")
+	got := []string{d.NewRiderID(), d.NewLoadID(), d.NewBagID(), d.NewGoodID(), d.NewWeighInID()}
+	if diff := cmp.Diff([]string{"r2", "l4", "b3", "g2", "w2"}, got); diff != "" {
+		t.Error(diff)
+	}
+	if d.Rider("r1") != &d.Riders[0] || d.Load("l2") != &d.Loads[1] || d.WeighIn("w1") != &d.WeighIns[0] ||
+		d.Loads[0].Bag("b2") != &d.Loads[0].Bags[1] || d.Loads[0].Good("g1") != &d.Loads[0].Goods[0] {
+		t.Error("found another one")
+	}
+	if d.Rider("x") != nil || d.Load("x") != nil || d.WeighIn("x") != nil || d.Loads[0].Bag("x") != nil || d.Loads[0].Good("x") != nil {
+		t.Error("found what is not there")
+	}
+}
+
+// A copy is the same load, and changing it leaves the first as it was.
+func TestCopyLoad(t *testing.T) {
+	d := fixture(t, "ok-loaded.json")
+	c := d.CopyLoad("tour", "Short tour")
+	if c == nil || c.ID == "tour" || c.Name != "Short tour" {
+		t.Fatalf("%+v", c)
+	}
+	if diff := cmp.Diff(d.Loads[0], *c, cmpopts.IgnoreFields(Load{}, "ID", "Name")); diff != "" {
+		t.Error(diff)
+	}
+	c.Bags[0].Mass, c.Goods[0].In = 1, ""
+	if d.Loads[0].Bags[0].Mass != 900 || d.Loads[0].Goods[0].In != "left" {
+		t.Error("the first changed with its copy")
+	}
+	if d.CopyLoad("none", "x") != nil {
+		t.Error("copied what is not there")
+	}
+	b := d.CopyBuild("a", "B")
+	b.Ratings[0].Limit = 1
+	if d.Builds[0].Ratings[0].Limit != 140000 {
+		t.Error("the ratings of a build changed with its copy")
+	}
+}
+
+func TestWriteNamesTheFigureOfALoadThatIsNone(t *testing.T) {
+	nan := math.NaN()
+	for _, c := range []struct {
+		spoil func(*Document)
+		says  string
+	}{
+		{func(d *Document) { d.Riders[0].Mass = nan }, "rider “Rider”: mass_g"},
+		{func(d *Document) { d.Loads[0].Bags[1].Offset[1] = nan }, "bag “Bar bag” of load “Tour”: offset_mm"},
+		{func(d *Document) { d.Loads[0].Goods[1].Volume = nan }, "good “Water” of load “Tour”: volume_l"},
+		{func(d *Document) { d.WeighIns[0].Readings[1].Height = nan }, "weigh-in “In the kitchen”: readings.1.height_mm"},
+		{func(d *Document) { d.Builds[0].Ratings[2].Limit = nan }, "build “Gear hub”: ratings.2.limit_g"},
+		{func(d *Document) { d.Show.Packing.Low = nan }, "show.packing.low"},
+	} {
+		d := fixture(t, "ok-loaded.json")
+		c.spoil(d)
+		if _, err := Write(d); err == nil || !strings.Contains(err.Error(), c.says+" is not a finite number") {
+			t.Errorf("%v, want %s", err, c.says)
+		}
+	}
+}
+
+func TestOfBareBike(t *testing.T) {
+	for kind, want := range map[string]bool{
+		"frame": true, "rack": true, "cage": true, "mudguard": true, "light": true, "stand": true, "other": true, "unheard-of": true,
+		"lock": false, "pannier": false, "bag": false, "bottle": false, "water": false, "tool": false, "pump": false, "spare": false, "load": false,
+	} {
+		if OfBareBike(kind) != want {
+			t.Errorf("%s: %v", kind, !want)
+		}
+	}
+}
+
+// The words and limits of the schema are those of Check.
+func TestSchemaFollowsTheChecksOfLoads(t *testing.T) {
+	text, err := os.ReadFile(schemaFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var schema map[string]any
+	if err := json.Unmarshal(text, &schema); err != nil {
+		t.Fatal(err)
+	}
+	// at finds a value by its path, numbers as they are.
+	at := func(path string) any {
+		v := any(schema)
+		for _, key := range strings.Split(path, "/") {
+			m, ok := v.(map[string]any)
+			if !ok {
+				t.Fatalf("%s: no %s", path, key)
+			}
+			v = m[key]
+		}
+		return v
+	}
+	strs := func(path string) []string {
+		var list []string
+		for _, v := range at(path).([]any) {
+			if v != "" {
+				list = append(list, v.(string))
+			}
+		}
+		return list
+	}
+	def := func(name, key string) string { return "$defs/" + name + "/properties/" + key }
+	for path, want := range map[string]any{
+		"properties/riders/maxItems":              MaxRiders,
+		"properties/loads/maxItems":               MaxLoads,
+		"properties/weigh_ins/maxItems":           MaxWeighIns,
+		def("load", "bags/maxItems"):              MaxBags,
+		def("load", "goods/maxItems"):             MaxGoods,
+		def("weigh_in", "readings/maxItems"):      MaxReadings,
+		def("rider", "stature_mm/minimum"):        MinStature,
+		def("rider", "stature_mm/maximum"):        MaxStature,
+		def("rider", "mass_g/minimum"):            MinBody,
+		def("rider", "mass_g/maximum"):            MaxBody,
+		def("rider", "half_width_g/default"):      defaultBody,
+		def("rider", "clothing_g/maximum"):        MaxClothing,
+		def("rider", "shoes_g/maximum"):           MaxShoes,
+		def("rider", "crank_deg/maximum"):         MaxCrank,
+		def("bag", "volume_l/maximum"):            MaxVolume,
+		def("bag", "permitted_g/maximum"):         MaxMass,
+		def("good", "volume_l/maximum"):           MaxVolume,
+		def("packing", "low/maximum"):             MaxWeight,
+		def("packing", "front_share/default"):     DefaultPacking.FrontShare,
+		def("packing", "front/default"):           DefaultPacking.Front,
+		def("packing", "low/default"):             DefaultPacking.Low,
+		def("packing", "balance/default"):         DefaultPacking.Balance,
+		def("packing", "middle/default"):          DefaultPacking.Middle,
+		"properties/show/properties/grip/minimum": MinGrip,
+		"properties/show/properties/grip/maximum": MaxGrip,
+		"properties/show/properties/grip/default": DefaultGrip,
+	} {
+		if fmt.Sprint(at(path)) != fmt.Sprint(want) {
+			t.Errorf("%s is %v, want %v", path, at(path), want)
+		}
+	}
+	words := func(path string, want any) {
+		if got := strs(path); fmt.Sprint(got) != fmt.Sprint(want) {
+			t.Errorf("%s is %v, want %v", path, got, want)
+		}
+	}
+	words("properties/show/properties/state/enum", States)
+	words("properties/show/properties/supplies/enum", SupplyLevels)
+	words(def("rider", "table/enum"), Tables)
+	words(def("rider", "posture/enum"), Postures)
+	words(def("good", "supply/enum"), SupplyKinds)
+	words(def("rating", "what/enum"), Rateds)
+	words(def("weigh_in", "state/enum"), States)
+	words(def("packing", "of/enum"), Judgeds)
+}
