@@ -16,6 +16,13 @@ type Subject struct {
 	FrontLoad, FrontLoadPlus float64  // kg that the wheel carries
 	RearLoad, RearLoadPlus   float64
 
+	Rider []Limb  // the rider's body, to be drawn; none is nobody
+	Crank float64 // left crank over level and forward, where the rider's feet are, rad
+	Path  []Stop  // of the centre of mass while supplies are used up, fullest first
+
+	RearRack, FrontRack   bool
+	RearRotor, FrontRotor float64 // radius of the brake disc, m; 0 for none
+
 	Ghost *Subject // the build that this one is set against, drawn behind; its own Ghost is not looked at
 }
 
@@ -31,6 +38,7 @@ type Marker struct {
 	Role     Role     // what sort of mass it is
 	Carrier  string   // what it is fixed to, for whoever asks
 	Size     mass.Vec // m, of a box-shaped part, so that a bag is drawn as large as it is; else zero
+	Fill     float64  // how full such a bag is, 0 to 1; 0 also where that is not known
 	Mirror   bool     // the right one of a pair, whose offset outward is towards -y
 }
 
@@ -44,6 +52,31 @@ const (
 	Body                // the rider, or a part of him or her
 )
 
+// Limb is a piece of the rider's body: a tapered capsule, which is the hull of
+// two balls.
+type Limb struct {
+	From, To mass.Vec
+	R, S     float64 // radii at From and To, m
+	Member   Member
+}
+
+// Member is what a limb belongs to. Limbs of one member flow into each other.
+type Member uint8
+
+// The members. An arm or leg with y > 0 is the left one.
+const (
+	Torso Member = iota // trunk and neck
+	Head
+	Arm
+	Leg
+)
+
+// Stop is where the centre of mass is at some stage of the day.
+type Stop struct {
+	Place mass.Vec
+	Name  string // "full", "half", "used up"
+}
+
 // View says what to show of a subject. Light or dark is the painter's choice,
 // see Palette.
 type View struct {
@@ -54,6 +87,7 @@ type View struct {
 	Labels     bool
 	Key        bool // what the figures mean, in a corner
 	Units      Units
+	Words      func(key string) string // the words of the picture, by keys that begin with "scene."; nil shows the keys
 }
 
 // Units are the units of the figures in the picture.
