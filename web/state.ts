@@ -36,6 +36,7 @@ export interface Draft {
 }
 
 const looks = "look";
+const small = 1200; // parts; a document of so many is evaluated at every keystroke
 
 function readLook(): Look {
   const look: Look = { side: "side", labels: true, dimensions: false, ghost: true, key: false, theme: "auto" };
@@ -131,7 +132,8 @@ export class Store extends EventTarget {
     const doc = this.doc;
     if (!doc) return;
     this.storage.save(() => JSON.stringify(this.doc));
-    if (this.took < 40) {
+    const parts = doc.builds.reduce((n, b) => n + b.parts.length, 0);
+    if (parts < small || this.took < 16) {
       this.evaluate();
       return;
     }
@@ -213,9 +215,10 @@ export class Store extends EventTarget {
   get difference(): Difference | null {
     const d = this.report?.difference;
     const { A, B } = this.ids;
-    if (d) return d;
+    if (d?.a === A && d.b === B) return d;
+    // A problem, or an evaluation put off: the last one of the same two stands.
     const l = this.lastDifference;
-    return l && l.a === A && l.b === B && this.problems.length ? l : null;
+    return l?.a === A && l.b === B ? l : null;
   }
 
   part(id: string): Part | undefined {

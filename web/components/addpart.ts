@@ -20,6 +20,7 @@ function fold(s: string): string {
 
 interface Found {
   entry: Entry;
+  kind: string;
   text: string; // all that it can be found by
   name: string;
 }
@@ -33,6 +34,7 @@ function entries(): Found[] {
       of: store.catalogue,
       list: store.catalogue.map((entry) => ({
         entry,
+        kind: fold(word("kind", entry.kind)),
         name: fold(entry.name),
         text: fold([entry.name, word("kind", entry.kind), word("group", group.get(entry.kind) ?? ""), ...(entry.search ?? [])].join(" ")),
       })),
@@ -48,6 +50,7 @@ export function search(typed: string): Entry[] {
   const whole = words.join(" ");
   // Words in the name count before words elsewhere, early ones before late ones.
   const rank = (f: Found) => {
+    if (f.kind === whole) return -1;
     if (f.name.startsWith(whole)) return 0;
     if (!words.every((w) => f.name.includes(w))) return 1000 + (f.name.includes(words[0]!) ? 0 : 1);
     return 1 + Math.min(...words.map((w) => f.name.indexOf(w)));

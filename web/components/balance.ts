@@ -82,7 +82,7 @@ class Balance extends Piece {
         <h2 id="balance-title">${t("builds.title")}</h2>
         ${doc ? copyMenu(t("table.caption"), "figures") : nothing}
       </div>
-      ${doc ? html`${this.pair()}${this.table()}${this.explain()}` : html`<p class="quiet">${t("page.loading")}</p>`}
+      ${doc ? html`${this.pair()}${store.ids.A ? this.table() : nothing}${this.explain()}` : html`<p class="quiet">${t("page.loading")}</p>`}
     `;
   }
 
@@ -123,10 +123,9 @@ class Balance extends Piece {
     return html`<span class="chooser"
       ><select
         aria-label=${t("builds.choose", { letter })}
-        .value=${live(id)}
         @change=${(e: Event) => this.choose(letter, (e.target as HTMLSelectElement).value)}
       >
-        ${options.map((o) => html`<option value=${o.id} ?selected=${o.id === id}>${brief(o.name)}</option>`)}
+        ${options.map((o) => html`<option value=${o.id} .selected=${live(o.id === id)}>${brief(o.name)}</option>`)}
       </select></span
     >`;
   }

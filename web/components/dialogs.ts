@@ -149,7 +149,6 @@ class Dialogs extends Piece {
           return html`<label class="stacked"
             >${label}
             <select
-              .value=${live(String(chosen[f] ?? -1))}
               @change=${(e: Event) => {
                 const at = Number((e.target as HTMLSelectElement).value);
                 const next = { ...chosen };
@@ -158,18 +157,17 @@ class Dialogs extends Piece {
                 this.again(now, { columns: next });
               }}
             >
-              <option value="-1" ?selected=${chosen[f] === undefined}>${t("csv.column.none")}</option>
-              ${table.columns.map((c, i) => html`<option value=${i} ?selected=${chosen[f] === i}>${c || `${i + 1}`}</option>`)}
+              <option value="-1" .selected=${live(chosen[f] === undefined)}>${t("csv.column.none")}</option>
+              ${table.columns.map((c, i) => html`<option value=${i} .selected=${live(chosen[f] === i)}>${c || `${i + 1}`}</option>`)}
             </select></label
           >`;
         })}
         <label class="stacked"
           >${t("csv.unit")}
           <select
-            .value=${live(now.options.mass_unit ?? "g")}
             @change=${(e: Event) => this.again(now, { mass_unit: (e.target as HTMLSelectElement).value as "g" })}
           >
-            ${["g", "kg", "lb", "oz"].map((u) => html`<option value=${u}>${u}</option>`)}
+            ${["g", "kg", "lb", "oz"].map((u) => html`<option value=${u} .selected=${live(u === (now.options.mass_unit ?? "g"))}>${u}</option>`)}
           </select></label
         >
       </fieldset>

@@ -194,13 +194,12 @@ export function choice(spec: {
     <span class="control"
       ><select
         id=${id}
-        .value=${live(spec.value)}
         aria-invalid=${wrong ? "true" : nothing}
         aria-describedby=${why ? `${id}-why` : nothing}
         @change=${(e: Event) => spec.set((e.target as HTMLSelectElement).value)}
       >
-        ${known ? nothing : html`<option value=${spec.value} selected>${spec.value || "–"}</option>`}
-        ${spec.options.map((o) => html`<option value=${o.value} ?selected=${o.value === spec.value}>${o.label}</option>`)}
+        ${known ? nothing : html`<option value=${spec.value} .selected=${live(true)}>${spec.value || "–"}</option>`}
+        ${spec.options.map((o) => html`<option value=${o.value} .selected=${live(o.value === spec.value)}>${o.label}</option>`)}
       </select></span
     >
     ${why ? html`<p id="${id}-why" class=${wrong ? "why wrong" : "why"}>${why}</p>` : nothing}

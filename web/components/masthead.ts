@@ -103,8 +103,8 @@ class Masthead extends Piece {
   private pick(label: string, value: string, options: Record<string, string>, off: boolean, set: (v: string) => void): TemplateResult {
     return html`<label class="pick"
       ><span>${label}</span>
-      <select ?disabled=${off} .value=${live(value)} @change=${(e: Event) => set((e.target as HTMLSelectElement).value)}>
-        ${Object.entries(options).map(([v, text]) => html`<option value=${v} ?selected=${v === value}>${text}</option>`)}
+      <select ?disabled=${off} @change=${(e: Event) => set((e.target as HTMLSelectElement).value)}>
+        ${Object.entries(options).map(([v, text]) => html`<option value=${v} .selected=${live(v === value)}>${text}</option>`)}
       </select></label
     >`;
   }
