@@ -82,8 +82,14 @@ class Balance extends Piece {
         <h2 id="balance-title">${t("builds.title")}</h2>
         ${doc ? copyMenu(t("table.caption"), "figures") : nothing}
       </div>
-      ${doc ? html`${this.pair()}${store.ids.A ? this.table() : nothing}${this.explain()}` : html`<p class="quiet">${t("page.loading")}</p>`}
+      ${doc ? html`${this.pair()}${this.empty() ? nothing : this.table()}${this.explain()}` : html`<p class="quiet">${t("page.loading")}</p>`}
     `;
+  }
+
+  // empty says that neither build has any figure but its total.
+  private empty(): boolean {
+    const { A, B } = store.ids;
+    return [A, B].every((id) => (store.figures(id)?.figures.length ?? 0) < 2);
   }
 
   private pair(): TemplateResult {
@@ -194,7 +200,9 @@ class Balance extends Piece {
           ]}
         ></sy-menu>
         <p class="likely">
-          ${total
+          ${build && !build.parts.length
+            ? html`<button type="button" class="plain strong" @click=${() => this.add(letter)}>${t("builds.first")}</button>`
+            : total
             ? html`${total.plus > 0 ? t("likely", between(total.value, total.plus, s)) : t("likely.exact")}${store.stale(id)
                 ? html` <em>${t("builds.stale")}</em>`
                 : nothing}`
@@ -203,6 +211,11 @@ class Balance extends Piece {
       </div>
       ${total ? html`<p class="total ${store.stale(id) ? "stale" : ""}">${number({ ...write(total.value, total.plus, s), plus: "" }, true)}</p>` : html`<p class="total">–</p>`}
     </div>`;
+  }
+
+  private add(letter: Letter): void {
+    store.activate(letter);
+    focusSoon("add");
   }
 
   private named(): void {
@@ -297,11 +310,12 @@ class Balance extends Piece {
     </table>`;
   }
 
-  private band(b: Band): TemplateResult {
+  private band(b: Band): TemplateResult | typeof nothing {
     const { A, B } = store.ids;
     const a = store.figures(A)?.figures ?? [];
     const changes = store.difference?.figures ?? [];
     const inB = B ? (store.figures(B)?.figures ?? []) : [];
+    if (!b.keys.some((key) => a.some((f) => f.key === key) || inB.some((f) => f.key === key))) return nothing;
     return html`<tbody>
       <tr class="band">
         <th scope="rowgroup" colspan=${B ? 5 : 2}>${t(b.title as Parameters<typeof t>[0])}</th>

@@ -44,7 +44,7 @@ class Masthead extends Piece {
             }}
             @blur=${() => store.seal()}
         /></label>
-        <p class="keeping ${state}" role="status">${doc ? t(`keep.${state}`) : nothing}</p>
+        <p class="keeping ${state}">${doc ? t(`keep.${state}`) : nothing}</p>
       </div>
       <div class="dateline">
         <div class="acts" role="group" aria-label=${t("file.group")}>

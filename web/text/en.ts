@@ -131,6 +131,7 @@ export const en = {
   "builds.swap": "Swap A and B",
   "builds.deleted": "Deleted the build “{name}”.",
   "builds.copied": "Copied “{name}”; the copy is build B.",
+  "builds.first": "Add the first part",
   "builds.nob": "Nothing to compare with yet.",
   "builds.nob.copy": "Copy build A and change the copy",
   "builds.unweighed": "cannot be weighed yet",
