@@ -58,6 +58,7 @@ func (v *View) scene() scene.View {
 	s := scene.View{
 		Selected: v.Selected, Dimensions: v.Dimensions, Labels: v.Labels, Key: v.Key,
 		Units: scene.Units{Mass: v.Units.Mass, Length: v.Units.Length},
+		Words: report.Label,
 	}
 	if v.Side == "rear" {
 		s.Aspect = scene.Rear

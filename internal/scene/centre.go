@@ -105,19 +105,22 @@ func (s *sheet) centreNote(sub *Subject) {
 		return
 	}
 	u := s.v.Units
-	n := note{at: s.centreAt(sub), r: sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9), name: "centre of mass", bold: true, ink: Text, worth: 7}
+	n := note{at: s.centreAt(sub), r: sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9), name: s.v.word("centre"), bold: true, ink: Text, worth: 7}
 	if !s.paper().holds(n.at.x, n.at.y) {
 		return
 	}
-	z, zPlus := u.bare(sub.Centre.Z), " ± "+u.bare(sub.CentrePlus.Z)
-	up := noBreak + u.lengthName() + " up"
+	within := func(m, plus float64) string { return u.bare(m) + " ± " + u.bare(plus) }
+	unit := noBreak + u.lengthName()
 	words := [2]string{
-		u.bare(sub.Centre.X) + " ± " + u.bare(sub.CentrePlus.X) + " forward, " + z + zPlus + up,
-		u.bare(sub.Centre.X) + " forward, " + z + up,
+		s.v.say("centre_side", "x", within(sub.Centre.X, sub.CentrePlus.X), "z", within(sub.Centre.Z, sub.CentrePlus.Z)+unit),
+		s.v.say("centre_side", "x", u.bare(sub.Centre.X), "z", u.bare(sub.Centre.Z)+unit),
 	}
 	if s.cam.Aspect == Rear {
-		y := s.sideways(sub.Centre.Y) + ", "
-		words = [2]string{y + z + zPlus + up, y + z + up}
+		y := s.sideways(sub.Centre.Y)
+		words = [2]string{
+			s.v.say("centre_rear", "y", y, "z", within(sub.Centre.Z, sub.CentrePlus.Z)+unit),
+			s.v.say("centre_rear", "y", y, "z", u.bare(sub.Centre.Z)+unit),
+		}
 	}
 	if s.cam.Width >= 560 {
 		for _, n.second = range words {
@@ -135,11 +138,11 @@ func (s *sheet) sideways(y float64) string {
 	u := s.v.Units
 	switch {
 	case math.Abs(y) < 0.0005:
-		return "in the middle"
+		return s.v.word("middle")
 	case y > 0:
-		return u.length(y) + " left"
+		return s.v.say("left_by", "length", u.length(y))
 	default:
-		return u.length(-y) + " right"
+		return s.v.say("right_by", "length", u.length(-y))
 	}
 }
 
@@ -163,9 +166,9 @@ func (s *sheet) detail(sub *Subject) {
 	if moved < 0.00005 {
 		return
 	}
-	text := "moves " + s.v.Units.length(moved)
+	text := s.v.say("moves", "length", s.v.Units.length(moved))
 	if moved < 0.0005 {
-		text = "moves less than " + s.v.Units.length(0.001)
+		text = s.v.say("moves_less", "length", s.v.Units.length(0.001))
 	}
 	if way.len() >= farEnough {
 		n := note{at: from.lerp(at, 0.5), r: 3, name: text, bold: true, ink: Text, worth: 8}
@@ -192,9 +195,9 @@ func (s *sheet) detail(sub *Subject) {
 		return
 	}
 	caption := text
-	second := "enlarged ×" + number(factor, 0)
+	second := s.v.say("enlarged", "factor", number(factor, 0))
 	if from := short(g.Name, maxName); from != "" && s.cam.Width > 520 {
-		second = "from " + from + ", ×" + number(factor, 0)
+		second = s.v.say("enlarged_from", "name", from, "factor", number(factor, 0))
 	}
 	capW := max(textWidth(caption, s.type2, true), textWidth(second, s.type2, false))
 	wide := max(2*radius, capW) + 4

@@ -10,7 +10,8 @@ import (
 // extension lines from the points to the line, slender arrows, the figure along
 // the line. Where the line is too short, the arrows come from outside and the
 // figure stands beyond an end.
-func (s *sheet) dimension(a, b, la, lb pt, name, figure string) {
+// With a key the figure is named, where there is room for it.
+func (s *sheet) dimension(a, b, la, lb pt, key, figure string) {
 	l := lb.sub(la).len()
 	if l < 2 || !finite(l) {
 		return
@@ -22,7 +23,10 @@ func (s *sheet) dimension(a, b, la, lb pt, name, figure string) {
 		}
 	}
 	const head = 7
-	text := name + figure
+	text := figure
+	if key != "" {
+		text = s.v.word(key) + " " + figure
+	}
 	fits := func(t string) bool { return l > textWidth(t, s.type2, false)+2*head+8 }
 	u := lb.sub(la).mul(1 / l)
 	if l > 3*head {
@@ -164,8 +168,8 @@ func (s *sheet) dimensions(sub *Subject) {
 	at := func(r mass.Vec) pt { return s.px(plane(r)) }
 	rear, front := s.at(b.RearContact.X, 0), s.at(b.FrontContact.X, 0)
 	row := func(i int) float64 { return rear.y + s.arrowReach() + 27 + float64(i)*(s.type2+9) }
-	level := func(a, b pt, y float64, name, figure string) {
-		s.dimension(a, b, pt{a.x, y}, pt{b.x, y}, name, figure)
+	level := func(a, b pt, y float64, key, figure string) {
+		s.dimension(a, b, pt{a.x, y}, pt{b.x, y}, key, figure)
 	}
 	under := s.arrowReach() + 4 // the arrows stand where extension lines would
 	ra, fa := pt{rear.x, rear.y + under}, pt{front.x, front.y + under}
@@ -177,10 +181,10 @@ func (s *sheet) dimensions(sub *Subject) {
 		level(ra, foot, row(0), "", u.length(sub.Centre.X-b.RearContact.X))
 		level(foot, fa, row(0), "", u.length(b.FrontContact.X-sub.Centre.X))
 		x := max(at(b.BottomBracket).x+0.225*s.cam.Scale, c.x+24)
-		s.dimension(c, foot, pt{x, c.y}, pt{x, rear.y}, "centre of mass ", u.length(sub.Centre.Z))
+		s.dimension(c, foot, pt{x, c.y}, pt{x, rear.y}, "centre", u.length(sub.Centre.Z))
 		next = 1
 	}
-	level(ra, fa, row(next), "wheelbase ", u.length(b.Wheelbase))
+	level(ra, fa, row(next), "wheelbase", u.length(b.Wheelbase))
 
 	// Trail: from the front contact to where the steering axis meets the ground.
 	top, bottom := at(b.HeadTop), at(b.HeadBottom)
@@ -188,7 +192,7 @@ func (s *sheet) dimensions(sub *Subject) {
 	if finite(meet.x) {
 		s.axis(top.add(top.sub(bottom).unit().mul(14)), meet)
 		y := rear.y + 16
-		s.dimension(front, meet, pt{front.x, y}, pt{meet.x, y}, "trail ", u.length(b.Trail))
+		s.dimension(front, meet, pt{front.x, y}, pt{meet.x, y}, "trail", u.length(b.Trail))
 		s.angle(meet, 0.19*s.cam.Scale, math.Pi, math.Pi+b.HeadAngle, degrees(b.HeadAngle))
 	}
 	bb := at(b.BottomBracket)
@@ -196,17 +200,17 @@ func (s *sheet) dimensions(sub *Subject) {
 	s.axis(bb, bb.sub(pt{0.19 * s.cam.Scale, 0}))
 
 	x := bb.x + 0.105*s.cam.Scale
-	s.dimension(bb, pt{bb.x, rear.y}, pt{x, bb.y}, pt{x, rear.y}, "bb ", u.length(b.BBHeight))
-	beside := func(from, to mass.Vec, off float64, name, figure string) {
+	s.dimension(bb, pt{bb.x, rear.y}, pt{x, bb.y}, pt{x, rear.y}, "bb", u.length(b.BBHeight))
+	beside := func(from, to mass.Vec, off float64, key, figure string) {
 		p, q := at(from), at(to)
 		n := q.sub(p).unit().left().mul(off * s.cam.Scale)
 		if n.y < 0 {
 			n = n.mul(-1)
 		}
-		s.dimension(p, q, p.add(n), q.add(n), name, figure)
+		s.dimension(p, q, p.add(n), q.add(n), key, figure)
 	}
-	beside(b.RearAxle, b.BottomBracket, 0.125, "rear centre ", u.length(b.RearCentre))
-	beside(b.BottomBracket, b.FrontAxle, 0.125, "front centre ", u.length(b.FrontCentre))
+	beside(b.RearAxle, b.BottomBracket, 0.125, "rear_centre", u.length(b.RearCentre))
+	beside(b.BottomBracket, b.FrontAxle, 0.125, "front_centre", u.length(b.FrontCentre))
 }
 
 // degrees writes an angle in rad.
@@ -218,11 +222,11 @@ func (s *sheet) rearDimensions(sub *Subject) {
 	grip := s.px(pt{math.Abs(b.Grip.Y), b.Grip.Z})
 	left := pt{2*ground.x - grip.x, grip.y}
 	y := grip.y - 22
-	s.dimension(left, grip, pt{left.x, y}, pt{grip.x, y}, "between the grips ", u.length(2*math.Abs(b.Grip.Y)))
+	s.dimension(left, grip, pt{left.x, y}, pt{grip.x, y}, "between_grips", u.length(2*math.Abs(b.Grip.Y)))
 	if !sub.has() {
 		return
 	}
 	c := s.centreAt(sub)
 	x := ground.x - math.Max(0.16*s.cam.Scale, 40)
-	s.dimension(c, pt{c.x, ground.y}, pt{x, c.y}, pt{x, ground.y}, "centre of mass ", u.length(sub.Centre.Z))
+	s.dimension(c, pt{c.x, ground.y}, pt{x, c.y}, pt{x, ground.y}, "centre", u.length(sub.Centre.Z))
 }

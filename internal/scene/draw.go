@@ -138,26 +138,25 @@ func (s *sheet) notes(sub *Subject, here, gone []dot) {
 func describe(sub *Subject, v View) (title, desc string) {
 	name := short(sub.Name, maxName)
 	if name == "" {
-		name = "Bike"
+		name = v.word("bike")
 	}
-	from := "seen from its right"
+	key := "title_side"
 	if v.Aspect == Rear {
-		from = "seen from behind"
+		key = "title_rear"
 	}
-	title = name + ", " + from
+	title = v.say(key, "name", name)
 	if !sub.has() {
-		return title, "A bike to scale, without weights."
+		return title, v.word("desc_bare")
 	}
 	u := v.Units
 	total, within := u.massWithin(sub.Total, sub.TotalPlus)
 	if within != "" {
 		total += " " + within
 	}
-	desc = "Total " + total + ". Centre of mass " +
-		u.length(sub.Centre.X) + " ahead of the rear axle and " + u.length(sub.Centre.Z) + " above the ground. On the front wheel " +
-		u.mass(sub.FrontLoad) + ", on the rear wheel " + u.mass(sub.RearLoad) + "."
+	desc = v.say("desc", "total", total, "x", u.length(sub.Centre.X), "z", u.length(sub.Centre.Z),
+		"front", u.mass(sub.FrontLoad), "rear", u.mass(sub.RearLoad))
 	if g := sub.Ghost; g.has() {
-		desc += " Behind it " + short(g.Name, maxName) + ", with its centre of mass " + u.length(sub.Centre.Sub(g.Centre).Norm()) + " away."
+		desc += " " + v.say("desc_ghost", "name", short(g.Name, maxName), "apart", u.length(sub.Centre.Sub(g.Centre).Norm()))
 	}
 	return title, desc
 }

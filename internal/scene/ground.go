@@ -64,9 +64,9 @@ func (s *sheet) loads(sub *Subject) {
 		for _, side := range [2]struct {
 			at    float64
 			align int
-			name  string
+			key   string
 		}{{-0.17, 1, "left"}, {0.17, -1, "right"}} {
-			s.write(Label{X: ground.x + side.at*s.cam.Scale, Y: ground.y - 6, Text: side.name, Size: s.type2, Align: side.align, Ink: Quiet, Halo: true})
+			s.write(Label{X: ground.x + side.at*s.cam.Scale, Y: ground.y - 6, Text: s.v.word(side.key), Size: s.type2, Align: side.align, Ink: Quiet, Halo: true})
 		}
 		one(s.at(b.RearContact.X, 0), sub.RearLoad, sub.RearLoadPlus, -1)
 		return
@@ -115,8 +115,8 @@ func (s *sheet) key(sub *Subject, k float64) {
 	}
 	one := 5.0
 	entries := []entry{
-		{dot{m: &Marker{}}, "sprung"},
-		{dot{m: &Marker{Unsprung: 1}}, "unsprung"},
+		{dot{m: &Marker{}}, s.v.word("sprung")},
+		{dot{m: &Marker{Unsprung: 1}}, s.v.word("unsprung")},
 	}
 	var bag, body bool
 	for i := range sub.Markers {
@@ -124,10 +124,10 @@ func (s *sheet) key(sub *Subject, k float64) {
 		body = body || sub.Markers[i].Role == Body
 	}
 	if bag {
-		entries = append(entries, entry{dot{m: &Marker{Role: Baggage}}, "luggage"})
+		entries = append(entries, entry{dot{m: &Marker{Role: Baggage}}, s.v.word("luggage")})
 	}
 	if body {
-		entries = append(entries, entry{dot{m: &Marker{Role: Body}}, "rider"})
+		entries = append(entries, entry{dot{m: &Marker{Role: Body}}, s.v.word("rider")})
 	}
 	w := -14.0
 	for _, e := range entries {

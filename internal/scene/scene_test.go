@@ -50,6 +50,9 @@ func checkLabels(t interface{ Fatalf(string, ...any) }, s *scene.Scene) {
 	boxes := make([]rect, len(s.Labels))
 	for i := range s.Labels {
 		l := &s.Labels[i]
+		if strings.Contains(l.Text, "scene.") {
+			t.Fatalf("the label %q is a key without words", l.Text)
+		}
 		boxes[i] = letters(l)
 		if b := boxes[i]; !(b.x0 >= 0 && b.y0 >= 0 && b.x1 <= s.Width && b.y1 <= s.Height) {
 			t.Fatalf("%q leaves the paper: %+v in %v x %v", l.Text, b, s.Width, s.Height)
@@ -154,6 +157,7 @@ func drawSubject(t *rapid.T, most int) scene.Subject {
 
 func drawView(t *rapid.T) scene.View {
 	return scene.View{
+		Words:      specimen.Words,
 		Aspect:     scene.Aspect(rapid.IntRange(0, 1).Draw(t, "aspect")),
 		Selected:   rapid.SampledFrom([]string{"", "p1", "p3", "frame", "nothing"}).Draw(t, "selected"),
 		Hovered:    rapid.SampledFrom([]string{"", "p1", "p2", "panniers"}).Draw(t, "hovered"),
@@ -230,7 +234,7 @@ func TestAbsurdFigures(t *testing.T) {
 
 func TestNothingToDraw(t *testing.T) {
 	var s scene.Subject
-	out := scene.Draw(s, scene.View{Labels: true, Dimensions: true}, scene.Fit(&s, scene.View{}, 400, 300))
+	out := scene.Draw(s, scene.View{Words: specimen.Words, Labels: true, Dimensions: true}, scene.Fit(&s, scene.View{Words: specimen.Words}, 400, 300))
 	checkFinite(t, out)
 	if out.Title == "" || out.Desc == "" || len(out.Spots) != 0 {
 		t.Errorf("got %q, %q, %d spots", out.Title, out.Desc, len(out.Spots))
@@ -272,7 +276,7 @@ func many(n int) scene.Subject {
 
 func TestTenThousandMarkers(t *testing.T) {
 	s := many(10000)
-	v := scene.View{Labels: true}
+	v := scene.View{Words: specimen.Words, Labels: true}
 	for _, size := range [][2]float64{{390, 300}, {760, 440}, {1600, 900}} {
 		out := scene.Draw(s, v, scene.Fit(&s, v, size[0], size[1]))
 		checkLabels(t, out)
@@ -299,7 +303,7 @@ func TestPairs(t *testing.T) {
 	s := specimen.Travel()
 	s.Ghost = nil
 	count := func(a scene.Aspect) (n int, mirrored int) {
-		v := scene.View{Aspect: a}
+		v := scene.View{Words: specimen.Words, Aspect: a}
 		for _, p := range scene.Draw(s, v, scene.Fit(&s, v, 760, 440)).Spots {
 			if p.Part == "panniers" {
 				n++
@@ -322,7 +326,7 @@ func TestPairs(t *testing.T) {
 func TestLeftIsLeft(t *testing.T) {
 	s := specimen.Travel()
 	s.Markers = []scene.Marker{{Part: "a", Mass: 1, Place: mass.Vec{Y: 0.2, Z: 0.5}}, {Part: "b", Mass: 1, Place: mass.Vec{Y: -0.2, Z: 0.5}}}
-	v := scene.View{Aspect: scene.Rear}
+	v := scene.View{Words: specimen.Words, Aspect: scene.Rear}
 	out := scene.Draw(s, v, scene.Fit(&s, v, 400, 400))
 	if len(out.Spots) != 2 || !(out.Spots[0].X < 200 && out.Spots[1].X > 200) {
 		t.Errorf("got %+v", out.Spots)
@@ -341,7 +345,7 @@ func has(s *scene.Scene, text string) bool {
 // The figures in the picture are the subject's.
 func TestFigures(t *testing.T) {
 	s := specimen.Travel()
-	v := scene.View{Dimensions: true, Labels: true, Units: scene.Units{Mass: "kg"}}
+	v := scene.View{Words: specimen.Words, Dimensions: true, Labels: true, Units: scene.Units{Mass: "kg"}}
 	out := scene.Draw(s, v, scene.Fit(&s, v, 1200, 800))
 	for _, want := range []string{
 		fmt.Sprintf("wheelbase %.0f\u00a0mm", s.Bike.Wheelbase*1000),
@@ -368,7 +372,7 @@ func TestFigures(t *testing.T) {
 // What is selected is named even when names are off.
 func TestSelectedIsNamed(t *testing.T) {
 	s := specimen.Travel()
-	v := scene.View{Selected: "rear-light"}
+	v := scene.View{Words: specimen.Words, Selected: "rear-light"}
 	if out := scene.Draw(s, v, scene.Fit(&s, v, 390, 300)); !has(out, "Rear light") {
 		t.Error("the part selected has no name in the picture")
 	}
@@ -377,7 +381,7 @@ func TestSelectedIsNamed(t *testing.T) {
 // Pointing at a part names it and moves no other name.
 func TestHoverMovesNoLabel(t *testing.T) {
 	s := specimen.Travel()
-	v := scene.View{Labels: true}
+	v := scene.View{Words: specimen.Words, Labels: true}
 	cam := scene.Fit(&s, v, 760, 440)
 	before := scene.Draw(s, v, cam)
 	for _, part := range []string{"rear-light", "stem", "frame"} {
@@ -401,7 +405,7 @@ func TestHoverMovesNoLabel(t *testing.T) {
 // The dimension of the wheelbase on paper is the wheelbase to scale.
 func TestToScale(t *testing.T) {
 	s := specimen.Tour()
-	v := scene.View{}
+	v := scene.View{Words: specimen.Words}
 	cam := scene.Fit(&s, v, 900, 500)
 	x0, y0 := cam.At(s.Bike.RearContact)
 	x1, y1 := cam.At(s.Bike.FrontContact)
@@ -425,7 +429,7 @@ func TestToScale(t *testing.T) {
 func TestWidths(t *testing.T) {
 	s := specimen.Travel()
 	s.Name = "Größe ± 12½"
-	v := scene.View{Labels: true, Dimensions: true}
+	v := scene.View{Words: specimen.Words, Labels: true, Dimensions: true}
 	out := scene.Draw(s, v, scene.Fit(&s, v, 1200, 800))
 	for _, l := range out.Labels {
 		ttf := scene.Regular
@@ -450,7 +454,7 @@ func TestWidths(t *testing.T) {
 
 func TestDrawIsRepeatable(t *testing.T) {
 	s := specimen.Travel()
-	v := scene.View{Labels: true, Dimensions: true}
+	v := scene.View{Words: specimen.Words, Labels: true, Dimensions: true}
 	a := fmt.Sprintf("%+v", scene.Draw(s, v, scene.Fit(&s, v, 760, 440)))
 	for range 5 {
 		if b := fmt.Sprintf("%+v", scene.Draw(s, v, scene.Fit(&s, v, 760, 440))); a != b {
@@ -465,7 +469,7 @@ func BenchmarkDraw(b *testing.B) {
 		s    scene.Subject
 	}{{"60", sixty()}, {"10000", many(10000)}} {
 		b.Run(c.name, func(b *testing.B) {
-			v := scene.View{Labels: true}
+			v := scene.View{Words: specimen.Words, Labels: true}
 			cam := scene.Fit(&c.s, v, 760, 440)
 			b.ReportAllocs()
 			for b.Loop() {

@@ -4,11 +4,36 @@
 package specimen
 
 import (
+	"sync"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/data"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
 	"steelyard/internal/scene"
 )
+
+var english = sync.OnceValue(func() map[string]string {
+	words := map[string]string{}
+	text, err := data.Files.ReadFile("words/en.json")
+	if err == nil {
+		err = json.Unmarshal(text, &words)
+	}
+	if err != nil {
+		panic(err)
+	}
+	return words
+})
+
+// Words are the English words of a picture, for a scene.View.
+func Words(key string) string {
+	if w, ok := english()[key]; ok {
+		return w
+	}
+	return key
+}
 
 // part is a line of a specimen's list.
 type part struct {

@@ -21,9 +21,9 @@ func TestLook(t *testing.T) {
 	travel, tour := specimen.Travel(), specimen.Tour()
 	alone := travel
 	alone.Ghost = nil
-	side := scene.View{Labels: true, Units: scene.Units{Mass: "kg"}}
-	rear := scene.View{Aspect: scene.Rear, Labels: true, Units: scene.Units{Mass: "kg"}}
-	dims := scene.View{Dimensions: true, Labels: false}
+	side := scene.View{Words: specimen.Words, Labels: true, Units: scene.Units{Mass: "kg"}}
+	rear := scene.View{Words: specimen.Words, Aspect: scene.Rear, Labels: true, Units: scene.Units{Mass: "kg"}}
+	dims := scene.View{Words: specimen.Words, Dimensions: true, Labels: false}
 	picked := side
 	picked.Selected, picked.Hovered = "panniers", "fork-lower"
 	for _, c := range []struct {
@@ -36,7 +36,7 @@ func TestLook(t *testing.T) {
 	}{
 		{"side-light", travel, side, 760, 440, 1, scene.Light},
 		{"side-dark", travel, picked, 760, 440, 1, scene.Dark},
-		{"side-bare", alone, scene.View{}, 1200, 720, 1, scene.Light},
+		{"side-bare", alone, scene.View{Words: specimen.Words}, 1200, 720, 1, scene.Light},
 		{"side-zoom", travel, side, 760, 440, 3, scene.Light},
 		{"side-phone", travel, side, 390, 300, 1, scene.Light},
 		{"phone-dark", travel, picked, 390, 300, 1, scene.Dark},
@@ -44,7 +44,7 @@ func TestLook(t *testing.T) {
 		{"rear-dark", travel, rear, 390, 300, 1, scene.Dark},
 		{"dims-light", travel, dims, 760, 440, 1, scene.Light},
 		{"dims-phone", alone, dims, 390, 300, 1, scene.Dark},
-		{"dims-rear", travel, scene.View{Aspect: scene.Rear, Dimensions: true}, 760, 440, 1, scene.Light},
+		{"dims-rear", travel, scene.View{Words: specimen.Words, Aspect: scene.Rear, Dimensions: true}, 760, 440, 1, scene.Light},
 		{"tour-light", tour, side, 760, 440, 1, scene.Light},
 	} {
 		cam := scene.Fit(&c.subject, c.view, c.w, c.h)

@@ -70,10 +70,10 @@ func TestGolden(t *testing.T) {
 		view    scene.View
 		palette scene.Palette
 	}{
-		{"side-light", scene.View{Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Light},
-		{"side-dark", scene.View{Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Dark},
-		{"dimensions-light", scene.View{Dimensions: true}, scene.Light},
-		{"rear-light", scene.View{Aspect: scene.Rear, Labels: true, Selected: "panniers"}, scene.Light},
+		{"side-light", scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Light},
+		{"side-dark", scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Dark},
+		{"dimensions-light", scene.View{Words: specimen.Words, Dimensions: true}, scene.Light},
+		{"rear-light", scene.View{Words: specimen.Words, Aspect: scene.Rear, Labels: true, Selected: "panniers"}, scene.Light},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got := write(t, scene.Draw(s, c.view, scene.Fit(&s, c.view, 760, 440)), c.palette, svg.Options{})
@@ -97,7 +97,7 @@ func TestGolden(t *testing.T) {
 // The two painters of a light and a dark picture differ in colours only.
 func TestDarkIsTheSamePicture(t *testing.T) {
 	s := specimen.Tour()
-	v := scene.View{Labels: true}
+	v := scene.View{Words: specimen.Words, Labels: true}
 	out := scene.Draw(s, v, scene.Fit(&s, v, 760, 440))
 	strip := func(doc string, p scene.Palette) string {
 		for k := scene.Paper; k <= scene.Select; k++ {
@@ -124,7 +124,7 @@ func TestHostileNames(t *testing.T) {
 			s.Markers[i].Name = hostile
 		}
 	}
-	v := scene.View{Selected: "panniers", Labels: true}
+	v := scene.View{Words: specimen.Words, Selected: "panniers", Labels: true}
 	doc := write(t, scene.Draw(s, v, scene.Fit(&s, v, 760, 440)), scene.Light, svg.Options{})
 	els, texts := elements(t, doc)
 	allowed := map[string]bool{"svg": true, "title": true, "desc": true, "g": true, "rect": true, "path": true, "circle": true, "text": true}
@@ -190,7 +190,7 @@ func TestAnySceneIsWellFormed(t *testing.T) {
 // Every label of the scene is a text with its width held.
 func TestTextsHoldTheirWidth(t *testing.T) {
 	s := specimen.Travel()
-	v := scene.View{Labels: true, Dimensions: true}
+	v := scene.View{Words: specimen.Words, Labels: true, Dimensions: true}
 	out := scene.Draw(s, v, scene.Fit(&s, v, 760, 440))
 	els, texts := elements(t, write(t, out, scene.Light, svg.Options{}))
 	if len(texts["text"]) != len(out.Labels) {
@@ -223,7 +223,7 @@ func (f *full) Write(b []byte) (int, error) {
 
 func TestWriteTellsOfAFailure(t *testing.T) {
 	s := specimen.Travel()
-	out := scene.Draw(s, scene.View{}, scene.Fit(&s, scene.View{}, 760, 440))
+	out := scene.Draw(s, scene.View{Words: specimen.Words}, scene.Fit(&s, scene.View{}, 760, 440))
 	if err := svg.Write(&full{left: 5000}, out, scene.Light, svg.Options{}); err == nil {
 		t.Error("no error from a full disc")
 	}
@@ -231,7 +231,7 @@ func TestWriteTellsOfAFailure(t *testing.T) {
 
 func BenchmarkWrite(b *testing.B) {
 	s := specimen.Travel()
-	v := scene.View{Labels: true}
+	v := scene.View{Words: specimen.Words, Labels: true}
 	out := scene.Draw(s, v, scene.Fit(&s, v, 760, 440))
 	for b.Loop() {
 		if err := svg.Write(io.Discard, out, scene.Light, svg.Options{}); err != nil {
