@@ -15,10 +15,8 @@ export const en = {
   "unit.percent": "%",
 
   "page.name": "Steelyard",
-  "page.motto": "Weighs a bike on paper",
   "page.skip": "Skip to the balance",
   "page.loading": "Getting the calculator ready…",
-  "page.noscript": "This page needs JavaScript and WebAssembly: all figures are worked out in your browser.",
   "page.caution": "Caution",
   "page.made": "Worked out by Steelyard {version} in your browser; nothing you enter leaves it.",
 
@@ -26,7 +24,6 @@ export const en = {
   "file.untitled": "Untitled",
   "file.group": "Document",
   "file.new": "New",
-  "file.new.name": "New document",
   "file.blank": "Blank document",
   "file.demo": "Demo: a travel bike in three builds",
   "file.open": "Open…",
@@ -46,7 +43,6 @@ export const en = {
   "file.saved": "Saved {name}.",
   "file.unreadable": "“{name}” could not be opened: {why}",
   "file.toobig": "“{name}” is larger than 30 MB and was not opened.",
-  "file.drop": "Drop a document or a CSV parts list",
   "file.warnings": "Opened “{title}” with {n} remarks, see above.",
 
   "show.group": "Display",
@@ -76,7 +72,6 @@ export const en = {
   "core.dead": "The calculator stopped ({why}). Your document is kept; the figures shown are the last ones.",
   "core.restart": "Start it again",
   "core.save": "Save a copy",
-  "core.off": "The calculator is not loaded yet.",
   "error.page": "Something went wrong in the page ({why}). Your document is kept.",
   "error.reload": "Load the page again",
 
@@ -97,7 +92,6 @@ export const en = {
 
   "do.title": "title",
   "do.edit": "{field} of {part}",
-  "do.frame": "{field}",
   "do.add": "add {part}",
   "do.delete": "delete {part}",
   "do.duplicate": "duplicate {part}",
@@ -156,7 +150,6 @@ export const en = {
 
   "table.caption": "Figures of both builds and their difference",
   "table.figure": "Figure",
-  "table.unit": "Unit",
   "table.diff": "B − A",
   "table.verdict": "Verdict",
   "table.copy": "Copy this table",
@@ -167,7 +160,6 @@ export const en = {
   "table.copy.failed": "The browser did not allow copying.",
   "table.more": "More figures: mass that spins, resistance to turning",
   "table.less": "Fewer figures",
-  "table.help": "What is {figure}?",
 
   "rows.place": "Centre of mass",
   "rows.axles": "Axle loads",
@@ -231,7 +223,6 @@ export const en = {
   "picture.words": "In words",
   "picture.hint": "Click a marker to choose a part; drag it to move the part.",
   "picture.keys": "Arrow keys move the chosen part, with Shift by ten times as much. Page Up and Page Down choose the part before and after. Plus and minus zoom, 0 fits.",
-  "picture.nothing": "No part chosen.",
   "picture.at": "{x} forward, {y} left, {z} up, {unit}",
   "picture.tolist": "Edit in the list",
   "picture.deselect": "Deselect",
@@ -273,7 +264,6 @@ export const en = {
   "diff.up": "Up",
   "diff.weigh": "Weigh these first",
   "diff.weigh.lead": "To narrow the difference in total mass, now known to ±{now}:",
-  "diff.weigh.caption": "Parts whose weight is least known, and what weighing them would do",
   "diff.weigh.step": "then ±{then}",
   "diff.weigh.settles": "decides it",
   "diff.weigh.none": "Nothing is gained by weighing: every part that counts is known well.",
@@ -282,8 +272,6 @@ export const en = {
   "diff.bars": "Bars to the right: B is heavier. The thin line is the range it likely lies in.",
 
   "parts.title": "The parts of build {letter}",
-  "parts.count.one": "one line, {mass}",
-  "parts.count.many": "{n} lines, {mass}",
   "parts.show": "Parts of",
   "parts.filter": "Find in the list",
   "parts.filter.none": "No part matches.",
@@ -297,7 +285,6 @@ export const en = {
   "parts.basis": "Known from",
   "parts.station": "Where",
   "parts.carrier": "Fixed to",
-  "parts.place": "Place, {unit}",
   "parts.place.x": "Fwd",
   "parts.place.y": "Left",
   "parts.place.z": "Up",
@@ -313,7 +300,6 @@ export const en = {
   "parts.unsprung": "unsprung",
   "parts.halfsprung": "half unsprung",
   "parts.sprung": "sprung",
-  "parts.group": "{group}: {mass}, {n}",
   "parts.deleted": "Deleted {part}.",
   "parts.csv": "CSV out",
   "parts.csv.name": "Save the parts of this build as CSV",
@@ -371,7 +357,6 @@ export const en = {
 
   "field.number": "This should be a number, such as 12.5 or 12,5.",
   "field.whole": "This should be a whole number.",
-  "field.empty": "A name is needed to find it again.",
   "field.other": "In the other build",
 
   "frame.title": "The frame of build {letter}",
