@@ -1,10 +1,8 @@
 package ride
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
@@ -63,11 +61,6 @@ func Judge(what string, items []mass.Item, load mass.Figure, limit float64) (h H
 	return h, true
 }
 
-// Rated are the things that a rating can be of, in the order in which they are
-// told: the whole bike with all that is on it, the racks, and what a wheel
-// carries as a tyre and as a rim.
-var Rated = []string{"total", "front-rack", "rear-rack", "front-tyre", "rear-tyre", "front-rim", "rear-rim"}
-
 // RackOf returns the rack that carries what is packed at a station,
 // "front-rack" or "rear-rack", or nothing when no rack does.
 func RackOf(station string) string {
@@ -80,48 +73,27 @@ func RackOf(station string) string {
 	return ""
 }
 
-// Judge holds the loads of the system against ratings that the user has
-// entered. Racks tells, by the rack's name, what share of each item it carries;
-// a rack that is not in it carries nothing. A tyre and a rim carry the load of
-// their wheel on the level, the wheel itself included, since makers set their
-// limits for the whole.
+// Judge holds the loads of the system against the ratings of a build, in the
+// order of parts.Rateds. Racks tells, by the rack's name, what share of each
+// item it carries; a rack that is not in it carries nothing. A tyre and a rim
+// carry the load of their wheel on the level, the wheel itself included, since
+// makers set their limits for the whole.
 //
-// A rating of 0 is one not yet entered, and is left out. Problems name the
-// field within the ratings, such as "ratings.2.limit_g"; such ratings are left
-// out too. The result is in the order of Rated.
-func (s *System) Judge(items []mass.Item, ratings []parts.Rating, racks map[string]mass.Share) ([]Headroom, []parts.Problem) {
+// A limit of 0 is not known, and not judged. What parts.Check finds wrong is
+// left out: a rating of something else, a second one of the same thing, and a
+// limit that cannot be.
+func (s *System) Judge(items []mass.Item, ratings []parts.Rating, racks map[string]mass.Share) []Headroom {
 	var list []Headroom
-	var problems []parts.Problem
-	seen := map[string]bool{}
-	for i, r := range ratings {
-		fault := func(field, format string, args ...any) {
-			problems = append(problems, parts.Problem{
-				Severity: parts.SeverityError,
-				Field:    fmt.Sprintf("ratings.%d.%s", i, field),
-				Message:  fmt.Sprintf(format, args...),
-			})
-		}
-		limit := r.Limit / 1000
-		switch {
-		case !slices.Contains(Rated, r.What):
-			fault("what", "A rating of %s is not known; it should be of one of %s.", shown(r.What), strings.Join(Rated, ", "))
-			continue
-		case seen[r.What]:
-			fault("what", "The rating of %s is entered twice; the first is taken.", r.What)
-			continue
-		case !finite(limit) || r.Limit < 1 && r.Limit != 0:
-			fault("limit_g", "The permitted load of %s is %v g; it should be 1 g or more, or 0 when it is not known.", r.What, r.Limit)
+	for _, what := range parts.Rateds {
+		i := slices.IndexFunc(ratings, func(r parts.Rating) bool { return r.What == what })
+		if i < 0 || !(ratings[i].Limit >= 1 && ratings[i].Limit <= parts.MaxRating) {
 			continue
 		}
-		seen[r.What] = true
-		if h, ok := Judge(r.What, items, s.rated(r.What, items, racks), limit); ok {
+		if h, ok := Judge(what, items, s.rated(what, items, racks), ratings[i].Limit/1000); ok {
 			list = append(list, h)
 		}
 	}
-	slices.SortFunc(list, func(a, b Headroom) int {
-		return slices.Index(Rated, a.What) - slices.Index(Rated, b.What)
-	})
-	return list, problems
+	return list
 }
 
 // rated is the load that a rating is of.
@@ -142,12 +114,3 @@ func (s *System) rated(what string, items []mass.Item, racks map[string]mass.Sha
 
 // finite reports whether v is a number, and not an infinite one.
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
-
-// shown is a text of the user's, quoted, cut to what a message can bear.
-func shown(s string) string {
-	const most = 40
-	if r := []rune(s); len(r) > most {
-		s = string(r[:most]) + "…"
-	}
-	return fmt.Sprintf("%q", s)
-}

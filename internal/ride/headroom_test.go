@@ -59,7 +59,7 @@ func TestJudge(t *testing.T) {
 		{What: "front-tyre", Limit: 0}, {What: "front-rim", Limit: 60e3}, {What: "front-rack", Limit: 10e3},
 		{What: "fuel", Limit: 1}, {What: "total", Limit: 1}, {What: "rear-rim", Limit: -1}, {What: "rear-rim", Limit: math.NaN()}, {What: "rear-rim", Limit: 5e-324},
 	}
-	got, problems := s.Judge(items, ratings, racks)
+	got := s.Judge(items, ratings, racks)
 	want := []struct {
 		what    string
 		load    float64
@@ -76,13 +76,20 @@ func TestJudge(t *testing.T) {
 			t.Errorf("%d: %+v, want %+v", i, g, w)
 		}
 	}
-	fields := []string{"ratings.6.what", "ratings.7.what", "ratings.8.limit_g", "ratings.9.limit_g", "ratings.10.limit_g"}
-	if len(problems) != len(fields) {
-		t.Fatalf("problems: %+v", problems)
-	}
-	for i, p := range problems {
-		if p.Field != fields[i] || p.Severity != parts.SeverityError || !strings.HasSuffix(p.Message, ".") {
-			t.Errorf("problem %d: %+v, want at %s", i, p, fields[i])
+}
+
+// A rating is judged when parts.Check finds nothing wrong with it, and only then.
+func TestJudgedAreChecked(t *testing.T) {
+	items := []mass.Item{{Mass: 80, Place: mass.Vec{X: 0.4, Z: 1}}}
+	s := ride.Between(items, 0, 1)
+	for _, what := range append([]string{"fuel", ""}, parts.Rateds...) {
+		for _, limit := range []float64{math.NaN(), math.Inf(1), -1, 0, 0.5, 1, 80e3, 1e6, 1.1e6} {
+			ratings := []parts.Rating{{What: what, Limit: limit}}
+			d := parts.Document{Show: parts.Show{Mass: "g", Length: "mm"}, Builds: []parts.Build{{ID: "a", Name: "A", Ratings: ratings}}}
+			sound := len(parts.Check(&d)) == 0 && limit != 0
+			if judged := len(s.Judge(items, ratings, nil)) == 1; judged != sound {
+				t.Errorf("%s at %v g: judged %v, sound %v", what, limit, judged, sound)
+			}
 		}
 	}
 }

@@ -1,0 +1,78 @@
+package weighin
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"steelyard/internal/mass"
+)
+
+// Comparison sets a measured figure beside that of the parts list.
+type Comparison struct {
+	Key        string // as in a report: "total" (kg), "centre_x" or "centre_z" (m)
+	Measured   Value
+	Paper      Value
+	Difference Value // measured minus paper
+
+	// Score is the difference in units of its expanded uncertainty, the normalised
+	// error of ISO/IEC 17043: the two agree within both uncertainties when it is
+	// not beyond ±1.
+	Score  float64
+	Agrees bool
+}
+
+// Compare sets the measured figures beside those on paper, each for itself, and
+// tests all of them together: what is left between the two, in units of what
+// both leave open, is a sum of squares with as many degrees of freedom as there
+// are figures.
+func Compare(m *Measured, p *Paper) ([]Comparison, Test) {
+	list := []Comparison{
+		compare("total", m.Total, p.Total),
+		compare("centre_x", m.X, p.X),
+	}
+	if m.HasHeight {
+		list = append(list, compare("centre_z", m.Z, p.Z))
+	}
+	d, q := m.minus(p)
+	var chol mat.Cholesky
+	if !chol.Factorize(q) {
+		return list, Test{P: 1}
+	}
+	return list, newTest(square(&chol, d), m.known)
+}
+
+func compare(key string, m, p Value) Comparison {
+	c := Comparison{Key: key, Measured: m, Paper: p}
+	c.Difference = Value{m.Value - p.Value, math.Hypot(m.U, p.U)}
+	if plus := c.Difference.Plus(); plus > 0 {
+		c.Score = c.Difference.Value / plus
+	}
+	c.Agrees = math.Abs(c.Difference.Value) <= mass.Coverage*c.Difference.U
+	return c
+}
+
+// minus returns measured minus paper moments, with their covariance.
+func (m *Measured) minus(p *Paper) (*mat.VecDense, *mat.SymDense) {
+	d := mat.NewVecDense(m.known, nil)
+	for i := range m.known {
+		d.SetVec(i, m.p[i]-p.p[i])
+	}
+	q := p.covariance(m.known)
+	q.AddSym(q, m.cov)
+	return d, q
+}
+
+// square is dᵀ Q⁻¹ d.
+func square(q *mat.Cholesky, d *mat.VecDense) float64 {
+	return inner(q, d, d)
+}
+
+// inner is aᵀ Q⁻¹ b.
+func inner(q *mat.Cholesky, a, b *mat.VecDense) float64 {
+	var x mat.VecDense
+	if q.SolveVecTo(&x, b) != nil {
+		return 0
+	}
+	return mat.Dot(a, &x)
+}

@@ -1,0 +1,4 @@
+package weighin
+
+// ExplainByWeights opens the first explanation to the tests.
+var ExplainByWeights = explainByWeights

@@ -1,0 +1,163 @@
+package weighin
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+)
+
+// Reading is what the scale showed under one wheel.
+type Reading struct {
+	Line  int     // its number in the document's list, from 0, to name it by
+	Front bool    // under the front wheel; otherwise under the rear one
+	Rise  float64 // the front contact above the rear one, m; below 0 when the rear wheel is raised
+	RiseU float64 // its standard uncertainty; readings with the same Rise and RiseU share the error of one block
+	Mass  float64 // kg
+	MassU float64 // > 0
+}
+
+// MaxReadings is how many readings of a weigh-in are taken.
+const MaxReadings = 100
+
+const (
+	minHeight = 1   // mm, as parts.Check has it
+	minStep   = 0.1 // g, likewise
+
+	steepest = 45 * math.Pi / 180 // a bike cannot be held steeper than that
+	steep    = 30 * math.Pi / 180 // and here it is hard to
+)
+
+// Read turns the readings of a document into SI units. A reading lies within
+// half of the scale's resolution, and the height within what is stated, nowhere
+// more likely than elsewhere.
+//
+// A reading with an error is left out. What parts.Check finds is not told
+// again; the problems are those that need to know the bike. They name the
+// weigh-in and the field, such as "readings.2.height_mm", counted from 0.
+func Read(w *parts.WeighIn, s Stand) ([]Reading, []parts.Problem) {
+	c := &checker{of: w}
+	list := c.read(w, &s)
+	return list, c.problems
+}
+
+func (c *checker) read(w *parts.WeighIn, s *Stand) []Reading {
+	var list []Reading
+	for i := range w.Readings {
+		if len(list) == MaxReadings {
+			c.warn("readings", "Only the first %d readings are taken.", MaxReadings)
+			break
+		}
+		d := &w.Readings[i]
+		if !sound(d) {
+			continue
+		}
+		r := Reading{Line: i, Front: d.Wheel == "front", Mass: d.Mass / 1000, MassU: mass.Resolution(d.Resolution / 1000)}
+		if d.Raised != "" {
+			r.Rise = d.Height / 1000
+			if d.Raised == "rear" {
+				r.Rise = -r.Rise
+			}
+			r.RiseU = mass.Rectangular(d.HeightPlus / 1000)
+		}
+		if c.reading(&r, d, s) {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+// sound reports whether parts.Check finds no error in a reading.
+func sound(d *parts.Reading) bool {
+	within := func(v, least, most float64) bool { return v >= least && v <= most }
+	least := 0.0
+	if d.Raised != "" {
+		least = minHeight
+	}
+	return slices.Contains([]string{"front", "rear"}, d.Wheel) &&
+		slices.Contains([]string{"", "front", "rear"}, d.Raised) &&
+		within(d.Height, least, parts.MaxLength) && within(d.HeightPlus, 0, parts.MaxLength) &&
+		within(d.Mass, 0, parts.MaxMass) && within(d.Resolution, minStep, parts.MaxMass)
+}
+
+// reading checks a reading against the bike, and says whether it can be used.
+func (c *checker) reading(r *Reading, d *parts.Reading, s *Stand) bool {
+	at := func(name string) string { return field(r.Line, name) }
+	n := r.Line + 1
+	if d.Resolution > d.Mass/5 && d.Mass > 0 {
+		c.warn(at("resolution_g"), "Reading %d: a scale that reads in steps of %s g hardly tells a load of %s g.", n, number(d.Resolution), number(d.Mass))
+	}
+	if d.Raised == "" {
+		if d.Height != 0 {
+			c.warn(at("height_mm"), "Reading %d: a height of %s mm is given, but no wheel that was raised; the bike is taken to stand level.", n, number(d.Height))
+		}
+		return true
+	}
+	_, pitch, ok := s.pitch(r.Rise)
+	switch {
+	case !ok || math.Abs(pitch) > steepest:
+		c.fail(at("height_mm"), "Reading %d: raising the %s wheel by %s mm would pitch the bike by more than 45 degrees on its wheelbase of %.0f mm; is the height in another unit?", n, d.Raised, number(d.Height), s.Wheelbase*1000)
+		return false
+	case d.HeightPlus >= d.Height:
+		c.fail(at("height_within_mm"), "Reading %d: the height is known within %s mm, which is no less than the height itself, %s mm.", n, number(d.HeightPlus), number(d.Height))
+		return false
+	case math.Abs(pitch) > steep:
+		c.warn(at("height_mm"), "Reading %d: raised by %s mm the bike is pitched by %.0f degrees; it is hard to hold still, and what hangs on it swings.", n, number(d.Height), math.Abs(pitch)*180/math.Pi)
+	}
+	if d.HeightPlus == 0 {
+		c.warn(at("height_within_mm"), "Reading %d: the height is said to be exact; give what it may be off by, often 2 mm.", n)
+	}
+	return true
+}
+
+// checker collects problems of a weigh-in; of none when readings come without.
+type checker struct {
+	of       *parts.WeighIn
+	problems []parts.Problem
+}
+
+func (c *checker) add(severity, field, format string, args ...any) {
+	p := parts.Problem{Severity: severity, Field: field, Message: fmt.Sprintf(format, args...)}
+	if c.of != nil {
+		p.WeighIn = c.of.ID
+		name := c.of.Name
+		if name == "" {
+			name = c.of.ID
+		}
+		p.Message = "Weigh-in “" + short(name) + "”: " + p.Message
+	}
+	c.problems = append(c.problems, p)
+}
+
+func (c *checker) fail(field, format string, args ...any) {
+	c.add(parts.SeverityError, field, format, args...)
+}
+
+func (c *checker) warn(field, format string, args ...any) {
+	c.add(parts.SeverityWarning, field, format, args...)
+}
+
+// field is the path of a field of a reading.
+func field(line int, name string) string { return fmt.Sprintf("readings.%d.%s", line, name) }
+
+// finite reports whether v is a number, and not an infinite one.
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+
+// number writes a figure of the document for people.
+func number(v float64) string { return strconv.FormatFloat(v, 'g', 7, 64) }
+
+// short cuts a text of the user's to what a message can bear.
+func short(s string) string {
+	const most = 40
+	n := 0
+	for i := range s {
+		if n == most {
+			return s[:i] + "…"
+		}
+		n++
+	}
+	return s
+}

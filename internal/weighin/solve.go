@@ -1,0 +1,321 @@
+package weighin
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+)
+
+// Value is a figure with its standard uncertainty.
+type Value struct{ Value, U float64 }
+
+// Plus is the expanded uncertainty, with coverage factor 2.
+func (v Value) Plus() float64 { return mass.Coverage * v.U }
+
+// Measured is what the scale says.
+type Measured struct {
+	Total Value // kg
+	X     Value // of the centre of mass, ahead of the rear contact, m
+	Z     Value // and above the ground; only with HasHeight
+
+	HasHeight bool    // whether the readings tell the height: one of them with a wheel raised
+	XZ        float64 // covariance of X and Z, m²
+
+	// Self says whether readings beyond those needed agree with the others.
+	// When they are unlikely to by chance, the scale is worse than its display,
+	// and all uncertainties are widened by the factor Widened (Birge's ratio,
+	// the root of the sum of squares per degree); otherwise that is 1.
+	Self    Test
+	Widened float64
+	Left    []Residual // one for each reading that was taken
+
+	estimate
+}
+
+// estimate is what is known of the moments: all three, or, without a height,
+// the first two.
+type estimate struct {
+	p     moments
+	cov   *mat.SymDense
+	known int
+}
+
+// Residual is what a reading differs by from what all readings together say.
+type Residual struct {
+	Line  int     // of the reading
+	By    float64 // kg, reading minus what is expected
+	Score float64 // in units of its standard uncertainty, not widened; 0 for a reading that nothing else checks
+}
+
+// Solve finds total and centre from readings, which need to be of both wheels
+// with the bike level, and for the height of one with a wheel raised; other
+// sets that tell the same are taken as well. When the readings do not tell the
+// height, about says where it will be: it has a small part in how much a floor
+// out of level makes uncertain.
+//
+// Without a result the problems say what is missing or impossible.
+func Solve(s Stand, readings []Reading, about float64) (*Measured, []parts.Problem) {
+	c := &checker{}
+	m := c.solve(&s, readings, about)
+	return m, c.problems
+}
+
+func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
+	if !s.valid() {
+		c.fail("readings", "The bike's wheelbase and tyre radii must be known before it can be weighed; they are %v m, %v m and %v m.", s.Wheelbase, s.RearRadius, s.FrontRadius)
+		return nil
+	}
+	flat, raised := 0, []Reading(nil)
+	var front, rear bool
+	for _, r := range readings {
+		if r.Rise != 0 {
+			raised = append(raised, r)
+			continue
+		}
+		flat++
+		front, rear = front || r.Front, rear || !r.Front
+	}
+	known := 2
+	if len(raised) > 0 {
+		known = 3
+	}
+	if !observable(s, readings, known) {
+		c.missing(front, rear, len(readings) == flat)
+		return nil
+	}
+	m := solve(s, readings, about, known)
+	if m == nil {
+		c.fail("readings", "The readings and their doubts are too far apart in size to be solved; check masses, heights and resolutions.")
+		return nil
+	}
+	if !(m.Total.Value > 0) || m.Total.Value > 10*parts.MaxMass/1000 {
+		c.fail("readings", "The readings add up to %.1f kg; check what the scale showed under each wheel.", m.Total.Value)
+		return nil
+	}
+	if off := outside(m.X, 0, s.Wheelbase); off {
+		c.fail("readings", "The readings put the centre of mass %.0f mm ahead of the rear contact, not between the wheels; check which wheel was on the scale.", m.X.Value*1000)
+		return nil
+	}
+	if !m.HasHeight || !c.impossible(s, m, raised) {
+		return m
+	}
+	if front && rear { // what the level readings say still holds
+		var level []Reading
+		for _, r := range readings {
+			if r.Rise == 0 {
+				level = append(level, r)
+			}
+		}
+		return solve(s, level, about, 2)
+	}
+	return nil
+}
+
+// valid reports whether a bike can stand like that.
+func (s *Stand) valid() bool {
+	return finite(s.Wheelbase) && finite(s.RearRadius) && finite(s.FrontRadius) && finite(s.WheelbaseU) && finite(s.LevelU) &&
+		s.Wheelbase > 0.01 && s.RearRadius > 0 && s.FrontRadius > 0 && s.WheelbaseU >= 0 && s.LevelU >= 0 &&
+		s.WheelbaseU < s.Wheelbase && s.Wheelbase+s.RearRadius+s.FrontRadius < 100
+}
+
+// narrowed is what is measured without the widening.
+func (m *Measured) narrowed() *Measured {
+	n := *m
+	n.cov = mat.NewSymDense(m.known, nil)
+	n.cov.ScaleSym(1/(m.Widened*m.Widened), m.cov)
+	n.Total, n.X, n.Z, n.XZ = n.figures()
+	n.Widened = 1
+	return &n
+}
+
+// outside reports whether a value lies outside of a range for all its doubt.
+func outside(v Value, low, high float64) bool {
+	return v.Value+v.Plus() < low || v.Value-v.Plus() > high
+}
+
+// observable reports whether readings determine the first known moments.
+func observable(s *Stand, readings []Reading, known int) bool {
+	if len(readings) < known {
+		return false
+	}
+	n := mat.NewSymDense(known, nil)
+	for _, r := range readings {
+		a := s.lever(r.Front, r.Rise)
+		for i := range known {
+			for j := i; j < known; j++ {
+				n.SetSym(i, j, n.At(i, j)+a[i]*a[j])
+			}
+		}
+	}
+	size := make([]float64, known)
+	for i := range size {
+		if size[i] = math.Sqrt(n.At(i, i)); !(size[i] > 0) {
+			return false
+		}
+	}
+	for i := range known {
+		for j := i; j < known; j++ {
+			n.SetSym(i, j, n.At(i, j)/(size[i]*size[j]))
+		}
+	}
+	var chol mat.Cholesky
+	return chol.Factorize(n) && chol.Cond() < 1e9
+}
+
+// missing says which reading to add.
+func (c *checker) missing(front, rear, allLevel bool) {
+	const both = "the total and how far forward the centre of mass lies need both wheels weighed with the bike level"
+	switch {
+	case !front && !rear:
+		c.fail("readings", "Weigh the front wheel and the rear wheel with the bike level: %s.", both)
+	case !front:
+		c.fail("readings", "Weigh the front wheel too with the bike level: %s.", both)
+	case !rear:
+		c.fail("readings", "Weigh the rear wheel too with the bike level: %s.", both)
+	case allLevel:
+		c.fail("readings", "Weigh both wheels with the bike level.")
+	default:
+		c.fail("readings", "The wheel was raised by too little to tell anything; raise it higher.")
+	}
+}
+
+// impossible says when a height cannot be, and at which reading to look.
+func (c *checker) impossible(s *Stand, m *Measured, raised []Reading) bool {
+	const highest = 2.5 // m; nobody rides higher
+	low := m.Z.Value+m.Z.Plus() < 0
+	if !low && !(m.Z.Value-m.Z.Plus() > highest) {
+		if m.Z.Value < 0 {
+			c.warn(rise(raised, "height_mm"), "The readings put the centre of mass at a height of %.0f ± %.0f mm; they do not tell it.", m.Z.Value*1000, m.Z.Plus()*1000)
+		}
+		return false
+	}
+	at := rise(raised, "mass_g")
+	r := raised[0]
+	end, other := "front", "rear"
+	if r.Rise < 0 {
+		end, other = other, end
+	}
+	if low {
+		c.fail(at, "With the %s wheel raised, the load moved to the %s one; raising it must take load off it and put it on the %s one. As read, the centre of mass would lie %.0f mm under the ground. Check which wheel was on the scale and which on the block.",
+			end, end, other, -m.Z.Value*1000)
+		return true
+	}
+	c.fail(at, "With the %s wheel raised, so much load moved to the %s one that the centre of mass would be %.1f m above the ground. Check the height of the block and the reading.",
+		end, other, m.Z.Value)
+	return true
+}
+
+// rise is the field to look at in the raised readings: of the only one, or all.
+func rise(raised []Reading, name string) string {
+	if len(raised) == 1 {
+		return field(raised[0].Line, name)
+	}
+	return "readings"
+}
+
+// solve is generalised least squares on the first known moments; nil when
+// rounding leaves nothing to solve.
+func solve(s *Stand, readings []Reading, about float64, known int) *Measured {
+	n := len(readings)
+	a, y := mat.NewDense(n, known, nil), mat.NewVecDense(n, nil)
+	for i, r := range readings {
+		l := s.lever(r.Front, r.Rise)
+		a.SetRow(i, l[:known])
+		y.SetVec(i, r.Mass)
+	}
+	// What the shared doubts do to the readings depends on the moments, which
+	// are not known yet: start without them, and a few rounds settle it.
+	var g *gls
+	var p moments
+	for range 4 {
+		if g = newGLS(a, y, covariance(s, readings, p)); g == nil {
+			return nil
+		}
+		for i := range known {
+			p[i] = g.p.AtVec(i)
+		}
+		if known == 2 {
+			p[2] = p[0] * about
+		}
+	}
+	m := &Measured{HasHeight: known == 3, Widened: 1, Self: newTest(g.chiSquare, n-known)}
+	if per, ok := m.Self.PerDegree(); ok && m.Self.Unlikely() {
+		m.Widened = math.Sqrt(per)
+	}
+	m.Left = make([]Residual, n)
+	for i := range m.Left {
+		m.Left[i] = Residual{Line: readings[i].Line, By: g.left.AtVec(i), Score: g.score(i)}
+	}
+	g.cov.ScaleSym(m.Widened*m.Widened, g.cov)
+	m.estimate = estimate{p, g.cov, known}
+	if known == 2 {
+		m.p[2] = 0
+	}
+	m.Total, m.X, m.Z, m.XZ = m.figures()
+	for _, v := range []float64{m.Total.Value, m.Total.U, m.X.Value, m.X.U, m.Z.Value, m.Z.U, m.XZ, m.Self.ChiSquare} {
+		if !finite(v) {
+			return nil
+		}
+	}
+	return m
+}
+
+// figures turns moments into total and centre, with the doubt of each and what
+// x and z have in common: with c = S/M, ∂c/∂M = -c/M and ∂c/∂S = 1/M.
+func (e *estimate) figures() (total, x, z Value, xz float64) {
+	m := e.p[0]
+	v := func(i, j int) float64 { return e.cov.At(i, j) }
+	root := func(v float64) float64 { return math.Sqrt(max(v, 0)) }
+	total = Value{m, root(v(0, 0))}
+	common := func(a, b float64, i, j int) float64 {
+		return (a*b*v(0, 0) - a*v(0, j) - b*v(0, i) + v(i, j)) / (m * m)
+	}
+	x.Value = e.p[1] / m
+	x.U = root(common(x.Value, x.Value, 1, 1))
+	if e.known == 3 {
+		z.Value = e.p[2] / m
+		z.U = root(common(z.Value, z.Value, 2, 2))
+		xz = common(x.Value, z.Value, 1, 2)
+	}
+	return total, x, z, xz
+}
+
+// covariance is that of the readings of a system with the moments p: each has
+// the scale's resolution for itself; wheelbase, level and the height of a block
+// move all readings that share them.
+func covariance(s *Stand, readings []Reading, p moments) *mat.SymDense {
+	n := len(readings)
+	v := mat.NewSymDense(n, nil)
+	for i, r := range readings {
+		v.SetSym(i, i, r.MassU*r.MassU)
+	}
+	share := func(by func(Reading) float64) {
+		g := mat.NewVecDense(n, nil)
+		for i, r := range readings {
+			g.SetVec(i, by(r))
+		}
+		v.SymRankOne(v, 1, g)
+	}
+	share(func(r Reading) float64 { w, _, _ := s.slopes(r.Front, r.Rise, p); return w * s.WheelbaseU })
+	share(func(r Reading) float64 { _, l, _ := s.slopes(r.Front, r.Rise, p); return l * s.LevelU })
+	type block struct{ rise, u float64 }
+	done := map[block]bool{}
+	for _, r := range readings {
+		b := block{r.Rise, r.RiseU}
+		if r.RiseU == 0 || done[b] {
+			continue
+		}
+		done[b] = true
+		share(func(r Reading) float64 {
+			if (block{r.Rise, r.RiseU}) != b {
+				return 0
+			}
+			_, _, h := s.slopes(r.Front, r.Rise, p)
+			return h * b.u
+		})
+	}
+	return v
+}
