@@ -1,7 +1,7 @@
 // Package data holds what Steelyard comes with, embedded: the catalogue of
 // generic parts, the demo, and the words that keys are shown as.
 //
-// The figures of the catalogue and of the demo are typical values of this
+// The figures of the catalogue, of the goods and of the demo are typical values of this
 // project's own. They are not the figures of any product: a generic part
 // stands for many, and its half-width says how far a real one may lie off.
 // Weigh the part at hand when it matters.
@@ -13,9 +13,11 @@ import "embed"
 //
 //	catalogue/*.json  an array of parts.Entry each, one file a group of parts
 //	demo/travel.json  a parts.Document
+//	goods/goods.json  an array of parts.GoodEntry: what to take along
+//	goods/bags.json   an array of parts.BagEntry: what to pack it in
 //	words/en.json     key to label, sorted by key
 //
-//go:embed catalogue/*.json demo/*.json words/*.json
+//go:embed catalogue/*.json demo/*.json goods/*.json words/*.json
 var Files embed.FS
 
 // Schemas holds schema/*.json: JSON Schemas of what the program reads and
