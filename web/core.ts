@@ -3,6 +3,7 @@
 // client: it waits for that object, turns text into values, and notices when
 // the program behind it has died, so that the page can offer to start it anew.
 
+import type { Aim, Pack, Side, Templates, Weighed } from "./loadtypes.ts";
 import type { Doc, Entry, Intent, Kind, Opened, Part, Problem, Report, Table, View } from "./types.ts";
 
 interface Bridge {
@@ -25,6 +26,14 @@ interface Bridge {
   parseLength(text: string, unit: string): string;
   svg(document: string, view: string): string;
   show(document: string, view: string): string;
+  goods(): string;
+  copyLoad(document: string, load: string, name: string): string;
+  packStart(document: string, options: string): string;
+  packRun(nodes: string): string;
+  packApply(document: string): string;
+  packStop(): string;
+  weighIn(document: string, weighIn: string): string;
+  weighInDrawing(document: string, weighIn: string): string;
   camera(command: string): string;
   onintent?: (json: string) => void;
   onkey?: (event: KeyboardEvent) => boolean;
@@ -60,7 +69,22 @@ interface Status {
 
 // whole gives a document the lists that an empty one may lack.
 function whole(d: Doc): Doc {
-  return { ...d, builds: list(d.builds).map((b) => ({ ...b, parts: list(b.parts) })) };
+  const out = { ...d, builds: list(d.builds).map((b) => ({ ...b, parts: list(b.parts) })) };
+  if (d.loads) out.loads = d.loads.map((l) => ({ ...l, bags: list(l.bags), goods: list(l.goods) }));
+  if (d.weigh_ins) out.weigh_ins = d.weigh_ins.map((w) => ({ ...w, readings: list(w.readings) }));
+  return out;
+}
+
+function wholeSide(s: Side): Side {
+  const out = { ...s };
+  for (const k of ["figures", "groups", "carriers", "weigh", "states", "path", "bags", "goods"] as const) (out[k] as unknown[]) = list<unknown>(s[k]);
+  if (s.handling) out.handling = { ...s.handling, braking: list(s.handling.braking), slopes: list(s.handling.slopes) };
+  if (s.ratings) out.ratings = { ...s.ratings, list: list(s.ratings.list) };
+  return out;
+}
+
+function wholePack(p: Pack): Pack {
+  return { ...p, moves: list(p.moves) };
 }
 
 function opened(o: Opened): Opened {
@@ -181,6 +205,7 @@ export class Core extends EventTarget {
       b.parts = list(b.parts);
       b.weigh = list(b.weigh);
     }
+    r.sides = list(r.sides).map(wholeSide);
     const d = r.difference;
     if (d) {
       d.figures = list(d.figures);
@@ -264,6 +289,44 @@ export class Core extends EventTarget {
 
   camera(command: string): void {
     this.call("camera", command);
+  }
+
+  templates(): Templates {
+    if (!this.window?.steelyard?.goods) return { goods: [], bags: [] };
+    const t = this.ask<Templates>("goods");
+    return { goods: list(t.goods), bags: list(t.bags) };
+  }
+
+  copyLoad(document: string, load: string, name: string): Opened {
+    return opened(this.ask<Opened>("copyLoad", document, load, name));
+  }
+
+  // The search for the best packing goes on by slices: start it, run it until
+  // it is done, take what it has found.
+  packStart(document: string, options: { build?: string; load?: string; aim?: Aim }): Pack {
+    return wholePack(this.ask<Pack>("packStart", document, JSON.stringify(options)));
+  }
+
+  packRun(nodes: number): Pack {
+    return wholePack(this.ask<Pack>("packRun", String(nodes)));
+  }
+
+  packApply(document: string): Opened {
+    return opened(this.ask<Opened>("packApply", document));
+  }
+
+  packStop(): void {
+    this.call("packStop");
+  }
+
+  weighIn(document: string, id: string): Weighed {
+    const w = this.ask<Weighed>("weighIn", document, id);
+    return { ...w, problems: list(w.problems), explanations: list(w.explanations), adjusted: list(w.adjusted) };
+  }
+
+  // weighInDrawing shows how to weigh, as SVG; empty without a drawing.
+  weighInDrawing(document: string, id: string): string {
+    return this.window?.steelyard?.weighInDrawing ? this.text("weighInDrawing", document, id) : "";
   }
 }
 

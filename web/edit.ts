@@ -119,17 +119,24 @@ export function fromWords(name: string, mass: number, id: string): Part {
 }
 
 // compared gives the ids of the two builds that are set side by side. A
-// document that names none, or names builds that are gone, gets the first.
+// document that names none, or names builds that are gone, gets the first. One
+// build stands on both sides only when it carries two loads.
 export function compared(doc: Doc): [string, string] {
   const ids = doc.builds.map((b) => b.id);
   const [a, b] = (doc.show.compare ?? []).filter((id) => ids.includes(id));
   const first = a ?? ids[0] ?? "";
-  const second = b !== undefined && b !== first ? b : "";
+  const second = b !== undefined && (b !== first || twoLoads(doc)) ? b : "";
   return [first, second];
 }
 
+function twoLoads(doc: Doc): boolean {
+  const known = (id = "") => (doc.loads?.some((l) => l.id === id) ? id : "");
+  const [a, b] = doc.show.loads ?? [];
+  return known(a) !== known(b);
+}
+
 export function compare(doc: Doc, a: string, b: string): Doc {
-  const ids = [a, b].filter((id, i, all) => id !== "" && all.indexOf(id) === i);
+  const ids = [a, b].filter((id, i, all) => id !== "" && (all.indexOf(id) === i || twoLoads(doc)));
   return { ...doc, show: { ...doc.show, compare: ids } };
 }
 
@@ -154,7 +161,7 @@ export function removeBuild(doc: Doc, id: string): Doc {
   const builds = doc.builds.filter((x) => x.id !== id);
   const rest = builds.map((x) => x.id);
   const free = rest.find((x) => x !== a && x !== b) ?? "";
-  const na = a === id ? b || rest[0] || "" : a;
+  const na = a === id ? (b !== id && b) || rest[0] || "" : a;
   const nb = a === id || b === id ? (free !== na ? free : "") : b;
   return compare({ ...doc, builds }, na, nb);
 }

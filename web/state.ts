@@ -5,6 +5,8 @@
 import { core, Trouble } from "./core.ts";
 import { compare, compared, findBuild } from "./edit.ts";
 import { History } from "./history.ts";
+import { carried } from "./loadedit.ts";
+import type { Side, Templates } from "./loadtypes.ts";
 import { readPreference, Storage, writePreference } from "./storage.ts";
 import { t } from "./text/index.ts";
 import type { Build, BuildReport, Difference, Doc, Entry, Kind, Part, PartReport, Problem, Report } from "./types.ts";
@@ -65,11 +67,13 @@ export class Store extends EventTarget {
   catalogue: Entry[] = [];
   kinds: Kind[] = [];
   stations: string[] = [];
+  templates: Templates = { goods: [], bags: [] };
   took = 0; // ms of the last evaluation
 
   private history: History<Doc> | null = null;
   private readonly last = new Map<string, BuildReport>(); // the last figures of each build that held
   private lastDifference: Difference | null = null;
+  private readonly lastSides = new Map<string, Side>(); // likewise, of each build with each load
   private places: { of: BuildReport | undefined; parts: Map<string, PartReport> } = { of: undefined, parts: new Map() };
   private due = 0; // timer of an evaluation put off
   private since = 0; // when it was first put off
@@ -159,6 +163,7 @@ export class Store extends EventTarget {
         this.report = r;
         this.problems = r.problems;
         for (const b of r.builds) if (b.weighed) this.last.set(b.id, b);
+        for (const s of r.sides) if (s.weighed) this.lastSides.set(`${s.build}/${s.load}`, s);
         if (r.difference) this.lastDifference = r.difference;
       } catch (e) {
         if (!(e instanceof Trouble)) throw e;
@@ -193,9 +198,32 @@ export class Store extends EventTarget {
     return this.active === "B" && B ? B : A;
   }
 
+  // otherID is the build that it is compared with; empty when that is itself.
   get otherID(): string {
     const { A, B } = this.ids;
+    if (A === B) return "";
     return this.activeID === A ? B : A;
+  }
+
+  // letter is the side that is edited and pictured.
+  get letter(): "A" | "B" {
+    return this.active === "B" && this.ids.B ? "B" : "A";
+  }
+
+  // side is a build with what it carries.
+  side(letter: "A" | "B"): Side | undefined {
+    const id = this.ids[letter];
+    const at = letter === "A" ? 0 : 1;
+    const now = this.report?.sides[at];
+    if (!id || !this.doc) return undefined;
+    if (now?.build === id && now.weighed) return now;
+    return this.lastSides.get(`${id}/${carried(this.doc)[at]}`) ?? (now?.build === id ? now : undefined);
+  }
+
+  // shown is what the figures of a side are read from.
+  shown(letter: "A" | "B"): Side | BuildReport | undefined {
+    const id = this.ids[letter];
+    return id ? (this.side(letter) ?? this.figures(id)) : undefined;
   }
 
   get build(): Build | undefined {
@@ -241,6 +269,7 @@ export class Store extends EventTarget {
   // activateBuild looks at a build that is compared; any other takes A's place.
   activateBuild(id: string): void {
     const { A, B } = this.ids;
+    if (id === this.activeID) return;
     if (id === B) this.activate("B");
     else {
       if (id !== A) this.edit(t("do.compare"), (d) => compare(d, id, B));

@@ -3,6 +3,8 @@
 // rider's left, z up. A document may hold keys of a newer program: edits copy
 // objects with spread so that those survive.
 
+import type { Aim, Load, Rating, Rider, Side, State, Supplies, WeighIn } from "./loadtypes.ts";
+
 export type Vec3 = [number, number, number];
 export type Point2 = [number, number];
 
@@ -13,6 +15,9 @@ export interface Doc {
   notes?: string;
   show: Show;
   builds: Build[];
+  riders?: Rider[];
+  loads?: Load[];
+  weigh_ins?: WeighIn[];
 }
 
 export type MassUnit = "g" | "kg" | "lb_oz";
@@ -22,6 +27,11 @@ export interface Show {
   mass: MassUnit;
   length: LengthUnit;
   compare?: string[];
+  loads?: string[]; // of the two sides; empty is none
+  state?: State;
+  supplies?: Supplies;
+  grip?: number;
+  packing?: Aim;
 }
 
 export interface Build {
@@ -36,6 +46,7 @@ export interface Build {
   saddle: Record<string, number>;
   cranks: Record<string, number>;
   parts: Part[];
+  ratings?: Rating[];
 }
 
 export interface Rear {
@@ -107,6 +118,11 @@ export interface Problem {
   severity: "error" | "warning";
   build?: string;
   part?: string;
+  rider?: string;
+  load?: string;
+  bag?: string;
+  good?: string;
+  weigh_in?: string;
   field?: string;
   message: string;
 }
@@ -117,6 +133,7 @@ export interface Report {
   program: string;
   problems: Problem[];
   builds: BuildReport[];
+  sides: Side[];
   difference?: Difference;
 }
 
@@ -164,6 +181,7 @@ export interface PartReport {
   unsprung: number;
   doubt: number;
   ok: boolean;
+  off?: boolean; // not on the bike in the state shown
 }
 
 export interface Advice {
@@ -252,6 +270,8 @@ export interface Table {
 export interface View {
   build: string;
   ghost: string;
+  at?: "a" | "b"; // a side of the comparison, in place of build
+  ghost_at?: "a" | "b";
   side: "side" | "rear";
   dark: boolean;
   selected: string;
