@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
 	"steelyard/internal/ride"
 )
@@ -221,4 +222,13 @@ func TestCurve(t *testing.T) {
 	if none := s.Curve(0, 1, 0, 0); len(none) != 0 {
 		t.Errorf("a curve of no points: %v", none)
 	}
+}
+
+// A posed bike is stood on its own contact points.
+func TestOn(t *testing.T) {
+	items := []mass.Item{{Mass: 90, Place: mass.Vec{X: 0.4, Z: 1}}}
+	bike := &geometry.Bike{RearContact: mass.Vec{X: -0.1}, FrontContact: mass.Vec{X: 0.9}}
+	got := ride.On(items, bike).Loads(0, 0)
+	near(t, "front", got.Front.Value, 45, 1e-12)
+	near(t, "rear", got.Rear.Value, 45, 1e-12)
 }

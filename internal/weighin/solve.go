@@ -68,14 +68,13 @@ func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
 		c.fail("readings", "The bike's wheelbase and tyre radii must be known before it can be weighed; they are %v m, %v m and %v m.", s.Wheelbase, s.RearRadius, s.FrontRadius)
 		return nil
 	}
-	flat, raised := 0, []Reading(nil)
-	var front, rear bool
+	var raised []Reading
+	var front, rear bool // weighed level
 	for _, r := range readings {
 		if r.Rise != 0 {
 			raised = append(raised, r)
 			continue
 		}
-		flat++
 		front, rear = front || r.Front, rear || !r.Front
 	}
 	known := 2
@@ -83,7 +82,7 @@ func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
 		known = 3
 	}
 	if !observable(s, readings, known) {
-		c.missing(front, rear, len(readings) == flat)
+		c.missing(front, rear)
 		return nil
 	}
 	m := solve(s, readings, about, known)
@@ -166,20 +165,15 @@ func observable(s *Stand, readings []Reading, known int) bool {
 }
 
 // missing says which reading to add.
-func (c *checker) missing(front, rear, allLevel bool) {
-	const both = "the total and how far forward the centre of mass lies need both wheels weighed with the bike level"
+func (c *checker) missing(front, rear bool) {
+	add := "both wheels"
 	switch {
-	case !front && !rear:
-		c.fail("readings", "Weigh the front wheel and the rear wheel with the bike level: %s.", both)
-	case !front:
-		c.fail("readings", "Weigh the front wheel too with the bike level: %s.", both)
-	case !rear:
-		c.fail("readings", "Weigh the rear wheel too with the bike level: %s.", both)
-	case allLevel:
-		c.fail("readings", "Weigh both wheels with the bike level.")
-	default:
-		c.fail("readings", "The wheel was raised by too little to tell anything; raise it higher.")
+	case rear && !front:
+		add = "the front wheel too"
+	case front && !rear:
+		add = "the rear wheel too"
 	}
+	c.fail("readings", "Weigh %s with the bike level: the total and how far forward the centre of mass lies need both wheels.", add)
 }
 
 // impossible says when a height cannot be, and at which reading to look.

@@ -333,10 +333,10 @@ func TestUnsolved(t *testing.T) {
 		field    string
 		says     []string
 	}{
-		{"none", nil, false, "readings", []string{"front wheel and the rear wheel", "level"}},
-		{"front only", []weighin.Reading{f, f}, false, "readings", []string{"rear wheel too"}},
-		{"rear only", []weighin.Reading{r, raised}, false, "readings", []string{"front wheel too"}},
-		{"raised only", []weighin.Reading{raised, b.reading(true, 0.2, 0.1)}, false, "readings", []string{"level"}},
+		{"none", nil, false, "readings", []string{"Weigh both wheels with the bike level"}},
+		{"front only", []weighin.Reading{f, f}, false, "readings", []string{"Weigh the rear wheel too with the bike level"}},
+		{"rear only", []weighin.Reading{r, raised}, false, "readings", []string{"Weigh the front wheel too with the bike level"}},
+		{"raised only", []weighin.Reading{raised, b.reading(true, 0.2, 0.1)}, false, "readings", []string{"Weigh both wheels"}},
 		{"hardly raised", []weighin.Reading{f, r, light}, true, "readings.2.height_mm", []string{"do not tell it"}},
 		{"the wrong way", []weighin.Reading{f, r, wrong}, true, "readings.2.mass_g", []string{"front wheel raised", "under the ground", "which wheel was on the scale"}},
 		{"too high", []weighin.Reading{f, r, high}, true, "readings.2.mass_g", []string{"above the ground", "height of the block"}},
