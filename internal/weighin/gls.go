@@ -40,13 +40,25 @@ func newGLS(a *mat.Dense, y *mat.VecDense, v *mat.SymDense) *gls {
 		return nil
 	}
 	g := &gls{p: mat.NewVecDense(k, nil), cov: mat.NewSymDense(k, nil), left: mat.NewVecDense(n, nil), a: a, v: v}
-	var right mat.VecDense
-	right.MulVec(va.T(), y)
-	if chol.SolveVecTo(g.p, &right) != nil || chol.InverseTo(g.cov) != nil {
+	right := mat.NewVecDense(k, nil)
+	for i := range k {
+		right.SetVec(i, mat.Dot(va.ColView(i), y))
+		// gonum's InverseTo and MulVec would add 14 kB each to the page.
+		unit := mat.NewVecDense(k, nil)
+		unit.SetVec(i, 1)
+		if chol.SolveVecTo(unit, unit) != nil {
+			return nil
+		}
+		for j := range i + 1 {
+			g.cov.SetSym(i, j, unit.AtVec(j))
+		}
+	}
+	if chol.SolveVecTo(g.p, right) != nil {
 		return nil
 	}
-	g.left.MulVec(a, g.p)
-	g.left.SubVec(y, g.left)
+	for i := range n {
+		g.left.SetVec(i, y.AtVec(i)-mat.Dot(a.RowView(i), g.p))
+	}
 	var vl mat.VecDense
 	if whole.SolveVecTo(&vl, g.left) != nil {
 		return nil

@@ -175,14 +175,20 @@ func (b *bounded) value(lambda *mat.VecDense) float64 {
 
 // gradient is W λ + L e(λ) - d.
 func (b *bounded) gradient(lambda *mat.VecDense) *mat.VecDense {
-	var g mat.VecDense
-	g.MulVec(b.w, lambda)
-	g.SubVec(&g, b.d)
+	known := b.d.Len()
+	g := mat.NewVecDense(known, nil)
+	for k := range known {
+		v := -b.d.AtVec(k)
+		for j := range known {
+			v += b.w.At(k, j) * lambda.AtVec(j)
+		}
+		g.SetVec(k, v)
+	}
 	for i := range b.sources {
 		s := &b.sources[i]
-		g.AddScaledVec(&g, b.error(s, lambda), s.vec(b.d.Len()))
+		g.AddScaledVec(g, b.error(s, lambda), s.vec(known))
 	}
-	return &g
+	return g
 }
 
 // sameFree reports whether the same sources are free at two places, and the
