@@ -16,7 +16,7 @@ type Comparison struct {
 	Difference Value // measured minus paper
 
 	// Score is the difference in units of its expanded uncertainty, the normalised
-	// error of ISO/IEC 17043: the two agree within both uncertainties when it is
+	// error of ISO/IEC 17043 (memory): the two agree within both uncertainties when it is
 	// not beyond ±1.
 	Score  float64
 	Agrees bool

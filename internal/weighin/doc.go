@@ -2,7 +2,7 @@
 // and holds it against the bike on paper.
 //
 // The method is the axle lift of ISO 10392 (Road vehicles: determination of
-// centre of gravity), which J. S. Riel used on a bicycle (Maximal Braking on a
+// centre of gravity), and J. S. Riel did the same with a bicycle (Maximal Braking on a
 // Standard Bicycle, 2005): what the two wheels press with on the level gives the
 // mass and how far forward its centre lies; raised at one end, the bike pitches
 // about the other axle, and how the load then moves gives the height.

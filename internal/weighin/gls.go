@@ -8,7 +8,7 @@ import (
 
 // gls is the generalised least-squares solution of y = A p + noise, where the
 // noise has the covariance V: p = (Aᵀ V⁻¹ A)⁻¹ Aᵀ V⁻¹ y (A. C. Aitken, 1935;
-// JCGM 102:2011, 7).
+// JCGM 102:2011 (memory)).
 type gls struct {
 	p         *mat.VecDense
 	cov       *mat.SymDense // of p
