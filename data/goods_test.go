@@ -131,8 +131,8 @@ func TestDemoLoads(t *testing.T) {
 		t.Fatalf("%d loads, %d riders, %d weigh-ins", len(d.Loads), len(d.Riders), len(d.WeighIns))
 	}
 	tour, weekend := &d.Loads[0], &d.Loads[1]
-	if n := len(tour.Goods); n < 25 || n > 35 {
-		t.Errorf("%d goods on the tour; want 25 to 35", n)
+	if n := len(tour.Goods); n < 25 || n > 40 {
+		t.Errorf("%d goods on the tour; want 25 to 40", n)
 	}
 	mass := map[string]float64{}
 	supplies := map[string]bool{}

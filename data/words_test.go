@@ -22,6 +22,25 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 	for _, g := range parts.Groups {
 		want["group."+g] = true
 	}
+	want["group.rider"] = true // only a report has it
+	for _, s := range parts.States {
+		want["state."+string(s)] = true
+	}
+	for _, s := range parts.SupplyLevels {
+		want["supplies."+string(s)] = true
+	}
+	for _, s := range append([]string{"all"}, parts.SupplyKinds...) {
+		want["supply."+s] = true
+	}
+	for _, p := range parts.Postures {
+		want["posture."+p] = true
+	}
+	for _, t := range parts.Tables {
+		want["bodytable."+t] = true
+	}
+	for _, r := range parts.Rateds {
+		want["rating."+r] = true
+	}
 	for _, s := range geometry.StationNames {
 		want["station."+s] = true
 	}
@@ -38,7 +57,7 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 	}
 	for key := range words {
 		switch prefix, _, _ := strings.Cut(key, "."); prefix {
-		case "kind", "group", "station", "carrier", "basis":
+		case "kind", "group", "station", "carrier", "basis", "state", "supplies", "supply", "posture", "bodytable", "rating":
 			if !want[key] {
 				t.Errorf("%s is the word of nothing", key)
 			}

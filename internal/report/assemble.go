@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"steelyard/internal/geometry"
@@ -13,11 +14,20 @@ import (
 // Weighed is a build whose parts have been put in their places: what figures
 // and pictures are made from.
 type Weighed struct {
-	Build *parts.Build
+	Build *parts.Build // with what it carries as further parts, after its own
 	Bike  *geometry.Bike
-	Items []mass.Item // one for each place that a part sits at: two for a pair; by carrier
+	Items []mass.Item // one for each place that a part sits at: two for a pair, several for a rider; by carrier
 	Lines []Line      // one for each of Build.Parts
 	Count int         // how many of the lines count
+
+	own   int         // how many of the lines are the build's own parts
+	load  *parts.Load // that it is to carry; nil for none
+	cargo *cargo      // what it carries; nil also when the state shown does without
+	level level       // that it is in
+	left  float64
+
+	whole []mass.Item // Items with everything on the bike, at full supplies
+	off   int         // lines that are not on the bike in its state
 
 	lost    int // lines at unknown stations
 	spans   spans
@@ -28,6 +38,7 @@ type Weighed struct {
 // Line is a line of the parts list, weighed and placed, in SI units.
 type Line struct {
 	OK         bool // false: left out
+	Off        bool // left out only because it is not on the bike in this state
 	First, End int  // its items are Items[First:End]
 
 	Mass     float64  // of all pieces, kg
@@ -40,6 +51,10 @@ type Line struct {
 	spot    int // source of place
 	group   uint8
 	carrier carrier
+	level   level // it is on the bike from here on
+	supply  supply
+
+	wholeFirst, wholeEnd int // its items are whole[wholeFirst:wholeEnd]
 }
 
 // sources gives small numbers to the sources of doubt of all builds of a
@@ -48,8 +63,9 @@ type sources struct {
 	mass  map[parts.Source]int
 	first []line       // the first line of each source of mass
 	spots map[spot]int // of further lines of the same source; most have none
-	count int          // spots so far
-	piece []float64    // standard uncertainty of one piece, kg, by source of mass
+	bags  map[bagSpot]int
+	count int       // spots so far
+	piece []float64 // standard uncertainty of one piece, kg, by source of mass
 }
 
 // line is a line of a parts list with the numbers it was given.
@@ -146,24 +162,30 @@ func samePlace(a, b *parts.Part) bool {
 	return a.Station == b.Station && a.Offset == b.Offset
 }
 
-// assemble puts the parts of a build in their places. Lines that have an
-// error are left out; so is a part at a station that the bike does not have,
+// assemble puts the parts of a build in their places, and what it carries, which
+// may be nil, with them; then it brings the bike into a state. Lines that have
+// an error are left out; so is a part at a station that the bike does not have,
 // and that problem is told here. Before is a build that was assembled before, or
 // nil; it is only there to save time.
-func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources, before *Weighed) (*Weighed, []parts.Problem) {
+func assemble(b *parts.Build, bike *geometry.Bike, carried *cargo, to level, left float64, omit *omissions, src *sources, before *Weighed) (*Weighed, []parts.Problem) {
+	own, omitted := len(b.Parts), omit.of(b)
+	if carried != nil {
+		all := *b
+		all.Parts = slices.Concat(b.Parts, carried.lines)
+		b = &all
+	}
 	w := &Weighed{
-		Build: b, Bike: bike,
+		Build: b, Bike: bike, own: own, cargo: carried,
 		Items: make([]mass.Item, 0, len(b.Parts)+len(b.Parts)/4+4),
 		Lines: make([]Line, len(b.Parts)),
 	}
 	var problems []parts.Problem
-	omitted := omit.of(b)
 	// Items lie together by carrier, so that a figure of a few carriers walks
 	// along those only.
 	var count [numCarriers + 1]int
 	for i := range b.Parts {
 		c, ok := carrierOf(b.Parts[i].Carrier)
-		if !ok || omitted != nil && omitted[i] {
+		if !ok || i < len(omitted) && omitted[i] {
 			c = numCarriers // left out, told by parts.Check
 		}
 		w.Lines[i].carrier = c
@@ -183,14 +205,24 @@ func assemble(b *parts.Build, bike *geometry.Bike, omit *omissions, src *sources
 	at := 0
 	for c := range numCarriers {
 		for _, i := range order[at : at+count[c]] {
+			l := &w.Lines[i]
+			if k := int(i) - own; k >= 0 {
+				l.level, l.supply = loaded, carried.supply[k]
+				if carried.bag[k] < 0 {
+					l.level = ridden
+					w.seat(&b.Parts[i], l, src)
+					continue
+				}
+			}
 			like := before.line(rows, i)
-			if problem := w.place(&b.Parts[i], &w.Lines[i], src, &like); problem != nil {
+			if problem := w.place(&b.Parts[i], l, src, &like); problem != nil {
 				problems = append(problems, *problem)
 			}
 		}
 		at += count[c]
 		w.spans.end[c] = len(w.Items)
 	}
+	w.take(min(to, w.highest()), left)
 	w.share()
 	return w, problems
 }
@@ -219,7 +251,7 @@ func (w *Weighed) rows(b *parts.Build) []int32 {
 
 // line returns the line that rows gives for line i, if it is in use.
 func (w *Weighed) line(rows []int32, i int32) line {
-	if rows == nil || rows[i] < 0 || !w.Lines[rows[i]].OK {
+	if rows == nil || rows[i] < 0 || !w.Lines[rows[i]].OK && !w.Lines[rows[i]].Off {
 		return line{}
 	}
 	l := &w.Lines[rows[i]]
@@ -250,6 +282,16 @@ func (w *Weighed) place(p *parts.Part, l *Line, src *sources, like *line) *parts
 		offset = metres(p.Offset)
 	}
 	l.source, l.spot = src.of(p, like)
+	l.group = groupIndex(p.Kind)
+	switch {
+	case l.level == loaded:
+		l.spot = src.inBag(p)
+	case !bareKind(p.Kind, l.group):
+		l.level = ready
+		if p.Kind == "water" {
+			l.supply = water
+		}
+	}
 	u := src.piece[l.source]
 	placeU := mass.Rectangular(p.Within / millimetre.perSI)
 	n := float64(len(points))
@@ -274,7 +316,7 @@ func (w *Weighed) place(p *parts.Part, l *Line, src *sources, like *line) *parts
 	l.OK = true
 	l.pieces = pieces
 	l.Mass, l.MassU = kg*pieces, u*pieces
-	l.group = groupIndex(p.Kind)
+	l.wholeFirst, l.wholeEnd = l.First, l.End
 	w.Count++
 	return nil
 }

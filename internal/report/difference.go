@@ -108,7 +108,10 @@ func shareSpots(a, b *Weighed, list []couple) {
 // difference sets build b against build a; both have been measured, and
 // standard holds the standard uncertainties of the differences.
 func (t *table) difference(a, b *Weighed, list []couple, standard *[numFigures]float64) *Difference {
-	d := &Difference{A: a.Build.ID, B: b.Build.ID, Figures: make([]Change, 0, numFigures)}
+	d := &Difference{
+		A: a.Build.ID, B: b.Build.ID, LoadA: loadID(a.load), LoadB: loadID(b.load), StateA: a.level.state(), StateB: b.level.state(),
+		Figures: make([]Change, 0, numFigures),
+	}
 	for s := range numFigures {
 		if !a.figures.has(s) || !b.figures.has(s) || !finite(standard[s]) {
 			continue
@@ -131,8 +134,8 @@ func (t *table) difference(a, b *Weighed, list []couple, standard *[numFigures]f
 
 // groupChanges tells what each group adds to the difference, largest first.
 func groupChanges(a, b *Weighed, t *tally) []GroupChange {
-	out := make([]GroupChange, 0, len(parts.Groups))
-	for g := range parts.Groups {
+	out := make([]GroupChange, 0, len(groups))
+	for g := range groups {
 		if len(a.byGroup[g])+len(b.byGroup[g]) == 0 {
 			continue
 		}
@@ -145,7 +148,7 @@ func groupChanges(a, b *Weighed, t *tally) []GroupChange {
 			t.add(&b.Lines[i], 1)
 			kgB += b.Lines[i].Mass
 		}
-		c := GroupChange{Key: parts.Groups[g], A: gram.of(kgA), B: gram.of(kgB), Delta: gram.of(kgB - kgA)}
+		c := GroupChange{Key: groups[g], A: gram.of(kgA), B: gram.of(kgB), Delta: gram.of(kgB - kgA)}
 		c.Plus = gram.of(t.plus())
 		out = append(out, c)
 	}
@@ -169,12 +172,12 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 		r := ranked{}
 		if c.a >= 0 {
 			la, pa = &a.Lines[c.a], &a.Build.Parts[c.a]
-			r.A, r.Name, r.Group = pa.ID, pa.Name, parts.Groups[la.group]
+			r.A, r.Name, r.Group = pa.ID, pa.Name, groups[la.group]
 			t.add(la, -1)
 		}
 		if c.b >= 0 {
 			lb, pb = &b.Lines[c.b], &b.Build.Parts[c.b]
-			r.B, r.Name, r.Group = pb.ID, pb.Name, parts.Groups[lb.group]
+			r.B, r.Name, r.Group = pb.ID, pb.Name, groups[lb.group]
 			t.add(lb, 1)
 		}
 		r.Delta = gram.of(t.kg)

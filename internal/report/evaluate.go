@@ -13,6 +13,7 @@ type Evaluation struct {
 	Document *parts.Document // nil when the text was refused
 	Report   *Report
 	Builds   []*Weighed // one for each build of the document; nil where it could not be weighed
+	Sides    []*Weighed // one for each of Report.Sides, likewise; mostly they are among Builds
 }
 
 // Evaluate reads the text of a document and works out everything that there is
@@ -42,7 +43,7 @@ func Weigh(d *parts.Document) *Evaluation { return weigh(d, nil) }
 func newReport() *Report {
 	return &Report{
 		Format: Format, Version: Version, Program: Program(),
-		Problems: []parts.Problem{}, Builds: []Build{},
+		Problems: []parts.Problem{}, Builds: []Build{}, Sides: []Side{},
 	}
 }
 
@@ -54,25 +55,62 @@ func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
 	omit := newOmissions(checked)
 
 	src := newSources(d)
+	sides := newSides(d)
+	to, left := levelOf(d.Show.State), d.Show.Supplies.Left()
 	var before *Weighed
-	for i := range d.Builds {
+	// put weighs a build with a load. Of a build that is weighed again only what
+	// is wrong with the load is told.
+	put := func(i int, l *parts.Load, side, again bool) *Weighed {
 		b := &d.Builds[i]
+		tell := func(problems []parts.Problem) { r.Problems = append(r.Problems, problems...) }
 		bike, problems := geometry.Pose(b)
-		r.Problems = append(r.Problems, problems...)
-		if bike == nil {
-			continue
+		if !again {
+			tell(problems)
 		}
-		e.Builds[i], problems = assemble(b, bike, omit, src, before)
-		r.Problems = append(r.Problems, problems...)
-		before = e.Builds[i]
+		if bike == nil {
+			return nil
+		}
+		var carried *cargo
+		if l != nil && (side || to >= loaded) {
+			carried, problems = carry(d, b, bike, l, omit)
+			tell(problems)
+		}
+		w, problems := assemble(b, bike, carried, to, left, omit, src, before)
+		if !again {
+			tell(problems)
+		}
+		w.load = l
+		before = w
+		return w
+	}
+	for i := range d.Builds {
+		l := sides.loads[0]
+		side := sides.find(i)
+		if side != nil {
+			l = side.load
+		}
+		e.Builds[i] = put(i, l, side != nil, false)
+		if side != nil {
+			side.weighed = e.Builds[i]
+		}
+	}
+	for i := range sides.list {
+		s := &sides.list[i]
+		if s.weighed == nil && e.Builds[s.build] != nil { // one build with two loads
+			s.weighed = put(s.build, s.load, true, true)
+		}
+		e.Sides = append(e.Sides, s.weighed)
 	}
 
-	a, b := compared(d, e.Builds)
+	var a, b *Weighed
+	if len(e.Sides) == 2 && e.Sides[0] != nil && e.Sides[1] != nil {
+		a, b = e.Sides[0], e.Sides[1]
+	}
 	t := tables.Get().(*table)
-	t.words, t.src = newWords(d.Show), src
+	t.words, t.src, t.show = newWords(d.Show), src, &d.Show
 	var pairs []couple
 	var standard *[numFigures]float64
-	if a != nil && b != nil {
+	if a != nil {
 		pairs = couples(a, b)
 		shareSpots(a, b, pairs)
 		a.measure()
@@ -87,10 +125,13 @@ func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
 		}
 		r.Builds[i] = t.build(&d.Builds[i], w)
 	}
-	if a != nil && b != nil {
+	for i := range sides.list {
+		r.Sides = append(r.Sides, t.side(d, sides, i, r.Builds))
+	}
+	if a != nil {
 		r.Difference = t.difference(a, b, pairs, standard)
 	}
-	t.words, t.src = nil, nil
+	t.words, t.src, t.show = nil, nil, nil
 	tables.Put(t) // not after a panic: what it holds may be half done
 	return e
 }
@@ -103,29 +144,10 @@ var tables = sync.Pool{New: func() any { return new(table) }}
 type table struct {
 	words     *words
 	src       *sources
+	show      *parts.Show
 	one, both mass.Budget
 	tally     tally
-}
-
-// compared returns the builds that the document sets against each other: the
-// second of show.compare minus the first. Both are nil unless there are two
-// and both could be weighed.
-func compared(d *parts.Document, builds []*Weighed) (a, b *Weighed) {
-	if len(d.Show.Compare) < 2 || d.Show.Compare[0] == d.Show.Compare[1] {
-		return nil, nil
-	}
-	find := func(id string) *Weighed {
-		for i := range d.Builds {
-			if d.Builds[i].ID == id {
-				return builds[i]
-			}
-		}
-		return nil
-	}
-	if a, b = find(d.Show.Compare[0]), find(d.Show.Compare[1]); a == nil || b == nil {
-		return nil, nil
-	}
-	return a, b
+	spread    spreading
 }
 
 // build writes a build into a report; w is nil when it could not be weighed.
@@ -133,7 +155,7 @@ func (t *table) build(b *parts.Build, w *Weighed) Build {
 	out := Build{
 		ID: b.ID, Name: b.Name,
 		Geometry: []Length{}, Figures: []Figure{}, Groups: []Subset{}, Carriers: []Subset{},
-		Weigh: []Advice{},
+		Weigh: []Advice{}, State: levelOf(t.show.State).state(), Supplies: t.supplies(),
 	}
 	if w == nil {
 		out.Parts = make([]Part, len(b.Parts))
@@ -144,41 +166,76 @@ func (t *table) build(b *parts.Build, w *Weighed) Build {
 		return out
 	}
 	out.Weighed = true
+	out.Load, out.State = loadID(w.load), w.level.state()
 	out.FrontSprung, out.RearSprung = w.Bike.FrontSprung, w.Bike.RearSprung
 	out.Geometry = lengths(w.Bike)
-	out.Figures = w.figures.tell()
-	w.byGroup = w.buckets(len(parts.Groups), groupOf)
-	out.Groups = w.subsets(w.byGroup, groupKey, &t.tally)
-	out.Carriers = w.subsets(w.buckets(int(numCarriers), carrierOfLine), carrierKey, &t.tally)
 	doubts := mass.Doubts(w.Items)
 	out.Parts = w.tellParts(doubts)
+	told := t.tell(w, doubts)
+	out.Figures, out.Groups, out.Carriers, out.Weigh, out.Summary = told.Figures, told.Groups, told.Carriers, told.Weigh, told.Summary
+	return out
+}
+
+// tell tells what a build and a side of the comparison have in common.
+func (t *table) tell(w *Weighed, doubts []float64) Side {
+	var out Side
+	out.Figures = w.figures.tell()
+	w.byGroup = w.buckets(len(groups), groupOf)
+	out.Groups = w.subsets(w.byGroup, groupKey, &t.tally)
+	out.Carriers = w.subsets(w.buckets(int(numCarriers), carrierOfLine), carrierKey, &t.tally)
 	out.Weigh = t.adviseTotal(w, doubts)
 	out.Summary = t.words.build(w)
 	return out
 }
 
-// omissions are the parts that have an error and must not enter any figure.
+// omissions are the parts and what is carried that have an error and must not
+// enter any figure.
 type omissions struct {
-	parts map[partRef]bool // true: only those after the first of that id
+	parts  map[partRef]bool // true: only those after the first of that id
+	bags   map[loadRef]bool
+	goods  map[loadRef]bool
+	riders map[string]bool
 }
 
 type partRef struct{ build, part string }
+
+type loadRef struct{ load, id string }
+
+func (o *omissions) bag(l *parts.Load, b *parts.Bag) bool {
+	return b.ID == "" || o.bags[loadRef{l.ID, b.ID}]
+}
+
+func (o *omissions) good(l *parts.Load, g *parts.Good) bool {
+	return g.ID == "" || o.goods[loadRef{l.ID, g.ID}]
+}
 
 func newOmissions(problems []parts.Problem) *omissions {
 	o := &omissions{}
 	for i := range problems {
 		p := &problems[i]
-		if p.Severity != parts.SeverityError {
-			continue
+		switch {
+		case p.Severity != parts.SeverityError:
+		case p.Bag != "":
+			put(&o.bags, loadRef{p.Load, p.Bag}, true)
+		case p.Good != "":
+			put(&o.goods, loadRef{p.Load, p.Good}, true)
+		case p.Rider != "":
+			put(&o.riders, p.Rider, true)
+		case p.Load == "" && p.WeighIn == "":
+			ref := partRef{p.Build, p.Part}
+			later, ok := o.parts[ref]
+			put(&o.parts, ref, p.Field == "id" && p.Part != "" && (later || !ok))
 		}
-		if o.parts == nil {
-			o.parts = make(map[partRef]bool)
-		}
-		ref := partRef{p.Build, p.Part}
-		later, ok := o.parts[ref]
-		o.parts[ref] = p.Field == "id" && p.Part != "" && (later || !ok)
 	}
 	return o
+}
+
+// put sets a key of a map, and makes the map for the first.
+func put[K comparable, V any](m *map[K]V, key K, v V) {
+	if *m == nil {
+		*m = make(map[K]V)
+	}
+	(*m)[key] = v
 }
 
 // omitted tells, line by line, which parts of a build are left out; nil for

@@ -206,28 +206,28 @@ func lengths(b *geometry.Bike) []Length {
 	return list
 }
 
-// tellParts writes the lines of a build into a report. Doubts are the standard
+// tellParts writes the parts of a build into a report. Doubts are the standard
 // uncertainties of the masses by source, in which pieces of one type share one
 // error c; of its c² a line owns in proportion to what it adds to c.
 func (w *Weighed) tellParts(doubts []float64) []Part {
-	list := make([]Part, len(w.Lines))
+	list := make([]Part, w.own)
 	variance := 0.0
 	for _, c := range doubts {
 		variance += c * c
 	}
-	for i := range w.Lines {
+	for i := range list {
 		p, l, o := &w.Build.Parts[i], &w.Lines[i], &list[i]
-		o.ID = p.ID
-		if !l.OK {
+		o.ID, o.Off = p.ID, l.Off
+		if !l.OK && !l.Off {
 			o.Group = parts.GroupOf(p.Kind)
 			continue
 		}
 		o.OK = true
-		o.Group = parts.Groups[l.group]
+		o.Group = groups[l.group]
 		o.Mass, o.Plus = gram.of(l.Mass), gram.of(mass.Coverage*l.MassU)
 		o.Place = inMillimetres(l.Place)
 		o.Unsprung = l.Unsprung
-		if l.MassU > 0 && variance > 0 {
+		if l.OK && l.MassU > 0 && variance > 0 {
 			o.Doubt = ratio.of(doubts[l.source] * l.MassU / variance)
 		}
 	}

@@ -27,6 +27,14 @@ func (w *words) grams(g, plus float64) string {
 	return within(units.FormatMassWithin(g, plus, w.massUnit))
 }
 
+// limit writes a mass that is stated exactly.
+func (w *words) limit(g float64) string { return w.grams(g, 0) }
+
+// litres writes a volume.
+func litres(v float64) string {
+	return strconv.FormatFloat(v, 'f', -1, 64) + "\u00a0" + Label("unit.l")
+}
+
 // millimetres writes a length that is known within ±plus millimetres.
 func (w *words) millimetres(mm, plus float64) string {
 	return within(units.FormatLengthWithin(mm, plus, w.lengthUnit))

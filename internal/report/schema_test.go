@@ -118,6 +118,9 @@ func TestSchemaKeys(t *testing.T) {
 		"group": report.Subset{}, "carrier": report.Subset{}, "part": report.Part{}, "advice": report.Advice{},
 		"difference": report.Difference{}, "change": report.Change{}, "groupChange": report.GroupChange{},
 		"partChange": report.PartChange{}, "mover": report.Mover{},
+		"side": report.Side{}, "state": report.State{}, "path": report.Path{}, "stop": report.Stop{}, "bag": report.Bag{}, "good": report.Good{},
+		"body": report.Body{}, "segment": report.Segment{}, "handling": report.Handling{}, "rebalance": report.Rebalance{}, "value": report.Value{},
+		"braking": report.Braking{}, "climb": report.Climb{}, "slopeLoad": report.SlopeLoad{}, "ratings": report.Ratings{}, "headroom": report.Headroom{},
 	} {
 		properties := tree.Properties
 		if name != "" {

@@ -59,6 +59,13 @@ func groupIndex(kind string) uint8 {
 	return groupNumber(parts.GroupOf(kind))
 }
 
+var bagsGroup, carriedGroup = groupNumber("bags"), groupNumber("carried")
+
+// bareKind is parts.OfBareBike for a kind whose group is known.
+func bareKind(kind string, group uint8) bool {
+	return group != bagsGroup && group != carriedGroup && kind != "lock"
+}
+
 // share is how much of what a carrier holds counts for something.
 type share [numCarriers]float64
 
@@ -110,7 +117,7 @@ func (w *Weighed) share() {
 		front = ofFrontEnd
 	}
 	for i := range w.Lines {
-		if l := &w.Lines[i]; l.OK {
+		if l := &w.Lines[i]; l.OK || l.Off {
 			l.Unsprung = rear[l.carrier] + front[l.carrier]
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // tally adds up masses that share sources of doubt, such as those of a group.
@@ -88,5 +87,5 @@ func (w *Weighed) subsets(lists [][]int32, key func(int) string, t *tally) []Sub
 	return out
 }
 
-func groupKey(i int) string   { return parts.Groups[i] }
+func groupKey(i int) string   { return groups[i] }
 func carrierKey(i int) string { return string(carrierKeys[i]) }

@@ -11,7 +11,7 @@ import (
 
 // build is a build in words, for those who do not see the picture.
 func (w *words) build(b *Weighed) string {
-	name := called(b.Build)
+	name := b.called()
 	f := &b.figures
 	if !(f.of[total].Value > 0) {
 		return say("summary.build.empty", "build", name) + w.leftOut(b)
@@ -57,7 +57,7 @@ func (w *words) unweighed(b *parts.Build) string {
 
 // leftOut says how many lines are left out, with a space before.
 func (w *words) leftOut(b *Weighed) string {
-	switch n := len(b.Lines) - b.Count; n {
+	switch n := len(b.Lines) - b.Count - b.off; n {
 	case 0:
 		return ""
 	case 1:
@@ -79,7 +79,7 @@ func (w *words) difference(a, b *Weighed, d *Difference) string {
 		}
 		return nil
 	}
-	nameA, nameB := called(a.Build), called(b.Build)
+	nameA, nameB := a.called(), b.called()
 	if c := change("total"); c != nil {
 		add("total."+c.Verdict, "a", nameA, "b", nameB, "delta", w.delta(c))
 		if len(d.Groups) > 0 && (c.Verdict == More || c.Verdict == Less) {
@@ -149,6 +149,32 @@ func called(b *parts.Build) string {
 		return shorten(b.ID)
 	}
 	return shorten(b.Name)
+}
+
+// loadCalled is what a load is called.
+func loadCalled(l *parts.Load) string {
+	if strings.TrimSpace(l.Name) == "" {
+		return l.ID
+	}
+	return l.Name
+}
+
+// called is what a bike is called in its state: with what is on it.
+func (w *Weighed) called() string {
+	name := called(w.Build)
+	switch {
+	case w.level == bare:
+		return say("summary.bare", "build", name)
+	case w.level < loaded || w.cargo == nil:
+		return name
+	case w.level == loaded:
+		return say("summary.loaded", "build", name, "load", loadCalled(w.cargo.load))
+	}
+	who := w.cargo.rider.Name
+	if strings.TrimSpace(who) == "" {
+		who = w.cargo.rider.ID
+	}
+	return say("summary.ridden", "build", name, "load", loadCalled(w.cargo.load), "rider", who)
 }
 
 func percent(share float64) string {

@@ -45,7 +45,7 @@ func FiguresCSV(r *Report) []byte {
 func DifferenceCSV(r *Report) []byte {
 	var t csvTable
 	d := r.Difference
-	a, b := buildsOf(r)
+	a, b := sidesOf(r)
 	t.line("Section", "Key", "Name", "Unit", a.Name, b.Name, "Difference", "±", "Verdict")
 	if d == nil {
 		return t.bytes()
@@ -56,7 +56,7 @@ func DifferenceCSV(r *Report) []byte {
 	for _, g := range d.Groups {
 		t.line("group", g.Key, Label("group."+g.Key), gram.name, number(g.A), number(g.B), number(g.Delta), number(g.Plus), "")
 	}
-	massA, massB := masses(a), masses(b)
+	massA, massB := masses(r, a), masses(r, b)
 	for _, p := range d.Parts {
 		t.line("part", p.Group, p.Name, gram.name, massA[p.A], massB[p.B], number(p.Delta), number(p.Plus), Label("change."+p.What))
 	}
@@ -101,7 +101,7 @@ func DifferenceMarkdown(r *Report, show parts.Show) []byte {
 	}
 	w := newWords(show)
 	var t markdownTable
-	a, b := buildsOf(r)
+	a, b := sidesOf(r)
 	t.text(d.Summary)
 	t.head("wfffw", Label("table.figure"), a.Name, b.Name, Label("table.difference"), Label("table.verdict"))
 	for _, c := range d.Figures {
@@ -171,13 +171,17 @@ func (w row) in(b *Build) (value, plus float64, ok bool) {
 	return 0, 0, false
 }
 
-func plusOf(b *Build, key string) float64 {
-	_, plus, _ := row{key: key}.in(b)
-	return plus
+func plusOf(s *Side, key string) float64 {
+	for _, f := range s.Figures {
+		if f.Key == key {
+			return f.Plus
+		}
+	}
+	return 0
 }
 
-func subsetPlus(b *Build, key string) float64 {
-	for _, s := range b.Groups {
+func subsetPlus(side *Side, key string) float64 {
+	for _, s := range side.Groups {
 		if s.Key == key {
 			return s.Plus
 		}
@@ -185,30 +189,40 @@ func subsetPlus(b *Build, key string) float64 {
 	return 0
 }
 
-// buildsOf returns the builds that a report compares, or two without a name.
-func buildsOf(r *Report) (a, b *Build) {
-	a, b = &Build{Name: "A"}, &Build{Name: "B"}
-	if r.Difference == nil {
-		return a, b
+// sidesOf returns the sides that a report compares, or two without a name.
+func sidesOf(r *Report) (a, b *Side) {
+	if r.Difference == nil || len(r.Sides) < 2 {
+		return &Side{Name: "A"}, &Side{Name: "B"}
 	}
-	for i := range r.Builds {
-		switch r.Builds[i].ID {
-		case r.Difference.A:
-			a = &r.Builds[i]
-		case r.Difference.B:
-			b = &r.Builds[i]
-		}
-	}
-	return a, b
+	return &r.Sides[0], &r.Sides[1]
 }
 
-// masses are the masses of a build's lines as written, by id.
-func masses(b *Build) map[string]string {
-	m := make(map[string]string, len(b.Parts))
-	for i := range b.Parts {
-		if b.Parts[i].OK {
-			m[b.Parts[i].ID] = number(b.Parts[i].Mass)
+// masses are the masses of a side's lines as written, by id.
+func masses(r *Report, s *Side) map[string]string {
+	m := make(map[string]string)
+	for i := range r.Builds {
+		if r.Builds[i].ID != s.Build {
+			continue
 		}
+		for _, p := range r.Builds[i].Parts {
+			if p.OK && !p.Off {
+				m[p.ID] = number(p.Mass)
+			}
+		}
+		break
+	}
+	for _, b := range s.Bags {
+		if b.OK {
+			m[bagPrefix+b.ID] = number(b.Mass)
+		}
+	}
+	for _, g := range s.Goods {
+		if g.OK && g.Bag != "" {
+			m[goodPrefix+g.ID] = number(g.Mass)
+		}
+	}
+	if s.Body != nil {
+		m[riderPrefix+s.Body.Rider] = number(s.Body.Mass)
 	}
 	return m
 }

@@ -16,15 +16,21 @@ type Report struct {
 	Program    string          `json:"program"` // the program's version
 	Problems   []parts.Problem `json:"problems"`
 	Builds     []Build         `json:"builds"`
+	Sides      []Side          `json:"sides"`                // what show.compare sets against each other, with what each carries; the first build when it names none
 	Difference *Difference     `json:"difference,omitempty"` // second build of show.compare minus the first
 }
 
 // Build is one build weighed. A build with an error in its frame figures has
 // no figures; a part with an error is left out, and both are told in Problems.
 type Build struct {
-	ID          string   `json:"id"`
-	Name        string   `json:"name"`
-	Weighed     bool     `json:"weighed"`      // whether Figures hold
+	ID      string `json:"id"`
+	Name    string `json:"name"`
+	Weighed bool   `json:"weighed"` // whether Figures hold
+
+	Load     string         `json:"load"`     // what it carries: a load id, or nothing
+	State    parts.State    `json:"state"`    // how much of that is on it: what figures, groups, carriers, weigh and summary are of
+	Supplies parts.Supplies `json:"supplies"` // and how much of it is left
+
 	FrontSprung bool     `json:"front_sprung"` // false: a rigid fork, the tyre is the only spring in front
 	RearSprung  bool     `json:"rear_sprung"`  // likewise
 	Geometry    []Length `json:"geometry"`     // wheelbase, trail, ...: exact, from the figures
@@ -66,14 +72,15 @@ type Part struct {
 	Plus     float64    `json:"plus_g"`
 	Place    parts.Vec3 `json:"place_mm"` // the middle of a pair
 	Group    string     `json:"group"`
-	Unsprung float64    `json:"unsprung"` // share counted as unsprung, 0 to 1
-	Doubt    float64    `json:"doubt"`    // share of the total's variance, 0 to 1
-	OK       bool       `json:"ok"`       // false: left out, see Problems
+	Unsprung float64    `json:"unsprung"`      // share counted as unsprung, 0 to 1
+	Doubt    float64    `json:"doubt"`         // share of the total's variance, 0 to 1
+	OK       bool       `json:"ok"`            // false: left out, see Problems
+	Off      bool       `json:"off,omitempty"` // not on the bike in the state shown, and not in its figures
 }
 
 // Advice says what weighing one part would do.
 type Advice struct {
-	Part    string  `json:"part"`  // part id, in build B where both have it
+	Part    string  `json:"part"`  // part id, in build B where both have it; of what is carried "bag:", "good:" or "rider:" and its id
 	Build   string  `json:"build"` // build id
 	Name    string  `json:"name"`
 	Now     float64 `json:"now_g"`   // ± of the figure now
@@ -83,8 +90,12 @@ type Advice struct {
 
 // Difference is build B minus build A.
 type Difference struct {
-	A       string        `json:"a"` // build ids
+	A       string        `json:"a"` // build ids; the same one for two loads on one build
 	B       string        `json:"b"`
+	LoadA   string        `json:"load_a"` // load ids, or nothing
+	LoadB   string        `json:"load_b"`
+	StateA  parts.State   `json:"state_a"`
+	StateB  parts.State   `json:"state_b"`
 	Figures []Change      `json:"figures"`
 	Groups  []GroupChange `json:"groups"` // largest first
 	Parts   []PartChange  `json:"parts"`  // largest first; parts that are the same in both are left out

@@ -1,0 +1,214 @@
+package report
+
+import (
+	"math"
+
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+	"steelyard/internal/ride"
+)
+
+// Gradients that limits are told at.
+var (
+	brakingAt = gradients(-0.2, 0.2, 5)
+	slopesAt  = gradients(-0.3, 0.3, 7)
+)
+
+func gradients(from, to float64, n int) []float64 {
+	list := make([]float64, n)
+	for i := range list {
+		list[i] = round(from+(to-from)*float64(i)/float64(n-1), 1e3)
+	}
+	return list
+}
+
+// Units of what masses mean on the road.
+var deceleration, gradient = unit{"g", 1, 1e4}, unit{"ratio", 1, 1e4}
+
+// value works out how well a figure of the items is known.
+func (t *table) value(items []mass.Item, f mass.Figure, u *unit) (Value, bool) {
+	if !finite(f.Value) {
+		return Value{}, false
+	}
+	t.one.Reset()
+	t.one.Charge(items, f, 1)
+	plus := mass.Coverage * t.one.Standard()
+	return Value{u.of(f.Value), u.of(plus)}, finite(plus)
+}
+
+// handling tells what masses mean on the road.
+func (t *table) handling(w *Weighed) *Handling {
+	to := w.level
+	if to < loaded {
+		to = w.highest()
+	}
+	items := w.at(to, w.left)
+	s := ride.On(items, w.Bike)
+	h := &Handling{State: to.state(), Supplies: t.supplies(), Braking: []Braking{}, Slopes: []SlopeLoad{}}
+	t.balance(w, to, items, s, h)
+	for _, g := range brakingAt {
+		if v, ok := t.value(items, s.Braking(g), &deceleration); ok {
+			h.Braking = append(h.Braking, Braking{g, v.Value, v.Plus})
+		}
+	}
+	h.Climb = t.climb(items, s)
+	for _, g := range slopesAt {
+		l := s.Loads(g, 0)
+		front, okFront := t.value(items, l.Front, &gram)
+		rear, okRear := t.value(items, l.Rear, &gram)
+		if okFront && okRear {
+			h.Slopes = append(h.Slopes, SlopeLoad{g, front.Value, front.Plus, rear.Value, rear.Plus})
+		}
+	}
+	return h
+}
+
+// climb is told only when all of it exists.
+func (t *table) climb(items []mass.Item, s *ride.System) *Climb {
+	grip := t.show.Grip
+	if !(grip >= parts.MinGrip && grip <= parts.MaxGrip) {
+		grip = parts.DefaultGrip
+	}
+	c := s.Climbing(items, grip)
+	lift, okLift := t.value(items, c.Lift, &gradient)
+	first, okFirst := t.value(items, c.First, &gradient)
+	if !okLift || !okFirst {
+		return nil
+	}
+	out := &Climb{Grip: grip, Lift: lift, First: first, Slips: c.Slips, Decided: c.Decided}
+	if slip, ok := t.value(items, c.Slip, &gradient); ok {
+		out.Slip = &slip
+	}
+	return out
+}
+
+// aside is how far from the middle plane something still lies in it, m.
+const aside = 0.001
+
+// balance tells how the load hangs left and right.
+func (t *table) balance(w *Weighed, to level, items []mass.Item, s *ride.System, h *Handling) {
+	if v, ok := t.value(items, s.Lean(), &degree); ok {
+		h.Lean = &Figure{Key: "lean", Unit: degree.name, Value: v.Value, Plus: v.Plus}
+	}
+	if w.cargo == nil || to < loaded {
+		return
+	}
+	var left, right, outLeft, outRight float64
+	for k := range w.cargo.lines {
+		l := &w.Lines[w.own+k]
+		if w.cargo.bag[k] < 0 || !l.OK && !l.Off {
+			continue
+		}
+		kg := 0.0
+		for _, it := range w.whole[l.wholeFirst:l.wholeEnd] {
+			kg += it.Mass
+		}
+		if l.supply != lasting {
+			kg *= w.left
+		}
+		switch y := l.Place.Y; {
+		case y > aside:
+			left += kg
+			outLeft = max(outLeft, y)
+		case y < -aside:
+			right += kg
+			outRight = max(outRight, -y)
+		}
+	}
+	h.Left, h.Right = gram.of(left), gram.of(right)
+	if outLeft == 0 || outRight == 0 {
+		return
+	}
+	if v, ok := t.value(items, s.Rebalance(outLeft+outRight), &gram); ok {
+		r := &Rebalance{Mass: math.Abs(v.Value), Plus: v.Plus, From: "left", Apart: millimetre.of(outLeft + outRight)}
+		if v.Value < 0 {
+			r.From = "right"
+		}
+		h.Rebalance = r
+	}
+}
+
+// ratings sets the loads of the fullest state against what makers permit.
+func (t *table) ratings(w *Weighed) *Ratings {
+	to := w.highest()
+	r := &Ratings{State: to.state(), Rider: to == ridden, List: []Headroom{}}
+	items, lines := w.itemised(to)
+	racks := make(map[string]mass.Share)
+	for j, i := range lines {
+		l, p := &w.Lines[i], &w.Build.Parts[i]
+		if l.group != bagsGroup && l.group != carriedGroup {
+			continue
+		}
+		if rack := ride.RackOf(p.Station); rack != "" {
+			if racks[rack] == nil {
+				racks[rack] = make(mass.Share, len(items))
+			}
+			racks[rack][j] = 1
+		}
+	}
+	for _, h := range ride.On(items, w.Bike).Judge(items, w.Build.Ratings, racks) {
+		r.List = append(r.List, *t.tellHeadroom(h, Label("rating."+h.What)))
+	}
+	return r
+}
+
+// itemised returns the items of the bike in a state at full supplies, with the
+// line of each.
+func (w *Weighed) itemised(to level) ([]mass.Item, []int32) {
+	items, lines := make([]mass.Item, 0, len(w.whole)), make([]int32, 0, len(w.whole))
+	for i := range w.Lines {
+		l := &w.Lines[i]
+		if l.level > to || !l.OK && !l.Off {
+			continue
+		}
+		for _, it := range w.whole[l.wholeFirst:l.wholeEnd] {
+			items, lines = append(items, it), append(lines, int32(i))
+		}
+	}
+	return items, lines
+}
+
+// headroom sets what is in a bag against the load that it may hold, kg; nil
+// without one.
+func (t *table) headroom(what string, b *parts.Bag, items []mass.Item, load mass.Figure, limit float64) *Headroom {
+	h, ok := ride.Judge(what, items, load, limit)
+	if !ok {
+		return nil
+	}
+	out := t.tellHeadroom(h, b.Name)
+	out.Bag = b.ID
+	return out
+}
+
+func (t *table) tellHeadroom(h ride.Headroom, name string) *Headroom {
+	out := &Headroom{
+		What: h.What, Name: name, Unit: gram.name,
+		Load: gram.of(h.Load), Plus: gram.of(h.Plus), Limit: gram.of(h.Limit), Left: gram.of(h.Left()),
+		Used: ratio.of(h.Used), Verdict: string(h.Verdict), Sure: h.Sure,
+	}
+	key := "headroom." + out.Verdict
+	if out.Sure {
+		key += ".sure"
+	}
+	out.Text = say(key, "name", name,
+		"load", t.words.grams(out.Load, out.Plus), "limit", t.words.limit(out.Limit), "left", t.words.grams(math.Abs(out.Left), out.Plus))
+	return out
+}
+
+// room sets what is in a bag against its volume; nil when that is not limited.
+func (t *table) room(b *parts.Bag, volume float64) *Headroom {
+	if !(b.Volume > 0) || !finite(b.Volume) || !finite(volume) {
+		return nil
+	}
+	out := &Headroom{
+		What: "volume", Bag: b.ID, Name: b.Name, Unit: "l",
+		Load: round(volume, 1e3), Limit: b.Volume, Left: round(b.Volume-volume, 1e3), Used: ratio.of(volume / b.Volume),
+		Verdict: string(ride.OK),
+	}
+	key := "headroom.volume.ok"
+	if out.Left < 0 {
+		out.Verdict, out.Sure, key = string(ride.Over), true, "headroom.volume.over"
+	}
+	out.Text = say(key, "name", b.Name, "load", litres(out.Load), "limit", litres(out.Limit), "left", litres(math.Abs(out.Left)))
+	return out
+}

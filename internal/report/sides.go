@@ -1,0 +1,201 @@
+package report
+
+import (
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+)
+
+// sides are what a document sets against each other.
+type sides struct {
+	list  []side
+	loads [2]*parts.Load // nil for none
+}
+
+// side is a build with a load.
+type side struct {
+	build   int // index of the document's
+	load    *parts.Load
+	weighed *Weighed // nil when it could not be
+}
+
+// newSides finds the sides. Without any, the first build is the only one. A
+// build with one and the same load twice is one side.
+func newSides(d *parts.Document) *sides {
+	s := &sides{}
+	for i, id := range d.Show.Loads {
+		if i < len(s.loads) && id != "" {
+			s.loads[i] = d.Load(id)
+		}
+	}
+	for i, id := range d.Show.Compare {
+		if i == len(s.loads) {
+			break
+		}
+		for j := range d.Builds {
+			if d.Builds[j].ID != id {
+				continue
+			}
+			if o := s.find(j); o == nil || o.load != s.loads[i] {
+				s.list = append(s.list, side{build: j, load: s.loads[i]})
+			}
+			break
+		}
+	}
+	if len(s.list) == 0 && len(d.Builds) > 0 {
+		s.list = append(s.list, side{load: s.loads[0]})
+	}
+	return s
+}
+
+// find returns the first side with a build, nil when there is none.
+func (s *sides) find(build int) *side {
+	for i := range s.list {
+		if s.list[i].build == build {
+			return &s.list[i]
+		}
+	}
+	return nil
+}
+
+// loadID is the id of what a build carries.
+func loadID(l *parts.Load) string {
+	if l == nil {
+		return ""
+	}
+	return l.ID
+}
+
+// side writes a side into a report; builds are those of the report.
+func (t *table) side(d *parts.Document, s *sides, i int, builds []Build) Side {
+	one := &s.list[i]
+	b := &d.Builds[one.build]
+	out := Side{
+		Figures: []Figure{}, Groups: []Subset{}, Carriers: []Subset{}, Weigh: []Advice{},
+		State: levelOf(t.show.State).state(), Supplies: t.supplies(),
+	}
+	switch w := one.weighed; {
+	case w == nil:
+		out.Summary = t.words.unweighed(b)
+	case s.find(one.build) == one: // told as a build
+		r := &builds[one.build]
+		out.Figures, out.Groups, out.Carriers, out.Weigh, out.Summary = r.Figures, r.Groups, r.Carriers, r.Weigh, r.Summary
+	default:
+		out = t.tell(w, mass.Doubts(w.Items))
+	}
+	out.Build, out.Load = b.ID, loadID(one.load)
+	out.Name = called(b)
+	if len(s.list) == 2 && s.list[0].build == s.list[1].build {
+		out.Name = Label("side.no_load")
+		if one.load != nil {
+			out.Name = loadCalled(one.load)
+		}
+	}
+	out.States, out.Path, out.Bags, out.Goods = []State{}, []Path{}, []Bag{}, []Good{}
+	w := one.weighed
+	if w == nil {
+		return out
+	}
+	out.Weighed = true
+	out.State, out.Supplies = w.level.state(), t.supplies()
+	if w.cargo != nil && w.cargo.rider != nil {
+		out.Rider = w.cargo.rider.ID
+	}
+	out.States = t.states(w)
+	out.Path = t.paths(w)
+	out.Bags, out.Goods = t.packed(w)
+	out.Body = w.bodyOf()
+	out.Handling = t.handling(w)
+	out.Ratings = t.ratings(w)
+	return out
+}
+
+// supplies are those shown; what is none is full.
+func (t *table) supplies() parts.Supplies {
+	switch s := t.show.Supplies; s {
+	case parts.Half, parts.Empty:
+		return s
+	}
+	return parts.Full
+}
+
+// packed tells the bags and goods of what a build carries.
+func (t *table) packed(w *Weighed) ([]Bag, []Good) {
+	c := w.cargo
+	if c == nil {
+		return []Bag{}, []Good{}
+	}
+	bags, goods := make([]Bag, len(c.load.Bags)), make([]Good, len(c.load.Goods))
+	for i := range bags {
+		bags[i].ID = c.load.Bags[i].ID
+	}
+	for i := range goods {
+		g := &c.load.Goods[i]
+		goods[i] = Good{ID: g.ID, Bag: g.In, OK: g.In == ""}
+		if n := float64(g.Quantity); n > 0 && finite(n*g.Mass) && finite(n*g.HalfWidth) && finite(n*g.Volume) {
+			goods[i].Mass = gram.of(n * g.Mass / gram.perSI)
+			goods[i].Plus = gram.of(mass.Coverage * mass.Rectangular(n*g.HalfWidth/gram.perSI))
+			goods[i].Volume = round(n*g.Volume, 1e3)
+		}
+	}
+	for k := range c.lines {
+		l, i, j := &w.Lines[w.own+k], c.bag[k], c.good[k]
+		if i < 0 || !l.OK && !l.Off {
+			continue
+		}
+		if j >= 0 {
+			goods[j].OK, goods[j].Place = true, inMillimetres(l.Place)
+			continue
+		}
+		b := &bags[i]
+		b.OK, b.Place = true, inMillimetres(l.Place)
+		// Of an empty bag nothing is used up: the line is as it is at full supplies.
+		b.Mass, b.Plus = gram.of(l.Mass), gram.of(mass.Coverage*l.MassU)
+	}
+	var items []mass.Item
+	for i := range bags {
+		b, of := &bags[i], &c.load.Bags[i]
+		if !b.OK {
+			continue
+		}
+		items = items[:0]
+		litres := 0.0
+		for k := range c.lines {
+			if c.bag[k] != i || c.good[k] < 0 || !goods[c.good[k]].OK {
+				continue
+			}
+			l, g := &w.Lines[w.own+k], &c.load.Goods[c.good[k]]
+			items = append(items, w.whole[l.wholeFirst:l.wholeEnd]...)
+			b.Pieces += g.Quantity
+			litres += float64(g.Quantity) * g.Volume
+		}
+		load := mass.Total(items, nil)
+		t.one.Reset()
+		t.one.Charge(items, load, 1)
+		b.Goods, b.GoodsPlus = gram.of(load.Value), gram.of(mass.Coverage*t.one.Standard())
+		b.Volume = round(litres, 1e3)
+		b.Headroom = t.headroom("bag", of, items, load, of.Permitted/gram.perSI)
+		b.Room = t.room(of, litres)
+	}
+	return bags, goods
+}
+
+// bodyOf tells the rider on the bike.
+func (w *Weighed) bodyOf() *Body {
+	if w.cargo == nil || w.cargo.body == nil {
+		return nil
+	}
+	c, l := w.cargo, &w.Lines[len(w.Lines)-1]
+	out := &Body{
+		Rider: c.rider.ID, Posture: c.body.Posture, Lean: degree.of(c.body.Lean), Note: c.body.Note,
+		Mass: gram.of(l.Mass), Plus: gram.of(mass.Coverage * l.MassU), Centre: inMillimetres(l.Place),
+		Segments: make([]Segment, len(c.body.Segments)),
+	}
+	for i := range c.body.Segments {
+		s := &c.body.Segments[i]
+		out.Segments[i] = Segment{
+			Name: s.Name, Side: s.Side, Mass: gram.of(s.Mass),
+			From: inMillimetres(s.From), To: inMillimetres(s.To), Place: inMillimetres(s.Place),
+		}
+	}
+	return out
+}

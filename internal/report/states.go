@@ -1,0 +1,222 @@
+package report
+
+import (
+	"math"
+
+	"steelyard/internal/mass"
+	"steelyard/internal/parts"
+)
+
+// first are the mass and the first moments of a bike in a state, M, Mx, My and
+// Mz, with their covariance. Every figure of the table of states is a function
+// of these four, so one walk along the items does for all of them.
+type first struct {
+	at  [4]float64 // kg, kg m
+	cov [4][4]float64
+}
+
+// spreading is memory for the walk: what the errors of each source do to the
+// moments.
+type spreading struct {
+	mass    [][4]float64 // by source of mass
+	place   []float64    // by source of place, kg m: the same along each axis
+	masses  []int        // sources in use
+	placeds []int
+}
+
+// firstOf sums up what is on the bike in a state. Left is the share of each
+// supply.
+func (t *table) firstOf(w *Weighed, to level, left *[numSupplies]float64) first {
+	var f first
+	s := &t.spread
+	for i := range w.Lines {
+		l := &w.Lines[i]
+		if l.level > to || !l.OK && !l.Off {
+			continue
+		}
+		share := left[l.supply]
+		if share == 0 {
+			continue
+		}
+		for j := l.wholeFirst; j < l.wholeEnd; j++ {
+			it := &w.whole[j]
+			m := share * it.Mass
+			f.at[0] += m
+			f.at[1] += m * it.Place.X
+			f.at[2] += m * it.Place.Y
+			f.at[3] += m * it.Place.Z
+			if u := share * it.MassU; u != 0 {
+				e := s.ofMass(it.MassSource)
+				e[0] += u
+				e[1] += u * it.Place.X
+				e[2] += u * it.Place.Y
+				e[3] += u * it.Place.Z
+			}
+			if it.PlaceU != 0 {
+				*s.ofPlace(it.PlaceSource) += m * it.PlaceU
+			}
+		}
+	}
+	for _, n := range s.masses {
+		e := &s.mass[n]
+		for i := range e {
+			for j := range e {
+				f.cov[i][j] += e[i] * e[j]
+			}
+		}
+		*e = [4]float64{}
+	}
+	for _, n := range s.placeds {
+		v := s.place[n] * s.place[n]
+		for i := 1; i < 4; i++ {
+			f.cov[i][i] += v
+		}
+		s.place[n] = 0
+	}
+	s.masses, s.placeds = s.masses[:0], s.placeds[:0]
+	return f
+}
+
+func (s *spreading) ofMass(n int) *[4]float64 {
+	if k := n + 1 - len(s.mass); k > 0 {
+		s.mass = append(s.mass, make([][4]float64, k)...)
+	}
+	if s.mass[n] == ([4]float64{}) {
+		s.masses = append(s.masses, n)
+	}
+	return &s.mass[n]
+}
+
+func (s *spreading) ofPlace(n int) *float64 {
+	if k := n + 1 - len(s.place); k > 0 {
+		s.place = append(s.place, make([]float64, k)...)
+	}
+	if s.place[n] == 0 {
+		s.placeds = append(s.placeds, n)
+	}
+	return &s.place[n]
+}
+
+// figure is a figure with the gradient g.
+func (f *first) figure(s slot, value float64, g [4]float64) (Figure, bool) {
+	v := 0.0
+	for i := range g {
+		for j := range g {
+			v += g[i] * f.cov[i][j] * g[j]
+		}
+	}
+	k, plus := &figureKeys[s], mass.Coverage*math.Sqrt(max(v, 0))
+	return Figure{Key: k.key, Unit: k.unit.name, Value: k.unit.of(value), Plus: k.unit.of(plus)}, finite(value) && finite(plus)
+}
+
+// figures are the main figures: c = S/M has the gradient (-c/M, 1/M), a wheel's
+// load is M times the other wheel's distance from the centre over the wheelbase.
+func (f *first) figures(rear, front float64) []Figure {
+	list := make([]Figure, 0, 7)
+	add := func(s slot, value float64, g [4]float64) {
+		if f, ok := f.figure(s, value, g); ok {
+			list = append(list, f)
+		}
+	}
+	m, base := f.at[0], front-rear
+	add(total, m, [4]float64{1})
+	if !(m > 0) {
+		return list
+	}
+	for i, s := range [...]slot{centreX, centreY, centreZ} {
+		c := f.at[1+i] / m
+		g := [4]float64{0: -c / m}
+		g[1+i] = 1 / m
+		add(s, c, g)
+	}
+	if base == 0 {
+		return list
+	}
+	x := f.at[1] / m
+	add(frontLoad, (f.at[1]-rear*m)/base, [4]float64{-rear / base, 1 / base})
+	add(rearLoad, (front*m-f.at[1])/base, [4]float64{front / base, -1 / base})
+	add(frontShare, (x-rear)/base, [4]float64{-x / (m * base), 1 / (m * base)})
+	return list
+}
+
+// all are full supplies but for what lasts, which is always there.
+func all(left float64) *[numSupplies]float64 {
+	var s [numSupplies]float64
+	for i := range s {
+		s[i] = left
+	}
+	s[lasting] = 1
+	return &s
+}
+
+// states tells every state that there is of a bike.
+func (t *table) states(w *Weighed) []State {
+	var list []State
+	for to := bare; to <= w.highest(); to++ {
+		var figures []Figure
+		for _, s := range parts.SupplyLevels {
+			if figures == nil || w.usesUp(to) {
+				f := t.firstOf(w, to, all(s.Left()))
+				figures = f.figures(w.Bike.RearContact.X, w.Bike.FrontContact.X)
+			}
+			list = append(list, State{to.state(), s, figures})
+		}
+	}
+	return list
+}
+
+// pathSteps is into how many steps a path is cut.
+const pathSteps = 4
+
+// paths tells the ways of the centre of mass in the state shown: when all
+// supplies are used up together, and when each is for itself, if there are
+// several.
+func (t *table) paths(w *Weighed) []Path {
+	list := []Path{}
+	var used [numSupplies]bool
+	n := 0
+	for i := range w.Lines {
+		if l := &w.Lines[i]; l.supply != lasting && l.level <= w.level && l.wholeEnd > l.wholeFirst && !used[l.supply] {
+			used[l.supply] = true
+			n++
+		}
+	}
+	if n == 0 {
+		return list
+	}
+	path := func(key string, emptied func(left float64) *[numSupplies]float64) {
+		p := Path{Supply: key, Points: make([]Stop, 0, pathSteps+1)}
+		for i := range pathSteps + 1 {
+			left := 1 - float64(i)/pathSteps
+			f := t.firstOf(w, w.level, emptied(left))
+			if s, ok := f.stop(left, w.Bike.RearContact.X, w.Bike.FrontContact.X); ok {
+				p.Points = append(p.Points, s)
+			}
+		}
+		list = append(list, p)
+	}
+	path("all", all)
+	for s := water; n > 1 && s < numSupplies; s++ {
+		if used[s] {
+			path(supplyKeys[s], func(left float64) *[numSupplies]float64 {
+				a := all(1)
+				a[s] = left
+				return a
+			})
+		}
+	}
+	return list
+}
+
+func (f *first) stop(left, rear, front float64) (Stop, bool) {
+	m := f.at[0]
+	if !(m > 0) || front == rear {
+		return Stop{}, false
+	}
+	c := mass.Vec{X: f.at[1] / m, Y: f.at[2] / m, Z: f.at[3] / m}
+	share := (c.X - rear) / (front - rear)
+	if !finite(c.X) || !finite(c.Y) || !finite(c.Z) || !finite(share) {
+		return Stop{}, false
+	}
+	return Stop{Left: round(left, 100), Total: gram.of(m), Centre: inMillimetres(c), FrontShare: ratio.of(share)}, true
+}
