@@ -269,9 +269,11 @@ async function start(): Promise<void> {
 }
 
 // A trap inside the program surfaces as an error of whoever called it; after
-// one, nothing in there can be trusted.
+// one, nothing in there can be trusted. What it had still planned to do once it
+// has ended fails, and means nothing.
 window.addEventListener("error", (e) => {
-  if (e.error instanceof WebAssembly.RuntimeError && !ended()) {
+  if (ended()) e.preventDefault();
+  else if (e.error instanceof WebAssembly.RuntimeError) {
     tell({ state: "stopped", problem: `${e.message}\n${said}`.trim() });
   }
 });

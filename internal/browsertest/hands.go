@@ -221,6 +221,6 @@ func (p *Page) Tap(x, y float64) {
 func (p *Page) Wheel(x, y, delta float64) {
 	p.tb.Helper()
 	Call(p, input.DispatchMouseEvent, input.DispatchMouseEventParams{
-		Type: input.DispatchMouseEventTypeMouseWheel, X: x, Y: y, DeltaY: delta,
+		Type: input.DispatchMouseEventTypeMouseWheel, X: x, Y: y, DeltaX: 1e-6, DeltaY: delta, // a delta of 0 would not be sent
 	})
 }
