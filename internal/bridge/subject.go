@@ -1,15 +1,28 @@
 package bridge
 
 import (
+	"math"
+	"strings"
+
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
+	"steelyard/internal/rider"
 	"steelyard/internal/scene"
 )
 
 // subject makes what a picture shows of a build; nil when the document does not
-// have the build, or it could not be weighed.
-func subject(e *report.Evaluation, id string) *scene.Subject {
+// have the build, or it could not be weighed. At is "a" or "b" for a side of the
+// comparison in its place, and empty for none.
+func subject(e *report.Evaluation, id, at string) *scene.Subject {
+	for i, w := range e.Sides {
+		if at == [...]string{"a", "b"}[i] {
+			if w == nil {
+				return nil
+			}
+			return subjectOf(w)
+		}
+	}
 	for _, w := range e.Builds {
 		if w != nil && w.Build.ID == id {
 			return subjectOf(w)
@@ -24,6 +37,9 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 		Markers: make([]scene.Marker, 0, len(w.Items)),
 	}
 	for i := range w.Lines {
+		if w.Carried(i) {
+			continue
+		}
 		l, p := &w.Lines[i], &w.Build.Parts[i]
 		for j := l.First; j < l.End; j++ {
 			it := &w.Items[j]
@@ -33,10 +49,30 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 				Mirror: l.End-l.First == 2 && it.Place.Y < 0,
 			}
 			if p.Shape.Form == parts.FormBox {
-				m.Size = mass.Vec{X: p.Shape.Size[0] / 1000, Y: p.Shape.Size[1] / 1000, Z: p.Shape.Size[2] / 1000}
+				m.Size = size(p.Shape.Size)
 			}
 			s.Markers = append(s.Markers, m)
 		}
+		if l.OK {
+			fit(s, p)
+		}
+	}
+	for _, b := range w.Bags() {
+		m := scene.Marker{
+			Part: b.ID, Name: b.Bag.Name, Mass: b.Mass, MassPlus: b.Plus,
+			Place: b.Place, Unsprung: b.Unsprung, Role: scene.Baggage, Carrier: string(b.Bag.Carrier), Size: size(b.Bag.Size),
+		}
+		if b.Bag.Volume > 0 {
+			m.Fill = min(1, b.Volume/b.Bag.Volume)
+		}
+		s.Markers = append(s.Markers, m)
+	}
+	if body, r := w.Seated(); body != nil {
+		s.Rider = limbs(body)
+		s.Crank = r.Crank * degree
+	}
+	for _, p := range w.Path() {
+		s.Path = append(s.Path, scene.Stop{Place: p.Place, Name: report.Label("supplies." + string(p.Supplies))})
 	}
 	s.Total, s.TotalPlus, _ = w.Figure("total")
 	s.Centre.X, s.CentrePlus.X, _ = w.Figure("centre_x")
@@ -45,6 +81,57 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 	s.FrontLoad, s.FrontLoadPlus, _ = w.Figure("front_load")
 	s.RearLoad, s.RearLoadPlus, _ = w.Figure("rear_load")
 	return s
+}
+
+const degree = math.Pi / 180
+
+// size is a box's in m.
+func size(v parts.Vec3) mass.Vec { return mass.Vec{X: v[0] / 1000, Y: v[1] / 1000, Z: v[2] / 1000} }
+
+// fit says of what a part is that the picture draws more of it than a marker.
+func fit(s *scene.Subject, p *parts.Part) {
+	front := strings.HasPrefix(p.Station, "front-") || strings.HasPrefix(p.Station, "fork-")
+	switch p.Kind {
+	case "rack":
+		switch {
+		case strings.HasPrefix(p.Station, "front-rack"):
+			s.FrontRack = true
+		case strings.HasPrefix(p.Station, "rear-rack"):
+			s.RearRack = true
+		}
+	case "rotor":
+		radius := 0.0
+		if p.Shape.Form == parts.FormDisc {
+			radius = p.Shape.Size[0] / 1000
+		}
+		if front {
+			s.FrontRotor = radius
+		} else {
+			s.RearRotor = radius
+		}
+	}
+}
+
+// limbs are a rider's body as the picture draws it.
+func limbs(b *rider.Body) []scene.Limb {
+	outline := b.Outline()
+	list := make([]scene.Limb, len(outline))
+	for i, l := range outline {
+		list[i] = scene.Limb{From: l.From, To: l.To, R: l.R, S: l.S, Member: member(l.Name)}
+	}
+	return list
+}
+
+func member(segment string) scene.Member {
+	switch segment {
+	case rider.Head:
+		return scene.Head
+	case rider.UpperArm, rider.Forearm, rider.Hand:
+		return scene.Arm
+	case rider.Thigh, rider.Shank, rider.Foot:
+		return scene.Leg
+	}
+	return scene.Torso
 }
 
 // role is the sort of mass that a kind of part is.

@@ -13,8 +13,10 @@ import (
 // View says what the picture shows, as the page writes it.
 type View struct {
 	Build      string  `json:"build"`
-	Ghost      string  `json:"ghost"` // the build behind; empty for none
-	Side       string  `json:"side"`  // "side" or "rear"
+	Ghost      string  `json:"ghost"`    // the build behind; empty for none
+	At         string  `json:"at"`       // "a" or "b": a side of the comparison in place of Build
+	GhostAt    string  `json:"ghost_at"` // likewise of Ghost
+	Side       string  `json:"side"`     // "side" or "rear"
 	Dark       bool    `json:"dark"`
 	Selected   string  `json:"selected"` // part id
 	Dimensions bool    `json:"dimensions"`
@@ -76,9 +78,11 @@ func (v *View) palette() *scene.Palette {
 // subject returns what the view shows of an evaluated document, with the ghost
 // behind it; nil when there is nothing to show.
 func (v *View) subject(e *report.Evaluation) *scene.Subject {
-	s := subject(e, v.Build)
-	if s != nil && v.Ghost != "" && v.Ghost != v.Build {
-		s.Ghost = subject(e, v.Ghost)
+	s := subject(e, v.Build, v.At)
+	switch {
+	case s == nil:
+	case v.GhostAt != "" && v.GhostAt != v.At, v.GhostAt == "" && v.Ghost != "" && v.Ghost != v.Build:
+		s.Ghost = subject(e, v.Ghost, v.GhostAt)
 	}
 	return s
 }
