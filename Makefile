@@ -2,6 +2,7 @@
 #
 #   make run     build the page and serve it on this machine
 #   make build   write the static site to dist/
+#   make single  the same, and dist/steelyard.html: all of it in one file
 #   make test    everything that must hold before a change goes in
 #   make fuzz    every fuzz target for FUZZTIME each
 #   make bench   one table of measured figures
@@ -15,13 +16,16 @@ FUZZTIME ?= 2m
 WASM := ./wasm ./internal/site/empty
 TSC  := node web/node_modules/typescript/bin/tsc
 
-.PHONY: run build test fuzz bench clean lint page unit smoke browser chromium modules
+.PHONY: run build single test fuzz bench clean lint page unit smoke browser chromium modules
 
 run:
 	go run ./internal/site serve -addr $(ADDR)
 
 build:
 	go run ./internal/site build
+
+single:
+	go run ./internal/site single
 
 # In this order: what fails fast comes first.
 test: chromium lint page unit smoke browser

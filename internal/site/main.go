@@ -1,11 +1,13 @@
 // Command site writes Steelyard's static site and serves it on this machine.
 //
 //	go run ./internal/site build [-out dist]
+//	go run ./internal/site single [-out dist]
 //	go run ./internal/site serve [-out dist] [-addr 127.0.0.1:8173]
 //	go run ./internal/site empty [-out .build/empty]
 //	go run ./internal/site modules
 //
-// build writes the site. serve brings it up to date and serves it on a
+// build writes the site. single writes it with one file more, steelyard.html,
+// that holds everything and opens without a server. serve brings it up to date and serves it on a
 // loopback address only. empty writes the smallest page that opens an ebiten
 // canvas, built and loaded the same way: the reference that sizes and times
 // are compared with.
@@ -38,7 +40,7 @@ func main() {
 
 func run(ctx context.Context, args []string) error {
 	if len(args) == 0 {
-		return errors.New("say what to do: build, serve, empty or modules")
+		return errors.New("say what to do: build, single, serve, empty or modules")
 	}
 	flags := flag.NewFlagSet("site "+args[0], flag.ContinueOnError)
 	root, err := static.Root(".")
@@ -59,7 +61,7 @@ func run(ctx context.Context, args []string) error {
 	}
 
 	switch args[0] {
-	case "build", "empty":
+	case "build", "single", "empty":
 		return build(ctx, args[0], root, out)
 	case "modules":
 		return static.Modules(ctx, root)
@@ -75,13 +77,16 @@ func run(ctx context.Context, args []string) error {
 		}
 		return serve(ctx, ln, out)
 	default:
-		return fmt.Errorf("%q is not something to do; say build, serve, empty or modules", args[0])
+		return fmt.Errorf("%q is not something to do; say build, single, serve, empty or modules", args[0])
 	}
 }
 
 func build(ctx context.Context, what, root, out string) error {
 	write := static.Write
-	if what == "empty" {
+	switch what {
+	case "single":
+		write = static.WriteSingle
+	case "empty":
 		write = static.WriteEmpty
 	}
 	began := time.Now()
@@ -95,6 +100,9 @@ func build(ctx context.Context, what, root, out string) error {
 	}
 	fmt.Printf("%s: %.2f MB, of which %.2f MB is the program (%.1f MB inflated); %.1f s\n",
 		rel, mb(sizes.Site), mb(sizes.ProgramGzip), mb(sizes.Program), time.Since(began).Seconds())
+	if sizes.Single > 0 {
+		fmt.Printf("%s: %.2f MB in one file\n", filepath.Join(rel, static.SingleName), mb(sizes.Single))
+	}
 	return nil
 }
 

@@ -17,6 +17,8 @@
 // "fonts/go-regular.ttf", relative to the site's folder whatever the depth of
 // the sheet.
 //
+// On request there is one file more, steelyard.html, that holds all of it.
+//
 // All paths are relative: the site works from any folder of any host. The same
 // sources and tools give the same bytes.
 package static

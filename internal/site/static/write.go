@@ -15,6 +15,7 @@ type Sizes struct {
 	Site        int64 // everything written
 	Program     int64 // the WebAssembly program, inflated
 	ProgramGzip int64 // as written
+	Single      int64 // the file that holds everything, which is no part of Site; 0 when not written
 }
 
 // Root finds the project's folder, the one with its go.mod, at dir or above.
@@ -40,48 +41,54 @@ type site map[string][]byte
 // folder that holds something other than a site is refused, since what is not
 // part of the site is removed from out.
 func Write(ctx context.Context, root, out string) (Sizes, error) {
-	files := site{}
-	gz, size, err := program(ctx, root, "./wasm", "steelyard")
+	files, size, err := gather(ctx, root)
 	if err != nil {
 		return Sizes{}, err
 	}
-	files["steelyard.wasm.gz"] = gz
-	exec, err := loader(ctx, root)
-	if err != nil {
-		return Sizes{}, err
-	}
-	if files["wasm_exec.js"], err = minify("wasm_exec.js", exec); err != nil {
-		return Sizes{}, err
+	return files.write(out, size)
+}
+
+// gather makes the files of the site, and tells the program's size inflated.
+func gather(ctx context.Context, root string) (files site, program int64, err error) {
+	files = site{}
+	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard"); err != nil {
+		return nil, 0, err
 	}
 	for name, ttf := range fonts {
 		files["fonts/"+name] = ttf
 	}
 	if err := files.addFolder(filepath.Join(root, "data", "schema"), "schema", ".json"); err != nil {
-		return Sizes{}, err
+		return nil, 0, err
 	}
 	if err := Modules(ctx, root); err != nil {
-		return Sizes{}, err
+		return nil, 0, err
 	}
 	if err := files.addDocuments(filepath.Join(root, "web"), "frame.html", "index.html"); err != nil {
-		return Sizes{}, err
+		return nil, 0, err
 	}
-	return files.write(out, size)
+	return files, program, nil
+}
+
+// addProgram adds a program compiled to WebAssembly with its loader, and tells
+// its size inflated.
+func (s site) addProgram(ctx context.Context, root, pkg, name string) (size int64, err error) {
+	if s["steelyard.wasm.gz"], size, err = program(ctx, root, pkg, name); err != nil {
+		return 0, err
+	}
+	exec, err := loader(ctx, root)
+	if err != nil {
+		return 0, err
+	}
+	s["wasm_exec.js"], err = minify("wasm_exec.js", exec)
+	return size, err
 }
 
 // WriteEmpty writes the reference page: an ebiten program that draws nothing,
 // compiled, compressed and loaded as the site's program is.
 func WriteEmpty(ctx context.Context, root, out string) (Sizes, error) {
 	files := site{}
-	gz, size, err := program(ctx, root, "./internal/site/empty", "empty")
+	size, err := files.addProgram(ctx, root, "./internal/site/empty", "empty")
 	if err != nil {
-		return Sizes{}, err
-	}
-	files["steelyard.wasm.gz"] = gz
-	exec, err := loader(ctx, root)
-	if err != nil {
-		return Sizes{}, err
-	}
-	if files["wasm_exec.js"], err = minify("wasm_exec.js", exec); err != nil {
 		return Sizes{}, err
 	}
 	if err := files.addDocuments(filepath.Join(root, "web"), "frame.html"); err != nil {
@@ -121,9 +128,11 @@ func (s site) write(out string, program int64) (Sizes, error) {
 	if err := mayReplace(out); err != nil {
 		return Sizes{}, err
 	}
-	sizes := Sizes{Program: program, ProgramGzip: int64(len(s["steelyard.wasm.gz"]))}
+	sizes := Sizes{Program: program, ProgramGzip: int64(len(s["steelyard.wasm.gz"])), Single: int64(len(s[SingleName]))}
 	for name, data := range s {
-		sizes.Site += int64(len(data))
+		if name != SingleName {
+			sizes.Site += int64(len(data))
+		}
 		path := filepath.Join(out, filepath.FromSlash(name))
 		if old, err := os.ReadFile(path); err == nil && string(old) == string(data) {
 			continue
