@@ -84,3 +84,39 @@ func (w *Weighed) Path() []Stage {
 	}
 	return list
 }
+
+// State is the state that the bike is in.
+func (w *Weighed) State() parts.State { return w.level.state() }
+
+// Sources returns the lines that count, by the source of their mass: pieces of
+// one type share one error.
+func (w *Weighed) Sources() map[int][]int {
+	m := make(map[int][]int)
+	for i := range w.Lines {
+		if l := &w.Lines[i]; l.OK {
+			m[l.source] = append(m[l.source], i)
+		}
+	}
+	return m
+}
+
+// Pieces returns how many pieces a line has.
+func (w *Weighed) Pieces(line int) float64 { return w.Lines[line].pieces }
+
+// Owner returns where a line stands in the document: in "parts" of a build, in
+// "bags" or "goods" of a load, or in "riders", which are of nothing; and its id
+// there.
+func (w *Weighed) Owner(line int) (list, owner, id string) {
+	k := line - w.own
+	if k < 0 {
+		return "parts", w.Build.ID, w.Build.Parts[line].ID
+	}
+	c := w.cargo
+	switch {
+	case c.bag[k] < 0:
+		return "riders", "", c.rider.ID
+	case c.good[k] < 0:
+		return "bags", c.load.ID, c.load.Bags[c.bag[k]].ID
+	}
+	return "goods", c.load.ID, c.load.Goods[c.good[k]].ID
+}

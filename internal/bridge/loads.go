@@ -1,0 +1,30 @@
+package bridge
+
+import (
+	"sync"
+
+	"steelyard/internal/parts"
+)
+
+// goods answers with what there is to take along and to pack it in.
+var goods = sync.OnceValue(func() string {
+	return answer(struct {
+		Goods []parts.GoodEntry `json:"goods"`
+		Bags  []parts.BagEntry  `json:"bags"`
+	}{parts.Goods(), parts.Bags()})
+})
+
+// copyLoad answers a document, the id of a load and a name like open, with a
+// copy of the load under that name at the end: its bags and goods keep their
+// ids, which is how two loads are told apart.
+func copyLoad(args ...string) string {
+	d, problems := parts.Open([]byte(argument(args, 0)))
+	if d == nil {
+		return refusal(problems)
+	}
+	id := argument(args, 1)
+	if d.CopyLoad(id, argument(args, 2)) == nil {
+		return failed(parts.Problem{Severity: parts.SeverityError, Load: id, Message: "There is no load with this id in the document."})
+	}
+	return openedAs(d, problems)
+}

@@ -1,0 +1,323 @@
+package bridge
+
+import (
+	"math"
+	"slices"
+
+	"steelyard/internal/parts"
+	"steelyard/internal/report"
+	"steelyard/internal/weighin"
+)
+
+// weighed is the answer to weighIn. Figures have the keys and units of a report.
+type weighed struct {
+	WeighIn  string          `json:"weigh_in"`
+	Build    string          `json:"build"`
+	Load     string          `json:"load"`
+	State    parts.State     `json:"state"`
+	Problems []parts.Problem `json:"problems"`
+
+	Measured     *measured     `json:"measured,omitempty"`  // what the scale says
+	Paper        *onPaper      `json:"paper,omitempty"`     // what the parts list says
+	Agreement    *agreement    `json:"agreement,omitempty"` // whether the two agree
+	Explanations []explanation `json:"explanations"`        // what would make them, best first
+	Explained    string        `json:"explained"`           // that in words
+	Adjusted     []adjusted    `json:"adjusted"`            // masses that meet the readings best
+	Block        *block        `json:"block,omitempty"`     // how high to raise a wheel
+}
+
+type measured struct {
+	Figures   []report.Figure `json:"figures"`
+	HasHeight bool            `json:"has_height"`
+	Check     check           `json:"check"`    // of the readings among themselves
+	Readings  []residual      `json:"readings"` // what is left of each
+	Text      string          `json:"text"`
+}
+
+type check struct {
+	test
+	Unlikely bool    `json:"unlikely"`
+	Widened  float64 `json:"widened"`
+}
+
+type test struct {
+	ChiSquare float64 `json:"chi_square"`
+	Freedom   int     `json:"freedom"`
+	P         float64 `json:"p"`
+}
+
+type residual struct {
+	Line  int     `json:"line"`
+	By    float64 `json:"by_g"`
+	Score float64 `json:"score"`
+}
+
+type onPaper struct {
+	Figures []report.Figure `json:"figures"`
+}
+
+type agreement struct {
+	test
+	Agrees  bool            `json:"agrees"`
+	Verdict weighin.Verdict `json:"verdict"`
+	Figures []agreeing      `json:"figures"`
+	Text    string          `json:"text"`
+}
+
+type agreeing struct {
+	Key          string  `json:"key"`
+	Unit         string  `json:"unit"`
+	Paper        float64 `json:"paper"`
+	PaperPlus    float64 `json:"paper_plus"`
+	Measured     float64 `json:"measured"`
+	MeasuredPlus float64 `json:"measured_plus"`
+	Delta        float64 `json:"delta"`
+	Plus         float64 `json:"plus"`
+	Verdict      string  `json:"verdict"` // "agree", or measured "more" or "less"
+}
+
+type explanation struct {
+	What    string  `json:"what"`           // "part": its mass is another; "missing": a mass that is not on the list, or below 0 not on the bike
+	Part    string  `json:"part,omitempty"` // a line of the list, named as in a report
+	Station string  `json:"station,omitempty"`
+	Name    string  `json:"name"`
+	By      float64 `json:"by_g"`
+	Plus    float64 `json:"plus_g"`
+	Limit   bool    `json:"limit,omitempty"` // as far as the half-width goes
+	P       float64 `json:"p,omitempty"`     // how well a missing mass there fits, 0 to 1
+}
+
+type adjusted struct {
+	List         string      `json:"list"`  // "parts", "bags", "goods" or "riders"
+	Owner        string      `json:"owner"` // build or load id; nothing for a rider
+	ID           string      `json:"id"`
+	Name         string      `json:"name"`
+	Mass         float64     `json:"mass_g"` // of one piece
+	HalfWidth    float64     `json:"half_width_g"`
+	Basis        parts.Basis `json:"basis"`
+	WasMass      float64     `json:"was_g"`
+	WasHalfWidth float64     `json:"was_half_width_g"`
+}
+
+type block struct {
+	Height float64 `json:"height_mm"`
+	Plus   float64 `json:"plus_mm"` // within which the height of the centre is then known
+	Enough bool    `json:"enough"`
+}
+
+// weighIn answers a document and the id of a weigh-in with what comes out of it.
+func weighIn(text, id string) string {
+	d, problems := parts.Open([]byte(text))
+	if d == nil {
+		return refusal(problems)
+	}
+	w := d.WeighIn(id)
+	if w == nil {
+		return failed(parts.Problem{Severity: parts.SeverityError, WeighIn: id, Message: "There is no weigh-in with this id in the document."})
+	}
+	return answer(weigh(d, w))
+}
+
+func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
+	out := &weighed{
+		WeighIn: w.ID, Build: w.Build, Load: w.Load, State: w.State,
+		Problems: []parts.Problem{}, Explanations: []explanation{}, Adjusted: []adjusted{},
+	}
+	for _, p := range parts.Check(d) {
+		if p.WeighIn == w.ID {
+			out.Problems = append(out.Problems, p)
+		}
+	}
+	if slices.ContainsFunc(out.Problems, func(p parts.Problem) bool {
+		return p.Severity == parts.SeverityError && (p.Field == "build" || p.Field == "load" || p.Field == "state" || p.Field == "id")
+	}) {
+		return out
+	}
+	bike := on(d, w)
+	if bike == nil {
+		out.Problems = append(out.Problems, parts.Problem{
+			Severity: parts.SeverityError, WeighIn: w.ID, Build: w.Build, Field: "build",
+			Message: "The build has errors in its figures, so that what the scale showed cannot be placed; put them right first.",
+		})
+		return out
+	}
+	if s := bike.State(); s != w.State {
+		out.Problems = append(out.Problems, parts.Problem{
+			Severity: parts.SeverityError, WeighIn: w.ID, Build: w.Build, Load: w.Load, Field: "state",
+			Message: "The bike was weighed with more on it than the document can put there; check the load and its rider, or say another state.",
+		})
+		return out
+	}
+	r, problems := weighin.Weigh(w, bike.Bike, bike.Items)
+	out.Problems = append(out.Problems, problems...)
+	if r != nil {
+		out.tell(r, bike, d)
+	}
+	return out
+}
+
+// on brings the bike that was weighed into the state that it was weighed in; nil
+// when its figures have errors.
+func on(d *parts.Document, w *parts.WeighIn) *report.Weighed {
+	one := *d
+	one.Builds = []parts.Build{*d.Build(w.Build)}
+	one.Show.Compare, one.Show.Loads = []string{w.Build}, []string{w.Load}
+	one.Show.State, one.Show.Supplies = w.State, parts.Full
+	return report.Weigh(&one).Sides[0]
+}
+
+func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *parts.Document) {
+	lines := bike.Sources()
+	teller := &weighin.Teller{
+		Show: d.Show,
+		Source: func(source int) string {
+			if i := lines[source]; len(i) > 0 {
+				return bike.Build.Parts[i[0]].Name
+			}
+			return ""
+		},
+		Station: func(name string) string { return report.Label("station." + name) },
+	}
+	m := r.Measured
+	out.Measured = &measured{
+		Figures:   figures(m.Total, m.X, m.Z, m.HasHeight),
+		HasHeight: m.HasHeight,
+		Check:     check{testOf(m.Self), m.Self.Unlikely(), round(m.Widened, 3)},
+		Text:      teller.Measured(r),
+		Readings:  make([]residual, len(m.Left)),
+	}
+	for i, l := range m.Left {
+		out.Measured.Readings[i] = residual{l.Line, round(l.By*milli, 1), round(l.Score, 2)}
+	}
+	if r.Block != nil {
+		out.Block = &block{round(r.Block.Height*milli, 0), round(r.Block.Plus*milli, 1), r.Block.Enough}
+	}
+	if r.Paper == nil {
+		return
+	}
+	out.Paper = &onPaper{figures(r.Paper.Total, r.Paper.X, r.Paper.Z, true)}
+	out.Agreement = &agreement{
+		test: testOf(r.Together), Agrees: r.Verdict == weighin.Agree, Verdict: r.Verdict, Text: teller.Compared(r),
+	}
+	for _, c := range r.Figures {
+		f := agreeing{
+			Key: c.Key, Unit: unitOf(c.Key),
+			Paper: round(c.Paper.Value*milli, 2), PaperPlus: round(c.Paper.Plus()*milli, 2),
+			Measured: round(c.Measured.Value*milli, 2), MeasuredPlus: round(c.Measured.Plus()*milli, 2),
+			Delta: round(c.Difference.Value*milli, 2), Plus: round(c.Difference.Plus()*milli, 2), Verdict: "agree",
+		}
+		switch {
+		case c.Agrees:
+		case c.Difference.Value > 0:
+			f.Verdict = report.More
+		default:
+			f.Verdict = report.Less
+		}
+		out.Agreement.Figures = append(out.Agreement.Figures, f)
+	}
+	out.Explained = teller.Explained(r)
+	out.explain(r, bike, lines)
+	out.adjust(r, bike, lines, d)
+}
+
+// mostExplained is how many explanations of a sort are told.
+const mostExplained = 10
+
+func (out *weighed) explain(r *weighin.Result, bike *report.Weighed, lines map[int][]int) {
+	var masses, places []explanation
+	if r.Weights != nil {
+		for _, m := range r.Weights.Moves[:min(len(r.Weights.Moves), mostExplained)] {
+			i := lines[m.Source]
+			if len(i) == 0 {
+				continue
+			}
+			p := &bike.Build.Parts[i[0]]
+			masses = append(masses, explanation{What: "part", Part: p.ID, Name: p.Name, By: round(m.By*milli, 1), Plus: round(2*m.Then*milli, 1), Limit: m.Limit})
+		}
+	}
+	if r.Missing != nil {
+		for _, s := range r.Missing.Near {
+			places = append(places, explanation{
+				What: "missing", Station: s.Station, Name: report.Label("station." + s.Station),
+				By: round(s.Mass.Value*milli, 1), Plus: round(s.Mass.Plus()*milli, 1), P: round(s.Fit.P, 4),
+			})
+		}
+	}
+	switch r.Verdict {
+	case weighin.Agree, weighin.Contradict, weighin.NoPaper:
+	case weighin.ByMissing, weighin.BySurplus:
+		out.Explanations = append(append(out.Explanations, places...), masses...)
+	default:
+		out.Explanations = append(append(out.Explanations, masses...), places...)
+	}
+}
+
+// least is a change of mass, g, that is not worth an edit.
+const least = 0.5
+
+// adjust tells the masses that meet list and readings best.
+func (out *weighed) adjust(r *weighin.Result, bike *report.Weighed, lines map[int][]int, d *parts.Document) {
+	if r.Weights == nil {
+		return
+	}
+	for _, m := range r.Weights.Moves {
+		pieces := 0.0
+		for _, i := range lines[m.Source] {
+			pieces += bike.Pieces(i)
+		}
+		if !(pieces > 0) {
+			continue
+		}
+		by := m.By * 1000 / pieces
+		if math.Abs(by) < least {
+			continue
+		}
+		for _, i := range lines[m.Source] {
+			p := &bike.Build.Parts[i]
+			a := adjusted{
+				ID: p.ID, Name: p.Name, Basis: p.Basis, WasMass: p.Mass, WasHalfWidth: p.HalfWidth,
+				Mass:      max(0, round(p.Mass+by, 1)),
+				HalfWidth: max(1, round(math.Sqrt(3)*m.Then*milli/pieces, 1)),
+			}
+			a.List, a.Owner, a.ID = bike.Owner(i)
+			if a.List == "" {
+				continue
+			}
+			out.Adjusted = append(out.Adjusted, a)
+		}
+	}
+}
+
+func testOf(t weighin.Test) test { return test{round(t.ChiSquare, 3), t.Freedom, round(t.P, 5)} }
+
+// milli is how many of a report's grams and millimetres go into kg and m.
+const milli = 1000
+
+func unitOf(key string) string {
+	if key == "total" {
+		return "g"
+	}
+	return "mm"
+}
+
+func figures(total, x, z weighin.Value, height bool) []report.Figure {
+	figure := func(key string, v weighin.Value) report.Figure {
+		return report.Figure{Key: key, Unit: unitOf(key), Value: round(v.Value*milli, 2), Plus: round(v.Plus()*milli, 2)}
+	}
+	list := []report.Figure{figure("total", total), figure("centre_x", x)}
+	if height {
+		list = append(list, figure("centre_z", z))
+	}
+	return list
+}
+
+// round rounds to so many decimals; what is no finite number, which JSON does
+// not have, becomes 0.
+func round(v float64, decimals int) float64 {
+	f := math.Pow10(decimals)
+	r := math.Round(v*f) / f
+	if math.IsNaN(r) || math.IsInf(r, 0) || r == 0 {
+		return 0
+	}
+	return r
+}
