@@ -21,6 +21,8 @@
 // The frame loads itself again when the graphics context is lost: it is then
 // "loading" once more, and the page shows its document again when it is ready.
 
+import { programInside } from "./inside.ts";
+
 interface Program {
   pointer(event: string): string;
   onintent?: (json: string) => void;
@@ -47,6 +49,7 @@ interface Here {
   steelyardPainted: () => void;
   steelyardTrouble: (problem: string) => void;
   steelyardWake: () => void;
+  steelyardLetters: Promise<unknown>; // settles when the fonts are there, or will not come
 }
 const here = window as unknown as Here;
 
@@ -69,9 +72,16 @@ function tell(change: Partial<Status>): void {
 
 const ended = (): boolean => told.state === "stopped" || told.state === "failed";
 
+// What the program calls and waits for.
 here.steelyardReady = () => tell({ state: "ready" });
 here.steelyardPainted = () => tell({ state: "painted" });
 here.steelyardTrouble = (problem) => tell({ problem });
+
+const patience = new Promise((enough) => setTimeout(enough, 3000));
+here.steelyardLetters = Promise.race([
+  Promise.all(["400 16px Go", "700 16px Go"].map((font) => document.fonts.load(font))).catch(() => {}),
+  patience,
+]);
 
 // ebiten asks for an animation frame for ever, to see whether there is
 // something to draw. Hold the question back until there is: a page at rest
@@ -248,7 +258,7 @@ async function start(): Promise<void> {
     throw new Error("This browser is too old for Steelyard: it cannot unpack the program. Use one from 2023 or later.");
   }
   const link = document.getElementById("program") as HTMLLinkElement;
-  const response = await fetch(link.href);
+  const response = link.hasAttribute("href") ? await fetch(link.href) : programInside();
   if (!response.ok || !response.body) {
     throw new Error(`The program could not be loaded: the host answered ${response.status}.`);
   }
@@ -282,5 +292,3 @@ start().catch((e: unknown) => {
   const problem = e instanceof Error ? e.message : String(e);
   tell({ state: told.state === "loading" ? "failed" : "stopped", problem });
 });
-
-export {};

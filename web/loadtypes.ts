@@ -172,7 +172,8 @@ export interface BagReport {
   pieces: number;
   volume_l: number;
   place_mm: Vec3;
-  headroom?: Headroom;
+  headroom?: Headroom; // of the permitted load
+  room?: Headroom; // of the volume
 }
 
 export interface GoodReport {
@@ -206,7 +207,7 @@ export interface Handling {
   supplies: Supplies;
   left_g: number;
   right_g: number;
-  lean: Figure;
+  lean?: Figure;
   rebalance?: { mass_g: number; plus_g: number; from: "left" | "right"; apart_mm: number };
   braking: { gradient: number; value: number; plus: number }[];
   climb?: { grip: number; lift: Value; slip: Value | null; first: Value; slips: boolean; decided: boolean };
@@ -227,6 +228,8 @@ export interface Ratings {
   list: Headroom[];
 }
 
+export type Verdict = "ok" | "near" | "over";
+
 export interface Headroom {
   what: string;
   bag?: string;
@@ -237,7 +240,7 @@ export interface Headroom {
   limit: number;
   left: number;
   used: number;
-  verdict: "ok" | "near" | "over";
+  verdict: Verdict;
   sure: boolean;
   text: string;
 }

@@ -4,10 +4,14 @@
 import "./components/balance.ts";
 import "./components/difference.ts";
 import "./components/frame.ts";
+import "./components/limits.ts";
+import "./components/load.ts";
 import "./components/masthead.ts";
 import "./components/notices.ts";
+import "./components/packing.ts";
 import "./components/parts.ts";
 import "./components/strip.ts";
+import "./components/weighin.ts";
 import { watchCanvas } from "./components/picture.ts";
 import { core } from "./core.ts";
 import { watchDrops } from "./drop.ts";
@@ -44,6 +48,7 @@ async function start(): Promise<void> {
   store.catalogue = core.catalogue();
   store.kinds = core.kinds();
   store.stations = core.stations();
+  store.templates = core.templates();
   if (started) {
     store.evaluate();
     return;

@@ -2,6 +2,7 @@
 // buttons. A step of one gesture joins the one before.
 
 import { editPart } from "./edit.ts";
+import { nudgeBag, splitLine } from "./loadlines.ts";
 import { store } from "./state.ts";
 import { t } from "./text/index.ts";
 import type { Part, Vec3 } from "./types.ts";
@@ -17,6 +18,10 @@ function shifted(p: Part, by: Vec3): Part {
 }
 
 export function nudge(part: string, by: Vec3): void {
+  if (splitLine(part)) {
+    nudgeBag(part, by);
+    return;
+  }
   const p = store.part(part);
   if (!p || !by.some((v) => v !== 0)) return;
   store.edit(t("do.nudge", { part: p.name }), (d) => editPart(d, store.activeID, part, (q) => shifted(q, by)), `nudge/${part}`);

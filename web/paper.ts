@@ -17,6 +17,8 @@ export function watchPrinting(plate: HTMLElement): void {
     const text = core.svg(JSON.stringify(doc), {
       build: store.activeID,
       ghost: look.ghost ? store.otherID : "",
+      at: store.letter === "B" ? "b" : "a",
+      ...(look.ghost && store.ids.B ? { ghost_at: store.letter === "B" ? "a" : "b" } : {}),
       side: look.side,
       dark: false,
       selected: "",

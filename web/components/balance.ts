@@ -5,6 +5,8 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { addBuild, compare, compared, copyBuild, editBuild, findBuild, removeBuild } from "../edit.ts";
 import { core } from "../core.ts";
+import { placeBuild, sameLoad, swapSides } from "../loadedit.ts";
+import { loadsOf } from "../loadtypes.ts";
 import { store } from "../state.ts";
 import { brief, has, short, t, word } from "../text/index.ts";
 import type { Change, Figure, Verdict } from "../types.ts";
@@ -14,6 +16,7 @@ import { copyMenu } from "./copytable.ts";
 import { focusSoon, Piece } from "./element.ts";
 import { badge, number } from "./figure.ts";
 import "./menu.ts";
+import { fallen, loadChoice } from "./states.ts";
 
 type Letter = "A" | "B";
 
@@ -82,14 +85,13 @@ class Balance extends Piece {
         <h2 id="balance-title">${t("builds.title")}</h2>
         ${doc ? copyMenu(t("table.caption"), "figures") : nothing}
       </div>
-      ${doc ? html`${this.pair()}${this.empty() ? nothing : this.table()}${this.explain()}` : html`<p class="quiet">${t("page.loading")}</p>`}
+      ${doc ? html`<sy-state></sy-state>${this.pair()}${this.empty() ? nothing : this.table()}${this.explain()}` : html`<p class="quiet">${t("page.loading")}</p>`}
     `;
   }
 
   // empty says that neither build has any figure but its total.
   private empty(): boolean {
-    const { A, B } = store.ids;
-    return [A, B].every((id) => (store.figures(id)?.figures.length ?? 0) < 2);
+    return (["A", "B"] as const).every((letter) => (store.shown(letter)?.figures.length ?? 0) < 2);
   }
 
   private pair(): TemplateResult {
@@ -102,7 +104,7 @@ class Balance extends Piece {
         class="swap"
         title=${t("builds.swap")}
         ?disabled=${!B}
-        @click=${() => store.edit(t("do.swap"), (d) => compare(d, B, A))}
+        @click=${() => store.edit(t("do.swap"), swapSides)}
       >
         <span aria-hidden="true">↕</span><span class="unseen">${t("builds.swap")}</span>
       </button>
@@ -112,7 +114,8 @@ class Balance extends Piece {
 
   private noB(a: string): TemplateResult {
     const doc = store.doc!;
-    const others = doc.builds.filter((b) => b.id !== a);
+    // A build can be compared with itself under another load.
+    const others = doc.builds.filter((b) => b.id !== a || loadsOf(doc).length > 0);
     return html`<div class="plate none">
       ${badge("B")}
       <p>
@@ -137,11 +140,7 @@ class Balance extends Piece {
   }
 
   private choose(letter: Letter, id: string): void {
-    store.edit(t("do.compare"), (d) => {
-      const [a, b] = compared(d);
-      if (letter === "A") return compare(d, id, id === b ? a : b);
-      return compare(d, id === a ? b || a : a, id);
-    });
+    store.edit(t("do.compare"), (d) => placeBuild(d, letter, id));
   }
 
   private copy(id: string): void {
@@ -149,7 +148,7 @@ class Balance extends Piece {
     if (!old) return;
     store.edit(t("do.copy", { build: old.name }), (d) => {
       const c = copyBuild(d, id, `${old.name}${t("builds.copysuffix")}`);
-      return compare(c.doc, id, c.id);
+      return compare(sameLoad(c.doc), id, c.id);
     });
     store.tell(t("builds.copied", { name: old.name }), { label: t("undo"), run: () => store.undo() });
     this.naming = "B";
@@ -160,7 +159,7 @@ class Balance extends Piece {
   private plate(letter: Letter, id: string): TemplateResult {
     const doc = store.doc!;
     const build = findBuild(doc, id);
-    const total = store.figures(id)?.figures.find((f) => f.key === "total");
+    const total = store.shown(letter)?.figures.find((f) => f.key === "total");
     const s = figureScale("g", doc.show);
     return html`<div class="plate ${letter}">
       ${badge(letter)}
@@ -199,13 +198,16 @@ class Balance extends Piece {
             { label: t("builds.delete"), disabled: doc.builds.length < 2, run: () => this.discard(id) },
           ]}
         ></sy-menu>
+        ${loadChoice(letter)}
         <p class="likely">
           ${build && !build.parts.length
             ? html`<button type="button" class="plain strong" @click=${() => this.add(letter)}>${t("builds.first")}</button>`
             : total
             ? html`${total.plus > 0 ? t("likely", between(total.value, total.plus, s)) : t("likely.exact")}${store.stale(id)
                 ? html` <em>${t("builds.stale")}</em>`
-                : nothing}`
+                : fallen(letter)
+                  ? html` <em>${fallen(letter)}</em>`
+                  : nothing}`
             : t("builds.unweighed")}
         </p>
       </div>
@@ -311,10 +313,10 @@ class Balance extends Piece {
   }
 
   private band(b: Band): TemplateResult | typeof nothing {
-    const { A, B } = store.ids;
-    const a = store.figures(A)?.figures ?? [];
+    const { B } = store.ids;
+    const a = store.shown("A")?.figures ?? [];
     const changes = store.difference?.figures ?? [];
-    const inB = B ? (store.figures(B)?.figures ?? []) : [];
+    const inB = B ? (store.shown("B")?.figures ?? []) : [];
     if (!b.keys.some((key) => a.some((f) => f.key === key) || inB.some((f) => f.key === key))) return nothing;
     return html`<tbody>
       <tr class="band">

@@ -151,8 +151,8 @@ class Difference extends Piece {
   }
 
   private weigh(d: Diff): TemplateResult {
-    const own = store.figures(store.activeID)?.weigh ?? [];
-    const letter = store.activeID === store.ids.B ? "B" : "A";
+    const { letter } = store;
+    const own = store.shown(letter)?.weigh ?? [];
     return html`<h3>${t("diff.weigh")}</h3>
       ${d.weigh.length || own.length
         ? html`${d.weigh.length ? advice(d.weigh, (now) => t("diff.weigh.lead", { now })) : nothing}

@@ -37,6 +37,22 @@ export function problemAt(field: string, build: string, part = ""): Problem | un
   );
 }
 
+// Owner is the thing beside the builds that a field belongs to.
+export type Owner = Pick<Problem, "rider" | "load" | "bag" | "good" | "weigh_in">;
+
+// problemOf is problemAt for what is no build's. A rider's problem may name the
+// bike and the load that he does not fit as well.
+export function problemOf(owner: Owner, field: string): Problem | undefined {
+  const same = (k: keyof Owner, p: Problem) => (p[k] ?? "") === (owner[k] ?? "");
+  return store.problems.find(
+    (p) =>
+      p.field !== undefined &&
+      (p.field === field || p.field.startsWith(field + ".") || field.startsWith(p.field + ".")) &&
+      same("rider", p) &&
+      (owner.rider !== undefined || (same("load", p) && same("bag", p) && same("good", p) && same("weigh_in", p))),
+  );
+}
+
 function message(e: unknown): string {
   if (e instanceof Trouble || e instanceof RangeError) return e.message;
   throw e;

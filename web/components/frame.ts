@@ -27,7 +27,7 @@ const fields: Record<Section, string[]> = {
 class FrameSheet extends Piece {
   protected override render(): TemplateResult {
     const { build } = store;
-    const letter = store.activeID === store.ids.B ? "B" : "A";
+    const { letter } = store;
     return html`<div class="head">
         <h2 id="frame-title">${t("frame.title", { letter })}</h2>
         <p class="quiet">${t("frame.lead")}</p>

@@ -10,11 +10,13 @@ import { count, t, word } from "../text/index.ts";
 import type { Problem } from "../types.ts";
 import { between, figureScale, plain, write } from "../units.ts";
 import { domID, Piece } from "./element.ts";
+import { goTo } from "./lines.ts";
 
 const shown = 6;
 
 // go leads to the field where a problem can be put right.
 function go(p: Problem): void {
+  if (goTo(p)) return;
   if (p.build) store.activateBuild(p.build);
   if (p.part) {
     store.open.add(p.part);
@@ -123,7 +125,7 @@ class Notices extends Piece {
         (p) =>
           html`<li>
             ${p.message}
-            ${p.field || p.part || p.build ? html`<button type="button" class="plain strong" @click=${() => go(p)}>${t("problems.go")}</button>` : nothing}
+            ${p.field || p.part || p.build || p.load || p.rider ? html`<button type="button" class="plain strong" @click=${() => go(p)}>${t("problems.go")}</button>` : nothing}
           </li>`,
       )}
       ${problems.length > most ? html`<li>${t("problems.more", { n: problems.length - most })}</li>` : nothing}
@@ -165,7 +167,7 @@ class Teller extends Piece {
 
   private totals(): string {
     const doc = store.doc;
-    const total = store.figures(store.activeID)?.figures.find((f) => f.key === "total");
+    const total = store.shown(store.letter)?.figures.find((f) => f.key === "total");
     if (!doc || !total) return "";
     const s = figureScale("g", doc.show);
     const out = [

@@ -22,7 +22,7 @@ export function partRows(p: Part, long: boolean): TemplateResult {
   const stem = `${store.activeID}/${p.id}/`;
   const typing = [...store.drafts].filter(([k]) => k.startsWith(stem)).map(([k, d]) => `${k}=${d.text}=${d.why}`);
   const problems = store.problems.filter((q) => q.part === p.id && q.build === store.activeID).map((q) => `${q.field}${q.message}`);
-  const known = [p, open, chosen, long, store.activeID, store.otherID, store.doc!.show, store.kinds, store.stations, typing.join(), problems.join(), w ? `${w.mass_g},${w.place_mm},${w.unsprung},${w.ok}` : ""];
+  const known = [p, open, chosen, long, store.activeID, store.otherID, store.doc!.show, store.kinds, store.stations, typing.join(), problems.join(), w ? `${w.mass_g},${w.place_mm},${w.unsprung},${w.ok},${w.off}` : ""];
   return html`${guard(known, () => html`${line(p, w, chosen, open, long)}${open ? details(p) : nothing}`)}`;
 }
 
@@ -57,7 +57,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
     id=${domID("row", p.id)}
     role="row"
     tabindex="-1"
-    class="part ${chosen ? "chosen" : ""} ${w && !w.ok ? "out" : ""}"
+    class="part ${chosen ? "chosen" : ""} ${w && !w.ok && !w.off ? "out" : ""}"
     aria-selected=${nothing}
     @focusin=${choose}
     @click=${choose}
@@ -85,7 +85,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
         problem: at("name"),
         accept: (v) => set(p, "name", t("parts.name"))(v),
       })}
-      ${w && !w.ok ? html`<em class="left">${t("parts.left")}</em>` : nothing}
+      ${w?.off ? html`<em class="off">${t("parts.off")}</em>` : w && !w.ok ? html`<em class="left">${t("parts.left")}</em>` : nothing}
     </th>
     <td role="cell" class="m">
       ${massInput({ key: key("mass_g"), label: `${t("parts.mass")}, ${brief(p.name)}`, hidden: true, value: p.mass_g, problem: at("mass_g"), set: setMass(p) })}

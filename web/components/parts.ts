@@ -7,7 +7,7 @@ import { repeat } from "lit/directives/repeat.js";
 import { chooseFile, savePartsCSV } from "../files.ts";
 import { store } from "../state.ts";
 import { count, t, word } from "../text/index.ts";
-import type { Part, Subset } from "../types.ts";
+import type { Part } from "../types.ts";
 import { figureScale, massField, partScale, plain, write } from "../units.ts";
 import "./addpart.ts";
 import { Piece } from "./element.ts";
@@ -23,7 +23,7 @@ class Parts extends Piece {
 
   protected override render(): TemplateResult {
     const { build, doc } = store;
-    const letter = store.activeID === store.ids.B ? "B" : "A";
+    const { letter } = store;
     return html`<div class="head">
         <h2 id="parts-title">${t("parts.title", { letter })}</h2>
         <div class="tools">
@@ -32,7 +32,7 @@ class Parts extends Piece {
               const id = store.ids[l];
               const name = doc?.builds.find((b) => b.id === id)?.name ?? "";
               return id
-                ? html`<button type="button" class="toggle named" aria-pressed=${store.activeID === id} @click=${() => store.activate(l)}>
+                ? html`<button type="button" class="toggle named" aria-pressed=${letter === l} @click=${() => store.activate(l)}>
                     ${badge(l)}<span class="unseen">${l}: </span><span class="build-name">${name}</span>
                   </button>`
                 : nothing;
@@ -126,7 +126,8 @@ class Parts extends Piece {
     const show = store.doc!.show;
     const s = partScale(show);
     const most = long ? (this.reach.get(g) ?? page) : list.length;
-    const sum: Subset | undefined = store.figures(store.activeID)?.groups.find((x) => x.key === g);
+    // The report's group has what the load adds to it as well.
+    const sum = list.reduce((m, p) => m + (store.weighed(p.id)?.mass_g ?? NaN), 0);
     const seen = list.slice(0, most);
     const chosen = list.findIndex((p) => p.id === store.selected);
     if (chosen >= most) seen.push(list[chosen]!);
@@ -135,7 +136,7 @@ class Parts extends Piece {
         <th role="rowheader" scope="rowgroup" colspan="10">
           ${word("group", g)} <span class="n">${list.length}</span>
         </th>
-        <td role="cell" class="t right">${sum && !this.filter ? plain(write(sum.mass_g, 0, s)) : nothing}</td>
+        <td role="cell" class="t right">${Number.isFinite(sum) && !this.filter ? plain(write(sum, 0, s)) : nothing}</td>
         <td role="cell" class="a"></td>
       </tr>
       ${repeat(

@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { core } from "../core.ts";
+import { lineID, loadLine, type Line } from "../loadlines.ts";
 import { arrow, large, nudge, small } from "../nudge.ts";
 import { chooseNeighbour, deletePart } from "../partacts.ts";
 import { store } from "../state.ts";
@@ -10,11 +11,12 @@ import type { Intent, PartReport, Vec3, View } from "../types.ts";
 import { figureScale, partScale, placeText, plain, write } from "../units.ts";
 import { domID, Piece } from "./element.ts";
 import { badge } from "./figure.ts";
+import { revealLine } from "./lines.ts";
 
 class PictureHead extends Piece {
   protected override render(): TemplateResult {
     const { look } = store;
-    const { A, B } = store.ids;
+    const { B } = store.ids;
     const off = !store.doc;
     const press = (label: string, on: boolean, act: () => void, disabled = off) =>
       html`<button type="button" class="toggle" aria-pressed=${on} ?disabled=${disabled} @click=${act}>${label}</button>`;
@@ -28,7 +30,7 @@ class PictureHead extends Piece {
                 type="button"
                 class="toggle letter"
                 aria-label=${t(letter === "A" ? "builds.a" : "builds.b")}
-                aria-pressed=${store.activeID === (letter === "A" ? A : B) && !off}
+                aria-pressed=${store.letter === letter && !off}
                 ?disabled=${off || (letter === "B" && !B)}
                 @click=${() => store.activate(letter)}
               >
@@ -78,7 +80,7 @@ const roomy = matchMedia("(min-width: 44rem)").matches;
 
 class PictureFoot extends Piece {
   protected override render(): TemplateResult {
-    const summary = store.figures(store.activeID)?.summary ?? "";
+    const summary = store.shown(store.letter)?.summary ?? "";
     return html`<div class="picked">${this.chosen()}</div>
       ${core.drawing ? html`<p class="why wrong">${core.drawing}</p>` : nothing}
       <details class="words" ?open=${roomy}>
@@ -89,6 +91,8 @@ class PictureFoot extends Piece {
   }
 
   private chosen(): TemplateResult {
+    const line = loadLine(store.hovered) ?? (store.part(store.hovered) ? undefined : loadLine(store.selected));
+    if (line) return this.line(line);
     const id = store.part(store.hovered) ? store.hovered : store.selected;
     const p = store.part(id);
     const doc = store.doc;
@@ -96,6 +100,40 @@ class PictureFoot extends Piece {
     const w = store.weighed(id);
     const s = partScale(doc.show);
     const picked = id === store.selected;
+    return html`<p class="what">
+        <strong>${brief(p.name)}</strong>
+        <span class="facts">${plain(write(w?.mass_g ?? p.mass_g * p.quantity, w?.plus_g ?? 0, s))}${w ? html` · ${sprung(w)} · ${place(w)}` : nothing}</span>
+      </p>
+      ${picked
+        ? html`<div class="tools">
+            ${this.steps(id)}
+            <button type="button" class="plain strong" @click=${() => reveal(id)}>${t("picture.tolist")}</button>
+            <button type="button" class="plain" @click=${() => deletePart(id)}>${t("part.delete")}</button>
+            <button type="button" class="plain" @click=${() => store.select("")}>${t("picture.deselect")}</button>
+          </div>`
+        : nothing}`;
+  }
+
+  // line tells of what is no part: a bag, something in one, the rider.
+  private line(l: Line): TemplateResult {
+    const doc = store.doc!;
+    const id = lineID(l.kind, l.id);
+    return html`<p class="what">
+        <strong>${brief(l.name)}</strong>
+        <span class="facts"
+          >${plain(write(l.mass_g, l.plus_g, partScale(doc.show)))}${l.place_mm ? html` · ${placed(l.place_mm)}` : nothing}</span
+        >
+      </p>
+      ${id === store.selected
+        ? html`<div class="tools">
+            ${l.kind === "bag" ? this.steps(id) : nothing}
+            <button type="button" class="plain strong" @click=${() => reveal(id)}>${t("picture.tolist")}</button>
+            <button type="button" class="plain" @click=${() => store.select("")}>${t("picture.deselect")}</button>
+          </div>`
+        : nothing}`;
+  }
+
+  private steps(id: string): TemplateResult {
     const rear = store.look.side === "rear";
     const step = (label: string, sign: string, by: Vec3) =>
       html`<button
@@ -107,23 +145,12 @@ class PictureFoot extends Piece {
       >
         ${sign}
       </button>`;
-    return html`<p class="what">
-        <strong>${brief(p.name)}</strong>
-        <span class="facts">${plain(write(w?.mass_g ?? p.mass_g * p.quantity, w?.plus_g ?? 0, s))}${w ? html` · ${sprung(w)} · ${place(w)}` : nothing}</span>
-      </p>
-      ${picked
-        ? html`<div class="tools">
-            <div class="set" role="group" aria-label=${t("nudge.title")}>
-              ${rear
-                ? html`${step(t("nudge.left"), "←", [0, small, 0])}${step(t("nudge.right"), "→", [0, -small, 0])}`
-                : html`${step(t("nudge.back"), "←", [-small, 0, 0])}${step(t("nudge.forward"), "→", [small, 0, 0])}`}
-              ${step(t("nudge.up"), "↑", [0, 0, small])}${step(t("nudge.down"), "↓", [0, 0, -small])}
-            </div>
-            <button type="button" class="plain strong" @click=${() => reveal(id)}>${t("picture.tolist")}</button>
-            <button type="button" class="plain" @click=${() => deletePart(id)}>${t("part.delete")}</button>
-            <button type="button" class="plain" @click=${() => store.select("")}>${t("picture.deselect")}</button>
-          </div>`
-        : nothing}`;
+    return html`<div class="set" role="group" aria-label=${t("nudge.title")}>
+      ${rear
+        ? html`${step(t("nudge.left"), "←", [0, small, 0])}${step(t("nudge.right"), "→", [0, -small, 0])}`
+        : html`${step(t("nudge.back"), "←", [-small, 0, 0])}${step(t("nudge.forward"), "→", [small, 0, 0])}`}
+      ${step(t("nudge.up"), "↑", [0, 0, small])}${step(t("nudge.down"), "↓", [0, 0, -small])}
+    </div>`;
   }
 }
 
@@ -135,14 +162,19 @@ export function sprung(w: PartReport): string {
 }
 
 function place(w: PartReport): string {
+  return placed(w.place_mm);
+}
+
+function placed(at: Vec3): string {
   const show = store.doc!.show;
-  const [x, y, z] = placeText(w.place_mm, show);
+  const [x, y, z] = placeText(at, show);
   const unit = figureScale("mm", show).unit;
   return t("picture.at", { x, y, z, unit });
 }
 
 // reveal opens a part's details in the list and goes to one of its fields.
 export function reveal(id: string, to = "name"): void {
+  if (revealLine(id)) return;
   store.select(id);
   store.open.add(id);
   store.touch();
@@ -168,6 +200,8 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     const view: View = {
       build: store.activeID,
       ghost: look.ghost ? store.otherID : "",
+      at: store.letter === "B" ? "b" : "a",
+      ...(look.ghost && store.ids.B ? { ghost_at: store.letter === "B" ? "a" : "b" } : {}),
       side: look.side,
       dark: document.documentElement.dataset["theme"] === "dark",
       selected: store.selected,

@@ -38,11 +38,11 @@ class Strip extends Piece {
     const { A, B } = store.ids;
     const d = store.difference?.figures.find((f) => f.key === "total");
     const u = store.difference?.figures.find((f) => f.key === "unsprung_rear");
-    const total = (id: string) => store.figures(id)?.figures.find((f) => f.key === "total");
+    const total = (letter: "A" | "B") => store.shown(letter)?.figures.find((f) => f.key === "total");
     return html`<div class="strip ${this.on ? "on" : ""}" aria-hidden="true">
       <div>
         ${([["A", A], ["B", B]] as const).map(([letter, id]) => {
-          const f = total(id);
+          const f = total(letter);
           return id
             ? html`<span class="one"
                 >${badge(letter)} <span class="build-name">${findBuild(doc, id)?.name}</span> <b>${f ? plain(write(f.value, f.plus, s)) : "–"}</b></span

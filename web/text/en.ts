@@ -469,5 +469,3 @@ export const en = {
   "say.total": "{name}: {value}, {likely}.",
   "say.delta": "B minus A: {value}, {verdict}.",
 } as const satisfies Record<string, string>;
-
-export type Key = keyof typeof en;

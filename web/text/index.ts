@@ -1,11 +1,14 @@
 // Text of the page by key. Labels of figures, groups, kinds and stations come
 // from the words that the core uses as well; what is only on the page stands in
-// en.ts beside this file.
+// en.ts and load.ts beside this file.
 
 import words from "../../data/words/en.json";
-import { en, type Key } from "./en.ts";
+import { en as page } from "./en.ts";
+import { load } from "./load.ts";
 
-export type { Key };
+const en = { ...page, ...load };
+
+export type Key = keyof typeof en;
 
 const table: Record<string, string> = words;
 
@@ -15,7 +18,7 @@ export function brief(s: string): string {
 }
 
 // What users have named; it may be of any length.
-const named = new Set(["build", "file", "name", "part", "title", "what"]);
+const named = new Set(["build", "file", "load", "name", "part", "title", "what"]);
 
 // t gives a text, with {name} replaced by the argument of that name.
 export function t(key: Key, args: Record<string, string | number> = {}): string {

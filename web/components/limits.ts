@@ -1,0 +1,320 @@
+// What the masses permit: braking, climbing, axle loads on slopes, and loads
+// held against the ratings that makers state.
+
+import { html, nothing, type TemplateResult } from "lit";
+import { findBuild } from "../edit.ts";
+import { rate } from "../loadedit.ts";
+import { rated, usualGrip, type Handling, type Headroom, type Side, type Value } from "../loadtypes.ts";
+import { core } from "../core.ts";
+import { store } from "../state.ts";
+import { brief, short, t } from "../text/index.ts";
+import { figureScale, massField, plain, signed, write, type Scale } from "../units.ts";
+import { chart, type Series } from "./chart.ts";
+import { field, numberInput, problemAt } from "./field.ts";
+import { badge, number } from "./figure.ts";
+import { fillBar, verdictSigns, verdictWord } from "./fill.ts";
+import { caution, Section, type Fold, type Gist } from "./section.ts";
+import { lettersShown, type Letter } from "./states.ts";
+
+interface Of {
+  letter: Letter;
+  side: Side;
+}
+
+function sides(): Of[] {
+  return lettersShown().flatMap((letter) => {
+    const side = store.side(letter);
+    return side ? [{ letter, side }] : [];
+  });
+}
+
+const deceleration = (): Scale => ({ unit: t("unit.g0"), per: 1, decimals: 2, fine: 3 });
+const percent = (): Scale => ({ unit: t("unit.percent"), per: 0.01, decimals: 0, fine: 1 });
+
+const level = (h: Handling) => h.braking.find((b) => b.gradient === 0);
+const overs = (s: Side) => s.ratings?.list.filter((h) => h.verdict === "over") ?? [];
+
+const narrow = matchMedia("(max-width: 44rem)");
+
+class Limits extends Section {
+  protected readonly fold: Fold = "limits";
+
+  private readonly reshape = () => this.requestUpdate();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    narrow.addEventListener("change", this.reshape);
+  }
+
+  override disconnectedCallback(): void {
+    narrow.removeEventListener("change", this.reshape);
+    super.disconnectedCallback();
+  }
+
+  protected gist(): Gist {
+    const list = sides();
+    const over = [...new Set(list.flatMap(({ side }) => overs(side).map((h) => h.name)))];
+    const told = list.flatMap(({ letter, side }) => {
+      const h = side.handling;
+      const b = h && level(h);
+      if (!h?.climb || !b) return [];
+      return [t("limits.gist.side", { letter, brake: plain(write(b.value, 0, deceleration())), climb: plain(write(h.climb.first.value, 0, percent())) })];
+    });
+    if (!told.length) return { text: t("limits.gist") };
+    const rated = list.some(({ side }) => side.ratings?.list.length);
+    const last = over.length ? t("limits.gist.over", { what: over.join(", ") }) : rated ? t("limits.gist.none") : "";
+    return { text: [...told, last].filter(Boolean).join("; "), alarm: over.length > 0 };
+  }
+
+  protected body(): TemplateResult {
+    const list = sides().filter(({ side }) => side.handling);
+    if (!list.length) return html`<p class="quiet">${t("limits.none")}</p>`;
+    const states = [...new Set(list.map(({ side }) => stateText(side.handling!.state, side.handling!.supplies)))];
+    return html`<p class="quiet">${t("limits.of", { states: states.join("; ") })}</p>
+      ${caution()}
+      <div class="limitsheet">
+        <div>${this.road(list)}</div>
+        <div>${this.slopes(list)}</div>
+        <div>${this.braking(list)}</div>
+        <div class="wide">${this.ratings(sides())}</div>
+        <div>${this.entry()}</div>
+      </div>`;
+  }
+
+  private road(list: Of[]): TemplateResult {
+    const show = store.doc!.show;
+    const two = list.length > 1;
+    const g = deceleration();
+    const pc = percent();
+    const row = (label: string, unit: string, value: (h: Handling) => TemplateResult | string) =>
+      html`<tr>
+        <th scope="row">${label}${unit ? html` <span class="unit">${unit}</span>` : nothing}</th>
+        ${list.map(({ side }) => html`<td>${value(side.handling!)}</td>`)}
+      </tr>`;
+    const value = (v: Value | undefined | null, s: Scale) => (v ? number(write(v.value, v.plus, s)) : "–");
+    return html`<h3>${t("limits.road")}</h3>
+      <table class="lines road">
+        <caption class="unseen">
+          ${t("limits.road.caption")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col"><span class="unseen">${t("limits.limit")}</span></th>
+            ${list.map(({ letter }) => html`<th scope="col" class="right">${two ? badge(letter) : nothing}<span class="unseen">${letter}</span></th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${row(t("limits.brake"), g.unit, (h) => value(level(h), g))} ${row(t("limits.lift"), pc.unit, (h) => value(h.climb?.lift, pc))}
+          ${row(t("limits.slip"), pc.unit, (h) => (h.climb && !h.climb.slip ? t("limits.slip.never") : value(h.climb?.slip, pc)))}
+          ${row(t("limits.first"), "", (h) =>
+            h.climb ? html`<span class="wrap">${t(!h.climb.decided ? "limits.first.undecided" : h.climb.slips ? "limits.first.slip" : "limits.first.lift")}</span>` : "–",
+          )}
+        </tbody>
+      </table>
+      <div class="specs">
+        ${numberInput({
+          key: "show/grip",
+          label: t("limits.grip"),
+          value: show.grip ?? usualGrip,
+          step: 0.05,
+          problem: problemAt("show.grip", ""),
+          set: (v) => store.edit(t("do.grip"), (d) => ({ ...d, show: { ...d.show, grip: v } }), "show/grip"),
+        })}
+      </div>
+      <p class="fine">${t("limits.grip.help")}</p>`;
+  }
+
+  private slopes(list: Of[]): TemplateResult {
+    const show = store.doc!.show;
+    const s = figureScale("g", show);
+    const two = list.length > 1;
+    const series = list.flatMap(({ letter, side }): Series[] =>
+      (["front", "rear"] as const).map((end) => ({
+        name: two ? `${letter} ${t(`limits.${end}`)}` : t(`limits.${end}`),
+        tone: end,
+        dashed: letter === "B",
+        points: side.handling!.slopes.map((p) => ({ x: p.gradient, y: p[`${end}_g`] / s.per, plus: p[`${end}_plus_g`] / s.per })),
+      })),
+    );
+    const gradients = list[0]!.side.handling!.slopes.map((p) => p.gradient);
+    return html`<h3>${t("limits.slopes")}</h3>
+      ${chart({ label: t("limits.slopes.label"), wide: narrow.matches ? 350 : 460, high: 240, unit: s.unit, down: t("limits.down"), up: t("limits.up"), series })}
+      ${this.table(
+        t("limits.slopes.caption"),
+        list.flatMap(({ letter }) => (["front", "rear"] as const).map((end) => html`${two ? badge(letter) : nothing}<span class="unseen">${letter} </span> ${t(`limits.${end}`)}`)),
+        gradients,
+        (i) =>
+          list.flatMap(({ side }) => {
+            const p = side.handling!.slopes[i];
+            return p ? [write(p.front_g, p.front_plus_g, s), write(p.rear_g, p.rear_plus_g, s)] : [];
+          }),
+        s.unit,
+      )}
+      ${caution()}`;
+  }
+
+  private braking(list: Of[]): TemplateResult {
+    const s = deceleration();
+    const two = list.length > 1;
+    const series = list.map(
+      ({ letter, side }): Series => ({
+        name: two ? letter : t("unit.g0"),
+        tone: "text",
+        dashed: letter === "B",
+        points: side.handling!.braking.map((p) => ({ x: p.gradient, y: p.value, plus: p.plus })),
+      }),
+    );
+    const gradients = list[0]!.side.handling!.braking.map((p) => p.gradient);
+    return html`<h3>${t("limits.braking")}</h3>
+      ${chart({ label: t("limits.braking.label"), wide: narrow.matches ? 350 : 460, high: 240, unit: t("limits.braking.axis"), down: t("limits.down"), up: t("limits.up"), series })}
+      ${this.table(
+        t("limits.braking.caption"),
+        list.map(({ letter }) => html`${two ? badge(letter) : nothing}<span class="unseen">${letter}</span>`),
+        gradients,
+        (i) =>
+          list.flatMap(({ side }) => {
+            const p = side.handling!.braking[i];
+            return p ? [write(p.value, p.plus, s)] : [];
+          }),
+        s.unit,
+      )}
+      ${caution()}`;
+  }
+
+  private table(caption: string, heads: TemplateResult[], gradients: number[], row: (i: number) => ReturnType<typeof write>[], unit: string): TemplateResult {
+    return html`<details class="explain">
+      <summary>${t("limits.table")}</summary>
+      <table class="lines">
+        <caption class="unseen">
+          ${caption}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${t("limits.gradient")} <span class="unit">${t("unit.percent")}</span></th>
+            ${heads.map((h) => html`<th scope="col" class="right">${h} <span class="unit">${unit}</span></th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${gradients.map(
+            (g, i) =>
+              html`<tr>
+                <th scope="row">${signed(g * 100, 0)}</th>
+                ${row(i).map((w) => html`<td>${number(w)}</td>`)}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </details>`;
+  }
+
+  private ratings(list: Of[]): TemplateResult {
+    const held = list.filter(({ side }) => side.ratings?.list.length);
+    const two = list.length > 1;
+    return html`<h3>${t("ratings.title")}</h3>
+      ${held.length ? nothing : html`<p class="quiet">${t("ratings.none")}</p>`}
+      ${held.map(({ letter, side }) => {
+        const r = side.ratings!;
+        const over = r.list.filter((h) => h.verdict === "over");
+        return html`<table class="lines ratings">
+            <caption class=${two ? "" : "unseen"}>
+              ${two ? html`${badge(letter)} ${side.name}` : t("ratings.caption")}
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col">${t("ratings.what")}</th>
+                <th scope="col"><span class="unseen">${t("ratings.load")}</span></th>
+                <th scope="col" class="right">${t("ratings.load")}</th>
+                <th scope="col" class="right">${t("ratings.limit")}</th>
+                <th scope="col" class="right">${t("ratings.left")}</th>
+              </tr>
+            </thead>
+            <tbody>
+              ${r.list.map((h) => this.headroom(h))}
+            </tbody>
+          </table>
+          ${over.length
+            ? html`<ul class="overloads">
+                ${over.map((h) => html`<li><strong>${h.text}</strong></li>`)}
+              </ul>`
+            : nothing}
+          ${r.rider ? nothing : html`<p class="fine">${t("ratings.norider")}</p>`}`;
+      })}
+      ${held.length ? caution() : nothing}`;
+  }
+
+  private headroom(h: Headroom): TemplateResult {
+    const s: Scale = h.unit === "l" ? { unit: t("unit.l"), per: 1, decimals: 1, fine: 1 } : figureScale("g", store.doc!.show);
+    const name = h.bag ? h.name : short("rating", h.what);
+    return html`<tr class=${h.verdict} title=${h.text}>
+      <th scope="row">${brief(name)}${h.what === "volume" ? html` <span class="unit">${t("bag.volume").toLowerCase()}</span>` : nothing}</th>
+      <td class="barcell">${fillBar({ used: h.used, plus: h.limit > 0 ? h.plus / h.limit : 0, verdict: h.verdict })}</td>
+      <td>${number(write(h.load, h.plus, s))}</td>
+      <td class="right">${plain(write(h.limit, 0, s))}</td>
+      <td class="right left">
+        ${h.verdict === "ok"
+          ? plain(write(h.left, 0, s))
+          : html`<strong><span aria-hidden="true">${verdictSigns[h.verdict]}</span> ${h.left < 0 ? t("ratings.over", { mass: plain(write(-h.left, 0, s)) }) : verdictWord(h.verdict)}</strong>`}
+      </td>
+    </tr>`;
+  }
+
+  private entry(): TemplateResult {
+    const doc = store.doc!;
+    const { A, B } = store.ids;
+    const builds = [...new Set([A, B].filter(Boolean))].map((id) => ({ id, letter: (id === A ? "A" : "B") as Letter }));
+    const unit = massField(doc.show);
+    return html`<h3>${t("ratings.enter")}</h3>
+      <table class="lines rates">
+        <caption class="unseen">
+          ${t("ratings.enter.caption")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${t("ratings.what")}</th>
+            ${builds.map(({ letter }) => html`<th scope="col" class="right">${builds.length > 1 ? badge(letter) : nothing}<span class="unseen">${letter}</span> <span class="unit">${unit.unit}</span></th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${rated.map(
+            (what) =>
+              html`<tr>
+                <th scope="row">${t(`rating.${what}`)}</th>
+                ${builds.map(({ id, letter }) => html`<td>${this.rate(id, letter, what)}</td>`)}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+      <p class="fine">${t("ratings.enter.help")}</p>`;
+  }
+
+  private rate(build: string, letter: Letter, what: string): TemplateResult {
+    const show = store.doc!.show;
+    const unit = massField(show);
+    const list = findBuild(store.doc!, build)?.ratings ?? [];
+    const i = list.findIndex((r) => r.what === what);
+    const limit = list[i]?.limit_g ?? 0;
+    const name = short("rating", what);
+    const key = `${build}/ratings/${what}`;
+    return field({
+      key,
+      label: `${name}, ${letter}, ${unit.unit}`,
+      hidden: true,
+      kind: "number",
+      placeholder: "–",
+      step: 500,
+      text: limit ? unit.text(limit) : "",
+      problem: i < 0 ? undefined : problemAt(`ratings.${i}`, build),
+      accept: (typed) => {
+        const v = typed.trim() === "" ? 0 : core.parseMass(typed, unit.parse);
+        store.edit(t("do.rating", { what: name }), (d) => rate(d, build, what, v), key);
+      },
+    });
+  }
+}
+
+customElements.define("sy-limits", Limits);
+
+function stateText(state: Handling["state"], supplies: Handling["supplies"]): string {
+  return `${t(`state.${state}`)}, ${t("carry.supplies").toLowerCase()} ${t(`supplies.${supplies}`)}`;
+}
+

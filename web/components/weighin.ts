@@ -1,0 +1,410 @@
+// Weigh-in: what a bathroom scale showed under the wheels, held against the
+// figures on paper, and what would explain a difference.
+
+import { html, nothing, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
+import { core, Trouble } from "../core.ts";
+import { setPath } from "../edit.ts";
+import { addWeighIn, adopt, carried, editWeighIn, needsLoad, removeWeighIn, usualReadings } from "../loadedit.ts";
+import { loadsOf, states, weighInsOf, type Reading, type State, type Weighed, type WeighIn } from "../loadtypes.ts";
+import { store } from "../state.ts";
+import { brief, count, has, t, word } from "../text/index.ts";
+import { decimal, figureScale, lengthField, massField, partScale, signed, write } from "../units.ts";
+import { domID, focusSoon } from "./element.ts";
+import { choice, field, problemOf } from "./field.ts";
+import { number } from "./figure.ts";
+import { isUnfolded, Section, type Fold, type Gist } from "./section.ts";
+
+interface Outcome {
+  of: unknown; // document that it was worked out for
+  id: string;
+  weighed: Weighed | null;
+  why: string;
+}
+
+class WeighInSection extends Section {
+  protected readonly fold: Fold = "weighin";
+  private chosen = "";
+  private outcome: Outcome = { of: null, id: "", weighed: null, why: "" };
+  private readonly left = new Set<string>(); // adjusted weights that are not to be taken
+  private drawing: { of: string; svg: Node | null } = { of: "", svg: null };
+
+  private get now(): WeighIn | undefined {
+    const list = weighInsOf(store.doc!);
+    return list.find((w) => w.id === this.chosen) ?? list[0];
+  }
+
+  // result asks the core once for each state of the document.
+  private result(id: string): Outcome {
+    const doc = store.doc!;
+    if (this.outcome.of !== doc || this.outcome.id !== id) {
+      this.outcome = { of: doc, id, weighed: null, why: "" };
+      try {
+        this.outcome.weighed = core.weighIn(JSON.stringify(doc), id);
+      } catch (e) {
+        if (!(e instanceof Trouble)) throw e;
+        this.outcome.why = e.message;
+      }
+    }
+    return this.outcome;
+  }
+
+  protected gist(): Gist {
+    const w = this.now;
+    if (!w) return { text: t("weighin.gist") };
+    // Folded up, the result is not worth working out at every keystroke.
+    const same = this.outcome.id === w.id ? this.outcome.weighed : null;
+    const a = isUnfolded("weighin") ? this.result(w.id).weighed?.agreement : same?.agreement;
+    if (!a) return { text: isUnfolded("weighin") ? t("weighin.gist.open", { name: w.name }) : w.name };
+    return { text: t(a.agrees ? "weighin.gist.agrees" : "weighin.gist.not", { name: w.name }), alarm: !a.agrees };
+  }
+
+  protected body(): TemplateResult {
+    const w = this.now;
+    return html`${this.bar(w)}
+      <div class="weighsheet">
+        ${w
+          ? html`<div class="enter">${this.what(w)} ${this.readings(w)}</div>
+              <div class="come">${this.outcomes(w)}</div>`
+          : html`<p>${t("weighin.start")}</p>`}
+        <div class="how">${this.how(w)}</div>
+      </div>`;
+  }
+
+  private bar(now: WeighIn | undefined): TemplateResult {
+    const list = weighInsOf(store.doc!);
+    return html`<div class="loadbar">
+      ${list.length
+        ? html`<div class="set" role="group" aria-label=${t("weighin.choose")}>
+            ${list.map(
+              (w) =>
+                html`<button
+                  type="button"
+                  class="toggle named"
+                  aria-pressed=${w.id === now?.id}
+                  @click=${() => {
+                    this.chosen = w.id;
+                    this.requestUpdate();
+                  }}
+                >
+                  <span class="build-name">${w.name || w.id}</span>
+                </button>`,
+            )}
+          </div>`
+        : nothing}
+      <div class="acts">
+        <button type="button" class=${list.length ? "plain" : "go"} @click=${() => this.fresh()}>${t("weighin.new")}</button>
+        ${now ? html`<button type="button" class="plain" @click=${() => this.discard(now)}>${t("weighin.delete")}</button>` : nothing}
+      </div>
+    </div>`;
+  }
+
+  private fresh(): void {
+    const doc = store.doc!;
+    const name = t("weighin.new.name", { n: weighInsOf(doc).length + 1 });
+    store.edit(t("do.weighin", { name }), (d) => {
+      const state: State = d.show.state ?? "ready";
+      const load = carried(d)[store.letter === "B" ? 1 : 0];
+      const n = addWeighIn(d, {
+        name,
+        build: store.activeID,
+        ...(needsLoad(state) && load ? { state, load } : { state: needsLoad(state) ? "ready" : state }),
+        readings: usualReadings(),
+      });
+      this.chosen = n.id;
+      return n.doc;
+    });
+    focusSoon(domID("f", `weigh/${this.chosen}/readings.0.mass_g`));
+  }
+
+  private discard(w: WeighIn): void {
+    store.edit(t("do.delete", { part: w.name }), (d) => removeWeighIn(d, w.id));
+    store.tell(t("weighin.deleted", { name: w.name }), { label: t("undo"), run: () => store.undo() });
+  }
+
+  private edit(w: WeighIn, path: string, typing = false): (v: unknown) => void {
+    return (v) =>
+      store.edit(t("do.weighin", { name: w.name }), (d) => editWeighIn(d, w.id, (x) => setPath(x, path, v)), typing ? `weigh/${w.id}/${path}` : "");
+  }
+
+  private what(w: WeighIn): TemplateResult {
+    const doc = store.doc!;
+    const key = (f: string) => `weigh/${w.id}/${f}`;
+    const at = (f: string) => problemOf({ weigh_in: w.id }, f);
+    return html`<div class="specs">
+      ${field({ key: key("name"), label: t("weighin.name"), text: w.name, problem: at("name"), accept: this.edit(w, "name", true) })}
+      ${choice({
+        key: key("build"),
+        label: t("weighin.build"),
+        value: w.build,
+        problem: at("build"),
+        options: doc.builds.map((b) => ({ value: b.id, label: brief(b.name || b.id) })),
+        set: this.edit(w, "build"),
+      })}
+      ${choice({
+        key: key("state"),
+        label: t("weighin.state"),
+        value: w.state,
+        problem: at("state"),
+        options: states.map((s) => ({ value: s, label: t(`state.${s}`) })),
+        set: this.edit(w, "state"),
+      })}
+      ${needsLoad(w.state)
+        ? choice({
+            key: key("load"),
+            label: t("weighin.load"),
+            value: w.load ?? "",
+            problem: at("load"),
+            options: [{ value: "", label: t("weighin.load.none") }, ...loadsOf(doc).map((l) => ({ value: l.id, label: brief(l.name || l.id) }))],
+            set: (v) => this.edit(w, "load")(v || undefined),
+          })
+        : nothing}
+    </div>`;
+  }
+
+  private readings(w: WeighIn): TemplateResult {
+    const show = store.doc!.show;
+    const mass = massField(show);
+    const length = lengthField(show);
+    const off = this.result(w.id).weighed?.measured?.readings ?? [];
+    const head = (label: string, unit = "", cls = "") => html`<th role="columnheader" scope="col" class=${cls}>${label}${unit ? html` <span class="unit">${unit}</span>` : nothing}</th>`;
+    return html`<h3>${t("weighin.readings")}</h3>
+      <table class="lines readings" role="table">
+        <caption class="unseen">
+          ${t("weighin.readings.caption")}
+        </caption>
+        <thead role="rowgroup">
+          <tr role="row">
+            ${head(t("weighin.wheel"))} ${head(t("weighin.raised"))} ${head(t("weighin.height"), length.unit, "right")} ${head("±", length.unit, "right")}
+            ${head(t("weighin.mass"), mass.unit, "right")} ${head(t("weighin.resolution"), mass.unit, "right")}
+            ${off.length ? html`<th role="columnheader" scope="col" class="right"><abbr title=${t("weighin.off.help")}>${t("weighin.off")}</abbr></th>` : nothing}
+            <th role="columnheader" scope="col"><span class="unseen">${t("weighin.delete")}</span></th>
+          </tr>
+        </thead>
+        <tbody role="rowgroup">
+          ${w.readings.map((r, i) => this.reading(w, r, i, off.find((o) => o.line === i), off.length > 0))}
+        </tbody>
+      </table>
+      <p class="after"><button type="button" @click=${() => this.add(w)}>${t("weighin.add")}</button></p>`;
+  }
+
+  private add(w: WeighIn): void {
+    const last = w.readings.at(-1);
+    const next: Reading = last ? { ...last, mass_g: 0 } : usualReadings()[0]!;
+    store.edit(t("do.weighin", { name: w.name }), (d) => editWeighIn(d, w.id, (x) => ({ ...x, readings: [...x.readings, next] })));
+    focusSoon(domID("f", `weigh/${w.id}/readings.${w.readings.length}.wheel`));
+  }
+
+  private reading(w: WeighIn, r: Reading, i: number, off: { by_g: number; score: number } | undefined, judged: boolean): TemplateResult {
+    const show = store.doc!.show;
+    const mass = massField(show);
+    const length = lengthField(show);
+    const path = (f: string) => `readings.${i}.${f}`;
+    const key = (f: string) => `weigh/${w.id}/${path(f)}`;
+    const at = (f: string) => problemOf({ weigh_in: w.id }, path(f));
+    const named = (label: string) => `${label}, ${t("weighin.reading").toLowerCase()} ${i + 1}`;
+    // What has not been read yet is shown empty rather than as nought.
+    const figure = (f: "height_mm" | "height_within_mm" | "mass_g" | "resolution_g", label: string, step: number) => {
+      const isMass = f.endsWith("_g");
+      const unit = isMass ? mass : length;
+      return field({
+        key: key(f),
+        label: named(label),
+        unit: unit.unit,
+        hidden: true,
+        kind: "number",
+        step,
+        placeholder: "–",
+        text: r[f] === 0 && f !== "height_within_mm" ? "" : unit.text(r[f]),
+        problem: f === "mass_g" && r[f] === 0 ? undefined : at(f),
+        accept: (typed) => {
+          const v = typed.trim() === "" ? 0 : isMass ? core.parseMass(typed, mass.parse) : core.parseLength(typed, length.parse);
+          this.edit(w, path(f), true)(v);
+        },
+      });
+    };
+    const wheels = (["front", "rear"] as const).map((v) => ({ value: v as string, label: t(`weighin.${v}`) }));
+    const s = partScale(show);
+    return html`<tr role="row">
+      <td role="cell" class="w">${choice({ key: key("wheel"), label: named(t("weighin.wheel")), hidden: true, value: r.wheel, problem: at("wheel"), options: wheels, set: this.edit(w, path("wheel")) })}</td>
+      <td role="cell" class="r">
+        ${choice({
+          key: key("raised"),
+          label: named(t("weighin.raised")),
+          hidden: true,
+          value: r.raised ?? "",
+          problem: at("raised"),
+          options: [{ value: "", label: t("weighin.level") }, ...wheels],
+          set: (v) => this.edit(w, path("raised"))(v || undefined),
+        })}
+      </td>
+      <td role="cell" class="h" data-label=${t("weighin.height")}>${figure("height_mm", t(r.raised ? "weighin.height.long" : "weighin.height.scale"), 10)}</td>
+      <td role="cell" class="p" data-label="±">${figure("height_within_mm", t("weighin.within"), 1)}</td>
+      <td role="cell" class="m" data-label=${t("weighin.mass")}>${figure("mass_g", t("weighin.mass"), 100)}</td>
+      <td role="cell" class="s" data-label=${t("weighin.resolution")}>${figure("resolution_g", t("weighin.resolution"), 10)}</td>
+      ${judged ? html`<td role="cell" class="o right ${off && Math.abs(off.score) > 2 ? "far" : ""}" data-label=${t("weighin.off")}>${off ? `${signed(off.by_g / s.per, 0)}\u00a0${s.unit}` : "–"}</td>` : nothing}
+      <td role="cell" class="a">
+        <button
+          type="button"
+          class="plain"
+          aria-label=${t("weighin.remove", { n: i + 1 })}
+          @click=${() => store.edit(t("do.weighin", { name: w.name }), (d) => editWeighIn(d, w.id, (x) => ({ ...x, readings: x.readings.toSpliced(i, 1) })))}
+        >
+          <span aria-hidden="true">×</span>
+        </button>
+      </td>
+    </tr>`;
+  }
+
+  private outcomes(w: WeighIn): TemplateResult {
+    const { weighed, why } = this.result(w.id);
+    if (!weighed) return html`<h3>${t("weighin.result")}</h3><p class="why wrong">${why}</p>`;
+    if (!weighed.measured) {
+      // What is wrong at a field is told there.
+      const more = weighed.problems.filter((p) => !p.field);
+      return html`<h3>${t("weighin.result")}</h3>
+        <p class="quiet">${t("weighin.none")}</p>
+        ${more.map((p) => html`<p class=${p.severity === "error" ? "why wrong" : "why"}>${p.message}</p>`)}`;
+    }
+    return html`${this.compare(weighed)} ${this.explain(weighed)} ${this.adjusted(weighed)}`;
+  }
+
+  private compare(x: Weighed): TemplateResult {
+    const show = store.doc!.show;
+    const measured = x.measured!;
+    const { agreement } = x;
+    const cell = (f: { value: number; plus: number; unit: string; key: string } | undefined) => (f ? number(write(f.value, f.plus, figureScale(f.unit, show, f.key))) : "–");
+    return html`<h3>${t("weighin.result")}</h3>
+      ${agreement ? html`<p class="verdict ${agreement.agrees ? "agree" : "apart"}">${agreement.summary}</p>` : nothing}
+      <table class="lines weighed">
+        <caption class="unseen">
+          ${t("weighin.result.caption")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col"><span class="unseen">${t("weighin.figure")}</span></th>
+            <th scope="col" class="right">${t("weighin.measured")}</th>
+            <th scope="col" class="right">${t("weighin.paper")}</th>
+            <th scope="col" class="right">${t("weighin.delta")}</th>
+            <th scope="col">${t("weighin.verdict")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${measured.figures.map((f) => {
+            const c = agreement?.figures.find((y) => y.key === f.key);
+            const s = figureScale(f.unit, show, f.key);
+            return html`<tr class=${c && c.verdict !== "agree" ? "apart" : ""}>
+              <th scope="row">${t(`figure.${f.key}` as "figure.total")} <span class="unit">${s.unit}</span></th>
+              <td>${cell(f)}</td>
+              <td>${cell(x.paper?.figures.find((y) => y.key === f.key))}</td>
+              <td>${c ? number(write(c.delta, c.plus, s, true)) : "–"}</td>
+              <td class="v">${c ? verdict(c.key, c.unit, c.verdict) : nothing}</td>
+            </tr>`;
+          })}
+        </tbody>
+      </table>
+      ${measured.has_height ? nothing : html`<p class="fine">${t("weighin.noheight")}</p>`}
+      ${measured.check.unlikely ? html`<p class="why wrong">${t("weighin.unlikely", { widened: decimal(measured.check.widened, 1) })}</p>` : nothing}
+      ${x.paper ? nothing : html`<p class="fine">${t("weighin.paper.none")}</p>`}`;
+  }
+
+  private explain(x: Weighed): TemplateResult | typeof nothing {
+    if (!x.explanations.length || x.agreement?.agrees) return nothing;
+    return html`<h3>${t("weighin.why")}</h3>
+      <ol class="reasons">
+        ${x.explanations.slice(0, 6).map((e) => html`<li>${e.text}</li>`)}
+      </ol>`;
+  }
+
+  private adjusted(x: Weighed): TemplateResult | typeof nothing {
+    if (!x.adjusted.length) return nothing;
+    const s = partScale(store.doc!.show);
+    const id = (a: Weighed["adjusted"][number]) => `${a.list}/${a.owner}/${a.id}`;
+    const taken = x.adjusted.filter((a) => !this.left.has(id(a)));
+    return html`<h3>${t("weighin.adjusted")}</h3>
+      <p class="fine">${t("weighin.adjusted.lead")}</p>
+      <table class="lines adjusted">
+        <caption class="unseen">
+          ${t("weighin.adjusted.caption")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${t("weighin.adjusted.what")}</th>
+            <th scope="col" class="right">${t("weighin.adjusted.was")}, ${s.unit}</th>
+            <th scope="col" class="right">${t("weighin.adjusted.now")}, ${s.unit}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${x.adjusted.map((a) => {
+            const on = !this.left.has(id(a));
+            return html`<tr>
+              <th scope="row">
+                <label class="pin"
+                  ><input
+                    type="checkbox"
+                    aria-label=${t("weighin.adjusted.take", { name: a.name })}
+                    .checked=${live(on)}
+                    @change=${() => {
+                      if (on) this.left.add(id(a));
+                      else this.left.delete(id(a));
+                      this.requestUpdate();
+                    }}
+                  />${a.name}</label
+                >
+              </th>
+              <td>${number(write(a.was_g, a.was_half_width_g, s))}</td>
+              <td>${number(write(a.mass_g, a.half_width_g, s))}</td>
+            </tr>`;
+          })}
+        </tbody>
+      </table>
+      <p class="acts">
+        <button
+          type="button"
+          class="go"
+          ?disabled=${!taken.length}
+          @click=${() => {
+            store.edit(t("do.adopt"), (d) => adopt(d, taken));
+            this.left.clear();
+            store.tell(t("weighin.adopted"), { label: t("undo"), run: () => store.undo() });
+          }}
+        >
+          ${count(taken.length, "weighin.adopt.one", "weighin.adopt.many")}
+        </button>
+      </p>`;
+  }
+
+  private how(w: WeighIn | undefined): TemplateResult {
+    return html`<h3>${t("weighin.how")}</h3>
+      ${this.draw(w)}
+      <ol class="steps">
+        ${(["1", "2", "3", "4"] as const).map((n) => html`<li>${t(`weighin.how.${n}`)}</li>`)}
+      </ol>`;
+  }
+
+  // draw shows how to weigh, as the core draws it: with this bike where it can.
+  private draw(w: WeighIn | undefined): TemplateResult | typeof nothing {
+    const dark = document.documentElement.dataset["theme"] === "dark";
+    const key = JSON.stringify([w?.id, w?.build, w?.readings, dark, store.figures(w?.build ?? store.activeID)?.geometry]);
+    if (this.drawing.of !== key) {
+      let text = "";
+      try {
+        text = core.weighInDrawing(JSON.stringify(store.doc), w?.id ?? "");
+      } catch (e) {
+        if (!(e instanceof Trouble)) throw e;
+      }
+      const drawn = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
+      this.drawing = { of: key, svg: drawn.localName === "svg" ? document.importNode(drawn, true) : null };
+    }
+    return this.drawing.svg ? html`<div class="drawing" role="img" aria-label=${t("weighin.how.label")}>${this.drawing.svg}</div>` : nothing;
+  }
+}
+
+customElements.define("sy-weighin", WeighInSection);
+
+function verdict(key: string, unit: string, v: string): string {
+  if (v === "agree") return t("weighin.verdict.agree");
+  for (const k of [`verdict.${key}.${v}`, `verdict.${unit}.${v}`, `weighin.verdict.${v}`]) if (has(k)) return t(k);
+  return word("verdict", v);
+}
+
