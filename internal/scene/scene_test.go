@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"golang.org/x/image/font"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/opentype"
 	"golang.org/x/image/math/fixed"
 	"pgregory.net/rapid"
@@ -432,9 +434,9 @@ func TestWidths(t *testing.T) {
 	v := scene.View{Words: specimen.Words, Labels: true, Dimensions: true}
 	out := scene.Draw(s, v, scene.Fit(&s, v, 1200, 800))
 	for _, l := range out.Labels {
-		ttf := scene.Regular
+		ttf := goregular.TTF
 		if l.Bold {
-			ttf = scene.Bold
+			ttf = gobold.TTF
 		}
 		f, err := opentype.Parse(ttf)
 		if err != nil {

@@ -2,97 +2,45 @@ package scene
 
 import (
 	"strings"
-	"sync"
 	"unicode"
-
-	"golang.org/x/image/font"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/goregular"
-	"golang.org/x/image/font/sfnt"
-	"golang.org/x/image/math/fixed"
 )
 
-// Regular and Bold are the fonts that labels are measured with and that a
-// painter should use: the Go fonts, as TrueType.
-var (
-	Regular = goregular.TTF
-	Bold    = gobold.TTF
-)
-
-// metrics holds the advances of a font, by rune, in fractions of the em. The
-// fonts have no kerning, so that a line is as wide as its runes together.
-type metrics struct {
-	ttf  []byte
-	once sync.Once
-	low  [0x180]float32 // Latin, filled at once
-
-	mu   sync.Mutex
-	font *sfnt.Font
-	buf  sfnt.Buffer
-	more map[rune]float32
-}
-
-var (
-	regular = metrics{ttf: Regular}
-	bold    = metrics{ttf: Bold}
-)
-
-// ems is the size that glyphs are measured at, so that 26.6 numbers lose
-// nothing.
+// ems is the unit of the tables of advances: parts of the em.
 const ems = 2048
 
-func (m *metrics) load() {
-	f, err := sfnt.Parse(m.ttf)
-	if err != nil {
-		panic(err) // the font is part of the program
-	}
-	m.font, m.more = f, make(map[rune]float32)
-	for r := range m.low {
-		m.low[r] = m.glyph(rune(r))
-	}
-}
-
-func (m *metrics) glyph(r rune) float32 {
-	g, err := m.font.GlyphIndex(&m.buf, r)
-	if err != nil {
-		return 0
-	}
-	a, err := m.font.GlyphAdvance(&m.buf, g, fixed.I(ems), font.HintingNone)
-	if err != nil {
-		return 0
-	}
-	return float32(a) / 64 / ems
-}
-
-func (m *metrics) advance(r rune) float32 {
-	m.once.Do(m.load)
-	if r >= 0 && int(r) < len(m.low) {
-		return m.low[r]
-	}
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	a, ok := m.more[r]
-	if !ok {
-		if len(m.more) > 4096 {
-			clear(m.more)
+// advance is how far a rune moves on the line, in fractions of the em: as in the
+// Go fonts, which have no kerning, so that a line is as wide as its runes
+// together. What they lack is taken from another font by whoever paints; it gets
+// about the room that it takes in most.
+func advance(r rune, bold bool) float64 {
+	for i := range advances {
+		run := &advances[i]
+		if r < run.from {
+			break
 		}
-		a = m.glyph(r)
-		m.more[r] = a
+		if k := int(r - run.from); k < len(run.regular) {
+			if bold {
+				return float64(run.bold[k]) / ems
+			}
+			return float64(run.regular[k]) / ems
+		}
 	}
-	return a
+	switch {
+	case unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf):
+		return 0
+	case r >= 0x1f000 || unicode.In(r, unicode.Han, unicode.Hangul, unicode.Hiragana, unicode.Katakana):
+		return 1
+	}
+	return 0.6
 }
 
 // textWidth is how wide a line is set at a size, px.
-func textWidth(s string, size float64, isBold bool) float64 {
-	m := &regular
-	if isBold {
-		m = &bold
-	}
-	w := float32(0)
+func textWidth(s string, size float64, bold bool) float64 {
+	w := 0.
 	for _, r := range s {
-		w += m.advance(r)
+		w += advance(r, bold)
 	}
-	return float64(w) * size
+	return w * size
 }
 
 // Of the Go fonts, in fractions of the em: how far capitals rise above the
