@@ -178,11 +178,8 @@ func (c *checker) good(g *Good, bags map[string]bool) {
 	c.quantity(g.Quantity)
 	c.mass("good", g.Mass, g.HalfWidth, g.Basis, g.Quantity > 0)
 	c.between("volume_l", "The volume of one piece", " l", g.Volume, 0, MaxVolume)
-	switch {
-	case g.In != "" && !bags[g.In]:
+	if g.In != "" && !bags[g.In] {
 		c.fail("in", "It is packed in the bag %s, but this load has none with that id.", quote(g.In))
-	case g.In == "" && g.Pinned:
-		c.warn("pinned", "It is to stay where it is, but it is not packed; it stays at home.")
 	}
 	if g.Supply != "" && !slices.Contains(SupplyKinds, g.Supply) {
 		c.fail("supply", "The supply is %s; it should be one of %s, or left out for what is not used up.", quote(g.Supply), list(SupplyKinds))

@@ -127,7 +127,7 @@ type Good struct {
 	Basis     Basis   `json:"basis"`
 	Volume    float64 `json:"volume_l"`         // of one piece
 	In        string  `json:"in"`               // bag id; empty is not packed, and does not count
-	Pinned    bool    `json:"pinned,omitempty"` // stays where it is when the bags are packed anew
+	Pinned    bool    `json:"pinned,omitempty"` // stays where it is when the bags are packed anew, at home if it is in none
 	Supply    string  `json:"supply,omitempty"` // "water", "food" or "fuel" is used up on the way; empty stays
 }
 

@@ -98,7 +98,6 @@ func TestCheckFollowsReferences(t *testing.T) {
 		{func(d *Document) { d.Show.Packing.Low = -1 }, fail("show.packing.low", "0 to 1000")},
 		{func(d *Document) { d.Loads[0].Rider = "you" }, in(fail("rider", `"you"`), "tour", "", "")},
 		{func(d *Document) { d.Loads[0].Goods[1].In = "boot" }, in(fail("in", `"boot"`), "tour", "", "water")},
-		{func(d *Document) { d.Loads[0].Goods[2].Pinned = true }, in(warn("pinned", "at home"), "tour", "", "book")},
 		{func(d *Document) { d.Loads[0].Goods[0].HalfWidth = math.Inf(1) }, in(fail("half_width_g", "+Inf"), "tour", "", "tent")},
 		{func(d *Document) { d.Loads[0].Goods[0].Mass = 0 }, in(warn("mass_g", "This good has no mass"), "tour", "", "tent")},
 		{func(d *Document) { d.Loads[0].Goods[0].ID = "" }, in(fail("id", "no id"), "tour", "", "")},

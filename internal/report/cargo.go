@@ -35,6 +35,7 @@ const bagWithin = 50
 // cargo is what a build carries, as lines of a parts list.
 type cargo struct {
 	load  *parts.Load
+	omit  *omissions
 	rider *parts.Rider
 	body  *rider.Body // nil when nobody rides, or nobody can
 
@@ -90,7 +91,7 @@ func (l level) state() parts.State { return parts.States[l] }
 // carry makes lines of a load for a posed bike. What cannot be placed is left
 // out and told.
 func carry(d *parts.Document, b *parts.Build, bike *geometry.Bike, l *parts.Load, omit *omissions) (*cargo, []parts.Problem) {
-	c := &cargo{load: l}
+	c := &cargo{load: l, omit: omit}
 	var problems []parts.Problem
 	n := len(l.Bags) + len(l.Goods) + 1
 	c.lines, c.supply = make([]parts.Part, 0, n), make([]supply, 0, n)

@@ -1,8 +1,11 @@
 package report
 
 import (
+	"slices"
+
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
+	"steelyard/internal/ride"
 	"steelyard/internal/rider"
 )
 
@@ -119,4 +122,71 @@ func (w *Weighed) Owner(line int) (list, owner, id string) {
 		return "bags", c.load.ID, c.load.Bags[c.bag[k]].ID
 	}
 	return "goods", c.load.ID, c.load.Goods[c.good[k]].ID
+}
+
+// Packing is what is to be packed on a bike, at full supplies.
+type Packing struct {
+	Load  *parts.Load
+	Goods []int            // goods that may be packed, by index in Load.Goods
+	Bags  []int            // bags that are on the bike, by index in Load.Bags
+	Place map[int]mass.Vec // of each of these bags, m
+	Empty mass.Moments     // the empty bags
+	Rest  mass.Moments     // everything but the goods: bike, empty bags and rider
+	Bike  mass.Moments     // the bike ready to ride
+	Racks map[string]Rack  // what a rack carries, by its name in a rating
+}
+
+// Rack is a rack with the bags that hang on it.
+type Rack struct {
+	Bags  []int   // by index in Load.Bags
+	Fixed float64 // kg that hang on it besides the goods: empty bags, and parts of the build
+}
+
+// Packing says what is to be packed; nil when the bike carries no load. A good
+// is left out that has an error, and one that is pinned but in no bag that is on
+// the bike.
+func (w *Weighed) Packing() *Packing {
+	c := w.cargo
+	if c == nil {
+		return nil
+	}
+	p := &Packing{Load: c.load, Place: map[int]mass.Vec{}, Racks: map[string]Rack{}}
+	for i := range w.Lines {
+		l := &w.Lines[i]
+		if !l.OK && !l.Off {
+			continue
+		}
+		m := mass.Sum(w.whole[l.wholeFirst:l.wholeEnd], nil)
+		k := i - w.own
+		good := k >= 0 && c.good[k] >= 0
+		switch {
+		case k < 0:
+			p.Bike = p.Bike.Add(m)
+		case good:
+			continue
+		case c.bag[k] >= 0:
+			p.Bags = append(p.Bags, c.bag[k])
+			p.Place[c.bag[k]] = l.Place
+			p.Empty = p.Empty.Add(m)
+		}
+		p.Rest = p.Rest.Add(m)
+		rack := ride.RackOf(w.Build.Parts[i].Station)
+		if rack == "" || l.group != bagsGroup && l.group != carriedGroup {
+			continue
+		}
+		r := p.Racks[rack]
+		r.Fixed += m.M
+		if k >= 0 {
+			r.Bags = append(r.Bags, c.bag[k])
+		}
+		p.Racks[rack] = r
+	}
+	for i := range c.load.Goods {
+		g := &c.load.Goods[i]
+		if c.omit.good(c.load, g) || g.Pinned && !slices.ContainsFunc(p.Bags, func(b int) bool { return c.load.Bags[b].ID == g.In }) {
+			continue
+		}
+		p.Goods = append(p.Goods, i)
+	}
+	return p
 }

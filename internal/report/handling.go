@@ -197,7 +197,7 @@ func (t *table) tellHeadroom(h ride.Headroom, name string) *Headroom {
 
 // room sets what is in a bag against its volume; nil when that is not limited.
 func (t *table) room(b *parts.Bag, volume float64) *Headroom {
-	if !(b.Volume > 0) || !finite(b.Volume) || !finite(volume) {
+	if !(b.Volume > 0) || !finite(b.Volume) || !finite(volume/b.Volume) {
 		return nil
 	}
 	out := &Headroom{

@@ -124,6 +124,15 @@ func FuzzEvaluate(f *testing.F) {
 		f.Fatal(err)
 	}
 	f.Add(small)
+	d := laden()
+	d.Builds[0].Parts, d.Builds[1].Parts = a.Parts, b.Parts
+	d.Builds[0].Ratings = []parts.Rating{{What: "total", Limit: 120000}, {What: "rear-rack", Limit: 5000}}
+	d.Show.State, d.Show.Grip, d.Show.Packing = parts.Ridden, 0.5, &parts.DefaultPacking
+	loaded, err := parts.WriteCompact(d)
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(loaded)
 	f.Add([]byte(strings.ReplaceAll(string(small), "3400", "1e308")))
 	f.Add([]byte(strings.ReplaceAll(string(small), "622", "-0")))
 	f.Add([]byte(`{"format":"steelyard-document","version":1,"builds":[{"parts":[{}]}]}`))

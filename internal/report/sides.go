@@ -130,8 +130,9 @@ func (t *table) packed(w *Weighed) ([]Bag, []Good) {
 	}
 	for i := range goods {
 		g := &c.load.Goods[i]
-		goods[i] = Good{ID: g.ID, Bag: g.In, OK: g.In == ""}
-		if n := float64(g.Quantity); n > 0 && finite(n*g.Mass) && finite(n*g.HalfWidth) && finite(n*g.Volume) {
+		goods[i] = Good{ID: g.ID, Bag: g.In}
+		if n := float64(g.Quantity); !c.omit.good(c.load, g) {
+			goods[i].OK = g.In == ""
 			goods[i].Mass = gram.of(n * g.Mass / gram.perSI)
 			goods[i].Plus = gram.of(mass.Coverage * mass.Rectangular(n*g.HalfWidth/gram.perSI))
 			goods[i].Volume = round(n*g.Volume, 1e3)
