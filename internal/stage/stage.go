@@ -18,6 +18,7 @@ type Stage struct {
 	fingers []finger // those that are down, first pressed first; two at most
 	grip    scene.Spot
 	given   [3]int // tenths of a millimetre already handed out in this drag
+	owed    *Move  // the end of a drag that was dropped, to be told with the next event
 }
 
 // sight is the camera of one aspect.
@@ -75,8 +76,12 @@ func (s *Stage) camera(sub *scene.Subject, v scene.View, width, height float64) 
 	return k.cam
 }
 
-// drop forgets the gesture in hand.
+// drop forgets the gesture in hand. A part that was being dragged stays where it
+// is by then.
 func (s *Stage) drop() {
+	if s.mode == dragging {
+		s.owed = &Move{Part: s.grip.Part, Done: true}
+	}
 	s.mode, s.fingers, s.given = idle, s.fingers[:0], [3]int{}
 	s.spots, s.hover = nil, ""
 }
@@ -145,8 +150,18 @@ func (s *Stage) Hit(x, y, reach float64) (scene.Spot, bool) {
 }
 
 // Pointer takes an event and tells what it means. What makes no sense (a finger
-// lifted that never pressed, a place that is no number) means nothing.
+// lifted that never pressed, a place that is no number) means nothing. A drag
+// that ended because the picture turned under it ends with the next event,
+// whatever that is.
 func (s *Stage) Pointer(e Event) Intent {
+	in := s.pointer(e)
+	if in.Move == nil {
+		in.Move, s.owed = s.owed, nil
+	}
+	return in
+}
+
+func (s *Stage) pointer(e Event) Intent {
 	if !s.views[s.aspect].set {
 		return Intent{}
 	}

@@ -396,10 +396,31 @@ func TestCameraStandsStillInADrag(t *testing.T) {
 	}
 }
 
+// The picture may be turned by a key while a part is being dragged: the drag
+// ends there.
+func TestTurnEndsDrag(t *testing.T) {
+	s := specimen.Travel()
+	var st Stage
+	st.Draw(s, scene.View{}, 760, 440)
+	p := spot(&st, "rack", 0)
+	st.Pointer(mouse("down", p.X, p.Y))
+	if in := st.Pointer(mouse("move", p.X+40, p.Y)); in.Move == nil || in.Move.Done {
+		t.Fatalf("dragging: %+v", in)
+	}
+	st.Draw(s, scene.View{Aspect: scene.Rear}, 760, 440)
+	in := st.Pointer(mouse("move", p.X+60, p.Y))
+	if m := in.Move; m == nil || m.Part != "rack" || !m.Done || m.By != ([3]float64{}) {
+		t.Fatalf("after the turn: %+v", in)
+	}
+	if in := st.Pointer(mouse("up", p.X+60, p.Y)); in.Move != nil {
+		t.Errorf("ended twice: %+v", in.Move)
+	}
+}
+
 func drawEvent(t *rapid.T) Event {
 	number := rapid.OneOf(rapid.Float64Range(-50, 810), rapid.Float64(), rapid.SampledFrom([]float64{math.NaN(), math.Inf(1)}))
 	return Event{
-		Type:   rapid.SampledFrom([]string{"down", "move", "move", "move", "up", "cancel", "leave", "wheel", "", "twirl"}).Draw(t, "type"),
+		Type:   rapid.SampledFrom([]string{"down", "move", "move", "move", "up", "cancel", "leave", "wheel", "", "twirl", "turn"}).Draw(t, "type"),
 		ID:     rapid.IntRange(0, 3).Draw(t, "id"),
 		X:      number.Draw(t, "x"),
 		Y:      number.Draw(t, "y"),
@@ -412,9 +433,10 @@ func drawEvent(t *rapid.T) Event {
 
 // play sends events and checks what must hold after each: moves are finite and
 // whole tenths; every drag is brought to an end, and one called off adds up to
-// nothing.
+// nothing. The event "turn" shows the other aspect: a drag then ends with the
+// next event, where it was.
 func play(t interface{ Fatalf(string, ...any) }, st *Stage, events []Event) {
-	open, total := "", [3]float64{}
+	open, total, turned := "", [3]float64{}, false
 	check := func(e Event, in Intent) {
 		if m := in.Move; m != nil {
 			if open != "" && open != m.Part {
@@ -428,7 +450,10 @@ func play(t interface{ Fatalf(string, ...any) }, st *Stage, events []Event) {
 				total[i] += v
 			}
 			if m.Done {
-				if e.Type == "cancel" || e.Type == "down" {
+				if turned && m.By != ([3]float64{}) {
+					t.Fatalf("%+v moves by %v after the picture turned", e, m.By)
+				}
+				if !turned && (e.Type == "cancel" || e.Type == "down") {
 					for _, v := range total {
 						if math.Abs(v) > 1e-3 {
 							t.Fatalf("called off, and still moved by %v", total)
@@ -438,6 +463,10 @@ func play(t interface{ Fatalf(string, ...any) }, st *Stage, events []Event) {
 				open, total = "", [3]float64{}
 			}
 		}
+		if turned && open != "" {
+			t.Fatalf("%+v leaves the drag of %q open after the picture turned", e, open)
+		}
+		turned = false
 		c := st.Camera()
 		for _, v := range []float64{c.U, c.V, c.Scale} {
 			if math.IsNaN(v) || math.IsInf(v, 0) {
@@ -446,6 +475,12 @@ func play(t interface{ Fatalf(string, ...any) }, st *Stage, events []Event) {
 		}
 	}
 	for _, e := range events {
+		if e.Type == "turn" {
+			sub := specimen.Travel()
+			st.Draw(sub, scene.View{Aspect: scene.Rear - st.aspect}, 760, 440)
+			turned = true
+			continue
+		}
 		check(e, st.Pointer(e))
 	}
 	for id := range 4 { // whatever is still down is called off
