@@ -25,6 +25,8 @@ type Page struct {
 	tb  testing.TB
 	ctx context.Context
 
+	file string // the page's own path, when it is opened from a file
+
 	mu      sync.Mutex
 	wrongs  []string
 	tally   map[string]int    // requests by path
@@ -54,6 +56,9 @@ const patience = 30 * time.Second
 func (b *Browser) Open(tb testing.TB, address string, look Look) *Page {
 	tb.Helper()
 	p := &Page{tb: tb, tally: map[string]int{}}
+	if u, err := url.Parse(address); err == nil && u.Scheme == "file" {
+		p.file = u.Path
+	}
 	ctx, cancel := chromedp.NewContext(b.ctx, chromedp.WithNewBrowserContext(), chromedp.WithListener(p.hear))
 	p.ctx = ctx
 	tb.Cleanup(func() {
@@ -104,6 +109,10 @@ func (p *Page) hear(ev any) {
 		p.mu.Unlock()
 		switch u.Scheme {
 		case "data", "blob", "about":
+		case "file":
+			if p.file == "" || u.Path != p.file {
+				p.wrong("request for another file: " + e.Request.URL)
+			}
 		default:
 			if u.Hostname() != "127.0.0.1" {
 				p.wrong("request that leaves this machine: " + e.Request.URL)

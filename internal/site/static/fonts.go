@@ -16,3 +16,9 @@ var fonts = map[string][]byte{
 	"go-mono.ttf":      gomono.TTF,
 	"go-smallcaps.ttf": gosmallcaps.TTF,
 }
+
+func (s site) addFonts() {
+	for name, ttf := range fonts {
+		s["fonts/"+name] = ttf
+	}
+}

@@ -47,18 +47,18 @@ var (
 // policy allows scripts and styles.
 type insides struct {
 	files           site
+	packed          string // the program
 	scripts, styles []string
 	failed          error
 }
 
 // single joins the site's files to one. The canvas's document goes into the
-// frame's srcdoc, the program into that document as a data: address.
+// frame's srcdoc, the program into a block of text before the frame.
 //
-// The file's policy names each of its scripts and styles by hash. Unlike the
-// hosted page's, it allows fetching, fonts and pictures from data: addresses,
-// which are parts of the file itself, and no address of any host. A srcdoc
-// document is held to the policy of the page around it, so that one policy
-// serves both.
+// The file's policy names each of its scripts and styles by hash. It allows
+// fonts and pictures from data: addresses, which are parts of the file itself,
+// and nothing to be fetched. A srcdoc document is held to the policy of the page
+// around it, so that one policy serves both.
 func (s site) single() ([]byte, error) {
 	in := insides{files: s}
 	frame := in.join(policyElement.ReplaceAllString(string(s["frame.html"]), ""))
@@ -68,7 +68,8 @@ func (s site) single() ([]byte, error) {
 			in.fail("the page has a frame of %s", m[2])
 			return found
 		}
-		return "<iframe" + m[1] + ` srcdoc="` + html.EscapeString(frame) + `"` + m[3] + ">"
+		return `<script type="application/octet-stream" id="packed">` + in.packed + "</script>" +
+			"<iframe" + m[1] + ` srcdoc="` + html.EscapeString(frame) + `"` + m[3] + ">"
 	})
 	page = in.join(page)
 	if !strings.Contains(page, ` srcdoc="`) {
@@ -137,7 +138,8 @@ func (in *insides) join(doc string) string {
 		case strings.Contains(rest, `rel="icon"`):
 			return `<link rel="icon" href="` + dataURL(m[2], in.take(m[2])) + `">`
 		case strings.Contains(rest, `id="program"`):
-			return `<link id="program" href="` + dataURL(m[2], in.take(m[2])) + `">`
+			in.packed = pack(in.take(m[2]))
+			return `<link id="program">`
 		case strings.Contains(rest, `rel="manifest"`), strings.Contains(rest, `rel="apple-touch-icon"`):
 			return "" // a file is not installed
 		}
@@ -159,6 +161,34 @@ func dataURL(name string, data []byte) string {
 	return "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(data)
 }
 
+// pack writes bytes as text that an HTML script element bears, seven bits to a
+// character, the last filled up with zeros. Three of the 128 characters would
+// not arrive as they are: NUL, the carriage return, and the one that begins a
+// tag; each of them stands 128 places higher. See web/inside.ts.
+func pack(data []byte) string {
+	var out strings.Builder
+	out.Grow(len(data)*7/6 + 2)
+	put := func(c rune) {
+		if c == 0 || c == '\r' || c == '<' {
+			c |= 128
+		}
+		out.WriteRune(c)
+	}
+	held, bits := uint(0), 0
+	for _, b := range data {
+		held = held<<8 | uint(b)
+		for bits += 8; bits >= 7; {
+			bits -= 7
+			put(rune(held >> bits & 127))
+		}
+		held &= 1<<bits - 1
+	}
+	if bits > 0 {
+		put(rune(held << (7 - bits) & 127))
+	}
+	return out.String()
+}
+
 // sourceHash is how a policy names a script or a style.
 func sourceHash(code string) string {
 	sum := sha256.Sum256([]byte(code))
@@ -172,7 +202,6 @@ func (in *insides) policy() string {
 		"default-src 'none'",
 		"script-src 'wasm-unsafe-eval' " + strings.Join(slices.Compact(in.scripts), " "),
 		"style-src " + strings.Join(slices.Compact(in.styles), " "),
-		"connect-src data:",
 		"font-src data:",
 		"img-src data: blob:",
 		"base-uri 'none'",

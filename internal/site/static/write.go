@@ -54,9 +54,7 @@ func gather(ctx context.Context, root string) (files site, program int64, err er
 	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard"); err != nil {
 		return nil, 0, err
 	}
-	for name, ttf := range fonts {
-		files["fonts/"+name] = ttf
-	}
+	files.addFonts()
 	if err := files.addFolder(filepath.Join(root, "data", "schema"), "schema", ".json"); err != nil {
 		return nil, 0, err
 	}
@@ -91,6 +89,7 @@ func WriteEmpty(ctx context.Context, root, out string) (Sizes, error) {
 	if err != nil {
 		return Sizes{}, err
 	}
+	files.addFonts()
 	if err := files.addDocuments(filepath.Join(root, "web"), "frame.html"); err != nil {
 		return Sizes{}, err
 	}
