@@ -285,6 +285,7 @@ export interface Weighed {
     has_height: boolean;
     check: { chi_square: number; freedom: number; p: number; unlikely: boolean; widened: number };
     readings: { line: number; by_g: number; score: number }[];
+    text: string;
   };
   paper?: { figures: Figure[] };
   agreement?: {
@@ -292,22 +293,25 @@ export interface Weighed {
     p: number;
     chi_square: number;
     freedom: number;
-    summary: string;
+    verdict: string;
+    text: string;
     figures: { key: string; unit: string; paper: number; measured: number; delta: number; plus: number; verdict: string }[];
   };
   explanations: Explanation[];
+  explained: string; // that in words
   adjusted: Adjusted[];
+  block?: { height_mm: number; plus_mm: number; enough: boolean };
 }
 
 export interface Explanation {
-  what: "part" | "missing";
+  what: "part" | "missing"; // another mass of a line, or a mass that no line has
   part?: string;
+  station?: string;
   name: string;
   by_g: number;
   plus_g: number;
-  place_mm?: Vec3;
-  p: number;
-  text: string;
+  limit?: boolean; // as far as the line's half-width goes
+  p?: number;
 }
 
 export interface Adjusted {

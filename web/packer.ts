@@ -25,6 +25,7 @@ export class Packer extends EventTarget {
   phase: Phase = "idle";
   pack: Pack | null = null;
   why = ""; // it could not start
+  widest = 0; // the gap at first
   private asked: Asked | null = null;
   private nodes = 500; // of the next slice
   private turn = 0;
@@ -80,6 +81,7 @@ export class Packer extends EventTarget {
     const load = carried(doc)[at];
     this.turn++;
     this.why = "";
+    this.widest = 0;
     try {
       this.pack = core.packStart(JSON.stringify(doc), { build, load, aim: aimOf(doc) });
     } catch (e) {
@@ -123,6 +125,7 @@ export class Packer extends EventTarget {
       const from = performance.now();
       try {
         this.pack = core.packRun(Math.round(this.nodes));
+        this.widest ||= this.pack.gap ?? 0;
       } catch (e) {
         if (!(e instanceof Trouble)) throw e;
         this.why = e.message;

@@ -116,6 +116,13 @@ export function massField(show: Show): { unit: string; parse: string; text: (g: 
   return { unit: t("unit.g"), parse: "g", text: (g) => trim(g, 1) };
 }
 
+// heavyField is massField for what is weighed whole: a rider, a loaded rack.
+export function heavyField(show: Show): { unit: string; parse: string; text: (g: number) => string } {
+  if (show.mass === "lb_oz") return { unit: t("unit.lb"), parse: "lb", text: (g) => trim(g / gramsPerPound, 2) };
+  if (show.mass === "kg") return { unit: t("unit.kg"), parse: "kg", text: (g) => trim(g / 1000, 3) };
+  return massField(show);
+}
+
 export function lengthField(show: Show): { unit: string; parse: string; text: (mm: number) => string } {
   if (show.length === "in") return { unit: t("unit.in"), parse: "in", text: (mm) => trim(mm / mmPerInch, 2) };
   return { unit: t("unit.mm"), parse: "mm", text: (mm) => trim(mm, 1) };

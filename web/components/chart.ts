@@ -24,8 +24,8 @@ export interface ChartSpec {
 }
 
 const left = 40;
-const right = 62;
-const top = 16;
+const right = 56;
+const top = 22;
 const bottom = 34;
 
 // spread moves names at the ends of lines apart, so that none lies on another.

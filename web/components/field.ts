@@ -8,7 +8,7 @@ import { core, Trouble } from "../core.ts";
 import { store } from "../state.ts";
 import { t } from "../text/index.ts";
 import type { Problem } from "../types.ts";
-import { lengthField, massField, minus, readNumber, trim } from "../units.ts";
+import { heavyField, lengthField, massField, minus, readNumber, trim } from "../units.ts";
 import { domID } from "./element.ts";
 
 export interface FieldSpec {
@@ -146,13 +146,15 @@ export function field(spec: FieldSpec): TemplateResult {
 
 type NumberSpec = Omit<FieldSpec, "text" | "accept" | "kind" | "unit"> & { value: number; set: (v: number) => void };
 
-export function massInput(spec: NumberSpec): TemplateResult {
-  const unit = massField(store.doc!.show);
+// A heavy mass stands in kilograms or pounds, where others stand in grams or
+// ounces.
+export function massInput(spec: NumberSpec & { heavy?: boolean }): TemplateResult {
+  const unit = (spec.heavy ? heavyField : massField)(store.doc!.show);
   return field({
     ...spec,
     kind: "number",
     unit: unit.unit,
-    step: spec.step ?? 1,
+    step: spec.step ?? (unit.parse === "kg" || unit.parse === "lb" ? 0.5 : 1),
     text: unit.text(spec.value),
     accept: (typed) => spec.set(core.parseMass(typed, unit.parse)),
   });

@@ -8,7 +8,7 @@ import { rated, usualGrip, type Handling, type Headroom, type Side, type Value }
 import { core } from "../core.ts";
 import { store } from "../state.ts";
 import { brief, short, t } from "../text/index.ts";
-import { figureScale, massField, plain, signed, write, type Scale } from "../units.ts";
+import { figureScale, heavyField, plain, signed, write, type Scale } from "../units.ts";
 import { chart, type Series } from "./chart.ts";
 import { field, numberInput, problemAt } from "./field.ts";
 import { badge, number } from "./figure.ts";
@@ -100,14 +100,14 @@ class Limits extends Section {
         <thead>
           <tr>
             <th scope="col"><span class="unseen">${t("limits.limit")}</span></th>
-            ${list.map(({ letter }) => html`<th scope="col" class="right">${two ? badge(letter) : nothing}<span class="unseen">${letter}</span></th>`)}
+            ${list.map(({ letter }) => html`<th scope="col" class="right doubt">${two ? badge(letter) : nothing}<span class="unseen">${letter}</span></th>`)}
           </tr>
         </thead>
         <tbody>
           ${row(t("limits.brake"), g.unit, (h) => value(level(h), g))} ${row(t("limits.lift"), pc.unit, (h) => value(h.climb?.lift, pc))}
           ${row(t("limits.slip"), pc.unit, (h) => (h.climb && !h.climb.slip ? t("limits.slip.never") : value(h.climb?.slip, pc)))}
           ${row(t("limits.first"), "", (h) =>
-            h.climb ? html`<span class="wrap">${t(!h.climb.decided ? "limits.first.undecided" : h.climb.slips ? "limits.first.slip" : "limits.first.lift")}</span>` : "–",
+            h.climb ? html`<span>${t(!h.climb.decided ? "limits.first.undecided" : h.climb.slips ? "limits.first.slip" : "limits.first.lift")}</span>` : "–",
           )}
         </tbody>
       </table>
@@ -223,7 +223,7 @@ class Limits extends Section {
               <tr>
                 <th scope="col">${t("ratings.what")}</th>
                 <th scope="col"><span class="unseen">${t("ratings.load")}</span></th>
-                <th scope="col" class="right">${t("ratings.load")}</th>
+                <th scope="col" class="right doubt">${t("ratings.load")}</th>
                 <th scope="col" class="right">${t("ratings.limit")}</th>
                 <th scope="col" class="right">${t("ratings.left")}</th>
               </tr>
@@ -262,7 +262,7 @@ class Limits extends Section {
     const doc = store.doc!;
     const { A, B } = store.ids;
     const builds = [...new Set([A, B].filter(Boolean))].map((id) => ({ id, letter: (id === A ? "A" : "B") as Letter }));
-    const unit = massField(doc.show);
+    const unit = heavyField(doc.show);
     return html`<h3>${t("ratings.enter")}</h3>
       <table class="lines rates">
         <caption class="unseen">
@@ -289,7 +289,7 @@ class Limits extends Section {
 
   private rate(build: string, letter: Letter, what: string): TemplateResult {
     const show = store.doc!.show;
-    const unit = massField(show);
+    const unit = heavyField(show);
     const list = findBuild(store.doc!, build)?.ratings ?? [];
     const i = list.findIndex((r) => r.what === what);
     const limit = list[i]?.limit_g ?? 0;
@@ -301,7 +301,7 @@ class Limits extends Section {
       hidden: true,
       kind: "number",
       placeholder: "–",
-      step: 500,
+      step: unit.parse === "g" ? 500 : 1,
       text: limit ? unit.text(limit) : "",
       problem: i < 0 ? undefined : problemAt(`ratings.${i}`, build),
       accept: (typed) => {

@@ -169,12 +169,13 @@ class LoadSection extends Section {
 
   private tables(): TemplateResult | typeof nothing {
     if (!lettersShown().some((l) => store.side(l)?.states.length)) return nothing;
-    return html`<div class="statesheet">
+    const path = pathTable();
+    return html`<div class="statesheet ${path === nothing ? "" : "two"}">
       <div>
         <h3>${t("states.title")}</h3>
         ${statesTable()}
       </div>
-      <div>${pathTable()}</div>
+      ${path === nothing ? nothing : html`<div>${path}</div>`}
     </div>`;
   }
 }
@@ -208,7 +209,7 @@ function leftRight(load: Load): TemplateResult | typeof nothing {
       <p>
         ${level ? t("sides.lean.none") : t(lean.value > 0 ? "sides.lean.right" : "sides.lean.left", { deg: deg(lean.value, lean.plus) })}
         ${move && !level
-          ? t(move.from === "left" ? "sides.move.left" : "sides.move.right", { mass: plain(write(move.mass_g, move.plus_g, figureScale("g", show))) })
+          ? t(move.plus_g > move.mass_g ? "sides.move.unsure" : move.from === "left" ? "sides.move.left" : "sides.move.right", { mass: plain(write(move.mass_g, move.plus_g, figureScale("g", show))) })
           : nothing}
       </p>
     </div>`;

@@ -272,7 +272,7 @@ function fills(b: Bag, r: BagReport): TemplateResult {
           <span class="filltext"
             >${t("fill.of", { load: text(h.load), limit: text(h.limit), unit })}${h.verdict === "ok"
               ? nothing
-              : html` <strong><span aria-hidden="true">${verdictSigns[h.verdict]}</span> ${verdictWord(h.verdict)}</strong>`}</span
+              : html` <strong><span aria-hidden="true">${verdictSigns[h.verdict]}</span> <span class=${h.verdict === "over" ? "" : "unseen"}>${verdictWord(h.verdict)}</span></strong>`}</span
           ></span
         >`
       : html`<span class="fillline"><span class="unseen">${label}: </span><span class="filltext open">${t("fill.open", { load: text(load), unit })}</span></span>`;
@@ -303,7 +303,7 @@ function bagDetails(load: Load, b: Bag): TemplateResult {
       <div class="sheetlet">
         <div class="specs">
           <h3>${t("bag.name")}</h3>
-          ${massInput({ key: key("permitted_g"), label: t("bag.permitted"), value: b.permitted_g, step: 100, problem: at("permitted_g"), set: set("permitted_g", t("bag.permitted")) })}
+          ${massInput({ key: key("permitted_g"), label: t("bag.permitted"), value: b.permitted_g, heavy: true, problem: at("permitted_g"), set: set("permitted_g", t("bag.permitted")) })}
           ${numberInput({ key: key("volume_l"), label: t("bag.volume"), unit: t("unit.l"), step: 0.5, value: b.volume_l, problem: at("volume_l"), set: set("volume_l", t("bag.volume")) })}
           ${massInput({ key: key("mass_g"), label: t("bag.mass"), value: b.mass_g, problem: at("mass_g"), set: massSetter<Bag>((to, k) => store.edit(t("do.line", { field: t("bag.mass"), name: b.name }), (d) => editBag(d, load.id, b.id, to), key(k))) })}
           ${massInput({ key: key("half_width_g"), label: t("good.half"), value: b.half_width_g, problem: at("half_width_g"), set: set("half_width_g", t("good.half")) })}

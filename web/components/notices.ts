@@ -15,7 +15,7 @@ import { goTo } from "./lines.ts";
 const shown = 6;
 
 // go leads to the field where a problem can be put right.
-function go(p: Problem): void {
+export function go(p: Problem): void {
   if (goTo(p)) return;
   if (p.build) store.activateBuild(p.build);
   if (p.part) {

@@ -2,11 +2,13 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
+import { Trouble } from "../core.ts";
 import { carried, findLoad } from "../loadedit.ts";
 import { usualAim, type Aim, type Pack, type Terms } from "../loadtypes.ts";
 import { aimOf, packer } from "../packer.ts";
 import { store } from "../state.ts";
 import { t, type Key } from "../text/index.ts";
+import type { Doc } from "../types.ts";
 import { decimal, figureScale, minus, readNumber, signed, trim } from "../units.ts";
 import { domID } from "./element.ts";
 import { choice, field, problemAt } from "./field.ts";
@@ -142,9 +144,9 @@ class Packing extends Section {
     }
     return html`<div class="progress">
       ${running
-        ? p.gap === null
+        ? p.gap === null || !packer.widest
           ? html`<progress aria-label=${t("packing.progress")}></progress>`
-          : html`<progress aria-label=${t("packing.progress")} max="1" .value=${Math.max(0, Math.min(1, 1 - p.gap))}></progress>`
+          : html`<progress aria-label=${t("packing.progress")} max="1" .value=${Math.max(0, 1 - p.gap / packer.widest)}></progress>`
         : nothing}
       <p aria-hidden="true">${text} <span class="quiet">${t("packing.looked", { n: decimal(p.nodes, 0) })}</span></p>
       <p class="unseen" role="status">${this.told}</p>
@@ -154,9 +156,9 @@ class Packing extends Section {
   private standing(p: Pack): string {
     if (packer.stale) return t("packing.changed");
     if (p.shortage) return `${t("packing.shortage")} ${p.shortage.message}`;
-    const gap = p.gap === null ? "–" : `${decimal(p.gap * 100, p.gap < 0.1 ? 1 : 0)}\u00a0${t("unit.percent")}`;
+    const gap = p.gap === null ? "–" : decimal(p.gap, p.gap < 0.095 ? 3 : 2);
     if (packer.phase === "done") return t(p.moves.length ? "packing.proved" : "packing.proved.same");
-    if (packer.phase === "stopped") return p.assignment ? t("packing.stopped", { gap }) : t("packing.stopped.none");
+    if (packer.phase === "stopped") return p.assignment ? t("packing.stopped", { gap, best: p.incumbent === null ? "–" : decimal(p.incumbent, 2) }) : t("packing.stopped.none");
     if (p.incumbent === null) return t("packing.nothing");
     return t("packing.best", { best: decimal(p.incumbent, 2), bound: p.bound === null ? "–" : decimal(p.bound, 2), gap });
   }
@@ -256,10 +258,17 @@ function keeps(x: Terms): TemplateResult {
 
 function apply(p: Pack): void {
   const doc = store.doc;
-  const out = doc && packer.apply(doc);
+  let out: Doc | null = null;
+  try {
+    out = doc && packer.apply(doc);
+  } catch (e) {
+    if (!(e instanceof Trouble)) throw e;
+    store.tell(e.message, undefined, "error");
+  }
   if (!out) return;
+  const made = out;
   const name = loadName(p.load);
-  store.edit(t("do.pack", { name }), () => out);
+  store.edit(t("do.pack", { name }), () => made);
   packer.taken();
   store.tell(t("packing.applied", { name }), { label: t("undo"), run: () => store.undo() });
 }

@@ -4,7 +4,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { setPath } from "../edit.ts";
-import { addRider, editRider, findRider, newRider, removeRider, seat } from "../loadedit.ts";
+import { addRider, carried, editRider, findLoad, findRider, newRider, removeRider, seat } from "../loadedit.ts";
 import { postures, ridersOf, tables, type Load, type Rider } from "../loadtypes.ts";
 import { store } from "../state.ts";
 import { brief, t } from "../text/index.ts";
@@ -14,6 +14,7 @@ import { domID, focusSoon } from "./element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemOf } from "./field.ts";
 import { badge } from "./figure.ts";
 import "./menu.ts";
+import { go } from "./notices.ts";
 import { lettersShown } from "./states.ts";
 
 const unseated = "new";
@@ -89,12 +90,12 @@ function fields(r: Rider): TemplateResult {
   const at = (f: string) => problemOf({ rider: r.id }, f);
   const set = (f: keyof Rider, label: string) => (v: unknown) =>
     store.edit(t("do.line", { field: label, name: r.name }), (d) => editRider(d, r.id, (q) => setPath(q, f, v)), key(f));
-  const mass = (f: "mass_g" | "half_width_g" | "clothing_g" | "shoes_g", label: string, step = 100) =>
-    massInput({ key: key(f), label, value: r[f], step, problem: at(f), set: set(f, label) });
+  const mass = (f: "mass_g" | "half_width_g" | "clothing_g" | "shoes_g", label: string, heavy: boolean) =>
+    massInput({ key: key(f), label, value: r[f], heavy, ...(heavy ? {} : { step: 50 }), problem: at(f), set: set(f, label) });
   return html`${field({ key: key("name"), label: t("rider.name"), text: r.name, problem: at("name"), accept: set("name", t("rider.name")) })}
     ${lengthInput({ key: key("stature_mm"), label: t("rider.stature"), value: r.stature_mm, problem: at("stature_mm"), set: set("stature_mm", t("rider.stature")) })}
-    ${mass("mass_g", t("rider.mass"), 500)} ${mass("half_width_g", t("rider.half"))} ${mass("clothing_g", t("rider.clothing"))}
-    ${mass("shoes_g", t("rider.shoes"), 50)}
+    ${mass("mass_g", t("rider.mass"), true)} ${mass("half_width_g", t("rider.half"), true)} ${mass("clothing_g", t("rider.clothing"), false)}
+    ${mass("shoes_g", t("rider.shoes"), false)}
     ${choice({
       key: key("table"),
       label: t("rider.table"),
@@ -120,29 +121,40 @@ function fields(r: Rider): TemplateResult {
 function fit(r: Rider): TemplateResult {
   const show = store.doc!.show;
   const mm = figureScale("mm", show);
-  const seen = new Set<string>();
-  const lines = lettersShown().map((letter) => {
+  const told = lettersShown().flatMap((letter) => {
     const side = store.side(letter);
-    if (side?.rider !== r.id || seen.has(side.build)) return nothing;
-    seen.add(side.build);
-    const b = side.body;
+    const load = store.doc && findLoad(store.doc, carried(store.doc)[letter === "A" ? 0 : 1]);
+    if (load?.rider !== r.id) return [];
+    const b = side?.rider === r.id ? side.body : undefined;
+    const sits = b
+      ? t("rider.fits", {
+          deg: `${decimal(b.lean_deg, 0)}${t("unit.deg")}`,
+          mass: plain(write(b.mass_g, b.plus_g, figureScale("g", show))),
+          z: `${decimal(b.centre_mm[2] / mm.per, mm.decimals)}\u00a0${mm.unit}`,
+        })
+      : "";
     // What stands at one of the rider's own fields is told there.
-    const amiss = store.problems.filter((p: Problem) => p.rider === r.id && p.build === side.build && !(p.field && p.field in r));
-    return html`<div class="fit">
-      ${badge(letter)}
-      <div>
-        ${b
-          ? html`<p>
-              ${t("rider.fits", {
-                deg: `${decimal(b.lean_deg, 0)}${t("unit.deg")}`,
-                mass: plain(write(b.mass_g, b.plus_g, figureScale("g", show))),
-                z: `${decimal(b.centre_mm[2] / mm.per, mm.decimals)}\u00a0${mm.unit}`,
-              })}
-            </p>`
-          : nothing}
-        ${amiss.map((p) => html`<p class=${p.severity === "error" ? "why wrong" : "why"}>${p.message}</p>`)}
-      </div>
-    </div>`;
+    const amiss = store.problems.filter((p: Problem) => p.rider === r.id && p.build === store.ids[letter] && !(p.field && p.field in r));
+    return [{ letters: [letter], sits, amiss }];
   });
-  return html`${lines}`;
+  const [a, b] = told;
+  if (a && b && a.sits === b.sits && JSON.stringify(a.amiss.map((p) => p.message)) === JSON.stringify(b.amiss.map((p) => p.message))) {
+    a.letters.push("B");
+    told.pop();
+  }
+  return html`${told.map(
+    ({ letters, sits, amiss }) =>
+      html`<div class="fit">
+        <span>${letters.map((l) => html`${badge(l)}<span class="unseen">${l} </span>`)}</span>
+        <div>
+          ${sits ? html`<p>${sits}</p>` : nothing}
+          ${amiss.map(
+            (p) =>
+              html`<p class=${p.severity === "error" ? "why wrong" : "why"}>
+                ${p.message} <button type="button" class="plain strong" @click=${() => go(p)}>${t("problems.go")}</button>
+              </p>`,
+          )}
+        </div>
+      </div>`,
+  )}`;
 }

@@ -148,13 +148,13 @@ export function statesTable(): TemplateResult {
         ${two ? html`<th role="columnheader" scope="col"><span class="unseen">${t("picture.show")}</span></th>` : nothing}
         ${columns.map((key) => {
           const s = figureScale(key === "front_share" ? "ratio" : key.startsWith("centre") ? "mm" : "g", doc.show, key);
-          return html`<th role="columnheader" scope="col" class="right">${t(`figure.${key}`)} <span class="unit">${s.unit}</span></th>`;
+          return html`<th role="columnheader" scope="col" class="right doubt">${t(`figure.${key}`)} <span class="unit">${s.unit}</span></th>`;
         })}
       </tr>
     </thead>
     ${keys.map(({ state, supplies, alone }) => {
       const shown = state === now && (alone || supplies === level);
-      const name = `${t(`state.${state}.long`)}${alone ? "" : `, ${t(`supplies.${supplies}`)}`}`;
+      const name = alone ? t(`state.${state}.long`) : t("states.name", { state: t(`state.${state}.long`), supplies: t(`supplies.${supplies}`) });
       const lines = rows.map((r) => ({ letter: r.letter, of: r.list.find((s) => s.state === state && (s.alone || s.supplies === supplies)) })).filter((l) => l.of);
       return html`<tbody role="rowgroup" class=${shown ? "shown" : ""}>
         ${lines.map(

@@ -9,11 +9,13 @@ import { addWeighIn, adopt, carried, editWeighIn, needsLoad, removeWeighIn, usua
 import { loadsOf, states, weighInsOf, type Reading, type State, type Weighed, type WeighIn } from "../loadtypes.ts";
 import { store } from "../state.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
-import { decimal, figureScale, lengthField, massField, partScale, signed, write } from "../units.ts";
+import { figureScale, heavyField, lengthField, partScale, signed, write } from "../units.ts";
 import { domID, focusSoon } from "./element.ts";
 import { choice, field, problemOf } from "./field.ts";
 import { number } from "./figure.ts";
 import { isUnfolded, Section, type Fold, type Gist } from "./section.ts";
+
+const few = 10;
 
 interface Outcome {
   of: unknown; // document that it was worked out for
@@ -27,6 +29,8 @@ class WeighInSection extends Section {
   private chosen = "";
   private outcome: Outcome = { of: null, id: "", weighed: null, why: "" };
   private readonly left = new Set<string>(); // adjusted weights that are not to be taken
+  private due = 0;
+  private all = false;
   private drawing: { of: string; svg: Node | null } = { of: "", svg: null };
 
   private get now(): WeighIn | undefined {
@@ -39,6 +43,7 @@ class WeighInSection extends Section {
     const doc = store.doc!;
     if (this.outcome.of !== doc || this.outcome.id !== id) {
       this.outcome = { of: doc, id, weighed: null, why: "" };
+      if (core.state !== "ready") return this.outcome;
       try {
         this.outcome.weighed = core.weighIn(JSON.stringify(doc), id);
       } catch (e) {
@@ -52,10 +57,17 @@ class WeighInSection extends Section {
   protected gist(): Gist {
     const w = this.now;
     if (!w) return { text: t("weighin.gist") };
-    // Folded up, the result is not worth working out at every keystroke.
-    const same = this.outcome.id === w.id ? this.outcome.weighed : null;
-    const a = isUnfolded("weighin") ? this.result(w.id).weighed?.agreement : same?.agreement;
-    if (!a) return { text: isUnfolded("weighin") ? t("weighin.gist.open", { name: w.name }) : w.name };
+    // Folded up, the result need not be there at every keystroke.
+    if (!isUnfolded("weighin") && this.outcome.of !== store.doc) {
+      window.clearTimeout(this.due);
+      this.due = window.setTimeout(() => {
+        this.result(w.id);
+        this.requestUpdate();
+      }, 700);
+    }
+    const known = isUnfolded("weighin") ? this.result(w.id) : this.outcome.id === w.id ? this.outcome : null;
+    const a = known?.weighed?.agreement;
+    if (!a) return { text: t("weighin.gist.open", { name: w.name }) };
     return { text: t(a.agrees ? "weighin.gist.agrees" : "weighin.gist.not", { name: w.name }), alarm: !a.agrees };
   }
 
@@ -64,10 +76,10 @@ class WeighInSection extends Section {
     return html`${this.bar(w)}
       <div class="weighsheet">
         ${w
-          ? html`<div class="enter">${this.what(w)} ${this.readings(w)}</div>
+          ? html`<div class="enter">${this.what(w)} ${this.readings(w)} ${this.how(w)}</div>
               <div class="come">${this.outcomes(w)}</div>`
-          : html`<p>${t("weighin.start")}</p>`}
-        <div class="how">${this.how(w)}</div>
+          : html`<p>${t("weighin.start")}</p>
+              <div class="how">${this.how(w)}</div>`}
       </div>`;
   }
 
@@ -164,7 +176,7 @@ class WeighInSection extends Section {
 
   private readings(w: WeighIn): TemplateResult {
     const show = store.doc!.show;
-    const mass = massField(show);
+    const mass = heavyField(show);
     const length = lengthField(show);
     const off = this.result(w.id).weighed?.measured?.readings ?? [];
     const head = (label: string, unit = "", cls = "") => html`<th role="columnheader" scope="col" class=${cls}>${label}${unit ? html` <span class="unit">${unit}</span>` : nothing}</th>`;
@@ -197,7 +209,7 @@ class WeighInSection extends Section {
 
   private reading(w: WeighIn, r: Reading, i: number, off: { by_g: number; score: number } | undefined, judged: boolean): TemplateResult {
     const show = store.doc!.show;
-    const mass = massField(show);
+    const mass = heavyField(show);
     const length = lengthField(show);
     const path = (f: string) => `readings.${i}.${f}`;
     const key = (f: string) => `weigh/${w.id}/${path(f)}`;
@@ -225,6 +237,7 @@ class WeighInSection extends Section {
     };
     const wheels = (["front", "rear"] as const).map((v) => ({ value: v as string, label: t(`weighin.${v}`) }));
     const s = partScale(show);
+    const heavy = mass.parse !== "g";
     return html`<tr role="row">
       <td role="cell" class="w">${choice({ key: key("wheel"), label: named(t("weighin.wheel")), hidden: true, value: r.wheel, problem: at("wheel"), options: wheels, set: this.edit(w, path("wheel")) })}</td>
       <td role="cell" class="r">
@@ -240,8 +253,8 @@ class WeighInSection extends Section {
       </td>
       <td role="cell" class="h" data-label=${t("weighin.height")}>${figure("height_mm", t(r.raised ? "weighin.height.long" : "weighin.height.scale"), 10)}</td>
       <td role="cell" class="p" data-label="±">${figure("height_within_mm", t("weighin.within"), 1)}</td>
-      <td role="cell" class="m" data-label=${t("weighin.mass")}>${figure("mass_g", t("weighin.mass"), 100)}</td>
-      <td role="cell" class="s" data-label=${t("weighin.resolution")}>${figure("resolution_g", t("weighin.resolution"), 10)}</td>
+      <td role="cell" class="m" data-label=${t("weighin.mass")}>${figure("mass_g", t("weighin.mass"), heavy ? 0.1 : 100)}</td>
+      <td role="cell" class="s" data-label=${t("weighin.resolution")}>${figure("resolution_g", t("weighin.resolution"), heavy ? 0.01 : 10)}</td>
       ${judged ? html`<td role="cell" class="o right ${off && Math.abs(off.score) > 2 ? "far" : ""}" data-label=${t("weighin.off")}>${off ? `${signed(off.by_g / s.per, 0)}\u00a0${s.unit}` : "–"}</td>` : nothing}
       <td role="cell" class="a">
         <button
@@ -275,7 +288,8 @@ class WeighInSection extends Section {
     const { agreement } = x;
     const cell = (f: { value: number; plus: number; unit: string; key: string } | undefined) => (f ? number(write(f.value, f.plus, figureScale(f.unit, show, f.key))) : "–");
     return html`<h3>${t("weighin.result")}</h3>
-      ${agreement ? html`<p class="verdict ${agreement.agrees ? "agree" : "apart"}">${agreement.summary}</p>` : nothing}
+      <p>${measured.text}</p>
+      ${agreement ? html`<p class="verdict ${agreement.agrees ? "agree" : "apart"}">${agreement.text}</p>` : nothing}
       <table class="lines weighed">
         <caption class="unseen">
           ${t("weighin.result.caption")}
@@ -283,9 +297,9 @@ class WeighInSection extends Section {
         <thead>
           <tr>
             <th scope="col"><span class="unseen">${t("weighin.figure")}</span></th>
-            <th scope="col" class="right">${t("weighin.measured")}</th>
-            <th scope="col" class="right">${t("weighin.paper")}</th>
-            <th scope="col" class="right">${t("weighin.delta")}</th>
+            <th scope="col" class="right doubt">${t("weighin.measured")}</th>
+            <th scope="col" class="right doubt">${t("weighin.paper")}</th>
+            <th scope="col" class="right doubt">${t("weighin.delta")}</th>
             <th scope="col">${t("weighin.verdict")}</th>
           </tr>
         </thead>
@@ -303,17 +317,41 @@ class WeighInSection extends Section {
           })}
         </tbody>
       </table>
-      ${measured.has_height ? nothing : html`<p class="fine">${t("weighin.noheight")}</p>`}
-      ${measured.check.unlikely ? html`<p class="why wrong">${t("weighin.unlikely", { widened: decimal(measured.check.widened, 1) })}</p>` : nothing}
       ${x.paper ? nothing : html`<p class="fine">${t("weighin.paper.none")}</p>`}`;
   }
 
   private explain(x: Weighed): TemplateResult | typeof nothing {
-    if (!x.explanations.length || x.agreement?.agrees) return nothing;
+    if (!x.explained || x.agreement?.agrees) return nothing;
+    const s = partScale(store.doc!.show);
+    const sorts = [...new Set(x.explanations.map((e) => e.what))];
     return html`<h3>${t("weighin.why")}</h3>
-      <ol class="reasons">
-        ${x.explanations.slice(0, 6).map((e) => html`<li>${e.text}</li>`)}
-      </ol>`;
+      <p>${x.explained}</p>
+      ${sorts.map(
+        (what) =>
+          html`<table class="lines reasons">
+            <caption class="unseen">
+              ${t(`weighin.why.${what}`)}
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col">${t(`weighin.why.${what}`)}</th>
+                <th scope="col" class="right doubt">${t("weighin.why.by")}, ${s.unit}</th>
+              </tr>
+            </thead>
+            <tbody>
+              ${x.explanations
+                .filter((e) => e.what === what)
+                .slice(0, 5)
+                .map(
+                  (e) =>
+                    html`<tr>
+                      <th scope="row">${e.name}${e.limit ? html` <span class="unit">${t("weighin.why.limit")}</span>` : nothing}</th>
+                      <td>${number(write(e.by_g, e.plus_g, s, true))}</td>
+                    </tr>`,
+                )}
+            </tbody>
+          </table>`,
+      )}`;
   }
 
   private adjusted(x: Weighed): TemplateResult | typeof nothing {
@@ -321,8 +359,11 @@ class WeighInSection extends Section {
     const s = partScale(store.doc!.show);
     const id = (a: Weighed["adjusted"][number]) => `${a.list}/${a.owner}/${a.id}`;
     const taken = x.adjusted.filter((a) => !this.left.has(id(a)));
-    return html`<h3>${t("weighin.adjusted")}</h3>
-      <p class="fine">${t("weighin.adjusted.lead")}</p>
+    // When something else explains it better, other weights are an aside.
+    const best = !x.agreement || ["weights", "either", "unexplained"].includes(x.agreement.verdict);
+    return html`<details class="aside-fold" ?open=${best}>
+      <summary><h3>${t("weighin.adjusted")}</h3></summary>
+      <p class="fine">${t(best ? "weighin.adjusted.lead" : "weighin.adjusted.lead.else")}</p>
       <table class="lines adjusted">
         <caption class="unseen">
           ${t("weighin.adjusted.caption")}
@@ -330,12 +371,12 @@ class WeighInSection extends Section {
         <thead>
           <tr>
             <th scope="col">${t("weighin.adjusted.what")}</th>
-            <th scope="col" class="right">${t("weighin.adjusted.was")}, ${s.unit}</th>
-            <th scope="col" class="right">${t("weighin.adjusted.now")}, ${s.unit}</th>
+            <th scope="col" class="right doubt">${t("weighin.adjusted.was")}, ${s.unit}</th>
+            <th scope="col" class="right doubt">${t("weighin.adjusted.now")}, ${s.unit}</th>
           </tr>
         </thead>
         <tbody>
-          ${x.adjusted.map((a) => {
+          ${(this.all ? x.adjusted : x.adjusted.slice(0, few)).map((a) => {
             const on = !this.left.has(id(a));
             return html`<tr>
               <th scope="row">
@@ -358,6 +399,21 @@ class WeighInSection extends Section {
           })}
         </tbody>
       </table>
+      ${x.adjusted.length > few
+        ? html`<p class="after">
+            <button
+              type="button"
+              class="plain strong"
+              aria-expanded=${this.all}
+              @click=${() => {
+                this.all = !this.all;
+                this.requestUpdate();
+              }}
+            >
+              ${this.all ? t("diff.fewer") : t("diff.all", { n: x.adjusted.length })}
+            </button>
+          </p>`
+        : nothing}
       <p class="acts">
         <button
           type="button"
@@ -371,7 +427,8 @@ class WeighInSection extends Section {
         >
           ${count(taken.length, "weighin.adopt.one", "weighin.adopt.many")}
         </button>
-      </p>`;
+      </p>
+    </details>`;
   }
 
   private how(w: WeighIn | undefined): TemplateResult {
