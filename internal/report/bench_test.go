@@ -42,7 +42,7 @@ func pair(t testing.TB, n int) *parts.Document {
 	d := demo(t)
 	d.Riders, d.Loads, d.WeighIns, d.Show.Loads = nil, nil, nil, nil
 	a := d.Builds[0]
-	a.Parts = nil
+	a.Parts, a.Ratings = nil, nil
 	for i := range n {
 		e := &entries[i%len(entries)]
 		a.Parts = append(a.Parts, parts.Part{

@@ -98,7 +98,8 @@ type Segment struct {
 }
 
 // Handling says what masses mean on the road, in the state shown when that has
-// the load on it, and in the fullest there is when not.
+// the load on it, and in the fullest there is when not. It is told of a bike with
+// a load only.
 type Handling struct {
 	State    parts.State    `json:"state"`
 	Supplies parts.Supplies `json:"supplies"`

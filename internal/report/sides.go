@@ -104,8 +104,12 @@ func (t *table) side(d *parts.Document, s *sides, i int, builds []Build) Side {
 	out.Path = t.paths(w)
 	out.Bags, out.Goods = t.packed(w)
 	out.Body = w.bodyOf()
-	out.Handling = t.handling(w)
-	out.Ratings = t.ratings(w)
+	if w.cargo != nil {
+		out.Handling = t.handling(w)
+	}
+	if w.cargo != nil || len(w.Build.Ratings) > 0 {
+		out.Ratings = t.ratings(w)
+	}
 	return out
 }
 
