@@ -1,19 +1,10 @@
 package scene
 
-import (
-	"math"
-
-	"steelyard/internal/geometry"
-)
+import "math"
 
 // behind draws the bike from behind, with the same treatment as the side view:
 // the rider's left is to the left.
-type behind struct {
-	*pen
-	b    *geometry.Bike
-	edge float64
-	hair float64
-}
+type behind struct{ drawing }
 
 // at is the point y to the left, z up of the ground, all in m.
 func (d *behind) at(y, z float64) pt { return d.px(pt{-y, z}) }
@@ -27,10 +18,12 @@ func both(f func(side float64)) {
 func (d *behind) draw() {
 	d.bar()
 	d.legs()
+	d.frontRack()
 	d.cranks()
 	d.frame()
 	d.rear()
 	d.wheel()
+	d.rearRack()
 	d.saddle()
 }
 
@@ -91,6 +84,10 @@ func (d *behind) cranks() {
 		arm := max(0.04, out-0.065)
 		d.taper(d.at(0, z), d.at(k*arm, z), m(12), m(12))
 		d.paint(Metal, Outline, d.edge)
+		if math.Abs(p.z-z) > 0.005 { // not level
+			d.capsule(d.at(k*arm, z), d.at(k*arm, p.z), m(9), m(8))
+			d.paint(Metal, Outline, d.edge)
+		}
 		c := d.at(k*arm, p.z)
 		d.roundBox(box{c.x - m(9), c.y - m(15), c.x + m(9), c.y + m(15)}, m(5))
 		d.paint(Metal, Outline, d.edge)
@@ -145,8 +142,10 @@ func (d *behind) rear() {
 		d.line(pt{c.x, c.y + r})
 	}
 	d.stroke(Hair, d.hair)
-	d.taper(d.at(0.044, axle-0.085), d.at(0.044, axle+0.085), m(2), m(2))
-	d.paint(Metal, Outline, d.edge*0.8)
+	if r := sane(d.fitted.RearRotor, 0, b.RearRim); r > 0 {
+		d.taper(d.at(0.044, axle-r), d.at(0.044, axle+r), m(2), m(2))
+		d.paint(Metal, Outline, d.edge*0.8)
+	}
 	d.taper(d.at(0.074, axle), d.at(-0.074, axle), m(8), m(8))
 	d.paint(Metal, Outline, d.edge)
 }
@@ -178,6 +177,44 @@ func (d *behind) wheel() {
 		d.mark(Mark{Stroke: Outline, Width: max(1, m(6)), Butt: true})
 	} else {
 		d.mark(Mark{Stroke: Hair, Width: d.hair})
+	}
+}
+
+// rearRack draws the rack over the rear wheel: its deck, and its legs on a rigid
+// rear. Otherwise its stays run forward to the frame.
+func (d *behind) rearRack() {
+	deck, ok := d.deck("rear-rack-deck")
+	if !ok || !d.fitted.RearRack {
+		return
+	}
+	m := d.mm
+	both(func(k float64) {
+		foot := d.at(k*0.060, deck.Z-0.15)
+		if !d.b.RearSprung {
+			foot = d.at(k*0.082, d.b.RearAxle.Z+0.022)
+		}
+		d.capsule(foot, d.at(k*0.075, deck.Z-0.032), m(rackTube), m(rackTube))
+		d.capsule(d.at(k*0.075, deck.Z-0.032), d.at(k*0.060, deck.Z), m(rackTube), m(rackTube))
+	})
+	d.capsule(d.at(0.060, deck.Z), d.at(-0.060, deck.Z), m(rackTube), m(rackTube))
+	d.solid(Metal, Outline, d.edge*0.8)
+}
+
+func (d *behind) frontRack() {
+	deck, ok := d.deck("front-rack-deck")
+	if !ok || !d.fitted.FrontRack {
+		return
+	}
+	m, low := d.mm, deck.Z-0.62*d.b.FrontRadius
+	both(func(k float64) {
+		d.capsule(d.at(k*0.080, d.b.FrontAxle.Z), d.at(k*0.095, low), m(rackTube), m(rackTube))
+		d.capsule(d.at(k*0.095, low), d.at(k*0.055, deck.Z), m(rackTube), m(rackTube))
+	})
+	d.capsule(d.at(0.055, deck.Z), d.at(-0.055, deck.Z), m(rackTube), m(rackTube))
+	if d.b.FrontSprung {
+		d.solid(Paper, Unsprung, 0.6*d.edge)
+	} else {
+		d.solid(Metal, Outline, 0.6*d.edge)
 	}
 }
 

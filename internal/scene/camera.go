@@ -22,6 +22,9 @@ type Camera struct {
 // box is an upright rectangle, in whatever unit.
 type box struct{ x0, y0, x1, y1 float64 }
 
+// square is the box round a point that reaches r to each side.
+func square(c pt, r float64) box { return box{c.x - r, c.y - r, c.x + r, c.y + r} }
+
 func (b box) empty() bool { return b.x0 > b.x1 || b.y0 > b.y1 }
 
 func (b box) grow(d float64) box { return box{b.x0 - d, b.y0 - d, b.x1 + d, b.y1 + d} }
@@ -32,6 +35,12 @@ func (b box) with(x, y float64) box {
 		return b
 	}
 	return box{min(b.x0, x), min(b.y0, y), max(b.x1, x), max(b.y1, y)}
+}
+
+// ball returns the least box that holds b and a ball, as seen in an aspect.
+func (b box) ball(a Aspect, at mass.Vec, r float64) box {
+	u, v := a.Plane(at)
+	return b.with(u-r, v-r).with(u+r, v+r)
 }
 
 func (b box) meets(c box) bool { return b.x0 < c.x1 && c.x0 < b.x1 && b.y0 < c.y1 && c.y0 < b.y1 }
@@ -108,6 +117,10 @@ func extent(s *Subject, a Aspect) box {
 		} else {
 			k = nil
 		}
+	}
+	for i := range s.Rider {
+		l := &s.Rider[i]
+		e = e.ball(a, l.From, l.R).ball(a, l.To, l.S)
 	}
 	if e.empty() {
 		e = box{-0.4, 0, 1.6, 1.1}

@@ -64,7 +64,7 @@ func (s *sheet) centres(sub *Subject) {
 	if !sub.has() {
 		return
 	}
-	r := sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9)
+	r := s.centreRadius()
 	at := s.centreAt(sub)
 	if g := sub.Ghost; g.has() {
 		from := s.centreAt(g)
@@ -76,8 +76,11 @@ func (s *sheet) centres(sub *Subject) {
 	}
 	s.plus(sub, Centre)
 	s.centreSymbol(at, r, Centre)
-	s.taken = append(s.taken, box{at.x - r - 2, at.y - r - 2, at.x + r + 2, at.y + r + 2})
+	s.taken = append(s.taken, square(at, r+2))
 }
+
+// centreRadius is that of the sign of the centre of mass, px.
+func (s *sheet) centreRadius() float64 { return sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9) }
 
 // farEnough is from which distance on two centres are told apart without a
 // detail, px.
@@ -105,7 +108,8 @@ func (s *sheet) centreNote(sub *Subject) {
 		return
 	}
 	u := s.v.Units
-	n := note{at: s.centreAt(sub), r: sane(0.021*min(s.cam.Width, s.cam.Height), 6, 9), name: s.v.word("centre"), bold: true, ink: Text, worth: 7}
+	n := note{at: s.centreAt(sub), r: s.centreRadius(), name: s.v.word("centre"), bold: true, ink: Text, worth: 7}
+	n.own = square(n.at, n.r+2)
 	if !s.paper().holds(n.at.x, n.at.y) {
 		return
 	}
@@ -175,7 +179,7 @@ func (s *sheet) detail(sub *Subject) {
 		s.annotate(&n)
 		return
 	}
-	radius := sane(0.105*min(s.cam.Width, s.cam.Height), 26, 48)
+	radius := s.loupeRadius()
 	reach := func(k *Subject) (x, y float64) {
 		u, v := s.cam.Aspect.Plane(k.CentrePlus)
 		return math.Abs(u) * s.cam.Scale, math.Abs(v) * s.cam.Scale
@@ -186,7 +190,7 @@ func (s *sheet) detail(sub *Subject) {
 		return
 	}
 	factor := 0.0
-	for _, f := range [...]float64{2, 5, 10, 20, 50, 100} {
+	for _, f := range enlargements {
 		if f*way.len() <= 1.6*radius && f*max(ax, ay, gx, gy) <= 0.7*radius {
 			factor = f
 		}
@@ -194,13 +198,40 @@ func (s *sheet) detail(sub *Subject) {
 	if factor == 0 {
 		return
 	}
-	caption := text
 	second := s.v.say("enlarged", "factor", number(factor, 0))
 	if from := short(g.Name, maxName); from != "" && s.cam.Width > 520 {
 		second = s.v.say("enlarged_from", "name", from, "factor", number(factor, 0))
 	}
-	capW := max(textWidth(caption, s.type2, true), textWidth(second, s.type2, false))
-	wide := max(2*radius, capW) + 4
+	c, ok := s.loupe(radius, text, second)
+	if !ok {
+		return
+	}
+	// The middle of the way between the centres is the middle of the detail.
+	to := func(p pt) pt { return c.add(p.sub(from.lerp(at, 0.5)).mul(factor)) }
+	a, b := to(from), to(at)
+	s.ellipse(a, max(gx*factor, 1), max(gy*factor, 1))
+	s.mark(Mark{Stroke: Ghost, Width: 1, Dash: []float64{3, 2}, Butt: true})
+	s.ellipse(b, max(ax*factor, 1), max(ay*factor, 1))
+	s.mark(Mark{Stroke: Centre, Width: 1, Dash: []float64{3, 2}, Butt: true})
+	s.ghostCentre(a, 4.5)
+	s.centreSymbol(b, 4.5, Centre)
+	if b.sub(a).len() > 13 {
+		s.arrow(along(a, b, 5, 0), along(b, a, 6, 0), Centre, 1.4, 6)
+	}
+}
+
+// enlargements are how many times larger a loupe may show things.
+var enlargements = [...]float64{2, 5, 10, 20, 50, 100}
+
+// loupeRadius is that of a loupe, px.
+func (s *sheet) loupeRadius() float64 {
+	return sane(0.105*min(s.cam.Width, s.cam.Height), 26, 48)
+}
+
+// loupe draws the round frame of an enlarged detail, with two lines below it,
+// where there is most room for it. It returns its middle.
+func (s *sheet) loupe(radius float64, caption, second string) (c pt, ok bool) {
+	wide := max(2*radius, textWidth(caption, s.type2, true), textWidth(second, s.type2, false)) + 4
 	high := 2*radius + 2.6*s.type2
 	W, H := s.cam.Width, s.cam.Height
 	const m = 10
@@ -215,28 +246,17 @@ func (s *sheet) detail(sub *Subject) {
 		}
 	}
 	if math.IsInf(best, 1) {
-		return
+		return pt{}, false
 	}
 	s.taken = append(s.taken, where)
-	c := pt{(where.x0 + where.x1) / 2, where.y0 + radius + 1}
+	c = pt{(where.x0 + where.x1) / 2, where.y0 + radius + 1}
 	s.circle(c, radius)
 	s.paint(Paper, Quiet, 1)
-	// The middle of the way between the centres is the middle of the detail.
-	to := func(p pt) pt { return c.add(p.sub(from.lerp(at, 0.5)).mul(factor)) }
-	a, b := to(from), to(at)
-	s.ellipse(a, max(gx*factor, 1), max(gy*factor, 1))
-	s.mark(Mark{Stroke: Ghost, Width: 1, Dash: []float64{3, 2}, Butt: true})
-	s.ellipse(b, max(ax*factor, 1), max(ay*factor, 1))
-	s.mark(Mark{Stroke: Centre, Width: 1, Dash: []float64{3, 2}, Butt: true})
-	s.ghostCentre(a, 4.5)
-	s.centreSymbol(b, 4.5, Centre)
-	if b.sub(a).len() > 13 {
-		s.arrow(along(a, b, 5, 0), along(b, a, 6, 0), Centre, 1.4, 6)
-	}
 	y := where.y0 + 2*radius + 1.25*s.type2
 	for i, l := range [2]Label{{Text: caption, Bold: true, Ink: Text}, {Text: second, Ink: Quiet}} {
 		l.X, l.Y, l.Size = c.x, y+float64(i)*1.2*s.type2, s.type2
 		l.Width = textWidth(l.Text, l.Size, l.Bold)
 		s.out.Labels = append(s.out.Labels, l)
 	}
+	return c, true
 }

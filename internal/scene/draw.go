@@ -1,6 +1,11 @@
 package scene
 
-import "math"
+import (
+	"math"
+
+	"steelyard/internal/geometry"
+	"steelyard/internal/mass"
+)
 
 // Draw lays the subject out for the camera's size. It never fails: what is not
 // finite is left out.
@@ -21,8 +26,8 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 	}
 
 	k := dotScale(&cam, here, there)
-	size(here, k)
-	size(there, k)
+	s.size(here, k)
+	s.size(there, k)
 
 	s.ground()
 	sameBike := true
@@ -30,6 +35,7 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 		s.ghostBike(g.Bike)
 		sameBike = false
 	}
+	s.rider(&sub)
 	s.bike(&sub)
 	s.bags(&sub)
 	s.busy = newBusyMap(cam.Width, cam.Height)
@@ -44,10 +50,14 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 		d := &here[i]
 		s.marker(d)
 		s.busy.disc(d.at, d.r, 3)
+		if d.m.Role == Body && d.r == largestBody(cam.Width, cam.Height) {
+			s.taken = append(s.taken, square(d.at, d.r))
+		}
 		out.Spots = append(out.Spots, Spot{Part: d.m.Part, X: d.at.x, Y: d.at.y, R: max(d.r, leastSpot), Mirror: d.m.Mirror})
 	}
 	s.busy.total()
 	s.centres(&sub)
+	s.path(&sub)
 	for i := range here {
 		if d := &here[i]; d.m.Part != "" && (d.m.Part == v.Selected || d.m.Part == v.Hovered) {
 			s.ring(d, d.m.Part == v.Selected)
@@ -63,6 +73,7 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 		s.dimensions(&sub)
 	}
 	s.detail(&sub)
+	s.pathNotes(&sub)
 	if _, y := cam.XY(0, 0); y < cam.Height { // notes stay above ground
 		s.taken = append(s.taken, box{0, y + 1, cam.Width, cam.Height})
 	}
@@ -75,11 +86,42 @@ func (s *sheet) bike(sub *Subject) {
 		return
 	}
 	edge := sane(0.0032*s.cam.Scale, 0.75, 1.5)
-	if s.cam.Aspect == Rear {
-		(&behind{pen: s.pen, b: sub.Bike, edge: edge, hair: 0.6 * edge}).draw()
-	} else {
-		(&sideView{pen: s.pen, b: sub.Bike, edge: edge, hair: 0.6 * edge}).draw()
+	d := drawing{pen: s.pen, b: sub.Bike, fitted: sub, edge: edge, hair: 0.6 * edge}
+	if sub.Crank != 0 {
+		turned := *sub.Bike
+		turned.PedalFront = about(sub.Bike.BottomBracket, turned.PedalFront, sub.Crank)
+		turned.PedalRear = about(sub.Bike.BottomBracket, turned.PedalRear, sub.Crank)
+		d.b = &turned
 	}
+	if s.cam.Aspect == Rear {
+		(&behind{d}).draw()
+	} else {
+		(&sideView{d}).draw()
+	}
+}
+
+// drawing is a bike while it is drawn.
+type drawing struct {
+	*pen
+	b      *geometry.Bike
+	fitted *Subject // what is on it
+	edge   float64  // width of an edge, px
+	hair   float64
+}
+
+// about turns a place about an axis across the bike: what is ahead goes up.
+func about(axis, r mass.Vec, angle float64) mass.Vec {
+	sin, cos := math.Sincos(angle)
+	d := r.Sub(axis)
+	return axis.Add(mass.Vec{X: d.X*cos - d.Z*sin, Y: d.Y, Z: d.X*sin + d.Z*cos})
+}
+
+// deck is the middle of a rack's deck: ok is false where the bike has none.
+func (d *drawing) deck(station string) (at mass.Vec, ok bool) {
+	if p := d.b.Stations[station].Points; len(p) > 0 {
+		return p[0], true
+	}
+	return at, false
 }
 
 // notes names the part that is chosen, the centre of mass, and then the
@@ -91,7 +133,7 @@ func (s *sheet) notes(sub *Subject, here, gone []dot) {
 		if named[d.m.Part] && d.m.Part != "" || !s.paper().holds(d.at.x, d.at.y) {
 			return false
 		}
-		n := note{at: d.at, r: d.r, name: short(d.m.Name, s.longest), figure: s.v.Units.mass(d.part), bold: bold, ink: ink, worth: worth}
+		n := note{at: d.at, r: d.r, name: short(d.m.Name, s.longest), figure: s.v.Units.mass(d.part), bold: bold, ink: ink, worth: worth, own: square(d.at, d.r)}
 		if n.name == "" {
 			n.name, n.figure = n.figure, ""
 		}
@@ -157,6 +199,9 @@ func describe(sub *Subject, v View) (title, desc string) {
 		"front", u.mass(sub.FrontLoad), "rear", u.mass(sub.RearLoad))
 	if g := sub.Ghost; g.has() {
 		desc += " " + v.say("desc_ghost", "name", short(g.Name, maxName), "apart", u.length(sub.Centre.Sub(g.Centre).Norm()))
+	}
+	if k := len(sub.Path); k > 1 && known(sub.Path[0].Place) && known(sub.Path[k-1].Place) {
+		desc += " " + v.say("desc_path", "length", u.length(sub.Path[k-1].Place.Sub(sub.Path[0].Place).Norm()))
 	}
 	return title, desc
 }

@@ -13,6 +13,7 @@ type note struct {
 	bold   bool
 	ink    Ink
 	worth  float64 // how bad a place it may get: see annotate
+	own    box     // what is taken by the thing itself, so that a leader may begin there
 }
 
 // Where a note may stand: the distances from the dot, px, and the directions.
@@ -80,7 +81,7 @@ func (s *sheet) annotate(n *note) bool {
 					c.cost += 0.07 * s.busy.in(box{q.x, q.y, q.x, q.y})
 				}
 			}
-			if c.cost >= best.cost || !s.free(c.b.grow(1.5)) || c.hasLeader && !s.clear(c.from, c.to) {
+			if c.cost >= best.cost || !s.free(c.b.grow(1.5)) || c.hasLeader && !s.clear(c.from, c.to, n.own) {
 				continue
 			}
 			best, found = c, true
@@ -133,10 +134,10 @@ func (s *sheet) candidate(n *note, d float64, way pt, w, h float64) place {
 	return c
 }
 
-// clear says whether a leader can go from a to b.
-func (s *sheet) clear(a, b pt) bool {
+// clear says whether a leader can go from a to b, out of its own box.
+func (s *sheet) clear(a, b pt, own box) bool {
 	for i := range s.taken {
-		if crossesBox(a, b, s.taken[i]) {
+		if s.taken[i] != own && crossesBox(a, b, s.taken[i]) {
 			return false
 		}
 	}

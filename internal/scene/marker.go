@@ -67,17 +67,29 @@ func dots(s *Subject, cam *Camera) []dot {
 	return ds
 }
 
-// largestDot is how large the heaviest dot may be, px.
+// largestDot is how large the heaviest dot may be in a picture, px.
 func largestDot(w, h float64) float64 { return min(28, 0.06*min(w, h)) }
 
+// bikeDot is how large the heaviest dot may be beside the bike, m.
+const bikeDot = 0.090
+
+// largestBody is how large the rider's mark may be. A rider weighs more than all
+// the rest: to the scale of the other dots the mark would hide the bike, and
+// with the dots to its scale they would vanish. So it only says where.
+func largestBody(w, h float64) float64 { return 0.4 * largestDot(w, h) }
+
 // dotScale is the radius of a dot of 1 kg, px: one for the whole picture, ghost
-// included, so that areas can be compared. The heaviest dot stays below
-// largestDot and all together below a quarter of the paper.
+// included, so that areas can be compared. The heaviest dot but for the rider's
+// stays below largestDot, and on a bike that is small in its picture below
+// bikeDot; all together stay below a quarter of the paper.
 func dotScale(cam *Camera, sets ...[]dot) float64 {
 	heaviest, sum := 0.0, 0.0
 	for _, ds := range sets {
 		total := 0.0
 		for i := range ds {
+			if ds[i].m.Role == Body {
+				continue
+			}
 			heaviest = max(heaviest, ds[i].kg)
 			total += ds[i].kg
 		}
@@ -85,16 +97,21 @@ func dotScale(cam *Camera, sets ...[]dot) float64 {
 	}
 	k := 0.019 * math.Sqrt(cam.Width*cam.Height)
 	if heaviest > 0 {
-		k = min(k, largestDot(cam.Width, cam.Height)/math.Sqrt(heaviest))
+		k = min(k, min(largestDot(cam.Width, cam.Height), bikeDot*cam.fit)/math.Sqrt(heaviest))
 		k = min(k, math.Sqrt(0.25*cam.Width*cam.Height/(math.Pi*sum)))
 	}
 	// Closer up, dots grow less than the bike, so that they come apart.
 	return k * math.Pow(max(1, cam.Zoomed()), 0.3)
 }
 
-func size(ds []dot, k float64) {
+func (s *sheet) size(ds []dot, k float64) {
+	most := largestBody(s.cam.Width, s.cam.Height)
 	for i := range ds {
-		ds[i].r = max(leastDot, k*math.Sqrt(ds[i].kg))
+		d := &ds[i]
+		d.r = max(leastDot, k*math.Sqrt(d.kg))
+		if d.m.Role == Body {
+			d.r = min(d.r, most)
+		}
 	}
 }
 
@@ -255,11 +272,16 @@ func (p *pen) ring(d *dot, chosen bool) {
 	p.mark(Mark{Stroke: Select, Width: 1.3})
 }
 
-// bags draws the outlines of box-shaped luggage, as large as it is. Of what
-// lies in each other only the largest is drawn.
+// bags draws the outlines of box-shaped luggage, as large as it is and heavier
+// up to where it is full. Of what lies in each other only the largest is drawn,
+// and of two alike the nearer.
 func (p *pen) bags(sub *Subject) {
 	const most = 32
-	drawn := make([]box, 0, most)
+	type bag struct {
+		box
+		m *Marker
+	}
+	drawn := make([]bag, 0, most)
 	for i := range sub.Markers {
 		m := &sub.Markers[i]
 		if m.Role != Baggage || m.Size.X <= 0 || len(drawn) == most {
@@ -274,22 +296,57 @@ func (p *pen) bags(sub *Subject) {
 		if w < 3 || h < 3 || !(math.Abs(x)+math.Abs(y) < farOff) {
 			continue
 		}
-		b := box{x - w, y - h, x + w, y + h}
+		b := bag{box{x - w, y - h, x + w, y + h}, m}
 		k := 0
-		for k < len(drawn) && !drawn[k].about(b, 0.02*p.cam.Scale) {
+		for k < len(drawn) && !drawn[k].about(b.box, 0.02*p.cam.Scale) {
 			k++
 		}
-		switch {
-		case k == len(drawn):
+		if k == len(drawn) {
 			drawn = append(drawn, b)
-		case w*h > (drawn[k].x1-drawn[k].x0)*(drawn[k].y1-drawn[k].y0)/4:
+			continue
+		}
+		other := (drawn[k].x1 - drawn[k].x0) * (drawn[k].y1 - drawn[k].y0) / 4
+		if alike := math.Abs(w*h-other) < 0.05*other; w*h > other && !alike || alike && p.cam.Aspect.nearer(m.Place, drawn[k].m.Place) {
 			drawn[k] = b
 		}
 	}
 	for _, b := range drawn {
-		p.roundBox(b, 0.14*min(b.x1-b.x0, b.y1-b.y0))
+		p.roundBox(b.box, b.corner())
 	}
 	p.stroke(Luggage, 0.9)
+	for _, b := range drawn {
+		if f := sane(b.m.Fill, 0, 1); f > 0 {
+			p.cup(b.box, b.corner(), f)
+		}
+	}
+	p.mark(Mark{Stroke: Luggage, Width: sane(0.007*p.cam.Scale, 1.3, 2), Butt: true})
+	for _, b := range drawn {
+		if f := sane(b.m.Fill, 0, 1); f > 0 && f < 1 {
+			y := b.y1 + f*(b.y0-b.y1)
+			p.move(pt{b.x0, y})
+			p.line(pt{b.x1, y})
+		}
+	}
+	p.dashed(Luggage, 0.8, 2, 2.5)
+}
+
+// corner is the radius of a bag's corners.
+func (b box) corner() float64 { return 0.14 * min(b.x1-b.x0, b.y1-b.y0) }
+
+// cup adds a bag's outline from its foot up to the share f of its height.
+func (p *pen) cup(b box, r, f float64) {
+	y := b.y1 + f*(b.y0-b.y1)
+	low := max(y, b.y1-r)
+	// Within the lower corners the outline begins further along the arc.
+	a := math.Asin(sane((low-b.y1+r)/r, 0, 1))
+	top := max(y, b.y0+r)
+	sin, cos := math.Sincos(a)
+	p.move(pt{b.x1 - r + r*cos, min(top, b.y1-r+r*sin)})
+	p.line(pt{b.x1 - r + r*cos, b.y1 - r + r*sin})
+	p.arc(pt{b.x1 - r, b.y1 - r}, r, a, math.Pi/2)
+	p.line(pt{b.x0 + r, b.y1})
+	p.arc(pt{b.x0 + r, b.y1 - r}, r, math.Pi/2, math.Pi-a)
+	p.line(pt{b.x0 + r - r*cos, min(top, b.y1-r+r*sin)})
 }
 
 // about says whether two boxes have their middles within d of each other.

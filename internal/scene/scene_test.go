@@ -118,6 +118,10 @@ func drawName(t *rapid.T, label string) string {
 	).Draw(t, label)
 }
 
+func leaned() scene.Subject { return specimen.Ridden("leaned") }
+
+func low() scene.Subject { return specimen.RiddenTravel("low") }
+
 // within draws places round a bike.
 func within(t *rapid.T) mass.Vec {
 	return mass.Vec{
@@ -137,6 +141,7 @@ func drawMarkers(t *rapid.T, most int, place func(*rapid.T) mass.Vec) []scene.Ma
 			Unsprung: rapid.SampledFrom([]float64{0, 0.5, 1}).Draw(t, "unsprung"),
 			Role:     scene.Role(rapid.IntRange(0, 2).Draw(t, "role")),
 			Size:     mass.Vec{X: 0.3, Y: 0.15, Z: 0.3},
+			Fill:     rapid.Float64Range(0, 1).Draw(t, "fill"),
 			Mirror:   rapid.Bool().Draw(t, "mirror"),
 		}
 	}
@@ -144,7 +149,15 @@ func drawMarkers(t *rapid.T, most int, place func(*rapid.T) mass.Vec) []scene.Ma
 }
 
 func drawSubject(t *rapid.T, most int) scene.Subject {
-	s := rapid.SampledFrom([]func() scene.Subject{specimen.Travel, specimen.Tour}).Draw(t, "bike")()
+	s := rapid.SampledFrom([]func() scene.Subject{specimen.Travel, specimen.Tour, leaned, low}).Draw(t, "bike")()
+	s.Crank = rapid.Float64Range(-4, 4).Draw(t, "crank")
+	if rapid.Bool().Draw(t, "own path") {
+		s.Path = nil
+		from, by := within(t), rapid.SampledFrom([]float64{0, 1e-5, 0.003, 0.1, 1}).Draw(t, "by")
+		for range rapid.IntRange(0, 4).Draw(t, "stops") {
+			s.Path = append(s.Path, scene.Stop{Place: from.Add(within(t).Scale(by)), Name: drawName(t, "stop")})
+		}
+	}
 	if rapid.Bool().Draw(t, "own markers") {
 		s.Markers = drawMarkers(t, most, within)
 	}
@@ -207,8 +220,16 @@ func TestAbsurdFigures(t *testing.T) {
 		s := scene.Subject{Name: drawName(t, "name"), Markers: drawMarkers(t, 6, vec)}
 		for i := range s.Markers {
 			m := &s.Markers[i]
-			m.Mass, m.Unsprung, m.Size = absurd(t, "kg"), absurd(t, "unsprung"), vec(t)
+			m.Mass, m.Unsprung, m.Size, m.Fill = absurd(t, "kg"), absurd(t, "unsprung"), vec(t), absurd(t, "fill")
 		}
+		for range rapid.IntRange(0, 5).Draw(t, "limbs") {
+			s.Rider = append(s.Rider, scene.Limb{From: vec(t), To: vec(t), R: absurd(t, "r"), S: absurd(t, "s"), Member: scene.Member(rapid.IntRange(0, 5).Draw(t, "member"))})
+		}
+		for range rapid.IntRange(0, 4).Draw(t, "stops") {
+			s.Path = append(s.Path, scene.Stop{Place: vec(t), Name: drawName(t, "stop")})
+		}
+		s.Crank, s.RearRotor, s.FrontRotor = absurd(t, "crank"), absurd(t, "rear rotor"), absurd(t, "front rotor")
+		s.RearRack, s.FrontRack = true, true
 		s.Total, s.TotalPlus, s.Centre, s.CentrePlus = absurd(t, "total"), absurd(t, "plus"), vec(t), vec(t)
 		s.FrontLoad, s.RearLoad, s.FrontLoadPlus = absurd(t, "front"), absurd(t, "rear"), absurd(t, "front plus")
 		if rapid.Bool().Draw(t, "bike") {
@@ -218,6 +239,10 @@ func TestAbsurdFigures(t *testing.T) {
 				RearAxle: vec(t), FrontAxle: vec(t), RearContact: vec(t), FrontContact: vec(t), BottomBracket: vec(t),
 				HeadTop: vec(t), HeadBottom: vec(t), Crown: vec(t), ForkFoot: vec(t), SeatTop: vec(t), SaddleTop: vec(t),
 				StemBase: vec(t), BarClamp: vec(t), Grip: vec(t), Pivot: vec(t), ShockFrame: vec(t), ShockSwing: vec(t),
+				Stations: map[string]geometry.Station{
+					"rear-rack-deck":  {Points: []mass.Vec{vec(t)}},
+					"front-rack-deck": {Points: []mass.Vec{vec(t)}},
+				},
 				PedalFront: vec(t), PedalRear: vec(t), RearSprung: rapid.Bool().Draw(t, "rs"), FrontSprung: rapid.Bool().Draw(t, "fs"),
 			}
 		}
@@ -469,7 +494,7 @@ func BenchmarkDraw(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		s    scene.Subject
-	}{{"60", sixty()}, {"10000", many(10000)}} {
+	}{{"60", sixty()}, {"ridden", leaned()}, {"10000", many(10000)}} {
 		b.Run(c.name, func(b *testing.B) {
 			v := scene.View{Words: specimen.Words, Labels: true}
 			cam := scene.Fit(&c.s, v, 760, 440)

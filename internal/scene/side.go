@@ -3,18 +3,12 @@ package scene
 import (
 	"math"
 
-	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
 )
 
 // sideView draws the bike from its right. What the suspension carries is drawn
 // in solid tubes; what it follows (swingarm, fork lowers) in open double lines.
-type sideView struct {
-	*pen
-	b    *geometry.Bike
-	edge float64 // width of an edge, px
-	hair float64
-}
+type sideView struct{ drawing }
 
 func plane(r mass.Vec) pt { return pt{r.X, r.Z} }
 
@@ -26,8 +20,8 @@ func (d *sideView) off(p pt, fwd, up float64) pt { return pt{p.x + d.mm(fwd), p.
 
 func (d *sideView) draw() {
 	d.farCrank()
-	d.wheel(d.b.RearAxle, d.b.RearRadius, d.b.RearRim)
-	d.wheel(d.b.FrontAxle, d.b.FrontRadius, d.b.FrontRim)
+	d.wheel(d.b.RearAxle, d.b.RearRadius, d.b.RearRim, d.fitted.RearRotor)
+	d.wheel(d.b.FrontAxle, d.b.FrontRadius, d.b.FrontRim, d.fitted.FrontRotor)
 	d.post()
 	if !d.b.RearSprung {
 		d.stays()
@@ -37,13 +31,14 @@ func (d *sideView) draw() {
 	if d.b.RearSprung {
 		d.swingarm()
 	}
+	d.racks()
 	d.cockpit()
 	d.transmission()
 }
 
 // wheel draws a wheel: tyre with its lugs, rim, 32 spokes crossed three times,
-// hub.
-func (d *sideView) wheel(axle mass.Vec, radius, rim float64) {
+// hub, and behind the spokes the brake disc.
+func (d *sideView) wheel(axle mass.Vec, radius, rim, rotor float64) {
 	c, s := d.at(axle), d.cam.Scale
 	bead := rim + 0.004
 	inner := rim - 0.018
@@ -61,6 +56,7 @@ func (d *sideView) wheel(axle mass.Vec, radius, rim float64) {
 	d.circle(c, bead*s)
 	d.circle(c, inner*s)
 	d.stroke(Outline, d.edge*0.8)
+	d.rotor(c, min(rotor, inner-0.01)*s)
 
 	// 32 spokes, 16 to a flange, each crossing three others of its flange: from
 	// its hole a spoke runs ahead or back by three holes of the flange's 16.
@@ -82,6 +78,75 @@ func (d *sideView) wheel(axle mass.Vec, radius, rim float64) {
 	d.paint(Metal, Outline, d.edge*0.8)
 	d.circle(c, 0.009*s)
 	d.paint(Paper, Outline, d.edge*0.8)
+}
+
+// rotor draws a brake disc of the radius r, px: its ring and its arms.
+func (d *sideView) rotor(c pt, r float64) {
+	ring := d.mm(14)
+	if !(r > ring+d.mm(30)) {
+		return
+	}
+	d.circle(c, r-ring/2)
+	d.stroke(Metal, ring)
+	d.circle(c, r)
+	d.circle(c, r-ring)
+	const arms = 5
+	for i := range arms {
+		s0, c0 := math.Sincos(2 * math.Pi * float64(i) / arms)
+		s1, c1 := math.Sincos(2*math.Pi*float64(i)/arms + 0.5)
+		d.move(c.add(pt{c0, s0}.mul(d.mm(24))))
+		d.line(c.add(pt{c1, s1}.mul(r - ring)))
+	}
+	d.stroke(Outline, d.hair)
+}
+
+// Half the width of a rack's tubes, mm.
+const rackTube = 5.5
+
+// racks draws the racks: the rear one stands on the main frame, the front one
+// moves with the wheel, and is open as the fork's lowers are when that is
+// sprung.
+func (d *sideView) racks() {
+	b, m := d.b, d.mm
+	tube := func(a, b pt) { d.capsule(a, b, m(rackTube), m(rackTube)) }
+	if deck, ok := d.deck("rear-rack-deck"); ok && d.fitted.RearRack {
+		p, ax := d.at(deck), d.at(b.RearAxle)
+		bb, st := d.at(b.BottomBracket), d.at(b.SeatTop)
+		seat := func(y float64) pt { // on the seat tube at a height, as far as it goes
+			return bb.lerp(st, sane((bb.y-y)/max(bb.y-st.y, 1), 0.3, 0.97))
+		}
+		front := d.off(p, 160, 0)
+		if b.RearSprung {
+			tube(d.off(p, -90, -32), seat(p.y+m(190)))
+		} else {
+			foot := ax.add(pt{0, -m(22)})
+			tube(foot, d.off(p, -120, -32))
+			tube(foot, d.off(p, 0, -32))
+			tube(foot, d.off(p, 95, -32))
+		}
+		tube(front, seat(front.y-m(10)))
+		tube(d.off(p, -190, 0), front)
+		tube(d.off(p, -150, -32), d.off(p, 110, -32))
+		tube(d.off(p, -150, -32), d.off(p, -190, 0))
+		d.solid(Metal, Outline, d.edge*0.8)
+	}
+	if deck, ok := d.deck("front-rack-deck"); ok && d.fitted.FrontRack {
+		p, ax := d.at(deck), d.at(b.FrontAxle)
+		low := b.FrontRadius * 1000 * 0.62 // the low rail below the deck
+		tube(ax, d.off(p, -70, 0))
+		tube(ax, d.off(p, 70, 0))
+		tube(d.off(p, -125, 0), d.off(p, 125, 0))
+		tube(d.off(p, -110, -low), d.off(p, 110, -low))
+		fill, edge := Metal, Outline
+		if b.FrontSprung {
+			fill, edge = Paper, Unsprung
+		} else {
+			tube(d.off(p, -125, 0), d.at(b.Crown))
+		}
+		d.solid(fill, edge, d.edge*0.8)
+		d.circle(ax, m(9))
+		d.paint(Paper, Outline, d.edge*0.8)
+	}
 }
 
 // tubes of the main frame: half-widths in mm.

@@ -114,6 +114,14 @@ func (a Aspect) Plane(r mass.Vec) (u, v float64) {
 	return r.X, r.Z
 }
 
+// nearer says whether a place is nearer to the eye than another.
+func (a Aspect) nearer(r, than mass.Vec) bool {
+	if a == Rear {
+		return r.X < than.X
+	}
+	return r.Y < than.Y
+}
+
 // Space is the inverse of Plane for a displacement in the plane.
 func (a Aspect) Space(u, v float64) mass.Vec {
 	if a == Rear {

@@ -4,6 +4,7 @@
 package specimen
 
 import (
+	"slices"
 	"sync"
 
 	"github.com/goccy/go-json"
@@ -12,6 +13,7 @@ import (
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
+	"steelyard/internal/rider"
 	"steelyard/internal/scene"
 )
 
@@ -45,6 +47,7 @@ type part struct {
 	role     scene.Role
 	offset   mass.Vec // m
 	size     mass.Vec // m
+	fill     float64
 }
 
 var travelFrame = parts.Build{
@@ -145,6 +148,77 @@ func Tour() scene.Subject {
 	return a
 }
 
+// laden are the bags of a tour; what is in them is in their weight.
+var laden = []part{
+	{id: "rear-rack", name: "Rear rack", grams: 760, station: "rear-rack", carrier: parts.MainFrame},
+	{id: "front-rack", name: "Front rack", grams: 520, station: "front-rack", carrier: parts.ForkUpper},
+	{id: "rear-left", name: "Rear pannier, left", grams: 6400, station: "rear-pannier-left", carrier: parts.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.32, Y: 0.17, Z: 0.36}, fill: 0.9},
+	{id: "rear-right", name: "Rear pannier, right", grams: 5900, station: "rear-pannier-right", carrier: parts.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.32, Y: 0.17, Z: 0.36}, fill: 0.8},
+	{id: "front-left", name: "Front pannier, left", grams: 3300, station: "front-pannier-left", carrier: parts.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.25, Y: 0.13, Z: 0.28}, fill: 0.6},
+	{id: "front-right", name: "Front pannier, right", grams: 3500, station: "front-pannier-right", carrier: parts.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.25, Y: 0.13, Z: 0.28}, fill: 0.7},
+	{id: "bar-bag", name: "Handlebar bag", grams: 2100, station: "handlebar-bag", carrier: parts.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.16, Y: 0.30, Z: 0.20}, fill: 0.5},
+	{id: "water", name: "Water", grams: 2300, station: "bottle-down-tube", carrier: parts.MainFrame, role: scene.Baggage},
+	{id: "tent", name: "Tent", grams: 1900, station: "rear-rack-deck", carrier: parts.MainFrame, role: scene.Baggage, offset: mass.Vec{Z: 0.08}, size: mass.Vec{X: 0.20, Y: 0.42, Z: 0.14}, fill: 1},
+}
+
+// Ridden is the touring bike with its bags and somebody on it, and the way of
+// its centre of mass while food and water are used up.
+func Ridden(posture string) scene.Subject { return ridden(&tourFrame, posture) }
+
+// RiddenTravel is the travel bike with the same.
+func RiddenTravel(posture string) scene.Subject { return ridden(&travelFrame, posture) }
+
+func ridden(frame *parts.Build, posture string) scene.Subject {
+	var bare []part
+	for _, p := range common {
+		if p.role != scene.Baggage && p.id != "rack" && (frame == &travelFrame || p.id != "swingarm" && p.id != "shock" && p.id != "fork-lower") {
+			bare = append(bare, p)
+		}
+	}
+	s := assemble("Tour, loaded", frame, bare, gearhub, laden)
+	s.FrontRack = true
+	body, problems := rider.Seat(s.Bike, &parts.Rider{
+		ID: "rider", Name: "Rider", Stature: 1750, Mass: 72000, Clothing: 2500, Shoes: 800, Table: "female", Posture: posture,
+	})
+	if body == nil {
+		panic(problems[0].Message)
+	}
+	for _, l := range body.Outline() {
+		s.Rider = append(s.Rider, scene.Limb{From: l.From, To: l.To, R: l.R, S: l.S, Member: member(l.Name)})
+	}
+	sum := mass.Sum(body.Items(0, 1), nil)
+	s.Markers = append(s.Markers, scene.Marker{Part: "rider", Name: "Rider", Mass: sum.M, MassPlus: 1, Place: sum.Centre(), Carrier: string(parts.MainFrame), Role: scene.Body})
+	weigh(&s)
+	for i, name := range []string{"full", "half", "used up"} {
+		left := slices.Clone(s.Markers)
+		for k := range left {
+			switch m := &left[k]; m.Part {
+			case "water":
+				m.Mass *= 1 - float64(i)/2
+			case "rear-left":
+				m.Mass -= 1.2 * float64(i)
+			case "bar-bag":
+				m.Mass -= 0.6 * float64(i)
+			}
+		}
+		s.Path = append(s.Path, scene.Stop{Place: mass.Sum(items(left), nil).Centre(), Name: name})
+	}
+	return s
+}
+
+// member is what a limb of the rider's belongs to.
+func member(name string) scene.Member {
+	switch name {
+	case rider.UpperArm, rider.Forearm, rider.Hand:
+		return scene.Arm
+	case rider.Thigh, rider.Shank, rider.Foot:
+		return scene.Leg
+	case rider.Head:
+		return scene.Head
+	}
+	return scene.Torso
+}
+
 // assemble weighs the lists on a frame. The doubt of every mass is 4 %, and
 // those of the sums are made up in proportion: the picture shows them, it does
 // not judge them.
@@ -153,8 +227,7 @@ func assemble(name string, frame *parts.Build, lists ...[]part) scene.Subject {
 	if bike == nil {
 		panic(problems[0].Message)
 	}
-	s := scene.Subject{Name: name, Bike: bike}
-	var items []mass.Item
+	s := scene.Subject{Name: name, Bike: bike, RearRack: true, RearRotor: 0.080, FrontRotor: 0.090}
 	for _, list := range lists {
 		for _, p := range list {
 			places, ok := bike.Place(p.station, p.offset)
@@ -165,18 +238,30 @@ func assemble(name string, frame *parts.Build, lists ...[]part) scene.Subject {
 			for i, at := range places {
 				s.Markers = append(s.Markers, scene.Marker{
 					Part: p.id, Name: p.name, Mass: kg, MassPlus: 0.04 * kg, Place: at,
-					Unsprung: p.unsprung, Carrier: string(p.carrier), Role: p.role, Size: p.size, Mirror: i == 1,
+					Unsprung: p.unsprung, Carrier: string(p.carrier), Role: p.role, Size: p.size, Fill: p.fill, Mirror: i == 1,
 				})
-				items = append(items, mass.Item{Mass: kg, Place: at})
 			}
 		}
 	}
-	sum := mass.Sum(items, nil)
-	front, rear := bike.FrontContact.X, bike.RearContact.X
+	weigh(&s)
+	return s
+}
+
+func items(markers []scene.Marker) []mass.Item {
+	list := make([]mass.Item, len(markers))
+	for i, m := range markers {
+		list[i] = mass.Item{Mass: m.Mass, Place: m.Place}
+	}
+	return list
+}
+
+// weigh makes a subject's figures of its markers.
+func weigh(s *scene.Subject) {
+	list := items(s.Markers)
+	sum := mass.Sum(list, nil)
 	s.Total, s.TotalPlus = sum.M, 0.012*sum.M
 	s.Centre, s.CentrePlus = sum.Centre(), mass.Vec{X: 0.009, Y: 0.004, Z: 0.007}
-	s.FrontLoad = mass.Support(items, nil, front, rear).Value
+	s.FrontLoad = mass.Support(list, nil, s.Bike.FrontContact.X, s.Bike.RearContact.X).Value
 	s.RearLoad = sum.M - s.FrontLoad
 	s.FrontLoadPlus, s.RearLoadPlus = 0.011*s.FrontLoad+0.05, 0.011*s.RearLoad+0.05
-	return s
 }

@@ -19,11 +19,15 @@ func TestLook(t *testing.T) {
 		t.Skip("set STEELYARD_LOOK to a folder to have pictures written there")
 	}
 	travel, tour := specimen.Travel(), specimen.Tour()
+	ridden := specimen.Ridden("leaned")
+	low, upright, standing := specimen.RiddenTravel("low"), specimen.Ridden("upright"), specimen.RiddenTravel("standing")
 	alone := travel
 	alone.Ghost = nil
 	side := scene.View{Words: specimen.Words, Labels: true, Units: scene.Units{Mass: "kg"}}
 	rear := scene.View{Words: specimen.Words, Aspect: scene.Rear, Labels: true, Units: scene.Units{Mass: "kg"}}
 	dims := scene.View{Words: specimen.Words, Dimensions: true, Labels: false}
+	keyed := side
+	keyed.Key = true
 	picked := side
 	picked.Selected, picked.Hovered = "panniers", "fork-lower"
 	for _, c := range []struct {
@@ -46,6 +50,18 @@ func TestLook(t *testing.T) {
 		{"dims-phone", alone, dims, 390, 300, 1, scene.Dark},
 		{"dims-rear", travel, scene.View{Words: specimen.Words, Aspect: scene.Rear, Dimensions: true}, 760, 440, 1, scene.Light},
 		{"tour-light", tour, side, 760, 440, 1, scene.Light},
+		{"ridden-light", ridden, keyed, 760, 480, 1, scene.Light},
+		{"ridden-dark", ridden, keyed, 760, 480, 1, scene.Dark},
+		{"ridden-phone", ridden, side, 390, 300, 1, scene.Light},
+		{"ridden-phone-dark", ridden, side, 390, 300, 1, scene.Dark},
+		{"ridden-rear", ridden, rear, 760, 480, 1, scene.Light},
+		{"ridden-rear-dark", ridden, rear, 390, 300, 1, scene.Dark},
+		{"ridden-dims", ridden, dims, 760, 480, 1, scene.Light},
+		{"ridden-large", ridden, keyed, 1400, 1000, 1, scene.Light},
+		{"low-light", low, side, 760, 480, 1, scene.Light},
+		{"upright-light", upright, scene.View{Words: specimen.Words}, 760, 480, 1, scene.Light},
+		{"standing-light", standing, side, 760, 480, 1, scene.Light},
+		{"standing-rear", standing, rear, 760, 480, 1, scene.Dark},
 	} {
 		cam := scene.Fit(&c.subject, c.view, c.w, c.h)
 		cam.Zoom(c.zoom, c.w*0.3, c.h*0.6)

@@ -64,19 +64,22 @@ func elements(t interface{ Fatalf(string, ...any) }, doc string) (els []xml.Star
 }
 
 func TestGolden(t *testing.T) {
-	s := specimen.Travel()
+	travel, ridden := specimen.Travel(), specimen.Ridden("leaned")
 	for _, c := range []struct {
 		name    string
+		subject *scene.Subject
 		view    scene.View
 		palette scene.Palette
 	}{
-		{"side-light", scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Light},
-		{"side-dark", scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Dark},
-		{"dimensions-light", scene.View{Words: specimen.Words, Dimensions: true}, scene.Light},
-		{"rear-light", scene.View{Words: specimen.Words, Aspect: scene.Rear, Labels: true, Selected: "panniers"}, scene.Light},
+		{"side-light", &travel, scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Light},
+		{"side-dark", &travel, scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Dark},
+		{"dimensions-light", &travel, scene.View{Words: specimen.Words, Dimensions: true}, scene.Light},
+		{"rear-light", &travel, scene.View{Words: specimen.Words, Aspect: scene.Rear, Labels: true, Selected: "panniers"}, scene.Light},
+		{"ridden-light", &ridden, scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Light},
+		{"ridden-rear-dark", &ridden, scene.View{Words: specimen.Words, Aspect: scene.Rear, Labels: true}, scene.Dark},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got := write(t, scene.Draw(s, c.view, scene.Fit(&s, c.view, 760, 440)), c.palette, svg.Options{})
+			got := write(t, scene.Draw(*c.subject, c.view, scene.Fit(c.subject, c.view, 760, 440)), c.palette, svg.Options{})
 			file := filepath.Join(golden, c.name+".svg")
 			if *update {
 				if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
