@@ -10,6 +10,7 @@ import { store } from "./state.ts";
 import type { Build, Doc } from "./types.ts";
 
 const slice = 9; // ms of work between two frames
+const usual = 40; // steps of the first slice, before it is known how long they take
 
 export type Phase = "idle" | "running" | "stopped" | "done";
 
@@ -27,7 +28,7 @@ export class Packer extends EventTarget {
   why = ""; // it could not start
   widest = 0; // the gap at first
   private asked: Asked | null = null;
-  private nodes = 500; // of the next slice
+  private nodes = usual; // of the next slice
   private turn = 0;
 
   constructor() {
@@ -82,6 +83,7 @@ export class Packer extends EventTarget {
     this.turn++;
     this.why = "";
     this.widest = 0;
+    this.nodes = usual;
     try {
       this.pack = core.packStart(JSON.stringify(doc), { build, load, aim: aimOf(doc) });
     } catch (e) {

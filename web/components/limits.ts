@@ -184,6 +184,7 @@ class Limits extends Section {
   private table(caption: string, heads: TemplateResult[], gradients: number[], row: (i: number) => ReturnType<typeof write>[], unit: string): TemplateResult {
     return html`<details class="explain">
       <summary>${t("limits.table")}</summary>
+      <div class="scroll" tabindex="0" role="region" aria-label=${caption}>
       <table class="lines">
         <caption class="unseen">
           ${caption}
@@ -204,6 +205,7 @@ class Limits extends Section {
           )}
         </tbody>
       </table>
+      </div>
     </details>`;
   }
 
@@ -222,7 +224,7 @@ class Limits extends Section {
             <thead>
               <tr>
                 <th scope="col">${t("ratings.what")}</th>
-                <th scope="col"><span class="unseen">${t("ratings.load")}</span></th>
+                <th scope="col" class="barcell"><span class="unseen">${t("ratings.used.head")}</span></th>
                 <th scope="col" class="right doubt">${t("ratings.load")}</th>
                 <th scope="col" class="right">${t("ratings.limit")}</th>
                 <th scope="col" class="right">${t("ratings.left")}</th>

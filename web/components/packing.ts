@@ -64,8 +64,7 @@ class Packing extends Section {
     if (!sides.length) return html`<p class="quiet">${t("packing.none")}</p>`;
     if (!sides.includes(this.letter)) this.letter = sides[0]!;
     return html`<div class="packsheet">
-      <div>${this.aims()}</div>
-      <div>${this.search(sides)}</div>
+      <div>${this.aims()} ${this.search(sides)}</div>
       <div>${this.result()}</div>
     </div>`;
   }
@@ -167,7 +166,13 @@ class Packing extends Section {
     const p = packer.pack;
     if (!p || packer.stale) return nothing;
     return html`<h3>${t("packing.compare")}</h3>
-      ${this.terms(p.before, p.after)} ${p.after ? this.moves(p) : nothing}`;
+      ${this.terms(p.before, p.after)}
+      ${p.moves.length
+        ? html`<p class="acts">
+            <button type="button" class="go" ?disabled=${packer.phase === "running"} @click=${() => apply(p)}>${t("packing.apply")}</button>
+          </p>`
+        : nothing}
+      ${caution()} ${p.after ? this.moves(p) : nothing}`;
   }
 
   private terms(before: Terms, after: Terms | null): TemplateResult {
@@ -214,6 +219,7 @@ class Packing extends Section {
         </tr>
       </tbody>
     </table>
+    <p class="fine">${t("packing.unit")}</p>
     ${before.breaks && !before.keeps ? html`<p class="fine">${t("packing.before")}: ${before.breaks}</p>` : nothing}`;
   }
 
@@ -242,11 +248,8 @@ class Packing extends Section {
                 )}
               </tbody>
             </table>
-            <p class="acts">
-              <button type="button" class="go" ?disabled=${packer.phase === "running"} @click=${() => apply(p)}>${t("packing.apply")}</button>
-            </p>`
-        : html`<p class="quiet">${t("packing.moves.none")}</p>`}
-      ${caution()}`;
+          `
+        : html`<p class="quiet">${t("packing.moves.none")}</p>`}`;
   }
 }
 
