@@ -3,8 +3,7 @@ package weighin
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
+	"steelyard/internal/linear"
 	"steelyard/internal/mass"
 )
 
@@ -34,16 +33,16 @@ func blockFor(s *Stand, readings []Reading, p moments) (Block, bool) {
 		plan = append(plan, Reading{Rise: 1, RiseU: mass.Rectangular(0.002), MassU: worst})
 	}
 	plus := func(height float64) float64 {
-		a := mat.NewDense(len(plan), 3, nil)
+		a := linear.NewDense(len(plan), 3)
 		for i := range plan {
 			r := &plan[i]
 			if r.Rise != 0 {
 				r.Rise = math.Copysign(height, r.Rise)
 			}
 			l := s.lever(r.Front, r.Rise)
-			a.SetRow(i, l[:])
+			copy(a.Row(i), l[:])
 		}
-		g := newGLS(a, mat.NewVecDense(len(plan), nil), covariance(s, plan, p))
+		g := newGLS(a, make(linear.Vec, len(plan)), covariance(s, plan, p))
 		if g == nil {
 			return math.Inf(1)
 		}

@@ -3,8 +3,7 @@ package weighin
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
+	"steelyard/internal/linear"
 	"steelyard/internal/mass"
 )
 
@@ -35,11 +34,11 @@ func Compare(m *Measured, p *Paper) ([]Comparison, Test) {
 		list = append(list, compare("centre_z", m.Z, p.Z))
 	}
 	d, q := m.minus(p)
-	var chol mat.Cholesky
-	if !chol.Factorize(q) {
+	chol, ok := linear.Factorize(q)
+	if !ok {
 		return list, Test{P: 1}
 	}
-	return list, newTest(square(&chol, d), m.known)
+	return list, newTest(chol.Inner(d, d), m.known)
 }
 
 func compare(key string, m, p Value) Comparison {
@@ -53,26 +52,12 @@ func compare(key string, m, p Value) Comparison {
 }
 
 // minus returns measured minus paper moments, with their covariance.
-func (m *Measured) minus(p *Paper) (*mat.VecDense, *mat.SymDense) {
-	d := mat.NewVecDense(m.known, nil)
-	for i := range m.known {
-		d.SetVec(i, m.p[i]-p.p[i])
+func (m *Measured) minus(p *Paper) (linear.Vec, *linear.Sym) {
+	d := make(linear.Vec, m.known)
+	for i := range d {
+		d[i] = m.p[i] - p.p[i]
 	}
 	q := p.covariance(m.known)
-	q.AddSym(q, m.cov)
+	q.Add(m.cov)
 	return d, q
-}
-
-// square is dᵀ Q⁻¹ d.
-func square(q *mat.Cholesky, d *mat.VecDense) float64 {
-	return inner(q, d, d)
-}
-
-// inner is aᵀ Q⁻¹ b.
-func inner(q *mat.Cholesky, a, b *mat.VecDense) float64 {
-	var x mat.VecDense
-	if q.SolveVecTo(&x, b) != nil {
-		return 0
-	}
-	return mat.Dot(a, &x)
 }

@@ -5,9 +5,8 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
-
 	"steelyard/internal/geometry"
+	"steelyard/internal/linear"
 )
 
 // Missing is the second explanation of a difference: one mass is on the bike and
@@ -51,15 +50,13 @@ const mostSpots = 10
 // the denominator.
 func explainByMissing(m *Measured, p *Paper, stations map[string]geometry.Station) *Missing {
 	d, q := m.minus(p)
-	var chol mat.Cholesky
-	if !chol.Factorize(q) {
+	chol, ok := linear.Factorize(q)
+	if !ok {
 		return nil
 	}
 	out := &Missing{}
 	e := estimate{cov: q, known: m.known}
-	for i := range m.known {
-		e.p[i] = d.AtVec(i)
-	}
+	copy(e.p[:], d)
 	out.Mass = Value{e.p[0], math.Sqrt(q.At(0, 0))}
 	// A ratio of two doubtful numbers has a doubt of its own only while the
 	// denominator stands well clear of 0.
@@ -69,7 +66,7 @@ func explainByMissing(m *Measured, p *Paper, stations map[string]geometry.Statio
 			out.Placed, out.X, out.Z, out.XZ = true, x, z, xz
 		}
 	}
-	all := square(&chol, d)
+	all := chol.Inner(d, d)
 	for _, name := range geometry.StationNames {
 		points := stations[name].Points
 		if len(points) == 0 {
@@ -80,8 +77,8 @@ func explainByMissing(m *Measured, p *Paper, stations map[string]geometry.Statio
 			at[1] += r.X / float64(len(points))
 			at[2] += r.Z / float64(len(points))
 		}
-		v := mat.NewVecDense(m.known, at[:m.known])
-		n, size := inner(&chol, v, d), square(&chol, v)
+		v := linear.Vec(at[:m.known])
+		n, size := chol.Inner(v, d), chol.Inner(v, v)
 		if !(size > 0) || !finite(n) {
 			continue
 		}

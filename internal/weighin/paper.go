@@ -3,8 +3,7 @@ package weighin
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
+	"steelyard/internal/linear"
 	"steelyard/internal/mass"
 )
 
@@ -83,22 +82,22 @@ func PaperOf(items []mass.Item) (p *Paper, ok bool) {
 }
 
 // covariance is that of the first known moments.
-func (p *Paper) covariance(known int) *mat.SymDense {
+func (p *Paper) covariance(known int) *linear.Sym {
 	v := p.placeCovariance(known)
 	for i := range p.sources {
-		v.SymRankOne(v, 1, p.sources[i].vec(known))
+		v.AddOuter(1, p.sources[i].vec(known))
 	}
 	return v
 }
 
 // placeCovariance is the part of it that is owed to places.
-func (p *Paper) placeCovariance(known int) *mat.SymDense {
-	v := mat.NewSymDense(known, nil)
+func (p *Paper) placeCovariance(known int) *linear.Sym {
+	v := linear.NewSym(known)
 	for i := 1; i < known; i++ {
-		v.SetSym(i, i, p.place)
+		v.Set(i, i, p.place)
 	}
 	return v
 }
 
 // vec is the first known of the lever.
-func (s *source) vec(known int) *mat.VecDense { return mat.NewVecDense(known, s.lever[:known]) }
+func (s *source) vec(known int) linear.Vec { return s.lever[:known] }

@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 	"pgregory.net/rapid"
 
+	"steelyard/internal/linear"
 	"steelyard/internal/mass"
 )
 
@@ -85,10 +86,58 @@ func TestSlopes(t *testing.T) {
 	})
 }
 
+// vec, sym and dense are what gonum, the referee, calls the same.
+func vec(x linear.Vec) *mat.VecDense { return mat.NewVecDense(len(x), x) }
+
+func sym(x *linear.Sym) *mat.SymDense {
+	s := mat.NewSymDense(x.Order(), nil)
+	for i := range x.Order() {
+		for j := range i + 1 {
+			s.SetSym(i, j, x.At(i, j))
+		}
+	}
+	return s
+}
+
+func dense(x *linear.Dense) *mat.Dense {
+	rows, columns := x.Dims()
+	d := mat.NewDense(rows, columns, nil)
+	for i := range rows {
+		d.SetRow(i, x.Row(i))
+	}
+	return d
+}
+
+// diagonal is a matrix with these numbers on its diagonal, and 0 elsewhere.
+func diagonal(x ...float64) *linear.Sym {
+	s := linear.NewSym(len(x))
+	for i, v := range x {
+		s.Set(i, i, v)
+	}
+	return s
+}
+
+// anySym is Σ x xᵀ over n vectors of n numbers that next draws, with something
+// added to the diagonal.
+func anySym(n int, diagonal float64, next func() float64) *linear.Sym {
+	s := linear.NewSym(n)
+	for range n {
+		x := make(linear.Vec, n)
+		for i := range x {
+			x[i] = next()
+		}
+		s.AddOuter(1, x)
+	}
+	for i := range n {
+		s.Set(i, i, s.At(i, i)+diagonal)
+	}
+	return s
+}
+
 // whiten returns L⁻¹ b for V = L Lᵀ.
-func whiten(v *mat.SymDense, b mat.Matrix) *mat.Dense {
+func whiten(v *linear.Sym, b mat.Matrix) *mat.Dense {
 	var c mat.Cholesky
-	if !c.Factorize(v) {
+	if !c.Factorize(sym(v)) {
 		panic("not positive definite")
 	}
 	var l mat.TriDense
@@ -105,34 +154,27 @@ func TestGLSAgainstQR(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 5))
 	for range 200 {
 		n, k := 3+rng.IntN(8), 2+rng.IntN(2)
-		a, y, root := mat.NewDense(n, k, nil), mat.NewVecDense(n, nil), mat.NewDense(n, n, nil)
+		a, y := linear.NewDense(n, k), make(linear.Vec, n)
 		for i := range n {
-			y.SetVec(i, rng.NormFloat64()*50)
+			y[i] = rng.NormFloat64() * 50
 			for j := range k {
-				a.Set(i, j, rng.NormFloat64())
-			}
-			for j := range n {
-				root.Set(i, j, 0.1*rng.NormFloat64())
+				a.Row(i)[j] = rng.NormFloat64()
 			}
 		}
-		var v mat.SymDense
-		v.SymOuterK(1, root)
-		for i := range n {
-			v.SetSym(i, i, v.At(i, i)+0.01)
-		}
-		g := newGLS(a, y, &v)
+		v := anySym(n, 0.01, func() float64 { return 0.1 * rng.NormFloat64() })
+		g := newGLS(a, y, v)
 		if g == nil {
 			t.Fatal("not solved")
 		}
-		wa, wy := whiten(&v, a), whiten(&v, y)
+		wa, wy := whiten(v, dense(a)), whiten(v, vec(y))
 		var qr mat.QR
 		qr.Factorize(wa)
 		var want mat.Dense
 		if err := qr.SolveTo(&want, false, wy); err != nil {
 			t.Fatal(err)
 		}
-		if !mat.EqualApprox(g.p, &want, 1e-8) {
-			t.Errorf("p = %v, want %v", mat.Formatted(g.p), mat.Formatted(&want))
+		if !mat.EqualApprox(vec(g.p), &want, 1e-8) {
+			t.Errorf("p = %v, want %v", mat.Formatted(vec(g.p)), mat.Formatted(&want))
 		}
 		var left mat.Dense
 		left.Mul(wa, &want)
@@ -145,8 +187,8 @@ func TestGLSAgainstQR(t *testing.T) {
 		if err := cov.Inverse(&normal); err != nil {
 			t.Fatal(err)
 		}
-		if !mat.EqualApprox(g.cov, &cov, 1e-8) {
-			t.Errorf("covariance %v, want %v", mat.Formatted(g.cov), mat.Formatted(&cov))
+		if !mat.EqualApprox(sym(g.cov), &cov, 1e-8) {
+			t.Errorf("covariance %v, want %v", mat.Formatted(sym(g.cov)), mat.Formatted(&cov))
 		}
 	}
 }
@@ -154,20 +196,12 @@ func TestGLSAgainstQR(t *testing.T) {
 // anyBounded draws the problem of the parts' weights.
 func anyBounded(t *rapid.T, half float64) bounded {
 	known := rapid.IntRange(2, 3).Draw(t, "known")
-	root := mat.NewDense(known, known, nil)
-	d := mat.NewVecDense(known, nil)
-	for i := range known {
-		d.SetVec(i, rapid.Float64Range(-5, 5).Draw(t, "difference"))
-		for j := range known {
-			root.Set(i, j, rapid.Float64Range(-0.2, 0.2).Draw(t, "root"))
-		}
+	d := make(linear.Vec, known)
+	for i := range d {
+		d[i] = rapid.Float64Range(-5, 5).Draw(t, "difference")
 	}
-	var w mat.SymDense
-	w.SymOuterK(1, root)
-	for i := range known {
-		w.SetSym(i, i, w.At(i, i)+1e-4)
-	}
-	b := bounded{w: &w, d: d}
+	w := anySym(known, 1e-4, func() float64 { return rapid.Float64Range(-0.2, 0.2).Draw(t, "root") })
+	b := bounded{w: w, d: d}
 	for range rapid.IntRange(1, 12).Draw(t, "sources") {
 		u := rapid.Float64Range(0.001, 1).Draw(t, "u")
 		b.sources = append(b.sources, source{
@@ -179,7 +213,7 @@ func anyBounded(t *rapid.T, half float64) bounded {
 }
 
 // errors are the e at λ.
-func (b *bounded) errors(lambda *mat.VecDense) *mat.VecDense {
+func (b *bounded) errors(lambda linear.Vec) *mat.VecDense {
 	e := mat.NewVecDense(len(b.sources), nil)
 	for i := range b.sources {
 		e.SetVec(i, b.error(&b.sources[i], lambda))
@@ -190,14 +224,14 @@ func (b *bounded) errors(lambda *mat.VecDense) *mat.VecDense {
 // stacked is [1; W^-½ L] and [0; W^-½ d]: the sum to be made least is that of
 // the squares of what is left over of it.
 func (b *bounded) stacked() (a *mat.Dense, y *mat.VecDense) {
-	known, n := b.d.Len(), len(b.sources)
+	known, n := len(b.d), len(b.sources)
 	lever := mat.NewDense(known, n, nil)
 	for i := range b.sources {
 		for k := range known {
 			lever.Set(k, i, b.sources[i].lever[k])
 		}
 	}
-	wl, wd := whiten(b.w, lever), whiten(b.w, b.d)
+	wl, wd := whiten(b.w, lever), whiten(b.w, vec(b.d))
 	a, y = mat.NewDense(n+known, n, nil), mat.NewVecDense(n+known, nil)
 	for i := range n {
 		a.Set(i, i, 1)
@@ -262,7 +296,7 @@ func TestBoundedWeights(t *testing.T) {
 			}
 		}
 		// The two parts of the sum are told as they are.
-		if got, want := mat.Dot(e, e)+mat.Inner(lambda, b.w, lambda), mat.Dot(&left, &left); math.Abs(got-want) > 1e-6*(1+want) {
+		if got, want := mat.Dot(e, e)+mat.Inner(vec(lambda), sym(b.w), vec(lambda)), mat.Dot(&left, &left); math.Abs(got-want) > 1e-6*(1+want) {
 			t.Errorf("sum %v, want %v", got, want)
 		}
 	})
@@ -271,8 +305,10 @@ func TestBoundedWeights(t *testing.T) {
 // And one case against a general optimiser, with the bounds folded in by
 // e = middle + reach sin(free number).
 func TestBoundedWeightsAgainstOptimiser(t *testing.T) {
+	w := diagonal(0.01, 0.004, 0.02)
+	w.Set(0, 1, 0.002)
 	b := bounded{
-		w: mat.NewSymDense(3, []float64{0.01, 0.002, 0, 0.002, 0.004, 0, 0, 0, 0.02}), d: mat.NewVecDense(3, []float64{1.2, 0.9, 1}),
+		w: w, d: linear.Vec{1.2, 0.9, 1},
 		sources: []source{
 			{lever: moments{0.2, 0, 0.07}, low: -half, high: half},
 			{lever: moments{0.3, 0.15, 0.2}, low: -half, high: half},
@@ -314,7 +350,7 @@ func TestBoundedWeightsAgainstOptimiser(t *testing.T) {
 func TestManyWeights(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	for _, n := range []int{100, 10_000} {
-		b := bounded{w: mat.NewSymDense(3, []float64{1e-6, 0, 0, 0, 1e-6, 0, 0, 0, 1e-6}), d: mat.NewVecDense(3, []float64{0.5 * float64(n) * 0.05, 3, 20})}
+		b := bounded{w: diagonal(1e-6, 1e-6, 1e-6), d: linear.Vec{0.5 * float64(n) * 0.05, 3, 20}}
 		for range n {
 			u := 0.05 * rng.Float64()
 			b.sources = append(b.sources, source{u: u, low: -half, high: half, lever: moments{u, u * rng.Float64() * 1.1, u * rng.Float64()}})
@@ -323,7 +359,7 @@ func TestManyWeights(t *testing.T) {
 		if !ok {
 			t.Fatal("not solved")
 		}
-		if g := b.gradient(lambda); mat.Norm(g, 2) > 1e-6*mat.Norm(b.d, 2) {
+		if g := vec(b.gradient(lambda)); mat.Norm(g, 2) > 1e-6*mat.Norm(vec(b.d), 2) {
 			t.Errorf("%d weights: %v is left", n, mat.Formatted(g.T()))
 		}
 	}
@@ -357,11 +393,11 @@ func TestSumsOfSquaresAddUp(t *testing.T) {
 		left.SetVec(i, r.Mass-l[0]*p.p[0]-l[1]*p.p[1]-l[2]*p.p[2])
 	}
 	var apa, ap mat.Dense
-	ap.Mul(a, p.covariance(3))
+	ap.Mul(a, sym(p.covariance(3)))
 	apa.Mul(&ap, a.T())
 	// The doubts that readings share were taken at the measured moments, of the
 	// last round but one: the same to many digits.
-	whole := covariance(&s, readings, m.p)
+	whole := sym(covariance(&s, readings, m.p))
 	for i := range n {
 		for j := i; j < n; j++ {
 			whole.SetSym(i, j, whole.At(i, j)+apa.At(i, j))
@@ -371,7 +407,11 @@ func TestSumsOfSquaresAddUp(t *testing.T) {
 	if !chol.Factorize(whole) {
 		t.Fatal("not positive definite")
 	}
-	want := square(&chol, left)
+	var solved mat.VecDense
+	if err := chol.SolveVecTo(&solved, left); err != nil {
+		t.Fatal(err)
+	}
+	want := mat.Dot(left, &solved)
 	if got := m.Self.ChiSquare + between.ChiSquare; math.Abs(got-want) > 1e-6*want || between.ChiSquare < 0.01 || m.Self.ChiSquare < 0.01 {
 		t.Errorf("%v + %v = %v, want %v", m.Self.ChiSquare, between.ChiSquare, got, want)
 	}

@@ -3,8 +3,7 @@ package weighin
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
+	"steelyard/internal/linear"
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
 )
@@ -39,7 +38,7 @@ type Measured struct {
 // the first two.
 type estimate struct {
 	p     moments
-	cov   *mat.SymDense
+	cov   *linear.Sym
 	known int
 }
 
@@ -123,8 +122,8 @@ func (s *Stand) valid() bool {
 // narrowed is what is measured without the widening.
 func (m *Measured) narrowed() *Measured {
 	n := *m
-	n.cov = mat.NewSymDense(m.known, nil)
-	n.cov.ScaleSym(1/(m.Widened*m.Widened), m.cov)
+	n.cov = m.cov.Clone()
+	n.cov.Scale(1 / (m.Widened * m.Widened))
 	n.Total, n.X, n.Z, n.XZ = n.figures()
 	n.Widened = 1
 	return &n
@@ -140,14 +139,10 @@ func observable(s *Stand, readings []Reading, known int) bool {
 	if len(readings) < known {
 		return false
 	}
-	n := mat.NewSymDense(known, nil)
+	n := linear.NewSym(known)
 	for _, r := range readings {
 		a := s.lever(r.Front, r.Rise)
-		for i := range known {
-			for j := i; j < known; j++ {
-				n.SetSym(i, j, n.At(i, j)+a[i]*a[j])
-			}
-		}
+		n.AddOuter(1, a[:known])
 	}
 	size := make([]float64, known)
 	for i := range size {
@@ -157,11 +152,11 @@ func observable(s *Stand, readings []Reading, known int) bool {
 	}
 	for i := range known {
 		for j := i; j < known; j++ {
-			n.SetSym(i, j, n.At(i, j)/(size[i]*size[j]))
+			n.Set(i, j, n.At(i, j)/(size[i]*size[j]))
 		}
 	}
-	var chol mat.Cholesky
-	return chol.Factorize(n) && chol.Cond() < 1e9
+	chol, ok := linear.Factorize(n)
+	return ok && chol.Cond() < 1e9
 }
 
 // missing says which reading to add.
@@ -214,11 +209,11 @@ func rise(raised []Reading, name string) string {
 // rounding leaves nothing to solve.
 func solve(s *Stand, readings []Reading, about float64, known int) *Measured {
 	n := len(readings)
-	a, y := mat.NewDense(n, known, nil), mat.NewVecDense(n, nil)
+	a, y := linear.NewDense(n, known), make(linear.Vec, n)
 	for i, r := range readings {
 		l := s.lever(r.Front, r.Rise)
-		a.SetRow(i, l[:known])
-		y.SetVec(i, r.Mass)
+		copy(a.Row(i), l[:known])
+		y[i] = r.Mass
 	}
 	// What the shared doubts do to the readings depends on the moments, which
 	// are not known yet: start without them, and a few rounds settle it.
@@ -228,9 +223,7 @@ func solve(s *Stand, readings []Reading, about float64, known int) *Measured {
 		if g = newGLS(a, y, covariance(s, readings, p)); g == nil {
 			return nil
 		}
-		for i := range known {
-			p[i] = g.p.AtVec(i)
-		}
+		copy(p[:], g.p)
 		if known == 2 {
 			p[2] = p[0] * about
 		}
@@ -241,9 +234,9 @@ func solve(s *Stand, readings []Reading, about float64, known int) *Measured {
 	}
 	m.Left = make([]Residual, n)
 	for i := range m.Left {
-		m.Left[i] = Residual{Line: readings[i].Line, By: g.left.AtVec(i), Score: g.score(i)}
+		m.Left[i] = Residual{Line: readings[i].Line, By: g.left[i], Score: g.score(i)}
 	}
-	g.cov.ScaleSym(m.Widened*m.Widened, g.cov)
+	g.cov.Scale(m.Widened * m.Widened)
 	m.estimate = estimate{p, g.cov, known}
 	if known == 2 {
 		m.p[2] = 0
@@ -280,18 +273,18 @@ func (e *estimate) figures() (total, x, z Value, xz float64) {
 // covariance is that of the readings of a system with the moments p: each has
 // the scale's resolution for itself; wheelbase, level and the height of a block
 // move all readings that share them.
-func covariance(s *Stand, readings []Reading, p moments) *mat.SymDense {
+func covariance(s *Stand, readings []Reading, p moments) *linear.Sym {
 	n := len(readings)
-	v := mat.NewSymDense(n, nil)
+	v := linear.NewSym(n)
 	for i, r := range readings {
-		v.SetSym(i, i, r.MassU*r.MassU)
+		v.Set(i, i, r.MassU*r.MassU)
 	}
+	g := make(linear.Vec, n)
 	share := func(by func(Reading) float64) {
-		g := mat.NewVecDense(n, nil)
 		for i, r := range readings {
-			g.SetVec(i, by(r))
+			g[i] = by(r)
 		}
-		v.SymRankOne(v, 1, g)
+		v.AddOuter(1, g)
 	}
 	share(func(r Reading) float64 { w, _, _ := s.slopes(r.Front, r.Rise, p); return w * s.WheelbaseU })
 	share(func(r Reading) float64 { _, l, _ := s.slopes(r.Front, r.Rise, p); return l * s.LevelU })

@@ -5,8 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
-
+	"steelyard/internal/linear"
 	"steelyard/internal/mass"
 )
 
@@ -60,7 +59,7 @@ type Move struct {
 func explainByWeights(m *Measured, p *Paper) *Weights {
 	d, _ := m.minus(p)
 	w := p.placeCovariance(m.known)
-	w.AddSym(w, m.cov)
+	w.Add(m.cov)
 	b := bounded{w, d, p.sources}
 	lambda, ok := b.solve()
 	if !ok {
@@ -69,6 +68,10 @@ func explainByWeights(m *Measured, p *Paper) *Weights {
 	out := &Weights{}
 	after := p.p
 	chol := b.curvature(nil)
+	if chol == nil {
+		return nil
+	}
+	x := make(linear.Vec, m.known)
 	for i := range p.sources {
 		s := &p.sources[i]
 		e := b.error(s, lambda)
@@ -80,7 +83,8 @@ func explainByWeights(m *Measured, p *Paper) *Weights {
 			after[k] += e * s.lever[k]
 		}
 		v := s.vec(m.known)
-		then := math.Sqrt(max(0, 1-inner(chol, v, v)))
+		chol.SolveVec(x, v)
+		then := math.Sqrt(max(0, 1-v.Dot(x)))
 		out.Moves = append(out.Moves, Move{
 			Source: s.number, Mass: s.mass, By: e * s.u, U: s.u, Then: then * s.u,
 			Limit: e <= s.low || e >= s.high,
@@ -89,7 +93,7 @@ func explainByWeights(m *Measured, p *Paper) *Weights {
 	slices.SortFunc(out.Moves, func(a, b Move) int {
 		return cmp.Or(cmp.Compare(math.Abs(b.By), math.Abs(a.By)), cmp.Compare(a.Source, b.Source))
 	})
-	out.Residual = mat.Inner(lambda, w, lambda)
+	out.Residual = w.Inner(lambda, lambda)
 	out.Possible = !newTest(out.Residual, m.known).Unlikely()
 	out.Fit = newTest(m.Self.ChiSquare/(m.Widened*m.Widened)+out.Prior+out.Residual, m.Self.Freedom+m.known)
 	out.Total = after[0]
@@ -120,31 +124,25 @@ func (w *Weights) Apply(items []mass.Item) []mass.Item {
 
 // bounded is W λ + L e(λ) = d.
 type bounded struct {
-	w       *mat.SymDense
-	d       *mat.VecDense
+	w       *linear.Sym
+	d       linear.Vec
 	sources []source
 }
 
 // error is the e of a source at λ.
-func (b *bounded) error(s *source, lambda *mat.VecDense) float64 {
+func (b *bounded) error(s *source, lambda linear.Vec) float64 {
 	return min(max(s.along(lambda), s.low), s.high)
 }
 
 // along is Lᵀλ of one source.
-func (s *source) along(lambda *mat.VecDense) float64 {
-	t := 0.0
-	for k := range lambda.Len() {
-		t += s.lever[k] * lambda.AtVec(k)
-	}
-	return t
+func (s *source) along(lambda linear.Vec) float64 {
+	return s.vec(len(lambda)).Dot(lambda)
 }
 
 // curvature is W and what the sources that are free at λ add to it; with no λ
-// all are.
-func (b *bounded) curvature(lambda *mat.VecDense) *mat.Cholesky {
-	known := b.d.Len()
-	h := mat.NewSymDense(known, nil)
-	h.CopySym(b.w)
+// all are. It is nil when rounding leaves nothing to solve.
+func (b *bounded) curvature(lambda linear.Vec) *linear.Cholesky {
+	h := b.w.Clone()
 	for i := range b.sources {
 		s := &b.sources[i]
 		if lambda != nil {
@@ -152,18 +150,15 @@ func (b *bounded) curvature(lambda *mat.VecDense) *mat.Cholesky {
 				continue
 			}
 		}
-		h.SymRankOne(h, 1, s.vec(known))
+		h.AddOuter(1, s.vec(len(b.d)))
 	}
-	var chol mat.Cholesky
-	if !chol.Factorize(h) {
-		return nil
-	}
-	return &chol
+	chol, _ := linear.Factorize(h)
+	return chol
 }
 
 // value is the function whose gradient is W λ + L e(λ) - d.
-func (b *bounded) value(lambda *mat.VecDense) float64 {
-	v := mat.Inner(lambda, b.w, lambda)/2 - mat.Dot(b.d, lambda)
+func (b *bounded) value(lambda linear.Vec) float64 {
+	v := b.w.Inner(lambda, lambda)/2 - b.d.Dot(lambda)
 	for i := range b.sources {
 		s := &b.sources[i]
 		t := s.along(lambda)
@@ -174,26 +169,20 @@ func (b *bounded) value(lambda *mat.VecDense) float64 {
 }
 
 // gradient is W λ + L e(λ) - d.
-func (b *bounded) gradient(lambda *mat.VecDense) *mat.VecDense {
-	known := b.d.Len()
-	g := mat.NewVecDense(known, nil)
-	for k := range known {
-		v := -b.d.AtVec(k)
-		for j := range known {
-			v += b.w.At(k, j) * lambda.AtVec(j)
-		}
-		g.SetVec(k, v)
-	}
+func (b *bounded) gradient(lambda linear.Vec) linear.Vec {
+	g := make(linear.Vec, len(lambda))
+	b.w.MulVec(g, lambda)
+	g.AddScaled(-1, b.d)
 	for i := range b.sources {
 		s := &b.sources[i]
-		g.AddScaledVec(g, b.error(s, lambda), s.vec(known))
+		g.AddScaled(b.error(s, lambda), s.vec(len(g)))
 	}
 	return g
 }
 
 // sameFree reports whether the same sources are free at two places, and the
 // others at the same bounds.
-func (b *bounded) sameFree(one, two *mat.VecDense) bool {
+func (b *bounded) sameFree(one, two linear.Vec) bool {
 	side := func(s *source, t float64) int {
 		switch {
 		case t <= s.low:
@@ -213,8 +202,8 @@ func (b *bounded) sameFree(one, two *mat.VecDense) bool {
 }
 
 // solve finds λ; ok is false when rounding makes it impossible.
-func (b *bounded) solve() (lambda *mat.VecDense, ok bool) {
-	lambda = mat.NewVecDense(b.d.Len(), nil)
+func (b *bounded) solve() (lambda linear.Vec, ok bool) {
+	lambda = make(linear.Vec, len(b.d))
 	value := b.value(lambda)
 	for range 200 {
 		chol := b.curvature(lambda)
@@ -222,27 +211,25 @@ func (b *bounded) solve() (lambda *mat.VecDense, ok bool) {
 			return nil, false
 		}
 		g := b.gradient(lambda)
-		var step mat.VecDense
-		if chol.SolveVecTo(&step, g) != nil {
-			return nil, false
-		}
-		decrease := mat.Dot(g, &step) // by twice of that, when the pieces do not change
+		step := make(linear.Vec, len(g))
+		chol.SolveVec(step, g)
+		decrease := g.Dot(step) // by twice of that, when the pieces do not change
 		if !(decrease > 1e-22*(1+math.Abs(value))) {
 			return lambda, finite(value)
 		}
-		var whole mat.VecDense
-		whole.SubVec(lambda, &step)
-		if b.sameFree(lambda, &whole) {
-			return &whole, finite(b.value(&whole)) // on one piece a whole step is exact
+		whole := slices.Clone(lambda)
+		whole.AddScaled(-1, step)
+		if b.sameFree(lambda, whole) {
+			return whole, finite(b.value(whole)) // on one piece a whole step is exact
 		}
 		for t := 1.0; ; t /= 2 {
-			var next mat.VecDense
-			next.AddScaledVec(lambda, -t, &step)
-			if v := b.value(&next); v <= value-1e-4*t*decrease || t < 1e-6 {
+			next := slices.Clone(lambda)
+			next.AddScaled(-t, step)
+			if v := b.value(next); v <= value-1e-4*t*decrease || t < 1e-6 {
 				if t < 1e-6 {
 					return lambda, true // no more to be gained than rounding
 				}
-				lambda, value = &next, v
+				lambda, value = next, v
 				break
 			}
 		}
