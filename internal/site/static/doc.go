@@ -7,6 +7,7 @@
 //	steelyard.wasm.gz   the program, inflated by the frame
 //	wasm_exec.js        the Go toolchain's loader, from the toolchain at hand
 //	fonts/*.ttf         the Go fonts, for the page's styles
+//	notices.txt         the licences of what all this is made of
 //	schema/*.json       the JSON Schemas of the document and the report
 //
 // The HTML files link their sources: `<script type="module" src="main.ts">`,

@@ -66,11 +66,10 @@ func (s site) addLinked(web, from string) (to string, err error) {
 	return to + "?v=" + hex.EncodeToString(sum[:4]), nil
 }
 
-// bundle makes one minified file of a source and all that it imports.
-func bundle(web, source string) ([]byte, error) {
-	result := api.Build(api.BuildOptions{
+// bundling is how sources become bundles.
+func bundling(web string) api.BuildOptions {
+	return api.BuildOptions{
 		AbsWorkingDir: web,
-		EntryPoints:   []string{source},
 		Bundle:        true,
 		Format:        api.FormatESModule,
 		Target:        api.ES2022,
@@ -83,9 +82,24 @@ func bundle(web, source string) ([]byte, error) {
 		MinifyWhitespace:  true,
 		MinifyIdentifiers: true,
 		MinifySyntax:      true,
-	})
-	if len(result.Errors) > 0 {
-		return nil, errors.New(strings.Join(api.FormatMessages(result.Errors, api.FormatMessagesOptions{}), "\n"))
+	}
+}
+
+// failure joins esbuild's errors to one.
+func failure(messages []api.Message) error {
+	if len(messages) == 0 {
+		return nil
+	}
+	return errors.New(strings.Join(api.FormatMessages(messages, api.FormatMessagesOptions{}), "\n"))
+}
+
+// bundle makes one minified file of a source and all that it imports.
+func bundle(web, source string) ([]byte, error) {
+	options := bundling(web)
+	options.EntryPoints = []string{source}
+	result := api.Build(options)
+	if err := failure(result.Errors); err != nil {
+		return nil, err
 	}
 	want := path.Ext(source)
 	if want == ".ts" {
@@ -108,8 +122,8 @@ func minify(name string, script []byte) ([]byte, error) {
 		MinifyIdentifiers: true,
 		MinifySyntax:      true,
 	})
-	if len(result.Errors) > 0 {
-		return nil, errors.New(strings.Join(api.FormatMessages(result.Errors, api.FormatMessagesOptions{}), "\n"))
+	if err := failure(result.Errors); err != nil {
+		return nil, err
 	}
 	return result.Code, nil
 }

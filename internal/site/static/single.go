@@ -68,7 +68,7 @@ func (s site) single() ([]byte, error) {
 			in.fail("the page has a frame of %s", m[2])
 			return found
 		}
-		return `<script type="application/octet-stream" id="packed">` + in.packed + "</script>" +
+		return in.notices() + `<script type="application/octet-stream" id="packed">` + in.packed + "</script>" +
 			"<iframe" + m[1] + ` srcdoc="` + html.EscapeString(frame) + `"` + m[3] + ">"
 	})
 	page = in.join(page)
@@ -97,6 +97,13 @@ func (in *insides) fail(format string, args ...any) {
 	in.failed = errors.Join(in.failed, fmt.Errorf(format, args...))
 }
 
+// notices is the file of notices as an element, for About to show.
+func (in *insides) notices() string {
+	text := string(in.take(NoticesName))
+	in.closed(NoticesName, text, "</script")
+	return `<script type="text/plain" id="notices">` + text + "</script>"
+}
+
 // take returns a file of the site.
 func (in *insides) take(name string) []byte {
 	data, ok := in.files[path.Clean(name)]
@@ -106,20 +113,21 @@ func (in *insides) take(name string) []byte {
 	return data
 }
 
+// closed sees to it that a text stays within its element: one that holds the
+// element's end, or hides that end in a comment, would spill into the page.
+func (in *insides) closed(name, text, end string) {
+	low := strings.ToLower(text)
+	if strings.Contains(low, end) || strings.Contains(low, "<!--") {
+		in.fail("%s holds %q or <!--, which would end it within HTML", name, end)
+	}
+}
+
 // join puts what an HTML file links into it.
 func (in *insides) join(doc string) string {
-	// Code that ends its own element, or hides that end in a comment, would
-	// spill into the page.
-	closed := func(name, code, end string) {
-		low := strings.ToLower(code)
-		if strings.Contains(low, end) || strings.Contains(low, "<!--") {
-			in.fail("%s holds %q or <!--, which would end it within HTML", name, end)
-		}
-	}
 	doc = scriptElement.ReplaceAllStringFunc(doc, func(found string) string {
 		m := scriptElement.FindStringSubmatch(found)
 		code := string(in.take(m[2]))
-		closed(m[2], code, "</script")
+		in.closed(m[2], code, "</script")
 		in.scripts = append(in.scripts, sourceHash(code))
 		return "<script" + m[1] + m[3] + ">" + code + "</script>"
 	})
@@ -132,7 +140,7 @@ func (in *insides) join(doc string) string {
 				name := fontURL.FindStringSubmatch(u)[1]
 				return "url(" + dataURL(name, in.take(name)) + ")"
 			})
-			closed(m[2], css, "</style")
+			in.closed(m[2], css, "</style")
 			in.styles = append(in.styles, sourceHash(css))
 			return "<style>" + css + "</style>"
 		case strings.Contains(rest, `rel="icon"`):

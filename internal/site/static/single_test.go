@@ -45,6 +45,7 @@ func small() site {
 		"frame.html":        []byte("<html>" + policyLine + `<link id="program" rel="preload" href="steelyard.wasm.gz?v=4"><script src="wasm_exec.js"></script>`),
 		"page.css":          []byte(`@font-face{src:url(fonts/a.ttf)}`),
 		"fonts/a.ttf":       []byte("font"),
+		"notices.txt":       []byte("all <of> them"),
 		"main.js":           []byte(`main("a & b")`),
 		"wasm_exec.js":      []byte(`exec()`),
 		"steelyard.wasm.gz": []byte{0x1f, 0x8b, 0, 60, 13},
@@ -62,6 +63,7 @@ func TestSingleJoinsEverything(t *testing.T) {
 		`srcdoc="&lt;html&gt;&lt;link id=&#34;program&#34;&gt;&lt;script&gt;exec()&lt;/script&gt;"`,
 		// printf '%s' 'exec()' | openssl dgst -sha256 -binary | base64
 		`'sha256-7fiAayDHmIb4IVph43kDSS86lWGBKcqJ5EVT07WVChc='`,
+		`<script type="text/plain" id="notices">all <of> them</script>`,
 		pack([]byte{0x1f, 0x8b, 0, 60, 13}),
 	} {
 		if !strings.Contains(string(one), want) {
@@ -77,6 +79,7 @@ func TestSingleRefusesWhatItCannotHold(t *testing.T) {
 		"script that ends itself": {"main.js", `a("</SCRIPT>")`, "main.js"},
 		"script with a comment":   {"main.js", `a("<!--")`, "main.js"},
 		"style that ends itself":  {"page.css", `a{content:"</style>"}`, "page.css"},
+		"notice that ends itself": {"notices.txt", "a </script>", "notices.txt"},
 		"picture beside":          {"index.html", policyLine + `<img src="icon.png"><iframe src="frame.html"></iframe>`, "icon.png"},
 		"script not of the site":  {"index.html", policyLine + `<script src="gone.js"></script><iframe src="frame.html"></iframe>`, "gone.js"},
 		"no frame":                {"index.html", policyLine, "frame"},

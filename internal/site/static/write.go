@@ -48,6 +48,9 @@ func Write(ctx context.Context, root, out string) (Sizes, error) {
 	return files.write(out, size)
 }
 
+// scripts are the page's sources that are bundled with packages of others.
+var scripts = []string{"main.ts", "frame.ts"}
+
 // gather makes the files of the site, and tells the program's size inflated.
 func gather(ctx context.Context, root string) (files site, program int64, err error) {
 	files = site{}
@@ -62,6 +65,9 @@ func gather(ctx context.Context, root string) (files site, program int64, err er
 		return nil, 0, err
 	}
 	if err := files.addDocuments(filepath.Join(root, "web"), "frame.html", "index.html"); err != nil {
+		return nil, 0, err
+	}
+	if files[NoticesName], err = notices(ctx, root, scripts); err != nil {
 		return nil, 0, err
 	}
 	return files, program, nil
@@ -89,7 +95,6 @@ func WriteEmpty(ctx context.Context, root, out string) (Sizes, error) {
 	if err != nil {
 		return Sizes{}, err
 	}
-	files.addFonts()
 	if err := files.addDocuments(filepath.Join(root, "web"), "frame.html"); err != nil {
 		return Sizes{}, err
 	}
