@@ -52,7 +52,7 @@ export interface Found {
 
 // offer gives what was found for what was typed, and a thing of one's own.
 // Without a choice made, a mass typed means the latter.
-export function offer<T extends Found>(typed: string, list: Searchable<T>[], facts: (f: T) => string, take: (f: T, mass: number | null) => void, takeOwn: (own: Typed) => void): Offer {
+export function offer<T extends Found>(typed: string, list: Searchable<T>[], facts: (f: T) => string, take: (f: T, mass: number | null) => void, takeOwn: (own: Typed) => void, ownKey: "add.own" | "bag.own" | "good.own"): Offer {
   const own = split(typed);
   const show = store.doc!.show;
   const hits = search(list, own.mass === null ? typed : own.name, most);
@@ -68,7 +68,7 @@ export function offer<T extends Found>(typed: string, list: Searchable<T>[], fac
       ...(own.name
         ? [
             {
-              name: own.mass === null ? t("add.own", { name: own.name }) : t("add.own.mass", { name: own.name, mass: massText(own.mass, show) }),
+              name: own.mass === null ? t(ownKey, { name: own.name }) : t("add.own.mass", { name: own.name, mass: massText(own.mass, show) }),
               own: true,
               take: () => takeOwn(own),
             },
@@ -87,6 +87,7 @@ class AddPart extends Piece {
       (e) => word("station", e.station),
       (e, mass) => this.take(e, mass),
       (own) => this.takeOwn(own),
+      "add.own",
     );
 
   protected override render(): TemplateResult {

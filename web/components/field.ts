@@ -144,47 +144,50 @@ export function field(spec: FieldSpec): TemplateResult {
   </div>`;
 }
 
-type NumberSpec = Omit<FieldSpec, "text" | "accept" | "kind" | "unit"> & { value: number; set: (v: number) => void };
+type NumberSpec = Omit<FieldSpec, "text" | "accept" | "kind" | "unit"> & {
+  value: number;
+  set: (v: number) => void;
+  open?: boolean; // nought stands for not said, and is left empty
+};
+
+// figure is a field of a number: how it is written and read is for the unit.
+function figure(spec: NumberSpec, unit: string | undefined, step: number, write: (v: number) => string, read: (typed: string) => number): TemplateResult {
+  return field({
+    ...spec,
+    ...(unit === undefined ? {} : { unit }),
+    ...(spec.open ? { placeholder: "–" } : {}),
+    kind: "number",
+    step: spec.step ?? step,
+    text: spec.open && spec.value === 0 ? "" : write(spec.value),
+    accept: (typed) => spec.set(spec.open && typed.trim() === "" ? 0 : read(typed)),
+  });
+}
 
 // A heavy mass stands in kilograms or pounds, where others stand in grams or
 // ounces.
 export function massInput(spec: NumberSpec & { heavy?: boolean }): TemplateResult {
   const unit = (spec.heavy ? heavyField : massField)(store.doc!.show);
-  return field({
-    ...spec,
-    kind: "number",
-    unit: unit.unit,
-    step: spec.step ?? (unit.parse === "kg" || unit.parse === "lb" ? 0.5 : 1),
-    text: unit.text(spec.value),
-    accept: (typed) => spec.set(core.parseMass(typed, unit.parse)),
-  });
+  return figure(spec, unit.unit, unit.parse === "kg" || unit.parse === "lb" ? 0.5 : 1, unit.text, (typed) => core.parseMass(typed, unit.parse));
 }
 
 export function lengthInput(spec: NumberSpec): TemplateResult {
   const unit = lengthField(store.doc!.show);
-  return field({
-    ...spec,
-    kind: "number",
-    unit: unit.unit,
-    step: spec.step ?? (unit.parse === "in" ? 0.1 : 1),
-    text: unit.text(spec.value),
-    accept: (typed) => spec.set(core.parseLength(typed, unit.parse)),
-  });
+  return figure(spec, unit.unit, unit.parse === "in" ? 0.1 : 1, unit.text, (typed) => core.parseLength(typed, unit.parse));
 }
 
 export function numberInput(spec: NumberSpec & { unit?: string; whole?: boolean }): TemplateResult {
-  return field({
-    ...spec,
-    kind: "number",
-    step: spec.step ?? 1,
-    text: trim(spec.value, spec.whole ? 0 : 3),
-    accept: (typed) => {
+  return figure(
+    spec,
+    spec.unit,
+    1,
+    (v) => trim(v, spec.whole ? 0 : 3),
+    (typed) => {
       const v = readNumber(typed);
       if (!Number.isFinite(v)) throw new RangeError(t("field.number"));
       if (spec.whole && !Number.isInteger(v)) throw new RangeError(t("field.whole"));
-      spec.set(v);
+      return v;
     },
-  });
+  );
 }
 
 export interface Choice {

@@ -7,7 +7,7 @@ import { rate } from "../loadedit.ts";
 import { rated, usualGrip, type Handling, type Headroom, type Side, type Value } from "../loadtypes.ts";
 import { core } from "../core.ts";
 import { store } from "../state.ts";
-import { brief, short, t } from "../text/index.ts";
+import { brief, short, t, word } from "../text/index.ts";
 import { figureScale, heavyField, plain, signed, write, type Scale } from "../units.ts";
 import { chart, type Series } from "./chart.ts";
 import { field, numberInput, problemAt } from "./field.ts";
@@ -71,7 +71,7 @@ class Limits extends Section {
     if (!list.length) return html`<p class="quiet">${t("limits.none")}</p>`;
     const states = [...new Set(list.map(({ side }) => stateText(side.handling!.state, side.handling!.supplies)))];
     return html`<p class="quiet">${t("limits.of", { states: states.join("; ") })}</p>
-      ${caution()}
+      <p class="caution"><strong>${t("page.caution")}.</strong> ${word("help", "load")}</p>
       <div class="limitsheet">
         <div>${this.road(list)}</div>
         <div>${this.slopes(list)}</div>
@@ -121,7 +121,9 @@ class Limits extends Section {
           set: (v) => store.edit(t("do.grip"), (d) => ({ ...d, show: { ...d.show, grip: v } }), "show/grip"),
         })}
       </div>
-      <p class="fine">${t("limits.grip.help")}</p>`;
+      <p class="fine">${t("limits.grip.help")}</p>
+      <p class="fine">${word("help", "braking")} ${word("help", "climb")}</p>
+      ${caution()}`;
   }
 
   private slopes(list: Of[]): TemplateResult {

@@ -9,7 +9,7 @@ import { setPath } from "../edit.ts";
 import { addLoad, blankLoad, carried, carry, editLoad, findLoad, removeLoad } from "../loadedit.ts";
 import { loadsOf, type Load, type Side } from "../loadtypes.ts";
 import { store } from "../state.ts";
-import { count, t } from "../text/index.ts";
+import { count, t, word } from "../text/index.ts";
 import { figureScale, massText, plain, write } from "../units.ts";
 import { focusSoon } from "./element.ts";
 import { field } from "./field.ts";
@@ -211,6 +211,7 @@ function leftRight(load: Load): TemplateResult | typeof nothing {
         ${move && !level
           ? t(move.plus_g > move.mass_g ? "sides.move.unsure" : move.from === "left" ? "sides.move.left" : "sides.move.right", { mass: plain(write(move.mass_g, move.plus_g, figureScale("g", show))) })
           : nothing}
+        ${word("help", "lean")}
       </p>
     </div>`;
 }

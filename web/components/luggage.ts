@@ -13,7 +13,7 @@ import { lineID, splitLine } from "../loadlines.ts";
 import { store } from "../state.ts";
 import { brief, t, word } from "../text/index.ts";
 import { bases, carriers, type Basis } from "../types.ts";
-import { decimal, figureScale, massField, massText, partScale, plain, write } from "../units.ts";
+import { decimal, figureScale, massField, partScale, plain, write } from "../units.ts";
 import { offer, type Typed } from "./addpart.ts";
 import "./combo.ts";
 import { searchable, type Offer, type Searchable } from "./combo.ts";
@@ -49,6 +49,7 @@ const bagOffer = (typed: string): Offer =>
     (b) => word("station", b.station),
     (b, mass) => putBag(mass === null ? bagFromTemplate(b) : { ...bagFromTemplate(b), mass_g: mass, half_width_g: usualHalfWidth("stated", mass), basis: "stated" }),
     (own) => putOwnBag(own),
+    "bag.own",
   );
 
 const goodOffer = (typed: string): Offer =>
@@ -61,6 +62,7 @@ const goodOffer = (typed: string): Offer =>
       const id = putGood(goodFromWords(own.name, own.mass ?? 0, target()));
       if (own.mass === null) focusSoon(domID("f", `load/${onBench()?.id}/good/${id}/mass_g`));
     },
+    "good.own",
   );
 
 function putBag(bag: Omit<Bag, "id">): string {
@@ -303,12 +305,12 @@ function bagDetails(load: Load, b: Bag): TemplateResult {
       <div class="sheetlet">
         <div class="specs">
           <h3>${t("bag.name")}</h3>
-          ${massInput({ key: key("permitted_g"), label: t("bag.permitted"), value: b.permitted_g, heavy: true, problem: at("permitted_g"), set: set("permitted_g", t("bag.permitted")) })}
-          ${numberInput({ key: key("volume_l"), label: t("bag.volume"), unit: t("unit.l"), step: 0.5, value: b.volume_l, problem: at("volume_l"), set: set("volume_l", t("bag.volume")) })}
+          ${massInput({ key: key("permitted_g"), label: t("bag.permitted"), value: b.permitted_g, heavy: true, open: true, problem: at("permitted_g"), set: set("permitted_g", t("bag.permitted")) })}
+          ${numberInput({ key: key("volume_l"), label: t("bag.volume"), unit: t("unit.l"), step: 0.5, open: true, value: b.volume_l, problem: at("volume_l"), set: set("volume_l", t("bag.volume")) })}
           ${massInput({ key: key("mass_g"), label: t("bag.mass"), value: b.mass_g, problem: at("mass_g"), set: massSetter<Bag>((to, k) => store.edit(t("do.line", { field: t("bag.mass"), name: b.name }), (d) => editBag(d, load.id, b.id, to), key(k))) })}
           ${massInput({ key: key("half_width_g"), label: t("good.half"), value: b.half_width_g, problem: at("half_width_g"), set: set("half_width_g", t("good.half")) })}
           ${basis(key("basis"), b.basis, at("basis"), (v) => store.edit(t("do.line", { field: t("good.basis"), name: b.name }), (d) => editBag(d, load.id, b.id, (x) => ({ ...x, basis: v, half_width_g: usualHalfWidth(v, x.mass_g) }))))}
-          <p class="fine">${t("bag.permitted.help")}.</p>
+          <p class="fine">${t("bag.open.help")}</p>
         </div>
         <div class="specs">
           <h3>${t("bag.place")}</h3>
@@ -442,7 +444,7 @@ function goodLine(load: Load, g: Good, r: GoodReport | undefined, line: string, 
           @change=${(e: Event) => set("pinned", t("good.pinned"), false)((e.target as HTMLInputElement).checked || undefined)}
       /><span class="pinword" aria-hidden="true">${t("good.pinned")}</span></label>
     </td>
-    <td role="cell" class="t right">${r?.ok ? number(write(r.mass_g, 0, partScale(store.doc!.show)), true) : massText(g.mass_g * g.quantity, store.doc!.show)}</td>
+    <td role="cell" class="t right">${r?.ok ? number(write(r.mass_g, 0, partScale(store.doc!.show)), true) : plain(write(g.mass_g * g.quantity, 0, partScale(store.doc!.show)))}</td>
     <td role="cell" class="a">${disclosure(line, g.name, open)}</td>
   </tr>`;
 }

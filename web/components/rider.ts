@@ -7,7 +7,7 @@ import { setPath } from "../edit.ts";
 import { addRider, carried, editRider, findLoad, findRider, newRider, removeRider, seat } from "../loadedit.ts";
 import { postures, ridersOf, tables, type Load, type Rider } from "../loadtypes.ts";
 import { store } from "../state.ts";
-import { brief, t } from "../text/index.ts";
+import { brief, phrase, t } from "../text/index.ts";
 import type { Problem } from "../types.ts";
 import { decimal, figureScale, plain, write } from "../units.ts";
 import { domID, focusSoon } from "./element.ts";
@@ -131,7 +131,7 @@ function fit(r: Rider): TemplateResult {
           deg: `${decimal(b.lean_deg, 0)}${t("unit.deg")}`,
           mass: plain(write(b.mass_g, b.plus_g, figureScale("g", show))),
           z: `${decimal(b.centre_mm[2] / mm.per, mm.decimals)}\u00a0${mm.unit}`,
-        })
+        }) + ` ${phrase(b.note)}`
       : "";
     // What stands at one of the rider's own fields is told there.
     const amiss = store.problems.filter((p: Problem) => p.rider === r.id && p.build === store.ids[letter] && !(p.field && p.field in r));

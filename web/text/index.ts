@@ -39,6 +39,11 @@ export function word(kind: string, key: string): string {
   return table[`${kind}.${key}`] ?? (kind === "help" ? "" : key.replace(/[-_]/g, " "));
 }
 
+// phrase gives a text of the core by its whole key.
+export function phrase(key: string): string {
+  return table[key] ?? "";
+}
+
 // short gives the page's own shorter label where there is one.
 export function short(kind: string, key: string): string {
   const k = `${kind}.${key}`;
