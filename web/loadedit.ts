@@ -200,13 +200,16 @@ export function goodFromWords(name: string, mass: number, bag: string): Omit<Goo
   return { name, quantity: 1, mass_g: mass, half_width_g: usualHalfWidth("guessed", mass), basis: "guessed", volume_l: 0, in: bag };
 }
 
-// seat gives a load a rider; empty is nobody.
+// seat gives a load a rider; empty is nobody. A bike that is shown loaded is then
+// shown with the rider.
 export function seat(doc: Doc, load: string, rider: string): Doc {
-  return editLoad(doc, load, (l) => {
+  const out = editLoad(doc, load, (l) => {
     const { rider: was = "", ...rest } = l;
     if (was === rider) return l;
     return rider ? { ...rest, rider } : rest;
   });
+  if (out === doc || !rider || doc.show.state !== "loaded" || !carried(doc).includes(load)) return out;
+  return { ...out, show: { ...out.show, state: "ridden" } };
 }
 
 // newRider is somebody of middling size, to be put right.

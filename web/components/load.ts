@@ -36,6 +36,7 @@ class LoadSection extends Section {
   private line(s: Side | undefined): string {
     const load = s && findLoad(store.doc!, s.load);
     if (!load) return t("load.gist.nothing");
+    if (!load.bags.length) return t("load.gist.bare", { load: load.name });
     const grams = s.bags.reduce((m, b) => m + b.mass_g + b.goods_g, 0);
     return count(load.bags.length, "load.gist.mass.one", "load.gist.mass", { load: load.name, mass: massText(grams, store.doc!.show) });
   }

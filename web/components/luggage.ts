@@ -324,7 +324,8 @@ function bagDetails(load: Load, b: Bag): TemplateResult {
             set: set("carrier", t("bag.carrier")),
           })}
           ${length("offset_mm.0", `${t("part.offset")}, ${t("part.forward")}`, b.offset_mm[0], "offset_mm")}
-          ${length("offset_mm.1", t("part.left"), b.offset_mm[1])} ${length("offset_mm.2", t("part.up"), b.offset_mm[2])}
+          ${length("offset_mm.1", `${t("part.offset")}, ${t("part.left")}`, b.offset_mm[1])}
+          ${length("offset_mm.2", `${t("part.offset")}, ${t("part.up")}`, b.offset_mm[2])}
         </div>
         <div class="specs">
           <h3>${t("bag.size")}</h3>

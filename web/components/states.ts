@@ -62,7 +62,7 @@ export function show(change: { state?: State; supplies?: Supplies }): void {
 export function firstLoad(): void {
   store.edit(t("do.newload"), (d) => {
     const n = addLoad(d, blankLoad(t("load.new.name")));
-    return { ...n.doc, show: { ...n.doc.show, loads: [n.id, n.id] } };
+    return { ...n.doc, show: { ...n.doc.show, loads: [n.id, n.id], state: "loaded" } };
   });
   unfold("load");
 }
@@ -199,7 +199,7 @@ export function pathTable(): TemplateResult | typeof nothing {
     if (!a || !b) return nothing;
     const by = (i: 0 | 2) => (b.centre_mm[i] - a.centre_mm[i]) / mm.per;
     return html`<tr>
-      <th scope="row">${two ? html`${badge(letter)}<span class="unseen">${letter}: </span> ` : nothing}${t(path.supply === "all" ? "supply.all" : (`supply.${path.supply}` as "supply.water"))}</th>
+      <th scope="row" class="supply">${two ? html`${badge(letter)}<span class="unseen">${letter}: </span> ` : nothing}${t(path.supply === "all" ? "supply.all" : (`supply.${path.supply}` as "supply.water"))}</th>
       <td class="right">${decimal((a.total_g - b.total_g) / mass.per, mass.decimals)}</td>
       <td class="right">${signed(by(0), mm.decimals)}</td>
       <td class="right">${signed(by(2), mm.decimals)}</td>
@@ -207,7 +207,7 @@ export function pathTable(): TemplateResult | typeof nothing {
     </tr>`;
   };
   return html`<h3>${t("states.path")}</h3>
-    <table class="lines">
+    <table class="lines path">
       <caption class="unseen">
         ${t("states.path.caption")}
       </caption>

@@ -71,6 +71,7 @@ export const load = {
   "load.gist.both": "A and B: {load}",
   "load.gist.mass": "{load}, {mass} in {n} bags",
   "load.gist.mass.one": "{load}, {mass} in one bag",
+  "load.gist.bare": "{load}, no bags yet",
   "load.gist.nothing": "nothing",
   "load.choose": "Load",
   "load.on": "On {letter}",
