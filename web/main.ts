@@ -16,6 +16,7 @@ import { watchCanvas } from "./components/picture.ts";
 import { core } from "./core.ts";
 import { watchDrops } from "./drop.ts";
 import { because, fromLink, saveText } from "./files.ts";
+import { offline } from "./offline.ts";
 import { watchPrinting } from "./paper.ts";
 import { listen } from "./shortcuts.ts";
 import { store } from "./state.ts";
@@ -39,6 +40,7 @@ const frame = document.getElementById("canvas") as HTMLIFrameElement;
 watchCanvas(frame);
 watchPrinting(frame.parentElement!);
 core.attach(frame);
+offline.start(frame.hasAttribute("srcdoc"));
 
 const kept = store.storage.load();
 let started = false;

@@ -7,9 +7,11 @@ import { chooseFile, openDemo, saveFile, shareLink, startBlank } from "../files.
 import { store, type Theme } from "../state.ts";
 import { t } from "../text/index.ts";
 import { asLengthUnit, asMassUnit } from "../units.ts";
+import { showAbout } from "./about.ts";
 import { showKeys } from "./dialogs.ts";
 import { Piece } from "./element.ts";
 import "./menu.ts";
+import "./standing.ts";
 
 // A steelyard: the beam on its pivot, the load on the short arm, the poise on
 // the long one.
@@ -44,7 +46,10 @@ class Masthead extends Piece {
             }}
             @blur=${() => store.seal()}
         /></label>
-        <p class="keeping ${state}">${doc ? t(`keep.${state}`) : nothing}</p>
+        <div class="state">
+          <p class="keeping ${state}">${doc ? t(`keep.${state}`) : nothing}</p>
+          <sy-standing></sy-standing>
+        </div>
       </div>
       <div class="dateline">
         <div class="acts" role="group" aria-label=${t("file.group")}>
@@ -95,6 +100,7 @@ class Masthead extends Piece {
             (v) => store.setLook({ theme: v as Theme }),
           )}
           <button type="button" class="plain keys" aria-keyshortcuts="?" @click=${showKeys}>${t("file.keys")}</button>
+          <button type="button" class="plain about" @click=${showAbout}>${t("about.open")}</button>
         </div>
       </div>
     `;

@@ -1,12 +1,13 @@
 // Text of the page by key. Labels of figures, groups, kinds and stations come
 // from the words that the core uses as well; what is only on the page stands in
-// en.ts and load.ts beside this file.
+// en.ts, load.ts and about.ts beside this file.
 
 import words from "../../data/words/en.json";
+import { about } from "./about.ts";
 import { en as page } from "./en.ts";
 import { load } from "./load.ts";
 
-const en = { ...page, ...load };
+const en = { ...page, ...load, ...about };
 
 export type Key = keyof typeof en;
 

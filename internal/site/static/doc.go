@@ -7,6 +7,8 @@
 //	steelyard.wasm.gz   the program, inflated by the frame
 //	wasm_exec.js        the Go toolchain's loader, from the toolchain at hand
 //	fonts/*.ttf         the Go fonts, for the page's styles
+//	manifest.webmanifest, icons/*.png   for installing; drawn from icon.svg
+//	sw.js               the service worker that keeps all of this for offline use
 //	notices.txt         the licences of what all this is made of
 //	schema/*.json       the JSON Schemas of the document and the report
 //

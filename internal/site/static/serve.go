@@ -26,17 +26,18 @@ func Listen(addr string) (net.Listener, error) {
 
 // types are given here, since those of the machine differ from one to the next.
 var types = map[string]string{
-	".html": "text/html; charset=utf-8",
-	".js":   "text/javascript; charset=utf-8",
-	".css":  "text/css; charset=utf-8",
-	".json": "application/json",
-	".svg":  "image/svg+xml",
-	".png":  "image/png",
-	".ico":  "image/x-icon",
-	".ttf":  "font/ttf",
-	".gz":   "application/gzip", // as plain bytes: the frame inflates them, as it must on any static host
-	".md":   "text/markdown; charset=utf-8",
-	".txt":  "text/plain; charset=utf-8",
+	".html":        "text/html; charset=utf-8",
+	".js":          "text/javascript; charset=utf-8",
+	".css":         "text/css; charset=utf-8",
+	".json":        "application/json",
+	".svg":         "image/svg+xml",
+	".webmanifest": "application/manifest+json",
+	".png":         "image/png",
+	".ico":         "image/x-icon",
+	".ttf":         "font/ttf",
+	".gz":          "application/gzip", // as plain bytes: the frame inflates them, as it must on any static host
+	".md":          "text/markdown; charset=utf-8",
+	".txt":         "text/plain; charset=utf-8",
 }
 
 // Handler serves the site in dir.

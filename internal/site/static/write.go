@@ -49,7 +49,7 @@ func Write(ctx context.Context, root, out string) (Sizes, error) {
 }
 
 // scripts are the page's sources that are bundled with packages of others.
-var scripts = []string{"main.ts", "frame.ts"}
+var scripts = []string{"main.ts", "frame.ts", "sw.ts"}
 
 // gather makes the files of the site, and tells the program's size inflated.
 func gather(ctx context.Context, root string) (files site, program int64, err error) {
@@ -64,10 +64,22 @@ func gather(ctx context.Context, root string) (files site, program int64, err er
 	if err := Modules(ctx, root); err != nil {
 		return nil, 0, err
 	}
-	if err := files.addDocuments(filepath.Join(root, "web"), "frame.html", "index.html"); err != nil {
+	web := filepath.Join(root, "web")
+	icon, err := os.ReadFile(filepath.Join(web, "icon.svg"))
+	if err != nil {
+		return nil, 0, err
+	}
+	if err := files.addIcons(icon); err != nil {
+		return nil, 0, err
+	}
+	if err := files.addDocuments(web, "frame.html", "index.html"); err != nil {
 		return nil, 0, err
 	}
 	if files[NoticesName], err = notices(ctx, root, scripts); err != nil {
+		return nil, 0, err
+	}
+	// Last, since it lists the others.
+	if err := files.addWorker(web); err != nil {
 		return nil, 0, err
 	}
 	return files, program, nil
