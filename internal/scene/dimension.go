@@ -42,6 +42,9 @@ func (s *sheet) dimension(a, b, la, lb pt, key, figure string) {
 		s.head(la, u, head)
 		s.head(lb, u.mul(-1), head)
 	}
+	if text == "" {
+		return
+	}
 	angle := math.Atan2(u.y, u.x) * 180 / math.Pi
 	if angle > 90 || angle <= -90 { // never upside down
 		u, la, lb = u.mul(-1), lb, la

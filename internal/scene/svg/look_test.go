@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"steelyard/internal/geometry"
 	"steelyard/internal/scene"
 	"steelyard/internal/scene/specimen"
 	"steelyard/internal/scene/svg"
@@ -71,6 +72,32 @@ func TestLook(t *testing.T) {
 			t.Fatal(err)
 		}
 		if err := svg.Write(f, s, c.palette, svg.Options{}); err != nil {
+			t.Fatal(err)
+		}
+		if err := f.Close(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, c := range []struct {
+		name    string
+		w       scene.Weighing
+		bike    *geometry.Bike
+		x, y    float64
+		palette scene.Palette
+	}{
+		{"weigh-light", scene.Weighing{Raised: "front", Height: 0.3}, travel.Bike, 760, 480, scene.Light},
+		{"weigh-dark", scene.Weighing{Raised: "rear", Height: 0.25}, tour.Bike, 760, 480, scene.Dark},
+		{"weigh-phone", scene.Weighing{Raised: "front", Height: 0.3}, tour.Bike, 390, 300, scene.Light},
+		{"weigh-tall", scene.Weighing{Raised: "front", Height: 0.3}, travel.Bike, 390, 640, scene.Dark},
+		{"weigh-level", scene.Weighing{}, travel.Bike, 760, 480, scene.Light},
+		{"weigh-large", scene.Weighing{Raised: "front", Height: 0.08, Units: scene.Units{Length: "in"}}, travel.Bike, 1200, 640, scene.Light},
+	} {
+		c.w.Words = specimen.Words
+		f, err := os.Create(filepath.Join(dir, c.name+".svg"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := svg.Write(f, scene.WeighIn(c.bike, c.w, c.x, c.y), c.palette, svg.Options{}); err != nil {
 			t.Fatal(err)
 		}
 		if err := f.Close(); err != nil {

@@ -79,21 +79,35 @@ func TestGolden(t *testing.T) {
 		{"ridden-rear-dark", &ridden, scene.View{Words: specimen.Words, Aspect: scene.Rear, Labels: true}, scene.Dark},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got := write(t, scene.Draw(*c.subject, c.view, scene.Fit(c.subject, c.view, 760, 440)), c.palette, svg.Options{})
-			file := filepath.Join(golden, c.name+".svg")
-			if *update {
-				if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); d != "" {
-				t.Errorf("the picture changed (-want +got); if it should have, run with -update and look at it:\n%.3000s", d)
-			}
+			same(t, c.name, write(t, scene.Draw(*c.subject, c.view, scene.Fit(c.subject, c.view, 760, 440)), c.palette, svg.Options{}))
 		})
+	}
+	for _, c := range []struct {
+		name    string
+		raised  string
+		palette scene.Palette
+	}{{"weigh-front-light", "front", scene.Light}, {"weigh-rear-dark", "rear", scene.Dark}} {
+		t.Run(c.name, func(t *testing.T) {
+			w := scene.Weighing{Raised: c.raised, Height: 0.3, Words: specimen.Words}
+			same(t, c.name, write(t, scene.WeighIn(travel.Bike, w, 760, 480), c.palette, svg.Options{}))
+		})
+	}
+}
+
+// same fails where a picture is not its golden file.
+func same(t *testing.T, name, got string) {
+	file := filepath.Join(golden, name+".svg")
+	if *update {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); d != "" {
+		t.Errorf("the picture changed (-want +got); if it should have, run with -update and look at it:\n%.3000s", d)
 	}
 }
 
