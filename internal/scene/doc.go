@@ -5,9 +5,13 @@
 // screen.
 //
 // [Draw] works in layers, from the paper up: the ground, the other build as a
-// ghost, the bike, its bags, the dots of the parts, the centre of mass; then the
-// lettering, what must be read before what may be left out. Whatever is lettered
-// takes its place on the sheet, and what comes later stays clear of it.
+// ghost, the rider, the bike, its bags, the dots of the parts, the centre of mass
+// and its path; then the lettering, what must be read before what may be left
+// out. Whatever is lettered takes its place on the sheet, and what comes later
+// stays clear of it. [WeighIn] is a drawing of its own kind by the same hand.
+//
+// The words in a picture come from its caller, by key, so that it can speak
+// another language.
 //
 // What the suspension carries is solid, what it follows is open: tubes and dots
 // alike, so that no colour is needed to tell them apart. Painters fill by the

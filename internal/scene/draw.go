@@ -197,6 +197,9 @@ func describe(sub *Subject, v View) (title, desc string) {
 	}
 	desc = v.say("desc", "total", total, "x", u.length(sub.Centre.X), "z", u.length(sub.Centre.Z),
 		"front", u.mass(sub.FrontLoad), "rear", u.mass(sub.RearLoad))
+	if len(sub.Rider) > 0 {
+		desc += " " + v.word("desc_rider")
+	}
 	if g := sub.Ghost; g.has() {
 		desc += " " + v.say("desc_ghost", "name", short(g.Name, maxName), "apart", u.length(sub.Centre.Sub(g.Centre).Norm()))
 	}
