@@ -1,49 +1,44 @@
 package main
 
 import (
-	"image"
+	"fmt"
 	"math"
+	"syscall/js"
 
 	"github.com/hajimehoshi/ebiten/v2"
-	"golang.org/x/image/font"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/goregular"
-	"golang.org/x/image/font/opentype"
-	"golang.org/x/image/math/fixed"
 
 	"steelyard/internal/scene"
 )
 
-// letters draws labels. Each line of text is set once at the size it has on
-// the screen and kept as an image while it is in use.
+// letters draws labels. The browser sets each line of text once, at the size it
+// has on the screen, on a canvas of the page around the frame: that has the Go
+// fonts loaded already, and the browser knows others for the scripts that those
+// lack. The line is kept as an image while it is in use.
 type letters struct {
-	fonts [2]*opentype.Font // regular, bold
-	faces map[faceKey]font.Face
 	lines map[lineKey]*line
 	frame int
+
+	desk    js.Value // a canvas to set lines on
+	context js.Value
 }
 
-type faceKey struct {
+type lineKey struct {
+	text string
 	bold bool
 	px   float64
 }
 
-type lineKey struct {
-	faceKey
-	text string
-}
-
 // line is a line of text, white.
 type line struct {
-	image  *ebiten.Image
-	origin image.Point // of the baseline's start in the image
-	width  float64     // as set, px of the screen
-	used   int         // frame
+	image            *ebiten.Image
+	originX, originY int     // of the baseline's start in the image
+	width            float64 // px of the screen
+	used             int     // frame
 }
 
 func (l *letters) begin() { l.frame++ }
 
-// end lets go of lines that have long been out of the picture.
+// end lets go of lines that are out of the picture.
 func (l *letters) end() {
 	if len(l.lines) < 400 {
 		return
@@ -57,7 +52,7 @@ func (l *letters) end() {
 }
 
 func (l *letters) draw(screen *ebiten.Image, label *scene.Label, palette *scene.Palette, density float64) {
-	key := lineKey{faceKey{label.Bold, math.Round(label.Size*density*8) / 8}, label.Text}
+	key := lineKey{label.Text, label.Bold, math.Round(label.Size*density*8) / 8}
 	x, y := label.X*density, label.Y*density
 	size := screen.Bounds().Size()
 	reach := (label.Width + 2*label.Size) * density
@@ -66,32 +61,28 @@ func (l *letters) draw(screen *ebiten.Image, label *scene.Label, palette *scene.
 		return
 	}
 	t := l.line(key)
-	if t == nil {
-		return
-	}
 	t.used = l.frame
 
 	// The scene made room for Width; a face that is wider is pressed together.
 	press := 1.
-	if room := label.Width * density; room > 0 && t.width > room*1.01 {
+	if room := label.Width * density; room > 0 && t.width > room*1.02 {
 		press = room / t.width
 	}
 	start := -t.width * press * float64(label.Align+1) / 2
 	place := func(dx, dy float64) *ebiten.DrawImageOptions {
 		o := &ebiten.DrawImageOptions{Filter: ebiten.FilterLinear}
-		o.GeoM.Translate(-float64(t.origin.X), -float64(t.origin.Y))
+		o.GeoM.Translate(-float64(t.originX), -float64(t.originY))
 		o.GeoM.Scale(press, 1)
 		o.GeoM.Translate(start, 0)
-		if label.Angle != 0 {
+		switch {
+		case label.Angle != 0:
 			o.GeoM.Rotate(label.Angle * math.Pi / 180)
 			o.GeoM.Translate(x+dx, y+dy)
-			return o
-		}
-		// Upright text sits on whole pixels and stays as sharp as it was set.
-		if press == 1 {
-			o.GeoM.Translate(math.Round(x+start)-start+dx, math.Round(y)+dy)
-		} else {
+		case press != 1:
 			o.GeoM.Translate(x+dx, math.Round(y)+dy)
+		default:
+			// Upright text sits on whole pixels and stays as sharp as it was set.
+			o.GeoM.Translate(math.Round(x+start)-start+dx, math.Round(y)+dy)
 		}
 		return o
 	}
@@ -114,55 +105,43 @@ func (l *letters) line(key lineKey) *line {
 	if t, ok := l.lines[key]; ok {
 		return t
 	}
-	face := l.face(key.faceKey)
-	if face == nil {
-		return nil
-	}
-	bounds, advance := font.BoundString(face, key.text)
-	// A pixel of air on all sides, for the filter.
-	x0, y0 := bounds.Min.X.Floor()-1, bounds.Min.Y.Floor()-1
-	w, h := bounds.Max.X.Ceil()+1-x0, bounds.Max.Y.Ceil()+1-y0
-	t := &line{origin: image.Pt(-x0, -y0), width: float64(advance) / 64, used: l.frame}
-	if w < 1 || h < 1 {
-		w, h = 1, 1
-	}
-	w, h = min(w, 4000), min(h, 2000)
-	set := image.NewRGBA(image.Rect(0, 0, w, h))
-	d := font.Drawer{Dst: set, Src: image.White, Face: face, Dot: fixed.P(-x0, -y0)}
-	d.DrawString(key.text)
-	t.image = ebiten.NewImage(w, h)
-	t.image.WritePixels(set.Pix)
 	if l.lines == nil {
 		l.lines = map[lineKey]*line{}
+		l.desk = js.Global().Get("parent").Get("document").Call("createElement", "canvas")
+		l.context = l.desk.Call("getContext", "2d", map[string]any{"willReadFrequently": true})
 	}
+	weight := 400
+	if key.bold {
+		weight = 700
+	}
+	face := fmt.Sprintf("%d %gpx Go, 'Helvetica Neue', Helvetica, Arial, 'Liberation Sans', sans-serif", weight, key.px)
+	l.context.Set("font", face)
+	m := l.context.Call("measureText", key.text)
+	number := func(name string) float64 { return m.Get(name).Float() }
+
+	// A pixel of air on all sides, for the filter.
+	t := &line{
+		originX: int(math.Ceil(number("actualBoundingBoxLeft"))) + 1,
+		originY: int(math.Ceil(number("actualBoundingBoxAscent"))) + 1,
+		width:   number("width"),
+	}
+	w := min(max(t.originX+int(math.Ceil(number("actualBoundingBoxRight")))+1, 1), 4000)
+	h := min(max(t.originY+int(math.Ceil(number("actualBoundingBoxDescent")))+1, 1), 1000)
+	l.desk.Set("width", w) // which wipes it, and forgets the font
+	l.desk.Set("height", h)
+	l.context.Set("font", face)
+	l.context.Set("fillStyle", "#fff")
+	l.context.Call("fillText", key.text, t.originX, t.originY)
+	pixels := make([]byte, 4*w*h)
+	data := l.context.Call("getImageData", 0, 0, w, h).Get("data")
+	// An array of another window is no array to CopyBytesToGo.
+	js.CopyBytesToGo(pixels, js.Global().Get("Uint8Array").New(data))
+	for i := 0; i < len(pixels); i += 4 { // colours times alpha, as ebiten wants them
+		a := pixels[i+3]
+		pixels[i], pixels[i+1], pixels[i+2] = a, a, a
+	}
+	t.image = ebiten.NewImage(w, h)
+	t.image.WritePixels(pixels)
 	l.lines[key] = t
 	return t
-}
-
-func (l *letters) face(key faceKey) font.Face {
-	if f, ok := l.faces[key]; ok {
-		return f
-	}
-	which, ttf := 0, goregular.TTF
-	if key.bold {
-		which, ttf = 1, gobold.TTF
-	}
-	if l.fonts[which] == nil {
-		f, err := opentype.Parse(ttf)
-		if err != nil {
-			tell("steelyardTrouble", "The font cannot be read: "+err.Error())
-			return nil
-		}
-		l.fonts[which] = f
-	}
-	face, err := opentype.NewFace(l.fonts[which], &opentype.FaceOptions{Size: key.px, DPI: 72})
-	if err != nil {
-		tell("steelyardTrouble", "The font cannot be set: "+err.Error())
-		return nil
-	}
-	if l.faces == nil || len(l.faces) > 64 {
-		l.faces = map[faceKey]font.Face{}
-	}
-	l.faces[key] = face
-	return face
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"sync"
 	"syscall/js"
 	"time"
 
@@ -8,11 +9,23 @@ import (
 )
 
 func main() {
-	stage := &bridge.Stage{Redraw: redraw}
+	shown := make(chan struct{})
+	stage := &bridge.Stage{Redraw: sync.OnceFunc(func() { close(shown) })}
 	register(stage)
 	tell("steelyardReady")
-	// Let the page show its first totals before the canvas claims the thread.
-	time.Sleep(time.Millisecond)
+
+	// Figures come first: opening the canvas claims the page's thread for a
+	// while. So wait for something to show, and for the page to have painted.
+	select {
+	case <-shown:
+	case <-time.After(5 * time.Second):
+	}
+	stage.Redraw = redraw
+	time.Sleep(20 * time.Millisecond)
+	if letters := js.Global().Get("steelyardLetters"); letters.Truthy() {
+		settle(letters.Invoke())
+	}
+
 	if err := paint(&canvas{look: stage.Draw}); err != nil {
 		tell("steelyardTrouble", "The picture cannot be drawn: "+err.Error())
 	}
@@ -25,4 +38,13 @@ func tell(name string, args ...any) {
 	if f := js.Global().Get(name); f.Truthy() {
 		f.Invoke(args...)
 	}
+}
+
+// settle waits for a promise, however it ends.
+func settle(promise js.Value) {
+	done := make(chan struct{})
+	end := js.FuncOf(func(js.Value, []js.Value) any { close(done); return nil })
+	defer end.Release()
+	promise.Call("then", end, end)
+	<-done
 }

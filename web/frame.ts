@@ -49,7 +49,7 @@ interface Here {
   steelyardPainted: () => void;
   steelyardTrouble: (problem: string) => void;
   steelyardWake: () => void;
-  steelyardLetters: Promise<unknown>; // settles when the fonts are there, or will not come
+  steelyardLetters: () => Promise<unknown>; // settles when the page's fonts are there, or will not come
 }
 const here = window as unknown as Here;
 
@@ -77,11 +77,12 @@ here.steelyardReady = () => tell({ state: "ready" });
 here.steelyardPainted = () => tell({ state: "painted" });
 here.steelyardTrouble = (problem) => tell({ problem });
 
-const patience = new Promise((enough) => setTimeout(enough, 3000));
-here.steelyardLetters = Promise.race([
-  Promise.all(["400 16px Go", "700 16px Go"].map((font) => document.fonts.load(font))).catch(() => {}),
-  patience,
-]);
+// Labels are set in the page's fonts, on a canvas of the page's document.
+here.steelyardLetters = () =>
+  Promise.race([
+    Promise.all(["400 16px Go", "700 16px Go"].map((font) => window.parent.document.fonts.load(font))),
+    new Promise((enough) => setTimeout(enough, 3000)),
+  ]);
 
 // ebiten asks for an animation frame for ever, to see whether there is
 // something to draw. Hold the question back until there is: a page at rest

@@ -29,6 +29,8 @@ func quote(text string) string {
 func openFrame(t *testing.T, look Look) *Page {
 	t.Helper()
 	p := browser.Open(t, server.URL+"frame.html", look)
+	p.Until("the program is there", "window.steelyardFrame?.state == 'ready'")
+	show(p, firstView)
 	p.Until("the first picture is painted", "window.steelyardFrame?.state == 'painted'")
 	return p
 }
@@ -228,8 +230,9 @@ func TestALostContextComesBack(t *testing.T) {
 	p := openFrame(t, Look{Width: 640, Height: 400})
 	Eval[bool](p, "(window.old = true)")
 	Eval[bool](p, "(document.querySelector('canvas').getContext('webgl2').getExtension('WEBGL_lose_context').loseContext(), true)")
-	p.Until("the frame has loaded again", "!window.old && window.steelyardFrame?.state == 'painted'")
+	p.Until("the frame has loaded again", "!window.old && window.steelyardFrame?.state == 'ready'")
 	show(p, firstView)
+	p.Until("it is painted", "window.steelyardFrame?.state == 'painted'")
 	settled(p)
 	if n := count(picture(t, p.Screenshot()), scene.Light.Of(scene.Tyre)); n < 500 {
 		t.Errorf("the picture is not back")
@@ -251,7 +254,7 @@ func TestTheFrameTellsWhyItCannotStart(t *testing.T) {
 			p.Preload(c.script)
 			p.Navigate(server.URL + "frame.html")
 			if c.want == "-" { // a host that inflated it already: no failure at all
-				p.Until("it is painted", "window.steelyardFrame?.state == 'painted'")
+				p.Until("it runs", "window.steelyardFrame?.state == 'ready'")
 				return
 			}
 			p.Until("it has failed", "window.steelyardFrame?.state == 'failed'")

@@ -215,10 +215,19 @@ func Eval[T any](p *Page, expression string) T {
 	return Run(p, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
 }
 
-// Until waits for an expression to be truthy.
+// Until waits for an expression to be truthy. A page that is just then loaded
+// again is asked once more.
 func (p *Page) Until(what, expression string) {
 	p.tb.Helper()
-	p.until(what, func() bool { return Eval[bool](p, "!!("+expression+")") })
+	p.until(what, func() bool {
+		ctx, cancel := context.WithTimeout(p.ctx, patience)
+		defer cancel()
+		holds, err := chromedp.Run(ctx, chromedp.Evaluate[bool]("!!("+expression+")"))
+		if err != nil && !strings.Contains(err.Error(), "navigated or closed") && !strings.Contains(err.Error(), "context") {
+			p.tb.Fatalf("%v%s", err, p.told())
+		}
+		return err == nil && holds
+	})
 }
 
 func (p *Page) until(what string, holds func() bool) {

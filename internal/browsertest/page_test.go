@@ -35,7 +35,10 @@ func openPage(t *testing.T, look Look) *Page {
 // left to keep.
 func (p *Page) started() {
 	p.tb.Helper()
-	p.Until("the picture is painted", inFrame+".steelyardFrame?.state == 'painted'")
+	p.Until("the picture is painted, or cannot be", inFrame+".steelyardFrame?.state == 'painted' || "+inFrame+".steelyardFrame?.problem")
+	if problem := Eval[string](p, inFrame+".steelyardFrame.problem"); problem != "" {
+		p.tb.Fatal(problem)
+	}
 	p.kept()
 }
 

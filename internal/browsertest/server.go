@@ -24,6 +24,8 @@ func Serve(dir string) (*Server, error) {
 	const folder = "/some/folder/"
 	mux := http.NewServeMux()
 	mux.Handle(folder, http.StripPrefix(folder[:len(folder)-1], static.Handler(dir)))
+	// Chromium asks for it when it shows a file that is no page.
+	mux.HandleFunc("/favicon.ico", func(w http.ResponseWriter, _ *http.Request) { w.WriteHeader(http.StatusNoContent) })
 	s := &Server{
 		URL:    "http://" + ln.Addr().String() + folder,
 		server: &http.Server{Handler: mux, ReadHeaderTimeout: 10 * time.Second},

@@ -1,0 +1,128 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/internal/bridge"
+	"steelyard/internal/browsertest"
+	"steelyard/internal/parts"
+)
+
+// document is the demo's first two builds with n parts each, and the same with
+// a gram more: evaluated in turn, neither is found evaluated already.
+func document(n int) (texts [2]string, err error) {
+	d, problems := parts.Open([]byte(bridge.Functions["demo"]()))
+	if d == nil {
+		return texts, fmt.Errorf("the demo does not open: %v", problems)
+	}
+	d.Builds = d.Builds[:2]
+	for i := range d.Builds {
+		b := &d.Builds[i]
+		given := b.Parts
+		b.Parts = nil
+		for k := range n {
+			p := given[k%len(given)]
+			if k >= len(given) {
+				p.ID = fmt.Sprintf("%s-%d", p.ID, k/len(given))
+			}
+			b.Parts = append(b.Parts, p)
+		}
+	}
+	d.Show.Compare = []string{d.Builds[0].ID, d.Builds[1].ID}
+	for i := range texts {
+		d.Builds[0].Parts[0].Mass++
+		text, err := parts.WriteCompact(d)
+		if err != nil {
+			return texts, err
+		}
+		texts[i] = string(text)
+	}
+	return texts, nil
+}
+
+// native returns how long one evaluation takes here: the median of batches.
+func native(texts [2]string) time.Duration {
+	evaluate := bridge.Functions["evaluate"]
+	var took []time.Duration
+	for began := time.Now(); time.Since(began) < 1500*time.Millisecond || len(took) < 6; {
+		from := time.Now()
+		evaluate(texts[0])
+		evaluate(texts[1])
+		took = append(took, time.Since(from)/2)
+	}
+	return median(took)
+}
+
+// inBrowser returns how long one evaluation takes in the page's program: text
+// in, text out, as the page calls it. The compiler of WebAssembly has had its
+// second go by then.
+func inBrowser(p *browsertest.Page, texts [2]string) time.Duration {
+	quoted, err := json.Marshal(texts)
+	if err != nil {
+		panic(err) // text can be written
+	}
+	ms := browsertest.Eval[[]float64](p, `(async () => {
+		const texts = `+string(quoted)+`, took = [];
+		const began = performance.now();
+		while (performance.now() - began < 4000 || took.length < 6) {
+			const from = performance.now();
+			for (const text of texts) steelyard.evaluate(text);
+			took.push((performance.now() - from) / 2);
+			if (took.length % 20 === 0) await new Promise(done => setTimeout(done));
+		}
+		return took.slice(took.length / 2);
+	})()`)
+	return time.Duration(median(ms) * float64(time.Millisecond))
+}
+
+func evaluation(b *browsertest.Browser, url string) (lines []line, err error) {
+	here, there := map[int]time.Duration{}, map[int]time.Duration{}
+	sizes := []int{60, 1000, 10000}
+	err = inTabs(b, func(t *tab) {
+		p := t.open(url, "frame.html", "")
+		p.Until("the program is there", "window.steelyardFrame?.state === 'ready'")
+		for _, n := range sizes {
+			texts, err := document(n)
+			if err != nil {
+				t.Fatal(err)
+			}
+			here[n], there[n] = native(texts), inBrowser(p, texts)
+		}
+	})
+	if err != nil {
+		return nil, err
+	}
+	ratio := float64(there[60]) / float64(here[60])
+	lines = append(lines,
+		line{"evaluate two builds of 60 parts, in Chromium", ms(there[60]), "", 0, "1 ms at most", kept(there[60] <= time.Millisecond)},
+		line{"  the same against native Go", ms(there[60]), ms(here[60]), ratio, "3 at most", kept(ratio <= 3)})
+	for _, where := range []struct {
+		name string
+		took map[int]time.Duration
+	}{{"natively", here}, {"in Chromium", there}} {
+		for i := 1; i < len(sizes); i++ {
+			m, n := sizes[i-1], sizes[i]
+			perPart := func(n int) float64 { return float64(where.took[n].Microseconds()) / float64(2*n) }
+			growth := perPart(n) / perPart(m)
+			l := line{what: fmt.Sprintf("  two builds of %d parts, %s", n, where.name), measured: ms(where.took[n]),
+				reference: fmt.Sprintf("%.2f µs a part, %.2f with %d", perPart(n), perPart(m), m), ratio: growth}
+			if i == len(sizes)-1 {
+				// Linear is 1; caches that no longer hold everything cost something.
+				l.bound, l.ok = "1.5 at most", kept(growth <= 1.5)
+			}
+			lines = append(lines, l)
+		}
+	}
+	return lines, nil
+}
+
+func ms(d time.Duration) string { return fmt.Sprintf("%.2f ms", float64(d)/float64(time.Millisecond)) }
+
+func median[T int64 | float64 | time.Duration](v []T) T {
+	v = slices.Sorted(slices.Values(v))
+	return v[len(v)/2]
+}

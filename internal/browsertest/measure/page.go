@@ -1,0 +1,102 @@
+package main
+
+import (
+	"fmt"
+	"time"
+
+	"steelyard/internal/browsertest"
+	"steelyard/internal/site/static"
+)
+
+const frame = "document.querySelector('iframe').contentWindow"
+
+// rest counts the frames of two seconds in which nothing happens, and times one
+// in which something does.
+func rest(b *browsertest.Browser, url string) ([]line, error) {
+	var idle int
+	var took []float64
+	err := inTabs(b, func(t *tab) {
+		p := t.open(url, "", `if (location.pathname.endsWith('frame.html')) {
+			window.took = [];
+			const next = window.requestAnimationFrame.bind(window);
+			window.requestAnimationFrame = f => next(t => { const from = performance.now(); f(t); window.took.push(performance.now() - from) });
+		}`)
+		p.Until("the picture is painted", frame+"?.steelyardFrame?.state === 'painted'")
+		browsertest.Eval[bool](p, "new Promise(done => setTimeout(() => done(true), 1500))")
+		idle = browsertest.Eval[int](p, `(async () => {
+			const before = `+frame+`.steelyard.frames();
+			await new Promise(done => setTimeout(done, 2000));
+			return `+frame+`.steelyard.frames() - before;
+		})()`)
+		took = browsertest.Eval[[]float64](p, `(async () => {
+			const f = `+frame+`;
+			f.took.length = 0;
+			for (let i = 0; i < 40; i++) {
+				f.steelyard.camera(i % 2 ? 'in' : 'out');
+				const n = f.steelyard.frames();
+				while (f.steelyard.frames() === n) await new Promise(done => setTimeout(done));
+			}
+			return f.took.slice(10).filter(t => t > 1);
+		})()`)
+	})
+	if err != nil || len(took) == 0 {
+		return nil, err
+	}
+	return []line{
+		{what: "frames drawn in two idle seconds", measured: fmt.Sprint(idle), bound: "0", ok: kept(idle == 0)},
+		{what: "a frame of the demo: layout, triangles, letters", measured: fmt.Sprintf("%.1f ms", median(took)), reference: "of the page's thread; WebGL by software"},
+	}, nil
+}
+
+func size(page, empty static.Sizes) []line {
+	ratio := float64(page.ProgramGzip) / float64(empty.ProgramGzip)
+	return []line{
+		{"program, gzipped", fmt.Sprintf("%.3f MB", float64(page.ProgramGzip)/1e6), fmt.Sprintf("%.3f MB, empty ebiten program", float64(empty.ProgramGzip)/1e6), ratio, "1.75 at most", kept(ratio <= 1.75)},
+		{what: "  inflated", measured: fmt.Sprintf("%.1f MB", float64(page.Program)/1e6), reference: fmt.Sprintf("%.1f MB", float64(empty.Program)/1e6), ratio: float64(page.Program) / float64(empty.Program)},
+		{what: "  the whole site", measured: fmt.Sprintf("%.2f MB", float64(page.Site)/1e6)},
+	}
+}
+
+// start times the page's first totals and first picture, and the first frame of
+// the empty program's page; in turn, each time in a tab that has kept nothing.
+func start(b *browsertest.Browser, pageURL, emptyURL string) ([]line, error) {
+	// Both watch from the page's own beginning.
+	const watch = `if (window === window.parent) {
+		window.times = {};
+		const note = what => { window.times[what] ??= performance.now() };
+		addEventListener('message', e => { if (e.data?.steelyardFrame) note(e.data.steelyardFrame.state) });
+		new MutationObserver(() => { if (document.querySelector('#balance .num')) note('totals') }).observe(document, { childList: true, subtree: true });
+	}`
+	var totals, picture, ready, first []float64
+	const rounds = 7
+	for i := range rounds + 1 {
+		err := inTabs(b, func(t *tab) {
+			p := t.open(emptyURL, "", watch)
+			p.Until("the empty program has drawn", "window.times.painted > 0")
+			if i > 0 { // the first round warms the browser up
+				first = append(first, browsertest.Eval[float64](p, "times.painted"))
+			}
+		})
+		if err != nil {
+			return nil, err
+		}
+		err = inTabs(b, func(t *tab) {
+			p := t.open(pageURL, "", watch)
+			p.Until("the page has totals and picture", "window.times.totals > 0 && window.times.painted > 0")
+			if i > 0 {
+				at := browsertest.Eval[[]float64](p, "[times.totals, times.painted, times.ready]")
+				totals, picture, ready = append(totals, at[0]), append(picture, at[1]), append(ready, at[2])
+			}
+		})
+		if err != nil {
+			return nil, err
+		}
+	}
+	what := func(v []float64) string { return ms(time.Duration(median(v) * float64(time.Millisecond))) }
+	ratio := median(totals) / median(first)
+	return []line{
+		{"time to the first totals", what(totals), what(first) + ", first frame of the empty program", ratio, "1.3 at most", kept(ratio <= 1.3)},
+		{what: "  until the program runs", measured: what(ready), reference: what(first), ratio: median(ready) / median(first)},
+		{what: "  to the first picture", measured: what(picture), reference: what(first), ratio: median(picture) / median(first)},
+	}, nil
+}
