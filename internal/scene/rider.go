@@ -18,6 +18,14 @@ func (s *sheet) rider(sub *Subject) {
 	s.stroke(Rider, 0.6*w)
 	s.figure(near, hollows*s.cam.Scale)
 	s.paint(Flesh, Rider, w)
+	for i := range sub.Rider { // nothing is written across a face
+		if l := &sub.Rider[i]; l.Member == Head {
+			b := nothing.ball(s.cam.Aspect, l.From, l.R).ball(s.cam.Aspect, l.To, l.S)
+			x0, y0 := s.cam.XY(b.x0, b.y1)
+			x1, y1 := s.cam.XY(b.x1, b.y0)
+			s.taken = append(s.taken, box{x0, y0, x1, y1})
+		}
+	}
 }
 
 // hull is a limb in the picture: what is between and around two discs, px.
