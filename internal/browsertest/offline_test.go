@@ -126,7 +126,7 @@ func TestANewVersionWaitsForTheReader(t *testing.T) {
 	p.standing("Works offline")
 	change(t, dir, true)
 	Eval[bool](p, lookForNew)
-	load := p.The("button", "New version: load it")
+	p.The("button", "New version: load it")
 	p.until("the new set is there", func() bool { return Eval[int](p, sets) == 2 })
 	if Eval[bool](p, readNew) {
 		t.Error("the page is given files of a version that it is not")
@@ -139,7 +139,7 @@ func TestANewVersionWaitsForTheReader(t *testing.T) {
 	}
 	// The last edit comes along, however late it is.
 	total := p.total()
-	load = p.The("button", "New version: load it")
+	load := p.The("button", "New version: load it")
 	p.Eval("window.old = true")
 	_, d := p.saved()
 	mass := d.Build("gearbox").Part("gearbox").Mass

@@ -50,7 +50,7 @@ class About extends Piece {
   protected override render(): TemplateResult | typeof nothing {
     if (!this.shown) return nothing;
     return html`<dialog class="about" aria-labelledby="about-title" @close=${() => this.shown && this.close()}>
-      <h2 id="about-title">${t("about.title")}</h2>
+      <h2 id="about-title" tabindex="-1" autofocus>${t("about.title")}</h2>
       <p>${t("about.what")}</p>
       <p>${t("about.version", { version: store.report?.program ?? "" })}</p>
       <h3>${t("about.caution")}</h3>

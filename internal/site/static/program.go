@@ -28,6 +28,30 @@ func goCommand(ctx context.Context, root string, env []string, args ...string) (
 	return out.Bytes(), nil
 }
 
+// revision names the sources by the day and the name of their last commit, with
+// a plus when they have changed since; without git it is empty. It goes into the
+// program, which tells it with its figures.
+func revision(ctx context.Context, root string) string {
+	git := func(args ...string) (string, error) {
+		cmd := exec.CommandContext(ctx, "git", args...)
+		cmd.Dir = root
+		out, err := cmd.Output()
+		return strings.TrimSpace(string(out)), err
+	}
+	if _, err := git("ls-files", "--error-unmatch", "go.mod"); err != nil {
+		return "" // a copy of the sources, perhaps inside some other repository
+	}
+	commit, err := git("log", "-1", "--abbrev=8", "--format=%cs.%h")
+	if err != nil {
+		return ""
+	}
+	changes, err := git("status", "--porcelain", "--", "wasm", "internal", "web", "data", "go.mod")
+	if err != nil || changes != "" {
+		commit += "+"
+	}
+	return commit
+}
+
 // seldom are packages whose code is mostly not run here (encoders that colour
 // and indent, pull parsing), or not where time counts: what runs once for an
 // edit's picture or on a button, not in every evaluation. Compiled without
@@ -52,7 +76,8 @@ func program(ctx context.Context, root, pkg, name string) (gz []byte, size int64
 		return nil, 0, err
 	}
 	wasm := filepath.Join(keep, name+".wasm")
-	args := []string{"build", "-mod=readonly", "-buildvcs=false", "-trimpath", "-ldflags=-s -w"}
+	args := []string{"build", "-mod=readonly", "-buildvcs=false", "-trimpath",
+		"-ldflags=-s -w -X steelyard/internal/report.version=" + revision(ctx, root)}
 	for _, p := range seldom {
 		args = append(args, "-gcflags="+p+"=-l")
 	}
