@@ -1,6 +1,8 @@
 // What can be done with a whole part, wherever it is asked for.
 
 import { duplicatePart, findBuild, handOver, removePart } from "./edit.ts";
+import { needsLoad } from "./loadedit.ts";
+import { lineID } from "./loadlines.ts";
 import { store } from "./state.ts";
 import { t } from "./text/index.ts";
 
@@ -37,11 +39,14 @@ export function moveToOther(id: string): void {
   store.tell(t("part.handedover", { part: p.name, build: other.name }), { label: t("undo"), run: () => store.undo() });
 }
 
-// chooseNeighbour chooses the part before or after the chosen one, as listed.
+// chooseNeighbour chooses the part before or after the chosen one, as listed;
+// after the parts come the bags that are on the bike.
 export function chooseNeighbour(by: 1 | -1): void {
-  const parts = store.build?.parts ?? [];
-  if (!parts.length) return;
-  const i = parts.findIndex((p) => p.id === store.selected);
-  const next = i < 0 ? (by > 0 ? 0 : parts.length - 1) : (i + by + parts.length) % parts.length;
-  store.select(parts[next]!.id);
+  const side = store.side(store.letter);
+  const bags = side && needsLoad(side.state) ? side.bags : [];
+  const ids = [...(store.build?.parts ?? []).map((p) => p.id), ...bags.map((b) => lineID("bag", b.id))];
+  if (!ids.length) return;
+  const i = ids.indexOf(store.selected);
+  const next = i < 0 ? (by > 0 ? 0 : ids.length - 1) : (i + by + ids.length) % ids.length;
+  store.select(ids[next]!);
 }
