@@ -33,7 +33,7 @@ interface Bridge {
   packApply(document: string): string;
   packStop(): string;
   weighIn(document: string, weighIn: string): string;
-  weighInDrawing(document: string, weighIn: string): string;
+  weighInDrawing(document: string, weighIn: string, view: string): string;
   camera(command: string): string;
   onintent?: (json: string) => void;
   onkey?: (event: KeyboardEvent) => boolean;
@@ -324,9 +324,9 @@ export class Core extends EventTarget {
     return { ...w, problems: list(w.problems), explanations: list(w.explanations), adjusted: list(w.adjusted) };
   }
 
-  // weighInDrawing shows how to weigh, as SVG; empty without a drawing.
-  weighInDrawing(document: string, id: string): string {
-    return this.window?.steelyard?.weighInDrawing ? this.text("weighInDrawing", document, id) : "";
+  // weighInDrawing shows how to weigh, as SVG.
+  weighInDrawing(document: string, id: string, view: string): string {
+    return this.text("weighInDrawing", document, id, view);
   }
 }
 

@@ -442,11 +442,13 @@ class WeighInSection extends Section {
   // draw shows how to weigh, as the core draws it: with this bike where it can.
   private draw(w: WeighIn | undefined): TemplateResult | typeof nothing {
     const dark = document.documentElement.dataset["theme"] === "dark";
-    const key = JSON.stringify([w?.id, w?.build, w?.readings, dark, store.figures(w?.build ?? store.activeID)?.geometry]);
+    const narrow = window.matchMedia("(max-width: 40rem)").matches;
+    const view = JSON.stringify({ ...(narrow ? { width: 390, height: 640 } : { width: 1000, height: 520 }), dark, units: { mass: store.doc?.show.mass, length: store.doc?.show.length } });
+    const key = JSON.stringify([w?.id, w?.build, w?.readings, view, store.figures(w?.build ?? store.activeID)?.geometry]);
     if (this.drawing.of !== key) {
       let text = "";
       try {
-        text = core.weighInDrawing(JSON.stringify(store.doc), w?.id ?? "");
+        text = core.weighInDrawing(JSON.stringify(store.doc), w?.id ?? "", view);
       } catch (e) {
         if (!(e instanceof Trouble)) throw e;
       }

@@ -1,0 +1,54 @@
+package bridge
+
+import (
+	"bytes"
+
+	"steelyard/internal/geometry"
+	"steelyard/internal/parts"
+	"steelyard/internal/scene"
+	"steelyard/internal/scene/svg"
+)
+
+// shownBlock is the block in the drawing until there is a reading with one, m.
+const shownBlock = 0.3
+
+// weighInDrawing answers a document, the id of a weigh-in and a view (width,
+// height, dark and units of it count) with how to weigh, as SVG. The bike is the
+// weigh-in's, or the first that can be drawn; the block is that of its highest
+// reading.
+func weighInDrawing(args ...string) string {
+	d, problems := parts.Open([]byte(argument(args, 0)))
+	if d == nil {
+		return refusal(problems)
+	}
+	v, err := readView(argument(args, 2))
+	if err != nil {
+		return problem("view", "The view cannot be read: "+err.Error()+".")
+	}
+	how := scene.Weighing{Raised: "front", Height: shownBlock, Units: v.scene().Units, Words: v.scene().Words}
+	var bike *geometry.Bike
+	if w := d.WeighIn(argument(args, 1)); w != nil {
+		if b := d.Build(w.Build); b != nil {
+			bike, _ = geometry.Pose(b)
+		}
+		highest := 0.0
+		for _, r := range w.Readings {
+			if r.Raised != "" && r.Height > highest {
+				highest = r.Height
+				how.Raised, how.Height = r.Raised, r.Height/1000
+			}
+		}
+	}
+	for i := 0; bike == nil && i < len(d.Builds); i++ {
+		bike, _ = geometry.Pose(&d.Builds[i])
+	}
+	if bike == nil {
+		return problem("", "There is no build whose figures let it be drawn.")
+	}
+	var out bytes.Buffer
+	picture := scene.WeighIn(bike, how, v.Width, v.Height)
+	if err := svg.Write(&out, picture, *v.palette(), svg.Options{}); err != nil {
+		return problem("", "The drawing could not be written: "+err.Error()+".")
+	}
+	return out.String()
+}
