@@ -16,6 +16,7 @@ import (
 	"steelyard/internal/bridge"
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
+	"steelyard/internal/site/static"
 )
 
 // quote writes text as a JavaScript string.
@@ -270,5 +271,20 @@ func TestTheFrameTellsWhyItCannotStart(t *testing.T) {
 				t.Errorf("it says %q, want %q in it", why, c.want)
 			}
 		})
+	}
+}
+
+// The program loads nearly as fast as it could: see make bench for times.
+func TestTheProgramIsSmall(t *testing.T) {
+	root, err := static.Root(".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	empty, err := static.WriteEmpty(t.Context(), root, filepath.Join(t.TempDir(), "empty"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if ratio := float64(sizes.ProgramGzip) / float64(empty.ProgramGzip); ratio > 1.75 {
+		t.Errorf("gzipped it has %d bytes, %.3f times the %d of an empty ebiten program; 1.75 at most", sizes.ProgramGzip, ratio, empty.ProgramGzip)
 	}
 }
