@@ -292,7 +292,6 @@ export class Core extends EventTarget {
   }
 
   templates(): Templates {
-    if (!this.window?.steelyard?.goods) return { goods: [], bags: [] };
     const t = this.ask<Templates>("goods");
     return { goods: list(t.goods), bags: list(t.bags) };
   }

@@ -17,6 +17,9 @@ import { isUnfolded, Section, type Fold, type Gist } from "./section.ts";
 
 const few = 10;
 
+const narrow = matchMedia("(max-width: 44rem)");
+const middling = matchMedia("(max-width: 68rem)");
+
 interface Outcome {
   of: unknown; // document that it was worked out for
   id: string;
@@ -31,7 +34,21 @@ class WeighInSection extends Section {
   private readonly left = new Set<string>(); // adjusted weights that are not to be taken
   private due = 0;
   private all = false;
-  private drawing: { of: string; svg: Node | null } = { of: "", svg: null };
+  private drawing: { of: string; svg: Element | null } = { of: "", svg: null };
+
+  private readonly reshape = () => this.requestUpdate();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    narrow.addEventListener("change", this.reshape);
+    middling.addEventListener("change", this.reshape);
+  }
+
+  override disconnectedCallback(): void {
+    narrow.removeEventListener("change", this.reshape);
+    middling.removeEventListener("change", this.reshape);
+    super.disconnectedCallback();
+  }
 
   private get now(): WeighIn | undefined {
     const list = weighInsOf(store.doc!);
@@ -76,11 +93,11 @@ class WeighInSection extends Section {
     return html`${this.bar(w)}
       <div class="weighsheet">
         ${w
-          ? html`<div class="enter">${this.what(w)} ${this.readings(w)} ${this.how(w)}</div>
+          ? html`<div class="enter">${this.what(w)} ${this.readings(w)}</div>
               <div class="come">${this.outcomes(w)}</div>`
-          : html`<p>${t("weighin.start")}</p>
-              <div class="how">${this.how(w)}</div>`}
-      </div>`;
+          : html`<p>${t("weighin.start")}</p>`}
+      </div>
+      ${this.how(w)}`;
   }
 
   private bar(now: WeighIn | undefined): TemplateResult {
@@ -431,20 +448,28 @@ class WeighInSection extends Section {
     </details>`;
   }
 
+  // how tells how to weigh: open until there is something to show for it.
   private how(w: WeighIn | undefined): TemplateResult {
-    return html`<h3>${t("weighin.how")}</h3>
-      ${this.draw(w)}
-      <ol class="steps">
-        ${(["1", "2", "3", "4"] as const).map((n) => html`<li>${t(`weighin.how.${n}`)}</li>`)}
-      </ol>`;
+    const drawn = this.draw(w);
+    const done = w !== undefined && this.result(w.id).weighed?.measured !== undefined;
+    return html`<details class="aside-fold how" ?open=${!done}>
+      <summary><h3>${t("weighin.how")}</h3></summary>
+      ${drawn
+        ? html`<div class="drawing" role="img" aria-label=${`${t("weighin.how.label")}. ${drawn.querySelector("desc")?.textContent ?? ""}`}>${drawn}</div>`
+        : html`<ol class="steps">
+            ${(["1", "2", "3", "4"] as const).map((n) => html`<li>${t(`weighin.how.${n}`)}</li>`)}
+          </ol>`}
+    </details>`;
   }
 
-  // draw shows how to weigh, as the core draws it: with this bike where it can.
-  private draw(w: WeighIn | undefined): TemplateResult | typeof nothing {
+  // draw shows how to weigh, as the core draws it: with this bike, in a size at
+  // which its letters are those of the page. Null when no bike can be drawn.
+  private draw(w: WeighIn | undefined): Element | null {
+    const { show } = store.doc!;
     const dark = document.documentElement.dataset["theme"] === "dark";
-    const narrow = window.matchMedia("(max-width: 40rem)").matches;
-    const view = JSON.stringify({ ...(narrow ? { width: 390, height: 640 } : { width: 1000, height: 520 }), dark, units: { mass: store.doc?.show.mass, length: store.doc?.show.length } });
-    const key = JSON.stringify([w?.id, w?.build, w?.readings, view, store.figures(w?.build ?? store.activeID)?.geometry]);
+    const size = narrow.matches ? { width: 363, height: 720 } : middling.matches ? { width: 800, height: 560 } : { width: 1180, height: 560 };
+    const view = JSON.stringify({ ...size, dark, units: { mass: show.mass, length: show.length } });
+    const key = JSON.stringify([w?.id, w?.build, w?.readings, view, core.state, store.figures(w?.build ?? store.activeID)?.geometry]);
     if (this.drawing.of !== key) {
       let text = "";
       try {
@@ -455,7 +480,7 @@ class WeighInSection extends Section {
       const drawn = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
       this.drawing = { of: key, svg: drawn.localName === "svg" ? document.importNode(drawn, true) : null };
     }
-    return this.drawing.svg ? html`<div class="drawing" role="img" aria-label=${t("weighin.how.label")}>${this.drawing.svg}</div>` : nothing;
+    return this.drawing.svg;
   }
 }
 
