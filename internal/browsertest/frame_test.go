@@ -6,6 +6,7 @@ import (
 	"image"
 	"image/color"
 	"image/png"
+	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
