@@ -9,7 +9,7 @@ import { usualAim, type Aim, type Load, type Pack } from "./loadtypes.ts";
 import { store } from "./state.ts";
 import type { Build, Doc } from "./types.ts";
 
-const slice = 9; // ms of work between two frames
+const slice = 14; // ms of work between two frames
 const usual = 40; // steps of the first slice, before it is known how long they take
 
 export type Phase = "idle" | "running" | "stopped" | "done";
