@@ -105,7 +105,7 @@ class Packing extends Section {
     const { phase, pack, why } = packer;
     const doc = store.doc!;
     const running = phase === "running";
-    return html`<h3>${t("packing.for")}</h3>
+    return html`<h3>${t("packing.search")}</h3>
       <div class="set" role="group" aria-label=${t("packing.for")}>
         ${sides.map(
           (l) =>
@@ -169,10 +169,10 @@ class Packing extends Section {
       ${this.terms(p.before, p.after)}
       ${p.moves.length
         ? html`<p class="acts">
-            <button type="button" class="go" ?disabled=${packer.phase === "running"} @click=${() => apply(p)}>${t("packing.apply")}</button>
+            <button type="button" class="go" @click=${() => apply(p)}>${t("packing.apply")}</button>
           </p>`
         : nothing}
-      ${caution()} ${p.after ? this.moves(p) : nothing}`;
+      ${caution()} ${p.after && packer.phase !== "running" ? this.moves(p) : nothing}`;
   }
 
   private terms(before: Terms, after: Terms | null): TemplateResult {
@@ -261,6 +261,7 @@ function keeps(x: Terms): TemplateResult {
 
 function apply(p: Pack): void {
   const doc = store.doc;
+  packer.stop();
   let out: Doc | null = null;
   try {
     out = doc && packer.apply(doc);
