@@ -32,7 +32,14 @@ const deceleration = (): Scale => ({ unit: t("unit.g0"), per: 1, decimals: 2, fi
 const percent = (): Scale => ({ unit: t("unit.percent"), per: 0.01, decimals: 0, fine: 1 });
 
 const level = (h: Handling) => h.braking.find((b) => b.gradient === 0);
-const overs = (s: Side) => s.ratings?.list.filter((h) => h.verdict === "over") ?? [];
+
+// held is every load of a side that has a limit: what is rated, then what is in
+// each bag.
+function held(s: Side): Headroom[] {
+  return [...(s.ratings?.list ?? []), ...s.bags.flatMap((b) => [b.headroom, b.room].filter((h) => h !== undefined))];
+}
+
+const overs = (s: Side) => held(s).filter((h) => h.verdict === "over");
 
 const narrow = matchMedia("(max-width: 44rem)");
 
@@ -61,7 +68,7 @@ class Limits extends Section {
       return [t("limits.gist.side", { letter, brake: plain(write(b.value, 0, deceleration())), climb: plain(write(h.climb.first.value, 0, percent())) })];
     });
     if (!told.length) return { text: t("limits.gist") };
-    const rated = list.some(({ side }) => side.ratings?.list.length);
+    const rated = list.some(({ side }) => held(side).length);
     const last = over.length ? t("limits.gist.over", { what: over.join(", ") }) : rated ? t("limits.gist.none") : "";
     return { text: [...told, last].filter(Boolean).join("; "), alarm: over.length > 0 };
   }
@@ -212,13 +219,15 @@ class Limits extends Section {
   }
 
   private ratings(list: Of[]): TemplateResult {
-    const held = list.filter(({ side }) => side.ratings?.list.length);
+    const any = list.filter(({ side }) => held(side).length);
     const two = list.length > 1;
     return html`<h3>${t("ratings.title")}</h3>
-      ${held.length ? nothing : html`<p class="quiet">${t("ratings.none")}</p>`}
-      ${held.map(({ letter, side }) => {
-        const r = side.ratings!;
-        const over = r.list.filter((h) => h.verdict === "over");
+      ${any.length ? nothing : html`<p class="quiet">${t("ratings.none")}</p>`}
+      ${any.map(({ letter, side }) => {
+        const rows = held(side);
+        const over = overs(side);
+        // Of the bags' volumes only those are worth a line that are not enough.
+        const bags = rows.filter((h) => h.bag && (h.what !== "volume" || h.verdict !== "ok"));
         return html`<table class="lines ratings">
             <caption class=${two ? "" : "unseen"}>
               ${two ? html`${badge(letter)} ${side.name}` : t("ratings.caption")}
@@ -233,17 +242,25 @@ class Limits extends Section {
               </tr>
             </thead>
             <tbody>
-              ${r.list.map((h) => this.headroom(h))}
+              ${rows.filter((h) => !h.bag).map((h) => this.headroom(h))}
             </tbody>
+            ${bags.length
+              ? html`<tbody>
+                  <tr class="band">
+                    <th scope="rowgroup" colspan="5">${t("ratings.bags")}</th>
+                  </tr>
+                  ${bags.map((h) => this.headroom(h))}
+                </tbody>`
+              : nothing}
           </table>
           ${over.length
             ? html`<ul class="overloads">
                 ${over.map((h) => html`<li><strong>${h.text}</strong></li>`)}
               </ul>`
             : nothing}
-          ${r.rider ? nothing : html`<p class="fine">${t("ratings.norider")}</p>`}`;
+          ${side.ratings && !side.ratings.rider ? html`<p class="fine">${t("ratings.norider")}</p>` : nothing}`;
       })}
-      ${held.length ? caution() : nothing}`;
+      ${any.length ? caution() : nothing}`;
   }
 
   private headroom(h: Headroom): TemplateResult {

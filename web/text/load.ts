@@ -232,6 +232,7 @@ export const load = {
 
   "ratings.title": "Loads against ratings",
   "ratings.none": "No rating is entered and no bag has a permitted load: nothing to hold the loads against.",
+  "ratings.bags": "What is in the bags",
   "ratings.caption": "Loads against makers’ ratings",
   "ratings.what": "Rated part",
   "ratings.load": "Load",
