@@ -59,12 +59,19 @@ func revision(ctx context.Context, root string) string {
 var seldom = []string{
 	"github.com/goccy/go-json/internal/encoder/...",
 	"github.com/goccy/go-json/jsontext",
+	"github.com/goccy/go-json",
+	"github.com/goccy/go-json/internal/errors",
+	"github.com/goccy/go-json/internal/jsonfields",
 	"compress/flate",
 	"encoding/csv",
 	"steelyard/internal/bridge",
+	"steelyard/internal/mesh",
+	"steelyard/internal/rider",
 	"steelyard/internal/scene/...",
 	"steelyard/internal/stage",
+	"steelyard/internal/units",
 	"steelyard/internal/weighin",
+	"steelyard/wasm",
 }
 
 // program compiles a Go package to WebAssembly and returns it gzipped, with
