@@ -16,7 +16,7 @@ FUZZTIME ?= 2m
 WASM := ./wasm ./internal/site/empty
 TSC  := node web/node_modules/typescript/bin/tsc
 
-.PHONY: run build single test fuzz bench clean lint page unit smoke browser chromium modules
+.PHONY: run build single test fuzz bench clean lint page unit smoke browser chromium glpk modules
 
 run:
 	go run ./internal/site serve -addr $(ADDR)
@@ -28,7 +28,7 @@ single:
 	go run ./internal/site single
 
 # In this order: what fails fast comes first.
-test: chromium lint page unit smoke browser
+test: chromium glpk lint page unit smoke browser
 	@echo "All tests passed."
 
 lint: .build/staticcheck
@@ -62,6 +62,9 @@ browser: chromium
 
 chromium:
 	@.ci/chromium
+
+glpk:
+	@.ci/glpk
 
 fuzz:
 	.ci/fuzz $(FUZZTIME)
