@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/chromedp/chromedp/kb"
+
 	"steelyard/internal/scene"
 	"steelyard/internal/site/static"
 )
@@ -51,6 +53,16 @@ func TestOneFileDoesTheMainJob(t *testing.T) {
 	p.The("button", "Side").Click()
 	p.Eval("scrollTo(0, 0)")
 	p.until("the picture is there", func() bool { return count(picture(t, p.Screenshot()), scene.Light.Of(scene.Tyre)) > 500 })
+
+	// It says how it stands, and the licences are inside.
+	p.standing("Works offline: one file")
+	p.The("button", "About").Click()
+	p.Eval("document.querySelector('dialog.about summary').click()")
+	p.Until("the licences are there", "document.querySelector('dialog.about pre')?.innerText.includes('The Go Authors')")
+	if said := Eval[string](p, "document.querySelector('dialog.about').innerText"); !strings.Contains(said, "needs no network") || strings.Contains(said, "notices.txt") {
+		t.Errorf("About says %q", said)
+	}
+	p.Key(kb.Escape)
 
 	// Reloaded, the file has the work.
 	p.Reload()
