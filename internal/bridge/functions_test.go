@@ -353,9 +353,20 @@ func FuzzDocumentFunctions(f *testing.F) {
 		f.Fatal(err)
 	}
 	f.Add(string(small), `{"build":"gearbox","side":"rear"}`)
+	d.Builds[0].Parts = nil
+	d.Loads, d.WeighIns = d.Loads[1:], d.WeighIns[:1]
+	d.Loads[0].Bags, d.Loads[0].Goods = d.Loads[0].Bags[:2], d.Loads[0].Goods[:3]
+	d.WeighIns[0].Build = "gearbox"
+	d.Show.Loads, d.Show.State = []string{"weekend"}, parts.Ridden
+	loaded, err := parts.WriteCompact(d)
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(string(loaded), `{"load":"weekend","aim":{"low":1}}`)
+	f.Add(string(loaded), "cellar")
 	f.Add("{", "{")
 	f.Fuzz(func(t *testing.T, document, view string) {
-		for _, name := range []string{"evaluate", "open", "encodeLink", "svg", "figuresCSV", "differenceMarkdown"} {
+		for _, name := range []string{"evaluate", "open", "encodeLink", "svg", "figuresCSV", "differenceMarkdown", "weighIn", "copyLoad", "packStart", "packApply", "packStop"} {
 			if p := problemIn(call(t, name, document, view)); p != nil && strings.Contains(p.Message, "failed inside") {
 				t.Errorf("%s: %s", name, p.Message)
 			}

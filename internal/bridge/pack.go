@@ -1,0 +1,550 @@
+package bridge
+
+import (
+	"errors"
+	"math"
+	"reflect"
+	"slices"
+	"strconv"
+	"sync"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/internal/packing"
+	"steelyard/internal/parts"
+	"steelyard/internal/report"
+)
+
+// Packing takes longer than a page may stand still, so it goes in steps:
+// packStart, then packRun until it is done or enough, then packApply to put what
+// was found into the document. The answer to every step says how good the best
+// packing so far is, and how much better any other could be.
+
+// packWork is the packing in hand; a new one takes its place.
+var packWork struct {
+	sync.Mutex
+	*session
+}
+
+// session is a packing at work.
+type session struct {
+	build string
+	load  parts.Load // as it was at the start
+	goods []int      // of the task, by index in load.Goods
+	bags  []int      // of the task, by index in load.Bags
+	task  *packing.Task
+	solve *packing.Solver   // nil when counting showed that the goods do not fit
+	short *packing.Shortage // why, then
+}
+
+// packOptions say what to pack; what is not there is that of show's first side.
+type packOptions struct {
+	Build *string        `json:"build"`
+	Load  *string        `json:"load"`
+	Aim   *parts.Packing `json:"aim"`
+
+	// Tolerance says how far from the best is good enough, in units of the aim;
+	// 0 is far below what can be felt.
+	Tolerance float64 `json:"tolerance"`
+}
+
+// packed is the answer to every step.
+type packed struct {
+	Build      string     `json:"build"`
+	Load       string     `json:"load"`
+	Running    bool       `json:"running"` // whether there is a session
+	Done       bool       `json:"done"`
+	Nodes      int        `json:"nodes"`
+	Incumbent  *float64   `json:"incumbent"` // aim of the best packing so far; null while there is none
+	Bound      *float64   `json:"bound"`     // no packing is better than that
+	Gap        *float64   `json:"gap"`
+	Assignment []assigned `json:"assignment"` // null while there is none
+	Moves      []move     `json:"moves"`      // against the document
+	Before     terms      `json:"before"`
+	After      *terms     `json:"after"`
+	Shortage   *shortage  `json:"shortage,omitempty"` // why there is no packing
+}
+
+type assigned struct {
+	Good     string `json:"good"`
+	Quantity int    `json:"quantity"`
+	Bag      string `json:"bag"`
+}
+
+type move struct {
+	Good     string `json:"good"`
+	Name     string `json:"name"`
+	Quantity int    `json:"quantity"`
+	From     string `json:"from"` // bag id; nothing for what was not packed
+	To       string `json:"to"`
+}
+
+// terms are what an aim judges, and what each of them costs.
+type terms struct {
+	Aim        float64 `json:"aim"`
+	FrontShare float64 `json:"front_share"`
+	Height     float64 `json:"height_mm"`
+	Aside      float64 `json:"aside_mm"`  // to the left
+	Radius     float64 `json:"radius_mm"` // of pitch and yaw about the bike's own centre of mass
+	Costs      costs   `json:"costs"`
+	Keeps      bool    `json:"keeps"`            // every limit
+	Breaks     string  `json:"breaks,omitempty"` // which one it does not
+}
+
+type costs struct {
+	Front   float64 `json:"front"`
+	Low     float64 `json:"low"`
+	Balance float64 `json:"balance"`
+	Middle  float64 `json:"middle"`
+}
+
+type shortage struct {
+	Message string   `json:"message"`
+	Goods   []string `json:"goods"` // ids
+	Bags    []string `json:"bags"`
+}
+
+// packStart begins to pack a load of a document anew, and ends what was in hand.
+func packStart(text, options string) string {
+	packWork.Lock()
+	defer packWork.Unlock()
+	packWork.session = nil
+	var o packOptions
+	if options != "" {
+		if err := json.Unmarshal([]byte(options), &o); err != nil {
+			return problem("options", "The options cannot be read: "+err.Error()+".")
+		}
+	}
+	d, problems := parts.Open([]byte(text))
+	if d == nil {
+		return refusal(problems)
+	}
+	s, wrong := newSession(d, &o)
+	if wrong != nil {
+		return failed(*wrong)
+	}
+	packWork.session = s
+	return answer(s.tell())
+}
+
+func newSession(d *parts.Document, o *packOptions) (*session, *parts.Problem) {
+	fault := func(p parts.Problem) (*session, *parts.Problem) {
+		p.Severity = parts.SeverityError
+		return nil, &p
+	}
+	show := func(given *string, list []string) string {
+		switch {
+		case given != nil:
+			return *given
+		case len(list) > 0:
+			return list[0]
+		}
+		return ""
+	}
+	build, load := show(o.Build, d.Show.Compare), show(o.Load, d.Show.Loads)
+	b, l := d.Build(build), d.Load(load)
+	switch {
+	case b == nil:
+		return fault(parts.Problem{Build: build, Message: "There is no build with this id in the document."})
+	case l == nil:
+		return fault(parts.Problem{Load: load, Message: "There is no load with this id in the document, so there is nothing to pack."})
+	case len(l.Bags) == 0:
+		return fault(parts.Problem{Load: load, Field: "bags", Message: "This load has no bags; add one to pack into."})
+	}
+	aim := parts.DefaultPacking
+	if d.Show.Packing != nil {
+		aim = *d.Show.Packing
+	}
+	if o.Aim != nil {
+		aim = *o.Aim
+	}
+	one := *d
+	one.Builds = []parts.Build{*b}
+	one.Show.Compare, one.Show.Loads, one.Show.Packing = []string{build}, []string{load}, &aim
+	one.Show.State, one.Show.Supplies = parts.Ridden, parts.Full
+	for _, p := range parts.Check(&one) {
+		if p.Severity == parts.SeverityError && len(p.Field) > 12 && p.Field[:13] == "show.packing." {
+			return nil, &p
+		}
+	}
+	w := report.Weigh(&one).Sides[0]
+	if w == nil {
+		return fault(parts.Problem{Build: build, Message: "This build has errors in its figures; put them right before packing."})
+	}
+	p := w.Packing()
+	if len(p.Bags) == 0 {
+		return fault(parts.Problem{Load: load, Field: "bags", Message: "No bag of this load is in a place of this bike; put that right before packing."})
+	}
+	s := &session{build: build, load: *l, goods: p.Goods, bags: p.Bags}
+	s.load.Bags, s.load.Goods = slices.Clone(l.Bags), slices.Clone(l.Goods)
+	s.task = s.newTask(p, &aim, b.Ratings, w)
+	if o.Tolerance > s.task.Tolerance {
+		s.task.Tolerance = o.Tolerance
+	}
+	solver, err := packing.New(s.task)
+	switch short := (*packing.Shortage)(nil); {
+	case errors.As(err, &short):
+		s.short = short
+	case err != nil:
+		return fault(parts.Problem{Load: load, Message: sentence(err.Error())})
+	}
+	s.solve = solver
+	return s, nil
+}
+
+// newTask states a load as a task. Limits are those of the bags and of the racks
+// that they hang on; tyres, rims and the whole bike carry the goods wherever
+// these are, near enough, and are left to the ratings.
+func (s *session) newTask(p *report.Packing, aim *parts.Packing, ratings []parts.Rating, w *report.Weighed) *packing.Task {
+	t := &packing.Task{
+		Goods: make([]packing.Good, len(s.goods)),
+		Bags:  make([]packing.Bag, len(s.bags)),
+		Rest:  p.Empty,
+		Aim: packing.Aim{
+			FrontShare: aim.FrontShare, Front: aim.Front, Low: aim.Low, Balance: aim.Balance, Middle: aim.Middle,
+			Centre: p.Bike.Centre(),
+		},
+		RearContact: w.Bike.RearContact.X, FrontContact: w.Bike.FrontContact.X,
+		Start: make(packing.Packing, len(s.goods)),
+	}
+	if aim.Of == "all" {
+		t.Rest = p.Rest
+	}
+	bag := make(map[string]int, len(s.bags)) // by id, in the task
+	for j, i := range s.bags {
+		b := &s.load.Bags[i]
+		bag[b.ID] = j
+		t.Bags[j] = packing.Bag{Name: b.Name, Place: p.Place[i], Permitted: b.Permitted / 1000, Volume: b.Volume}
+	}
+	for k, i := range s.goods {
+		g := &s.load.Goods[i]
+		t.Goods[k] = packing.Good{Name: g.Name, Mass: g.Mass / 1000, Volume: g.Volume, Quantity: g.Quantity, Pinned: g.Pinned}
+		t.Start[k] = make([]int, len(s.bags))
+		if j, ok := bag[g.In]; ok {
+			t.Goods[k].In = j
+			t.Start[k][j] = g.Quantity
+		}
+	}
+	for _, r := range ratings {
+		rack, ok := p.Racks[r.What]
+		if !ok || !(r.Limit > 0) {
+			continue
+		}
+		limit := packing.Limit{
+			Name: report.Label("rating." + r.What), Share: make([]float64, len(s.bags)), Permitted: max(0, r.Limit/1000-rack.Fixed),
+		}
+		for j, i := range s.bags {
+			if slices.Contains(rack.Bags, i) {
+				limit.Share[j] = 1
+			}
+		}
+		t.Limits = append(t.Limits, limit)
+	}
+	t.Tolerance = t.Fine()
+	return t
+}
+
+const (
+	usualNodes = 2000
+	mostNodes  = 1e6 // in one step
+)
+
+// packRun looks at so many more parts of the search.
+func packRun(nodes string) string {
+	n := usualNodes
+	if nodes != "" {
+		v, err := strconv.Atoi(nodes)
+		if err != nil || v < 1 || v > mostNodes {
+			return problem("nodes", "A step of packing should be a whole number from 1 to 1000000.")
+		}
+		n = v
+	}
+	packWork.Lock()
+	defer packWork.Unlock()
+	s := packWork.session
+	if s == nil {
+		return nothingPacked()
+	}
+	if s.solve != nil {
+		s.solve.Run(n)
+	}
+	return answer(s.tell())
+}
+
+// packStop ends the packing in hand and answers with what it has found.
+func packStop() string {
+	packWork.Lock()
+	defer packWork.Unlock()
+	s := packWork.session
+	if s == nil {
+		return nothingPacked()
+	}
+	packWork.session = nil
+	out := s.tell()
+	out.Running = false
+	return answer(out)
+}
+
+func nothingPacked() string { return problem("", "Nothing is being packed; start packing first.") }
+
+// packApply answers a document like open, with its load packed as was found
+// best. A good that is spread over bags becomes a line for each of them.
+func packApply(text string) string {
+	packWork.Lock()
+	defer packWork.Unlock()
+	s := packWork.session
+	if s == nil {
+		return nothingPacked()
+	}
+	d, problems := parts.Open([]byte(text))
+	if d == nil {
+		return refusal(problems)
+	}
+	l := d.Load(s.load.ID)
+	if l == nil || !reflect.DeepEqual(l.Bags, s.load.Bags) || !reflect.DeepEqual(l.Goods, s.load.Goods) {
+		return failed(parts.Problem{Severity: parts.SeverityError, Load: s.load.ID, Message: "The load has changed since it began to be packed; start packing again."})
+	}
+	p := s.best()
+	if p == nil {
+		return failed(parts.Problem{Severity: parts.SeverityError, Load: s.load.ID, Message: "There is no packing yet that keeps every limit."})
+	}
+	l.Goods = s.apply(d, p)
+	return openedAs(d, problems)
+}
+
+// best is the best packing so far, nil when there is none.
+func (s *session) best() packing.Packing {
+	if s.solve == nil {
+		return nil
+	}
+	return s.solve.Packing()
+}
+
+// heap is all lines of a load that are the same thing: which of its pieces lies
+// in which bag makes no difference, so each bag needs one line.
+type heap struct {
+	lines []int       // by index in load.Goods
+	was   map[int]int // pieces by bag, by index in load.Bags; -1 is not packed
+	is    map[int]int
+}
+
+// heaps gathers the goods of a packing, in the order of the load.
+func (s *session) heaps(p packing.Packing) []*heap {
+	bag := map[string]int{"": -1}
+	for i := range s.load.Bags {
+		bag[s.load.Bags[i].ID] = i
+	}
+	var list []*heap
+	same := map[parts.Good]*heap{}
+	for k, i := range s.goods {
+		g := s.load.Goods[i]
+		if g.Quantity == 0 {
+			continue
+		}
+		key := g
+		key.ID, key.Quantity, key.In = "", 0, ""
+		h := same[key]
+		if h == nil {
+			h = &heap{was: map[int]int{}, is: map[int]int{}}
+			same[key] = h
+			list = append(list, h)
+		}
+		h.lines = append(h.lines, i)
+		from, ok := bag[g.In]
+		if !ok {
+			from = -1
+		}
+		h.was[from] += g.Quantity
+		for j, n := range p[k] {
+			if n > 0 {
+				h.is[s.bags[j]] += n
+			}
+		}
+	}
+	return list
+}
+
+// share gives the bags of a heap to its lines: a line keeps the bag that it was
+// in, if it can. What no line is left for comes under -1.
+func (s *session) share(h *heap) map[int][]int {
+	given := map[int][]int{} // bags by line
+	taken := map[int]bool{}
+	for _, i := range h.lines {
+		for _, j := range s.bags {
+			if s.load.Bags[j].ID == s.load.Goods[i].In && h.is[j] > 0 && !taken[j] {
+				given[i], taken[j] = []int{j}, true
+			}
+		}
+	}
+	for _, j := range s.bags {
+		if h.is[j] == 0 || taken[j] {
+			continue
+		}
+		line := -1
+		for _, i := range h.lines {
+			if len(given[i]) == 0 {
+				line = i
+				break
+			}
+		}
+		given[line] = append(given[line], j)
+	}
+	return given
+}
+
+// apply returns the goods of the load, packed: of each thing one line a bag.
+func (s *session) apply(d *parts.Document, p packing.Packing) []parts.Good {
+	lines := make(map[int][]parts.Good) // what becomes of a line
+	gone := make(map[int]bool)
+	load := d.Load(s.load.ID)
+	for _, h := range s.heaps(p) {
+		given := s.share(h)
+		last := h.lines[0]
+		for _, i := range h.lines {
+			gone[i] = len(given[i]) == 0
+			for _, j := range given[i] {
+				g := s.load.Goods[i]
+				g.In, g.Quantity = s.load.Bags[j].ID, h.is[j]
+				lines[i] = append(lines[i], g)
+				last = i
+			}
+		}
+		for _, j := range given[-1] {
+			g := s.load.Goods[h.lines[0]]
+			g.In, g.Quantity = s.load.Bags[j].ID, h.is[j]
+			g.ID = d.NewGoodID()
+			load.Goods = append(load.Goods, g) // takes the id
+			lines[last] = append(lines[last], g)
+		}
+	}
+	goods := make([]parts.Good, 0, len(s.load.Goods))
+	for i := range s.load.Goods {
+		switch {
+		case len(lines[i]) > 0:
+			goods = append(goods, lines[i]...)
+		case !gone[i]:
+			goods = append(goods, s.load.Goods[i])
+		}
+	}
+	return goods
+}
+
+// moves are what to take out of which bag, and where to put it.
+func (s *session) moves(h *heap) []move {
+	var list []move
+	less, more := map[int]int{}, map[int]int{}
+	order := append([]int{-1}, s.bags...)
+	for j := range h.was {
+		if j >= 0 && !slices.Contains(order, j) {
+			order = append(order, j) // a bag that is not on the bike
+		}
+	}
+	slices.Sort(order)
+	for _, j := range order {
+		less[j], more[j] = max(0, h.was[j]-h.is[j]), max(0, h.is[j]-h.was[j])
+	}
+	id := func(j int) string {
+		if j < 0 {
+			return ""
+		}
+		return s.load.Bags[j].ID
+	}
+	for _, from := range order {
+		for _, to := range order {
+			n := min(less[from], more[to])
+			if n == 0 {
+				continue
+			}
+			less[from] -= n
+			more[to] -= n
+			m := move{Quantity: n, From: id(from), To: id(to)}
+			for _, i := range h.lines {
+				if g := &s.load.Goods[i]; m.Good == "" || g.In == m.From {
+					m.Good, m.Name = g.ID, g.Name
+				}
+			}
+			list = append(list, m)
+		}
+	}
+	return list
+}
+
+// tell says where the search stands.
+func (s *session) tell() *packed {
+	out := &packed{
+		Build: s.build, Load: s.load.ID, Running: true, Done: s.solve == nil, Moves: []move{},
+		Before: s.terms(s.task.Start),
+	}
+	if s.short != nil {
+		out.Shortage = s.tellShortage(s.short)
+	}
+	if s.solve == nil {
+		return out
+	}
+	st := s.solve.Status()
+	out.Done, out.Nodes = st.Done, st.Nodes
+	out.Incumbent, out.Bound, out.Gap = known(st.Incumbent), known(st.Bound), known(st.Gap)
+	if short := (*packing.Shortage)(nil); errors.As(st.Err, &short) {
+		out.Shortage = s.tellShortage(short)
+	}
+	p := s.solve.Packing()
+	if p == nil {
+		return out
+	}
+	after := s.terms(p)
+	out.After = &after
+	out.Assignment = []assigned{}
+	for _, h := range s.heaps(p) {
+		given := s.share(h)
+		for _, i := range append(slices.Clone(h.lines), -1) {
+			good := s.load.Goods[h.lines[0]].ID // of what is to be a line of its own
+			if i >= 0 {
+				good = s.load.Goods[i].ID
+			}
+			for _, j := range given[i] {
+				out.Assignment = append(out.Assignment, assigned{good, h.is[j], s.load.Bags[j].ID})
+			}
+		}
+		out.Moves = append(out.Moves, s.moves(h)...)
+	}
+	return out
+}
+
+func (s *session) tellShortage(short *packing.Shortage) *shortage {
+	out := &shortage{Message: sentence(short.Error()), Goods: []string{}, Bags: []string{}}
+	for _, k := range short.Goods {
+		out.Goods = append(out.Goods, s.load.Goods[s.goods[k]].ID)
+	}
+	for _, j := range short.Bags {
+		out.Bags = append(out.Bags, s.load.Bags[s.bags[j]].ID)
+	}
+	return out
+}
+
+// terms weighs a packing.
+func (s *session) terms(p packing.Packing) terms {
+	f, a := s.task.Figures(p), &s.task.Aim
+	t := terms{
+		Aim: round(f.Aim, 6), FrontShare: round(f.FrontShare, 4), Height: round(f.Height*milli, 1), Aside: round(f.Aside*milli, 1),
+		Radius: round(math.Sqrt(max(0, f.MeanSquare))*milli, 1),
+		Costs: costs{
+			Front: round(a.Front*math.Abs(f.FrontShare-a.FrontShare), 4), Low: round(a.Low*f.Height, 4),
+			Balance: round(a.Balance*math.Abs(f.Aside), 4), Middle: round(a.Middle*f.MeanSquare, 4),
+		},
+	}
+	if err := s.task.Keeps(p); err != nil {
+		t.Breaks = sentence(err.Error())
+	} else {
+		t.Keeps = true
+	}
+	return t
+}
+
+// known is a number, or null for one that is not finite.
+func known(v float64) *float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	v = round(v, 9)
+	return &v
+}

@@ -1,0 +1,790 @@
+package packing
+
+import (
+	"math"
+	"math/bits"
+	"slices"
+)
+
+// Solver searches for the best packing of one task, a slice at a time.
+//
+//	s, err := packing.New(task)
+//	for st := s.Run(2000); !st.Done; st = s.Run(2000) {
+//		show(st) // and return early to cancel; Run again to resume
+//	}
+//
+// It is not for use by several goroutines at once. The same task gives the
+// same steps and the same answer every time.
+type Solver struct {
+	in  *instance
+	rel *relax
+
+	best    []int16 // by kind and bag; nil is none yet
+	value   float64 // of best, search value; the largest possible one if there is none
+	tol     float64 // search value
+	bound   float64 // of all, search value
+	cut     float64 // bounds from here on are of no interest
+	packing Packing
+	near    []int16 // when there is no packing: the one of least excess
+	miss    float64 // its excess
+
+	pool   pool   // open ways, least bound first
+	stack  []open // open ways beyond what the pool may hold, last first
+	next   open   // the way to go at once, if its node is not nil
+	spare  []*frame
+	nodes  int
+	done   bool
+	hunt   *hunt
+	sides  split
+	seen   map[uint64]sidesFound
+	gains  []gain // by kind and set, see branch
+	list   []candidate
+	amount []float64 // by bag, and by group
+	counts []int16   // by kind and group
+	share  []float64 // by group
+	hunts  int
+	diving bool // going on to the end, come what may
+	dive   int  // node at which to do so next
+	hunted int  // effort spent on hunts
+	spent  int  // effort in all, in nodes
+	effort int  // of the next hunt
+}
+
+// frame is a node of the search in hand, with the ways on from it.
+type frame struct {
+	state state
+	ways  []way
+}
+
+// way is a decision: n pieces of a slot go into one of the bags `into`, and the
+// others of that slot into one of `rest`.
+type way struct {
+	slot  int
+	n     int
+	into  uint64
+	rest  uint64
+	bound float64
+}
+
+// Status is where a search stands.
+type Status struct {
+	Incumbent float64 // aim of the best packing so far, +Inf if there is none
+	Bound     float64 // no packing has a smaller aim
+	Gap       float64 // Incumbent - Bound
+	Nodes     int     // parts of the search looked at so far
+	Done      bool    // the gap is within the tolerance, or there is no packing
+	Err       error   // when done without a packing: a *Shortage that says why
+}
+
+// New checks a task and prepares the search. The error is a *Fault or several
+// of them joined when a field is wrong, and a *Shortage when counting shows
+// that the goods cannot be packed. The task must not be changed while the
+// solver is in use.
+func New(t *Task) (*Solver, error) {
+	if err := t.Check(); err != nil {
+		return nil, err
+	}
+	in, err := newInstance(t)
+	if err != nil {
+		return nil, err
+	}
+	s := &Solver{in: in, bound: math.Inf(-1), miss: math.Inf(1)}
+	s.tol = max(t.Tolerance, t.Rounding()) / in.unit
+	s.value = in.ceiling()
+	s.cut = s.value
+	s.rel = newRelax(in)
+	if Cuts > 0 {
+		s.rel = tighten(in, s.rel)
+	}
+	s.hunt = newHunt(in)
+	s.sides.in = in
+	s.amount = make([]float64, in.nb+len(in.group))
+	s.gains = make([]gain, len(in.kinds)*(in.nb+len(in.group)))
+	s.seen = map[uint64]sidesFound{}
+	s.counts, s.share = make([]int16, len(in.kinds)*len(in.group)), make([]float64, len(in.group))
+	s.start()
+	root := s.frame()
+	root.state.copyFrom(s.rel.root())
+	s.enter(root)
+	s.settleBound()
+	return s, nil
+}
+
+// Rounding is the accuracy of the aim: packings closer than this are equal.
+func (t *Task) Rounding() float64 { return 1e-11 * t.span() }
+
+// Fine is a tolerance far below anything that can be weighed or felt: a
+// millionth of what the aim can vary by.
+func (t *Task) Fine() float64 { return 1e-6 * t.span() }
+
+// span is roughly how much the aim can vary from one packing to another.
+func (t *Task) span() float64 {
+	if len(t.Bags) == 0 {
+		return 0
+	}
+	var free float64
+	all := t.Rest.M
+	for i := range t.Goods {
+		w := float64(t.Goods[i].Quantity) * t.Goods[i].Mass
+		all += w
+		if !t.Goods[i].Pinned {
+			free += w
+		}
+	}
+	if !(free > 0) {
+		return 0
+	}
+	width := func(of func(b *Bag) float64) float64 {
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for j := range t.Bags {
+			x := of(&t.Bags[j])
+			lo, hi = min(lo, x), max(hi, x)
+		}
+		return hi - lo
+	}
+	a := &t.Aim
+	sum := width(func(b *Bag) float64 { return a.Low*b.Place.Z + a.Middle*t.square(b.Place) })
+	sum += a.Balance * width(func(b *Bag) float64 { return b.Place.Y })
+	if base := abs(t.FrontContact - t.RearContact); a.Front > 0 && base > 0 {
+		sum += a.Front / base * width(func(b *Bag) float64 { return b.Place.X })
+	}
+	return sum * free / all
+}
+
+// ceiling is a search value that no packing exceeds.
+func (in *instance) ceiling() float64 {
+	var total, most float64
+	for i := range in.kinds {
+		total += float64(in.kinds[i].count) * in.kinds[i].m
+	}
+	most = total * slices.Max(append([]float64{0}, in.cost...))
+	for a := range in.abs {
+		// each row lies between 0 and total
+		most += in.abs[a].w * max(abs(in.abs[a].rhs), abs(total-in.abs[a].rhs))
+	}
+	return most + 1e-6*(1+abs(most))
+}
+
+// Run looks at up to n more parts of the search.
+func (s *Solver) Run(n int) Status {
+	for end := s.spent + n; !s.done && s.spent < end; {
+		s.step()
+	}
+	s.settleBound()
+	return s.Status()
+}
+
+// Status says where the search stands.
+func (s *Solver) Status() Status {
+	st := Status{Incumbent: math.Inf(1), Bound: s.in.unit*s.bound + s.in.zero, Nodes: s.nodes, Done: s.done}
+	if s.best != nil {
+		st.Incumbent = s.in.task.Figures(s.packing).Aim
+		st.Bound = min(st.Bound, st.Incumbent)
+		st.Gap = st.Incumbent - st.Bound
+		return st
+	}
+	st.Gap = math.Inf(1)
+	if s.done {
+		st.Bound, st.Gap = math.Inf(1), 0
+		var near Packing
+		if s.near != nil {
+			near = s.in.unfold(s.near)
+		}
+		st.Err = s.in.noWay(near)
+	}
+	return st
+}
+
+// Packing returns the best packing so far, nil if there is none yet.
+func (s *Solver) Packing() Packing { return s.packing.Clone() }
+
+// step looks at one node.
+func (s *Solver) step() {
+	if s.huntDue() && (s.hunt.fresh || s.best != nil) {
+		s.goHunting()
+		return
+	}
+	o, ok := s.choose()
+	if !ok {
+		s.finish()
+		return
+	}
+	s.nodes++
+	s.spent++
+	f := s.frame()
+	o.node.restore(&f.state)
+	f.state.bound = max(f.state.bound, o.way.bound)
+	if !o.sound {
+		s.rel.refactor(&f.state)
+	}
+	if !s.take(&f.state, o.way) {
+		s.spare = append(s.spare, f)
+		return
+	}
+	s.enter(f)
+}
+
+// huntDue says whether it is time to hunt again: now and then, for a part of
+// the effort.
+func (s *Solver) huntDue() bool {
+	return len(s.hunt.kind) > 0 && s.hunted <= HuntBase+s.spent/HuntPart
+}
+
+// goHunting spends some effort on a hunt.
+func (s *Solver) goHunting() {
+	if s.hunts%3 == 2 {
+		s.hunt.fresh = false // from the best
+	}
+	s.hunts++
+	s.effort = min(max(s.effort*5/4, 20), 1000)
+	s.hunt.run(s, s.effort)
+	s.hunted += s.effort
+	s.spent += s.effort
+}
+
+var HuntBase, HuntPart = 500, 20
+
+// choose takes the next way to go: the best one on from the last node while it
+// is nearly as good as any, else the one with the least bound of all.
+func (s *Solver) choose() (open, bool) {
+	if o := s.next; o.node != nil {
+		s.next = open{}
+		if o.way.bound < s.cut {
+			low := s.low()
+			if s.diving || len(s.stack) > 0 || o.way.bound <= low+Plunge*(s.cut-low) {
+				return o, true
+			}
+			s.push(o)
+		}
+	}
+	s.diving = false
+	if s.nodes >= s.dive {
+		s.diving = true
+		s.dive = s.nodes + DiveEvery
+	}
+	for n := len(s.stack); n > 0; n-- {
+		o := s.stack[n-1]
+		s.stack = s.stack[:n-1]
+		if o.way.bound < s.cut {
+			return o, true
+		}
+	}
+	if len(s.pool) > 0 {
+		if o := s.pool.pop(); o.way.bound < s.cut {
+			return o, true
+		}
+		s.pool = nil // nor is any other
+	}
+	return open{}, false
+}
+
+const (
+	poolMax = 20000
+)
+
+func (s *Solver) push(o open) {
+	o.sound = false
+	if len(s.pool) < poolMax {
+		s.pool.push(o)
+	} else {
+		s.stack = append(s.stack, o)
+	}
+}
+
+// low is the least bound of all that is open.
+func (s *Solver) low() float64 {
+	low := s.cut
+	if len(s.pool) > 0 {
+		low = min(low, s.pool[0].way.bound)
+	}
+	for i := range s.stack {
+		low = min(low, s.stack[i].way.bound)
+	}
+	if s.next.node != nil {
+		low = min(low, s.next.way.bound)
+	}
+	return low
+}
+
+func (s *Solver) finish() {
+	s.done = true
+	s.pool, s.stack, s.next = nil, nil, open{}
+	if s.best != nil {
+		s.bound = max(s.bound, s.cut)
+	}
+}
+
+// settleBound takes the least bound of all that is still open.
+func (s *Solver) settleBound() {
+	if s.done {
+		return
+	}
+	low := s.low()
+	s.bound = max(s.bound, low)
+	if low >= s.cut {
+		s.finish()
+	}
+}
+
+func (s *Solver) frame() *frame {
+	if n := len(s.spare); n > 0 {
+		f := s.spare[n-1]
+		s.spare = s.spare[:n-1]
+		f.ways = f.ways[:0]
+		return f
+	}
+	return &frame{}
+}
+
+// take carries out a decision; false means that it cannot be.
+func (s *Solver) take(st *state, w way) bool {
+	k := s.rel.kindOf[w.slot]
+	st.q[w.slot] -= int32(w.n)
+	st.mask[w.slot] &= w.rest
+	if st.q[w.slot] > 0 && st.mask[w.slot] == 0 {
+		return false
+	}
+	into := w.into
+	if w.n == 0 {
+		return true
+	}
+	if into&(into-1) == 0 {
+		return s.fix(st, k, bits.TrailingZeros64(into), w.n)
+	}
+	t := s.in.slotOf[s.in.groupOf[bits.TrailingZeros64(into)]]*len(s.in.kinds) + k
+	if st.q[t] > 0 {
+		// Pieces that were here before may have more bags left than the new
+		// ones, or fewer: the wider set is safe.
+		st.q[t] += int32(w.n)
+		if st.mask[t]|into != st.mask[t] {
+			st.mask[t] |= into
+			s.rel.restart(st)
+		}
+		return true
+	}
+	st.q[t], st.mask[t] = int32(w.n), into
+	if st.basic[t] != 0 {
+		s.rel.restart(st)
+	} else {
+		s.rel.prices(st.pi, s.rel.K, s.rel.H, s.rel.E, true)
+		st.key[t] = int8(s.rel.cheapest(st, t))
+	}
+	return true
+}
+
+// fix puts n pieces of a kind into a bag for good; false means that they do
+// not fit.
+func (s *Solver) fix(st *state, k, j, n int) bool {
+	in := s.in
+	kd := &in.kinds[k]
+	mass, vol := float64(n)*kd.mass, float64(n)*kd.vol
+	st.load[j] -= mass
+	st.vol[j] -= vol
+	// differences of nearly equal numbers: leave the last word to keeps
+	if st.load[j] < -slack*kd.mass || st.vol[j] < -slack*kd.vol {
+		return false
+	}
+	for l := range st.lim {
+		w := mass * in.task.Limits[l].Share[j]
+		st.lim[l] -= w
+		if st.lim[l] < -slack*w {
+			return false
+		}
+	}
+	s.rel.addColumn(st.rhs, k, j, -float64(n))
+	st.base += float64(n) * kd.m * in.cost[j]
+	st.fixed[k*in.nb+j] += int16(n)
+	return true
+}
+
+// propagate rules out bags that have no room for a piece any more and fixes
+// pieces that have one bag left. It reports whether the state can be, and
+// whether a bag was ruled out.
+func (s *Solver) propagate(st *state) (ok, cut bool) {
+	in := s.in
+	for again := true; again; {
+		again = false
+		for t, q := range st.q {
+			if q == 0 {
+				continue
+			}
+			k := s.rel.kindOf[t]
+			kd := &in.kinds[k]
+			for mask := st.mask[t]; mask != 0; mask &= mask - 1 {
+				j := bits.TrailingZeros64(mask)
+				out := kd.mass > st.load[j]+slack*kd.mass || kd.vol > st.vol[j]+slack*kd.vol
+				for l := range st.lim {
+					w := kd.mass * in.task.Limits[l].Share[j]
+					out = out || w > st.lim[l]+slack*w
+				}
+				if out {
+					st.mask[t] &^= 1 << j
+					cut = true
+				}
+			}
+			m := st.mask[t]
+			if m == 0 {
+				return false, cut
+			}
+			if m&(m-1) == 0 {
+				st.q[t] = 0
+				if !s.fix(st, k, bits.TrailingZeros64(m), int(q)) {
+					return false, cut
+				}
+				again = true
+			}
+		}
+	}
+	return true, cut
+}
+
+// enter bounds a node and, if it is still of interest, finds the ways on.
+func (s *Solver) enter(f *frame) {
+	st := &f.state
+	drop := func() { s.spare = append(s.spare, f) }
+	var res outcome
+	for {
+		ok, cut := s.propagate(st)
+		if !ok {
+			drop()
+			return
+		}
+		_ = cut
+		res = s.rel.solve(st, s.cut)
+		if res == cutOff {
+			drop()
+			return
+		}
+		if !s.ruleOut(st) {
+			break
+		}
+	}
+	if !slices.ContainsFunc(st.q, func(q int32) bool { return q > 0 }) {
+		s.offer(st.fixed)
+		drop()
+		return
+	}
+	if v := s.duel(st); v > st.bound {
+		st.bound = v
+		if v >= s.cut {
+			Duels++
+			drop()
+			return
+		}
+	}
+	if res == optimal && !s.hunt.fresh && s.huntDue() {
+		s.hunt.follow(s.rel, st, s.hunts&1 == 1)
+	}
+	if s.whole(st, res == optimal) {
+		drop()
+		return
+	}
+	s.branch(f, res == optimal)
+	if len(f.ways) == 0 {
+		drop()
+		return
+	}
+	node := newNode(st)
+	for i, w := range f.ways {
+		if w.bound >= s.cut {
+			continue
+		}
+		o := open{node, w, false}
+		if i == 0 {
+			s.next = o
+		} else {
+			s.push(o)
+		}
+	}
+	drop()
+}
+
+// ruleOut takes bags out of the masks that would cost more than the gap. It
+// reports whether that, or the room left, may have changed the relaxation's
+// optimum.
+func (s *Solver) ruleOut(st *state) bool {
+	r := s.rel
+	gap := s.cut - st.bound
+	low := r.lagrange(st, st.pi)
+	gap = s.cut - low
+	single := false
+	for t, q := range st.q {
+		if q == 0 {
+			continue
+		}
+		least := math.Inf(1)
+		for mask := st.mask[t]; mask != 0; mask &= mask - 1 {
+			j := bits.TrailingZeros64(mask) & 31
+			least = min(least, r.price(t, j))
+		}
+		for mask := st.mask[t]; mask != 0; mask &= mask - 1 {
+			j := bits.TrailingZeros64(mask) & 31
+			if r.price(t, j)-least > gap {
+				st.mask[t] &^= 1 << j
+			}
+		}
+		if n := st.mask[t]; n&(n-1) == 0 {
+			single = true
+		}
+	}
+	return single
+}
+
+// whole looks whether it is settled in which groups the pieces go: by decision,
+// or because the relaxation does not cut any piece between groups. Then it
+// looks for the best sides. It reports whether that settles the node.
+func (s *Solver) whole(st *state, solved bool) bool {
+	in := s.in
+	ng, nk := len(in.group), len(in.kinds)
+	counts := s.counts
+	clear(counts)
+	for k := range nk {
+		for g, set := range in.group {
+			for ; set != 0; set &= set - 1 {
+				counts[k*ng+g] += st.fixed[k*in.nb+bits.TrailingZeros64(set)]
+			}
+		}
+	}
+	leaf := true
+	for t, q := range st.q {
+		if q == 0 {
+			continue
+		}
+		k := s.rel.kindOf[t]
+		if t >= nk {
+			counts[k*ng+in.wide[t/nk-1]] += int16(q)
+			continue
+		}
+		leaf = leaf && st.mask[t]&^in.group[in.groupOf[bits.TrailingZeros64(st.mask[t])]] == 0
+		if st.basic[t] == 0 {
+			counts[k*ng+in.groupOf[st.key[t]]] += int16(q)
+			continue
+		}
+		if !solved {
+			return false
+		}
+		sum := s.share
+		clear(sum)
+		left := float64(q)
+		for p, h := range st.head {
+			if h >= 0 && int(h>>8) == t {
+				sum[in.groupOf[h&255]] += st.x[p]
+				left -= st.x[p]
+			}
+		}
+		sum[in.groupOf[st.key[t]]] += left
+		for g, x := range sum {
+			n := math.Round(x)
+			if abs(x-n) > 1e-7 || n < 0 {
+				return false
+			}
+			counts[k*ng+g] += int16(n)
+		}
+	}
+	if !solved && !leaf {
+		return false
+	}
+	s.try(counts)
+	known := s.seen[hash(counts)]
+	return leaf && known.exact || known.value <= st.bound+max(s.tol, 1e-10)
+}
+
+// try finds the sides for counts by kind and group, unless it has done so
+// before.
+func (s *Solver) try(counts []int16) bool {
+	key := hash(counts)
+	if _, ok := s.seen[key]; ok {
+		return false
+	}
+	Sides++
+	best, exact := s.sides.sides(counts, 0)
+	known := sidesFound{math.Inf(1), exact}
+	if best != nil && s.in.keeps(best) {
+		s.offer(best)
+		known.value = s.in.value(best)
+	}
+	if len(s.seen) >= 1<<14 {
+		clear(s.seen)
+	}
+	s.seen[key] = known
+	return true
+}
+
+var Sides, Duels, Probes int
+
+type sidesFound struct {
+	value float64
+	exact bool
+}
+
+// hash is FNV-1a.
+func hash(counts []int16) uint64 {
+	h := uint64(14695981039346656037)
+	for _, c := range counts {
+		h = (h ^ uint64(c)) * 1099511628211
+	}
+	return h
+}
+
+// rounded looks whether the optimum of the relaxation is a packing.
+func (s *Solver) rounded(st *state) bool {
+	in := s.in
+	const whole = 1e-7
+	for p, h := range st.head {
+		if h >= 0 && abs(st.x[p]-math.Round(st.x[p])) > whole {
+			return false
+		}
+	}
+	counts := slices.Clone(st.fixed)
+	put := func(t, j int, x float64) {
+		counts[s.rel.kindOf[t]*in.nb+j] += int16(math.Round(x))
+	}
+	for t, q := range st.q {
+		if q == 0 {
+			continue
+		}
+		key := float64(q)
+		if st.basic[t] != 0 {
+			for p, h := range st.head {
+				if h >= 0 && int(h>>8) == t {
+					x := math.Round(st.x[p])
+					if x < 0 {
+						return false
+					}
+					key -= x
+					put(t, int(h&255), x)
+				}
+			}
+		}
+		if key < 0 || st.mask[t]>>st.key[t]&1 == 0 {
+			return false
+		}
+		put(t, int(st.key[t]), key)
+	}
+	if !in.keeps(counts) {
+		return false
+	}
+	s.offer(counts)
+	return in.value(counts) <= st.bound+max(s.tol/2, 1e-10)
+}
+
+// value is the search value of a packing by kind and bag.
+func (in *instance) value(counts []int16) float64 {
+	var sum float64
+	for a := range in.abs {
+		var x float64
+		for k := range in.kinds {
+			for j := range in.nb {
+				if n := counts[k*in.nb+j]; n != 0 {
+					x += float64(n) * in.kinds[k].m * in.at[a*in.nb+j]
+				}
+			}
+		}
+		sum += in.abs[a].w * abs(x-in.abs[a].rhs)
+	}
+	for k := range in.kinds {
+		for j := range in.nb {
+			sum += float64(counts[k*in.nb+j]) * in.kinds[k].m * in.cost[j]
+		}
+	}
+	return sum
+}
+
+// keeps says whether a packing by kind and bag keeps every limit.
+func (in *instance) keeps(counts []int16) bool {
+	lim := slices.Clone(in.lim)
+	for j := range in.nb {
+		var mass, vol float64
+		for k := range in.kinds {
+			n := float64(counts[k*in.nb+j])
+			mass += n * in.kinds[k].mass
+			vol += n * in.kinds[k].vol
+		}
+		if mass > in.load[j] || vol > in.vol[j] {
+			return false
+		}
+		for l := range lim {
+			lim[l] -= mass * in.task.Limits[l].Share[j]
+		}
+	}
+	for l := range lim {
+		if lim[l] < -slack*in.task.Limits[l].Permitted {
+			return false
+		}
+	}
+	return true
+}
+
+// offer takes a packing as the best so far if it is.
+func (s *Solver) offer(counts []int16) {
+	if !s.in.keeps(counts) {
+		return
+	}
+	v := s.in.value(counts)
+	if s.best != nil && v >= s.value {
+		return
+	}
+	if s.best == nil {
+		s.best = make([]int16, 0, len(counts)) // not nil, also when nothing is left to choose
+	}
+	s.best = append(s.best[:0], counts...)
+	s.value = v
+	s.cut = v - s.tol
+	s.packing = s.in.unfold(counts)
+}
+
+// start takes the task's own packing as the first, if it keeps the limits.
+func (s *Solver) start() {
+	t := s.in.task
+	if t.Start == nil || t.Keeps(t.Start) != nil {
+		return
+	}
+	counts := make([]int16, len(s.in.kinds)*s.in.nb)
+	for k := range s.in.kinds {
+		for _, src := range s.in.kinds[k].from {
+			for j, n := range t.Start[src.good] {
+				counts[k*s.in.nb+j] += int16(n / src.pieces)
+			}
+		}
+	}
+	s.offer(counts)
+}
+
+// unfold turns counts by kind into a packing by good. Pieces stay where the
+// task's start has them as far as the counts allow.
+func (in *instance) unfold(counts []int16) Packing {
+	p := in.idle.Clone()
+	start := in.task.Start
+	for k := range in.kinds {
+		left := make([]int, in.nb)
+		for j := range left {
+			left[j] = int(counts[k*in.nb+j])
+		}
+		todo := make([]int, len(in.kinds[k].from))
+		for n, src := range in.kinds[k].from {
+			todo[n] = src.count
+			for j := range left {
+				if start == nil {
+					break
+				}
+				stay := min(start[src.good][j]/src.pieces, left[j], todo[n])
+				p[src.good][j] += stay * src.pieces
+				left[j] -= stay
+				todo[n] -= stay
+			}
+		}
+		for n, src := range in.kinds[k].from {
+			for j := range left {
+				put := min(left[j], todo[n])
+				p[src.good][j] += put * src.pieces
+				left[j] -= put
+				todo[n] -= put
+			}
+		}
+	}
+	return p
+}
+
+var Plunge = 0.3
+
+var DiveEvery = 200
