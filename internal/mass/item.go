@@ -54,13 +54,6 @@ func (a Moments) Central() Sym { return a.J.Add(Outer(a.Centre()).Scale(-a.M)) }
 // it, 1/2 for half. A nil Share is everything.
 type Share []float64
 
-func (s Share) at(i int) float64 {
-	if s == nil {
-		return 1
-	}
-	return s[i]
-}
-
 // is says whether two shares are the same one in memory.
 func (s Share) is(o Share) bool {
 	if s == nil || o == nil {

@@ -504,9 +504,7 @@ func (s *Solver) enter(f *frame) {
 // optimum.
 func (s *Solver) ruleOut(st *state) bool {
 	r := s.rel
-	gap := s.cut - st.bound
-	low := r.lagrange(st, st.pi)
-	gap = s.cut - low
+	gap := s.cut - r.lagrange(st, st.pi)
 	single := false
 	for t, q := range st.q {
 		if q == 0 {
@@ -624,48 +622,6 @@ func hash(counts []int16) uint64 {
 		h = (h ^ uint64(c)) * 1099511628211
 	}
 	return h
-}
-
-// rounded looks whether the optimum of the relaxation is a packing.
-func (s *Solver) rounded(st *state) bool {
-	in := s.in
-	const whole = 1e-7
-	for p, h := range st.head {
-		if h >= 0 && abs(st.x[p]-math.Round(st.x[p])) > whole {
-			return false
-		}
-	}
-	counts := slices.Clone(st.fixed)
-	put := func(t, j int, x float64) {
-		counts[s.rel.kindOf[t]*in.nb+j] += int16(math.Round(x))
-	}
-	for t, q := range st.q {
-		if q == 0 {
-			continue
-		}
-		key := float64(q)
-		if st.basic[t] != 0 {
-			for p, h := range st.head {
-				if h >= 0 && int(h>>8) == t {
-					x := math.Round(st.x[p])
-					if x < 0 {
-						return false
-					}
-					key -= x
-					put(t, int(h&255), x)
-				}
-			}
-		}
-		if key < 0 || st.mask[t]>>st.key[t]&1 == 0 {
-			return false
-		}
-		put(t, int(st.key[t]), key)
-	}
-	if !in.keeps(counts) {
-		return false
-	}
-	s.offer(counts)
-	return in.value(counts) <= st.bound+max(s.tol/2, 1e-10)
 }
 
 // value is the search value of a packing by kind and bag.
