@@ -16,6 +16,8 @@ func (s *sheet) rider(sub *Subject) {
 	w := sane(0.0032*s.cam.Scale, 0.8, 1.5)
 	s.figure(far, hollows*s.cam.Scale)
 	s.stroke(Rider, 0.6*w)
+	s.limbs(near)
+	s.fill(Flesh)
 	s.figure(near, hollows*s.cam.Scale)
 	s.paint(Flesh, Rider, w)
 	for i := range sub.Rider { // nothing is written across a face
@@ -168,6 +170,21 @@ func (p *pen) follow(e *stretch, t0, t1 float64) {
 		return
 	}
 	p.arc(e.c, e.r, e.a0+(e.a1-e.a0)*t0, e.a0+(e.a1-e.a0)*t1)
+}
+
+// limbs adds to the path in hand every hull by itself, all the same way round,
+// so that a painter fills them as one. [pen.figure] follows one outline from run
+// to run; where more than two edges meet within a hair of each other it can lose
+// its way, and then the line has a gap but no limb is missing.
+func (p *pen) limbs(hs []hull) {
+	for i := range hs {
+		edge := hs[i].edge()
+		p.move(edge[0].at(0))
+		for k := range edge {
+			p.follow(&edge[k], 0, 1)
+		}
+		p.close()
+	}
 }
 
 // run is what shows of a stretch: the part of it that is outside of all other

@@ -117,6 +117,8 @@ func TestFigureHoldsTheLimbs(t *testing.T) {
 		hs := alone(chain(t))
 		hollow := rapid.SampledFrom([]float64{0.5, 5, 12}).Draw(t, "hollow")
 		p := &pen{out: &Scene{}}
+		p.limbs(hs)
+		limbs := flat(p.take())
 		p.figure(hs, hollow)
 		outlines := flat(p.take())
 		const slack = 1.2 // px: where edges only just touch
@@ -127,11 +129,13 @@ func TestFigureHoldsTheLimbs(t *testing.T) {
 				for k := range hs {
 					deep = max(deep, hs[k].depth(q))
 				}
-				n := winding(outlines, q)
-				if deep > slack && n == 0 {
-					t.Fatalf("%+v is %v deep in the limbs %+v and not in the figure", q, deep, hs)
+				if deep > slack && winding(limbs, q) == 0 {
+					t.Fatalf("%+v is %v deep in the limbs %+v and not filled", q, deep, hs)
 				}
-				if deep < -hollow-slack && n != 0 {
+				if deep < -slack && winding(limbs, q) != 0 {
+					t.Fatalf("%+v is %v off the limbs %+v and filled", q, -deep, hs)
+				}
+				if deep < -hollow-slack && winding(outlines, q) != 0 {
 					t.Fatalf("%+v is %v off the limbs %+v and in the figure", q, -deep, hs)
 				}
 			}
