@@ -17,8 +17,6 @@ const (
 	cutMost   = 24
 )
 
-var Cuts = 1
-
 // tighten adds cuts to an instance as long as they raise the bound of its root.
 func tighten(in *instance, r *relax) *relax {
 	x := make([]float64, len(in.kinds)*in.nb)

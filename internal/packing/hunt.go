@@ -138,7 +138,14 @@ func (h *hunt) exceed() {
 // huntUnit is how many moves take about as long as a node.
 const huntUnit = 400
 
-var Hot, Cold, Ease = 0.03, 1e-3, 1e-3
+// How a hunt cools, in parts of what the aim can vary by, and how it is kept to
+// the limits: found by trial.
+const (
+	hot     = 0.03
+	cold    = 1e-3
+	ease    = 1e-3 // below this an excess counts in full
+	penalty = 10.0 // of an excess
+)
 
 // run makes one hunt, from the guide or from the best packing.
 func (h *hunt) run(s *Solver, effort int) {
@@ -160,12 +167,12 @@ func (h *hunt) run(s *Solver, effort int) {
 	// first limits and absolute values are replaced, but for a part, by what
 	// they cost in the relaxation: where that is indifferent, pieces then move
 	// freely, until the part has grown to 1.
-	cool := math.Pow(Cold/Hot, 1/float64(steps))
-	temp := Hot
+	cool := math.Pow(cold/hot, 1/float64(steps))
+	temp := hot
 	const clean = 1e-9
 	for range steps {
 		temp *= cool
-		part := min(1, Ease/temp)
+		part := min(1, ease/temp)
 		u := h.rng.Uint64()
 		p := int(u >> 32 * uint64(pieces) >> 32)
 		a := int(h.at[p])
@@ -199,7 +206,7 @@ func (h *hunt) run(s *Solver, effort int) {
 			sh := in.task.Limits[l].Share
 			e += over(n.lim[l]+mass*(sh[b]-sh[a]), in.lim[l]) - over(n.lim[l], in.lim[l])
 		}
-		d += Pen * part * e
+		d += penalty * part * e
 		if d > 0 && d > temp*h.rng.ExpFloat64() {
 			continue
 		}
@@ -224,8 +231,6 @@ func (h *hunt) run(s *Solver, effort int) {
 		}
 	}
 }
-
-var Pen = 10.0
 
 // keep remembers a find, if it is among the best of this hunt.
 func (h *hunt) keep(value float64) {

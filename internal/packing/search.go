@@ -93,9 +93,7 @@ func New(t *Task) (*Solver, error) {
 	s.value = in.ceiling()
 	s.cut = s.value
 	s.rel = newRelax(in)
-	if Cuts > 0 {
-		s.rel = tighten(in, s.rel)
-	}
+	s.rel = tighten(in, s.rel)
 	s.hunt = newHunt(in)
 	s.sides.in = in
 	s.amount = make([]float64, in.nb+len(in.group))
@@ -227,7 +225,7 @@ func (s *Solver) step() {
 // huntDue says whether it is time to hunt again: now and then, for a part of
 // the effort.
 func (s *Solver) huntDue() bool {
-	return len(s.hunt.kind) > 0 && s.hunted <= HuntBase+s.spent/HuntPart
+	return len(s.hunt.kind) > 0 && s.hunted <= huntFirst+s.spent/huntPart
 }
 
 // goHunting spends some effort on a hunt.
@@ -242,7 +240,15 @@ func (s *Solver) goHunting() {
 	s.spent += s.effort
 }
 
-var HuntBase, HuntPart = 500, 20
+// How much effort goes into hunting: so much at first, and this part of it all
+// later. How far above the least bound a search still goes on from the last
+// node, as a part of the gap, and after how many nodes it dives all the same.
+const (
+	huntFirst = 500
+	huntPart  = 20
+	plunge    = 0.3
+	diveEvery = 200
+)
 
 // choose takes the next way to go: the best one on from the last node while it
 // is nearly as good as any, else the one with the least bound of all.
@@ -251,7 +257,7 @@ func (s *Solver) choose() (open, bool) {
 		s.next = open{}
 		if o.way.bound < s.cut {
 			low := s.low()
-			if s.diving || len(s.stack) > 0 || o.way.bound <= low+Plunge*(s.cut-low) {
+			if s.diving || len(s.stack) > 0 || o.way.bound <= low+plunge*(s.cut-low) {
 				return o, true
 			}
 			s.push(o)
@@ -260,7 +266,7 @@ func (s *Solver) choose() (open, bool) {
 	s.diving = false
 	if s.nodes >= s.dive {
 		s.diving = true
-		s.dive = s.nodes + DiveEvery
+		s.dive = s.nodes + diveEvery
 	}
 	for n := len(s.stack); n > 0; n-- {
 		o := s.stack[n-1]
@@ -467,7 +473,6 @@ func (s *Solver) enter(f *frame) {
 	if v := s.duel(st); v > st.bound {
 		st.bound = v
 		if v >= s.cut {
-			Duels++
 			drop()
 			return
 		}
@@ -594,7 +599,6 @@ func (s *Solver) try(counts []int16) bool {
 	if _, ok := s.seen[key]; ok {
 		return false
 	}
-	Sides++
 	best, exact := s.sides.sides(counts, 0)
 	known := sidesFound{math.Inf(1), exact}
 	if best != nil && s.in.keeps(best) {
@@ -607,8 +611,6 @@ func (s *Solver) try(counts []int16) bool {
 	s.seen[key] = known
 	return true
 }
-
-var Sides, Duels, Probes int
 
 type sidesFound struct {
 	value float64
@@ -740,7 +742,3 @@ func (in *instance) unfold(counts []int16) Packing {
 	}
 	return p
 }
-
-var Plunge = 0.3
-
-var DiveEvery = 200
