@@ -13,7 +13,7 @@ FUZZTIME ?= 2m
 
 # What runs in the browser is checked for the browser, what does not is not:
 # ebiten's other platforms would want headers of the window system.
-WASM := ./wasm ./internal/site/empty
+WASM := ./wasm/... ./internal/site/empty
 TSC  := node web/node_modules/typescript/bin/tsc
 
 .PHONY: run build single test fuzz bench clean lint page unit smoke browser chromium glpk modules

@@ -1,6 +1,6 @@
 // Command wasm is Steelyard in the browser: it puts the bridge's functions on
-// its frame's window as `steelyard`, and paints scenes on the canvas. It does
-// no arithmetic beyond painting; whatever can be told natively lives in
+// its frame's window as `steelyard` (package front), and paints scenes on the
+// canvas. It does no arithmetic beyond painting; whatever can be told natively lives in
 // internal/bridge and below, where it is tested without a browser.
 //
 // Beside the bridge's functions, the object has frames(), the number of frames

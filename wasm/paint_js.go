@@ -11,10 +11,8 @@ import (
 
 	"steelyard/internal/mesh"
 	"steelyard/internal/scene"
+	"steelyard/wasm/front"
 )
-
-// frames counts the frames drawn.
-var frames int
 
 // canvas is the game that ebiten runs: it paints what look returns whenever a
 // frame was asked for; the scene may be nil, the palette not.
@@ -46,7 +44,7 @@ func paint(c *canvas) error {
 func redraw() {
 	//lint:ignore SA1019 no other mode draws on request only
 	ebiten.ScheduleFrame()
-	tell("steelyardWake")
+	front.Tell("steelyardWake")
 }
 
 // Layout makes one pixel of the picture one of the screen.
@@ -64,18 +62,18 @@ func (*canvas) Update() error { return nil }
 // Draw paints the scene. A panic in here is told and leaves the canvas blank
 // and the program alive.
 func (c *canvas) Draw(screen *ebiten.Image) {
-	frames++
+	front.Frames++
 	defer func() {
 		if r := recover(); r != nil {
 			if !c.failed {
-				tell("steelyardTrouble", fmt.Sprintf("The picture cannot be drawn: %v\n%s", r, debug.Stack()))
+				front.Tell("steelyardTrouble", fmt.Sprintf("The picture cannot be drawn: %v\n%s", r, debug.Stack()))
 			}
 			c.failed = true
 			return
 		}
 		c.failed = false
-		if frames == 1 {
-			tell("steelyardPainted")
+		if front.Frames == 1 {
+			front.Tell("steelyardPainted")
 		}
 	}()
 	b := screen.Bounds()

@@ -71,7 +71,7 @@ var seldom = []string{
 	"steelyard/internal/stage",
 	"steelyard/internal/units",
 	"steelyard/internal/weighin",
-	"steelyard/wasm",
+	"steelyard/wasm/...",
 }
 
 // program compiles a Go package to WebAssembly and returns it gzipped, with

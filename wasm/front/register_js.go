@@ -1,4 +1,4 @@
-package main
+package front
 
 import (
 	"syscall/js"
@@ -9,10 +9,10 @@ import (
 // register puts the functions on the window: those of the bridge, and those of
 // the stage that the canvas shows. An argument that is not text is taken as
 // JavaScript writes it.
-func register(stage *bridge.Stage) {
+func register() {
 	object := js.Global().Get("Object").New()
 	text := js.Global().Get("String")
-	for _, functions := range []map[string]bridge.Function{bridge.Functions, stage.Functions()} {
+	for _, functions := range []map[string]bridge.Function{bridge.Functions, Stage.Functions()} {
 		for name, f := range functions {
 			f = bridge.Guard(name, f)
 			object.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
@@ -27,6 +27,6 @@ func register(stage *bridge.Stage) {
 			}))
 		}
 	}
-	object.Set("frames", js.FuncOf(func(js.Value, []js.Value) any { return frames }))
+	object.Set("frames", js.FuncOf(func(js.Value, []js.Value) any { return Frames }))
 	js.Global().Set("steelyard", object)
 }

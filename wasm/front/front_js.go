@@ -1,0 +1,42 @@
+package front
+
+import (
+	"runtime/debug"
+	"sync"
+	"syscall/js"
+	"time"
+
+	"steelyard/internal/bridge"
+)
+
+// Stage is what the page shows on the canvas.
+var Stage = &bridge.Stage{}
+
+// Frames counts the frames drawn.
+var Frames int
+
+func init() {
+	// The page's thread also collects the garbage, and an evaluation leaves half
+	// a megabyte of it beside a few that stay: collect less often, for at most
+	// some tens of megabytes.
+	debug.SetGCPercent(400)
+
+	shown := make(chan struct{})
+	Stage.Redraw = sync.OnceFunc(func() { close(shown) })
+	register()
+	Tell("steelyardReady")
+
+	// Wait for something to show, and then for the page to have painted.
+	select {
+	case <-shown:
+	case <-time.After(5 * time.Second):
+	}
+	time.Sleep(20 * time.Millisecond)
+}
+
+// Tell calls a function of the frame's loader, when there is one.
+func Tell(name string, args ...any) {
+	if f := js.Global().Get(name); f.Truthy() {
+		f.Invoke(args...)
+	}
+}
