@@ -47,10 +47,15 @@ let started = false;
 
 async function start(): Promise<void> {
   const text = await kept;
-  store.catalogue = core.catalogue();
   store.kinds = core.kinds();
   store.stations = core.stations();
-  store.templates = core.templates();
+  // What can be searched for comes after the first figures: nobody has typed yet.
+  setTimeout(() => {
+    if (core.state !== "ready") return;
+    store.catalogue = core.catalogue();
+    store.templates = core.templates();
+    store.touch();
+  }, 150);
   if (started) {
     store.evaluate();
     return;

@@ -7,13 +7,13 @@ import { t, word } from "../text/index.ts";
 import type { Advice, Difference as Diff, GroupChange, Mover, PartChange } from "../types.ts";
 import { decimal, figureScale, partScale, plain, signed, write } from "../units.ts";
 import { copyMenu } from "./copytable.ts";
-import { Piece } from "./element.ts";
+import { Later } from "./element.ts";
 import { number } from "./figure.ts";
 import { reveal } from "./picture.ts";
 
 const few = 10;
 
-class Difference extends Piece {
+class Difference extends Later {
   private all = new Set<string>();
 
   protected override render(): TemplateResult {

@@ -23,6 +23,31 @@ export abstract class Piece extends LitElement {
   }
 }
 
+// shown is kept once the page has painted its first figures.
+let shown: Promise<unknown> | null = null;
+
+function firstShown(): Promise<unknown> {
+  shown ??= Promise.race([
+    new Promise((done) => requestAnimationFrame(() => setTimeout(done))),
+    new Promise((done) => setTimeout(done, 300)), // a page in the background paints nothing
+  ]);
+  return shown;
+}
+
+// Later is a Piece that lets what is at the top of the sheet show its first
+// figures before it shows its own: building a long list takes a while.
+export abstract class Later extends Piece {
+  private waited = false;
+
+  protected override async scheduleUpdate(): Promise<void> {
+    if (!this.waited && store.report) {
+      await firstShown();
+      this.waited = true;
+    }
+    await super.scheduleUpdate();
+  }
+}
+
 // domID makes a key usable as an id of the page.
 export function domID(...parts: string[]): string {
   return parts.join("--").replace(/[^A-Za-z0-9_-]/g, "_");

@@ -7,7 +7,7 @@ import { store } from "../state.ts";
 import { t, word, type Key } from "../text/index.ts";
 import type { Build } from "../types.ts";
 import { decimal, figureScale, lengthField, signed, trim } from "../units.ts";
-import { Piece } from "./element.ts";
+import { Later } from "./element.ts";
 import { field, lengthInput, numberInput, problemAt } from "./field.ts";
 import { badge } from "./figure.ts";
 
@@ -24,7 +24,7 @@ const fields: Record<Section, string[]> = {
   cranks: ["length_mm", "width_mm"],
 };
 
-class FrameSheet extends Piece {
+class FrameSheet extends Later {
   protected override render(): TemplateResult {
     const { build } = store;
     const { letter } = store;

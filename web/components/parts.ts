@@ -10,14 +10,14 @@ import { count, t, word } from "../text/index.ts";
 import type { Part } from "../types.ts";
 import { figureScale, massField, partScale, plain, write } from "../units.ts";
 import "./addpart.ts";
-import { Piece } from "./element.ts";
+import { Later } from "./element.ts";
 import { badge } from "./figure.ts";
 import { partRows } from "./partrow.ts";
 
 const many = 300; // lines from which on a list is a long one
 const page = 60; // lines of a group shown at first in a long list
 
-class Parts extends Piece {
+class Parts extends Later {
   private filter = "";
   private readonly reach = new Map<string, number>();
 

@@ -6,7 +6,7 @@ import { core } from "../core.ts";
 import { store } from "../state.ts";
 import { t, type Key } from "../text/index.ts";
 import { readPreference, writePreference } from "../storage.ts";
-import { Piece } from "./element.ts";
+import { Later } from "./element.ts";
 
 const kept = "unfolded";
 const unfolded = new Set(readPreference(kept).split(" ").filter(Boolean));
@@ -40,7 +40,7 @@ export function unfold(name: Fold, id = ""): void {
   }, 80);
 }
 
-export abstract class Section extends Piece {
+export abstract class Section extends Later {
   protected abstract readonly fold: Fold;
   protected abstract gist(): Gist;
   protected abstract body(): TemplateResult;
