@@ -75,7 +75,12 @@ class StateRow extends Piece {
     const level = doc.show.supplies ?? "full";
     const loaded = carried(doc).some(Boolean);
     const seated = lettersShown().some((l) => store.side(l)?.rider);
-    const why = (s: State) => (s === "loaded" && !loaded ? t("carry.none.why") : s === "ridden" && !loaded ? t("carry.none.why") : s === "ridden" && !seated ? t("carry.norider.why") : "");
+    const wanted = loadsOf(doc).some((l) => l.rider && carried(doc).includes(l.id));
+    const why = (s: State): string => {
+      if ((s === "loaded" || s === "ridden") && !loaded) return t("carry.none.why");
+      if (s === "ridden" && !seated) return wanted ? t("carry.misfit.why") : t("carry.norider.why");
+      return "";
+    };
     return html`<div class="staterow">
       <div class="set" role="group" aria-label=${t("carry.state")}>
         <span class="quiet" aria-hidden="true">${t("carry.state")}</span>

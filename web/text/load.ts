@@ -27,6 +27,7 @@ export const load = {
   "carry.add": "Add rider and load",
   "carry.none.why": "Choose a load for A or B first.",
   "carry.norider.why": "Neither load has a rider yet.",
+  "carry.misfit.why": "The rider does not fit on the bike: Load and rider says why.",
   "carry.fallen": "weighed {state}",
 
   "state.bare": "bare",
