@@ -17,7 +17,10 @@ import "embed"
 //	goods/bags.json   an array of parts.BagEntry: what to pack it in
 //	words/en.json     key to label, sorted by key
 //
-//go:embed catalogue/*.json demo/*.json goods/*.json words/*.json
+// The labels of other languages, words/de.json, are the page's to fetch when
+// somebody wants them; the program does not carry them.
+//
+//go:embed catalogue/*.json demo/*.json goods/*.json words/en.json
 var Files embed.FS
 
 // Schemas holds schema/*.json: JSON Schemas of what the program reads and

@@ -1,10 +1,13 @@
 package data_test
 
 import (
-	"io/fs"
+	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
+
+	"github.com/goccy/go-json"
 
 	"steelyard/data"
 	"steelyard/internal/geometry"
@@ -67,44 +70,93 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 
 // Two things of one sort with the same word cannot be told apart in a menu.
 func TestWordsTellThingsApart(t *testing.T) {
-	words := make(map[string]string)
-	decode(t, "words/en.json", &words)
-	key := make(map[string]string)
-	for k, w := range words {
-		prefix, _, _ := strings.Cut(k, ".")
-		switch prefix {
-		case "kind", "group", "station", "carrier", "basis":
-		default:
-			continue
+	for _, name := range []string{"en", "de"} {
+		text, err := os.ReadFile("words/" + name + ".json")
+		if err != nil {
+			t.Fatal(err)
 		}
-		if other := key[prefix+w]; other != "" {
-			t.Errorf("%s and %s are both %q", k, other, w)
+		words := make(map[string]string)
+		if err := json.Unmarshal(text, &words); err != nil {
+			t.Fatal(err)
 		}
-		key[prefix+w] = k
+		key := make(map[string]string)
+		for k, w := range words {
+			prefix, _, _ := strings.Cut(k, ".")
+			switch prefix {
+			case "kind", "group", "station", "carrier", "basis":
+			default:
+				continue
+			}
+			if other := key[prefix+w]; other != "" {
+				t.Errorf("%s: %s and %s are both %q", name, k, other, w)
+			}
+			key[prefix+w] = k
+		}
 	}
 }
 
 // One key a line, in order, none twice: then two people can add words at once.
 func TestWordsAreSorted(t *testing.T) {
-	text, err := fs.ReadFile(data.Files, "words/en.json")
+	for _, name := range []string{"en", "de"} {
+		text, err := os.ReadFile("words/" + name + ".json")
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines := strings.Split(strings.TrimSuffix(string(text), "\n"), "\n")
+		if first, last := lines[0], lines[len(lines)-1]; first != "{" || last != "}" {
+			t.Fatalf("%s begins with %q and ends with %q; the braces should have lines of their own", name, first, last)
+		}
+		line := regexp.MustCompile(`^\t"([a-z0-9_.-]+)": ".*",?$`)
+		before := ""
+		for i, l := range lines[1 : len(lines)-1] {
+			m := line.FindStringSubmatch(l)
+			if m == nil {
+				t.Errorf("%s, line %d is not one key and its word: %s", name, i+2, l)
+				continue
+			}
+			if m[1] <= before {
+				t.Errorf("%s, line %d: %s comes after %s", name, i+2, m[1], before)
+			}
+			before = m[1]
+		}
+	}
+}
+
+// A language says all that English says, and fills in the same.
+func TestLanguagesHaveTheSameWords(t *testing.T) {
+	english := make(map[string]string)
+	decode(t, "words/en.json", &english)
+	text, err := os.ReadFile("words/de.json")
 	if err != nil {
 		t.Fatal(err)
 	}
-	lines := strings.Split(strings.TrimSuffix(string(text), "\n"), "\n")
-	if first, last := lines[0], lines[len(lines)-1]; first != "{" || last != "}" {
-		t.Fatalf("begins with %q and ends with %q; the braces should have lines of their own", first, last)
+	german := make(map[string]string)
+	if err := json.Unmarshal(text, &german); err != nil {
+		t.Fatal(err)
 	}
-	line := regexp.MustCompile(`^\t"([a-z0-9_.-]+)": ".*",?$`)
-	before := ""
-	for i, l := range lines[1 : len(lines)-1] {
-		m := line.FindStringSubmatch(l)
-		if m == nil {
-			t.Errorf("line %d is not one key and its word: %s", i+2, l)
-			continue
+	filled := regexp.MustCompile(`\{\w*\}`)
+	places := func(s string) []string {
+		found := filled.FindAllString(s, -1)
+		slices.Sort(found)
+		return found
+	}
+	for key, e := range english {
+		g, ok := german[key]
+		switch {
+		case !ok:
+			t.Errorf("%s has no German word", key)
+		case (e == "") != (g == ""):
+			t.Errorf("%s is %q in English and %q in German", key, e, g)
+		case !slices.Equal(places(e), places(g)):
+			t.Errorf("%s fills in %v in English and %v in German", key, places(e), places(g))
 		}
-		if m[1] <= before {
-			t.Errorf("line %d: %s comes after %s", i+2, m[1], before)
+	}
+	for key := range german {
+		if _, ok := english[key]; !ok {
+			t.Errorf("%s has a German word and no English one", key)
 		}
-		before = m[1]
+	}
+	if _, err := data.Files.ReadFile("words/de.json"); err == nil {
+		t.Error("the program carries the German words, which the page has")
 	}
 }

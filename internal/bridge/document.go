@@ -86,6 +86,23 @@ func demo() string { return embedded("demo/travel.json") }
 // words answers with the labels of all keys.
 func words() string { return embedded("words/en.json") }
 
+// speak takes the words of another language, as words answers with the English
+// ones; an empty text is English again. What was evaluated is forgotten, since
+// its report is in the language before.
+func speak(text string) string {
+	var words map[string]string
+	if text != "" {
+		if err := json.Unmarshal([]byte(text), &words); err != nil {
+			return problem("", "The words cannot be read: "+err.Error()+".")
+		}
+	}
+	latest.Lock()
+	defer latest.Unlock()
+	report.Speak(words)
+	latest.evaluation = nil
+	return ""
+}
+
 func embedded(path string) string {
 	text, err := data.Files.ReadFile(path)
 	if err != nil {

@@ -19,6 +19,7 @@ var Functions = map[string]Function{
 	"demo":               none(demo),
 	"catalogue":          none(catalogue),
 	"words":              none(words),
+	"speak":              one(speak),
 	"stations":           none(stations),
 	"kinds":              none(kinds),
 	"goods":              none(goods),

@@ -32,7 +32,7 @@ func (w *words) limit(g float64) string { return w.grams(g, 0) }
 
 // litres writes a volume.
 func litres(v float64) string {
-	return strconv.FormatFloat(v, 'f', -1, 64) + "\u00a0" + Label("unit.l")
+	return units.Set(strconv.FormatFloat(v, 'f', -1, 64)) + "\u00a0" + Label("unit.l")
 }
 
 // millimetres writes a length that is known within ±plus millimetres.
@@ -84,7 +84,7 @@ func decimal(v, plus float64) string {
 	if round(v, math.Pow10(places)) < 0 {
 		s = "\u2212" + s
 	}
-	return s
+	return units.Set(s)
 }
 
 // mass and length write a figure of a build.

@@ -3,10 +3,12 @@ package report
 import (
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"github.com/goccy/go-json"
 
 	"steelyard/data"
+	"steelyard/internal/units"
 )
 
 // english are the words that come with the program, by key.
@@ -22,8 +24,24 @@ var english = sync.OnceValue(func() map[string]string {
 	return words
 })
 
+// spoken are the words of another language, or nil.
+var spoken atomic.Pointer[map[string]string]
+
+// Speak chooses the words that reports, tables and pictures are written in from
+// then on, by key; nil is English. The key "number.decimal" is the decimal sign.
+// A key that has no word is said in English.
+func Speak(words map[string]string) {
+	spoken.Store(&words)
+	units.WriteComma(Label("number.decimal") == ",")
+}
+
 // Label returns the words for a key, or the key itself when it has none.
 func Label(key string) string {
+	if s := spoken.Load(); s != nil {
+		if w, ok := (*s)[key]; ok {
+			return w
+		}
+	}
 	if w, ok := english()[key]; ok {
 		return w
 	}

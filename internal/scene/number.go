@@ -63,7 +63,7 @@ func number(x float64, places int) string {
 	if x < 0 && strings.Trim(s, "0.") != "" {
 		s = "\u2212" + s
 	}
-	return s
+	return units.Set(s)
 }
 
 // roundLength returns the longest of the lengths 1, 2, 5, 10, ... that is at

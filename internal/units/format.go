@@ -158,7 +158,7 @@ func decimal(x float64, decimals int) string {
 			s = s[:i] + noBreak + s[i:]
 		}
 	}
-	if x < 0 && !zero {
+	if s = Set(s); x < 0 && !zero {
 		s = minus + s
 	}
 	return s
