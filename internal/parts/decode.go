@@ -49,6 +49,14 @@ const (
 //
 // Open judges the form only; Check judges what is said.
 func Open(text []byte) (d *Document, problems []Problem) {
+	d, problems, _ = openSpans(text)
+	return d, problems
+}
+
+// openSpans is Open. It says too where in the text, after its byte order mark,
+// the parts stand, build by build; that is not known of a text of another
+// version.
+func openSpans(text []byte) (d *Document, problems []Problem, spans []span) {
 	defer func() {
 		// A fault of ours or of the decoder must not take the page with it.
 		if r := recover(); r != nil {
@@ -57,18 +65,18 @@ func Open(text []byte) (d *Document, problems []Problem) {
 	}()
 	text, refusal := plain(text)
 	if refusal != nil {
-		return nil, refusal
+		return nil, refusal, nil
 	}
 	return open(text)
 }
 
-func open(text []byte) (*Document, []Problem) {
+func open(text []byte) (*Document, []Problem, []span) {
 	s := newScanner(text, false)
 	if s.scan(documentLayout()) {
 		d := new(Document)
 		if err := json.Unmarshal(text, d); err == nil && d.Format == Format && d.Version == Version {
 			s.defaults(d)
-			return d, d.christen()
+			return d, d.christen(), s.parts
 		}
 	}
 
@@ -79,16 +87,17 @@ func open(text []byte) (*Document, []Problem) {
 	migrated, refusal := upgrade(text, s)
 	switch {
 	case refusal != nil:
-		return nil, refusal
+		return nil, refusal, nil
 	case migrated != nil:
-		return open(migrated)
+		d, problems, _ := open(migrated)
+		return d, problems, nil
 	}
 	if problems := s.problems(); len(problems) > 0 {
-		return nil, problems
+		return nil, problems, nil
 	}
 	// The scanner let through what the decoder does not take.
 	err := json.Unmarshal(text, new(Document))
-	return nil, refuse("", "This text could not be read: %v.", err)
+	return nil, refuse("", "This text could not be read: %v.", err), nil
 }
 
 // plain takes a byte order mark off and refuses what is not text at all.
@@ -99,7 +108,7 @@ func plain(text []byte) ([]byte, []Problem) {
 	case bytes.HasPrefix(text, []byte("\xff\xfe")), bytes.HasPrefix(text, []byte("\xfe\xff")):
 		return nil, refuse("", "This text is written in UTF-16; save it as UTF-8.")
 	}
-	text = bytes.TrimPrefix(text, []byte("\xef\xbb\xbf"))
+	text = bytes.TrimPrefix(text, byteOrderMark)
 	if len(bytes.TrimSpace(text)) == 0 {
 		return nil, refuse("", "There is nothing in this text; it should be a document in JSON.")
 	}
@@ -115,6 +124,8 @@ func plain(text []byte) ([]byte, []Problem) {
 	}
 	return text, nil
 }
+
+var byteOrderMark = []byte("\xef\xbb\xbf")
 
 // refuse returns the one problem for which a text is refused.
 func refuse(field, format string, args ...any) []Problem {
@@ -183,25 +194,11 @@ func (s *scanner) defaults(d *Document) {
 	for i := range d.Builds {
 		b := &d.Builds[i]
 		for j := range b.Parts {
-			p, has := &b.Parts[j], parts[j]
-			if has&partQuantity == 0 {
-				p.Quantity = defaultQuantity
+			shape := uint64(0)
+			if parts[j]&partShape != 0 {
+				shape, shapes = shapes[0], shapes[1:]
 			}
-			massDefaults(p.Mass, &p.HalfWidth, &p.Basis, has&partHalfWidth != 0, has&partBasis != 0)
-			if has&partWithin == 0 {
-				p.Within = defaultWithin
-			}
-			if has&partCarrier == 0 {
-				p.Carrier = MainFrame
-			}
-			if has&partShape == 0 {
-				p.Shape.Form = FormPoint
-			} else {
-				if shapes[0]&shapeForm == 0 {
-					p.Shape.Form = FormPoint
-				}
-				shapes = shapes[1:]
-			}
+			b.Parts[j].defaults(parts[j], shape)
 		}
 		parts = parts[len(b.Parts):]
 	}
@@ -233,6 +230,23 @@ func (s *scanner) defaults(d *Document) {
 			massDefaults(g.Mass, &g.HalfWidth, &g.Basis, has&goodHalfWidth != 0, has&goodBasis != 0)
 		}
 		goods = goods[len(l.Goods):]
+	}
+}
+
+// defaults fills in what the text of a part, and of its shape, does not say.
+func (p *Part) defaults(has, shape uint64) {
+	if has&partQuantity == 0 {
+		p.Quantity = defaultQuantity
+	}
+	massDefaults(p.Mass, &p.HalfWidth, &p.Basis, has&partHalfWidth != 0, has&partBasis != 0)
+	if has&partWithin == 0 {
+		p.Within = defaultWithin
+	}
+	if has&partCarrier == 0 {
+		p.Carrier = MainFrame
+	}
+	if shape&shapeForm == 0 {
+		p.Shape.Form = FormPoint
 	}
 }
 

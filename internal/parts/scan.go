@@ -36,6 +36,7 @@ type scanner struct {
 	// Of each object of a sort, in the order of the text: bit i says that the
 	// key of field i is there.
 	keys  [numHolds][]uint64
+	parts []span        // where each part of a build stands
 	count [numHolds]int // of the whats so far
 
 	where
@@ -439,8 +440,12 @@ func (s *scanner) array(l *layout) bool {
 			if s.next() == ']' {
 				return s.broken("there is a comma before ], where no value follows; take it out")
 			}
+			at := s.pos
 			if !s.value(l.elem) {
 				return false
+			}
+			if l.elem.hold == holdPart {
+				s.parts = append(s.parts, span{at, s.pos})
 			}
 			n++
 			switch s.next() {

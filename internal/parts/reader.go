@@ -1,0 +1,118 @@
+package parts
+
+import (
+	"bytes"
+	"slices"
+	"unicode/utf8"
+
+	"github.com/goccy/go-json"
+)
+
+// Reader opens one state of a document after the other, as an editor hands them
+// over. Mostly two in a row differ in a single part; then only that part is
+// read, and the rest of the document is that of before. The zero Reader is ready
+// for use.
+type Reader struct {
+	text  []byte    // the last one opened, when nothing was wrong with it
+	doc   *Document // what was in it
+	spans []span    // its parts, build by build
+}
+
+// span is where something stands in a text.
+type span struct{ start, end int }
+
+// Open returns what [Open] of the text returns. The document shares with the
+// one opened before what they have in common, so neither may be changed; nor may
+// the text. Only is the index of the build that alone differs from the one
+// before, in one part; -1 says that anything may differ.
+func (r *Reader) Open(text []byte) (d *Document, problems []Problem, only int) {
+	if d, only = r.edited(text); d != nil {
+		return d, nil, only
+	}
+	var spans []span
+	d, problems, spans = openSpans(text)
+	*r = Reader{}
+	if d != nil && len(problems) == 0 {
+		*r = Reader{text: bytes.TrimPrefix(text, byteOrderMark), doc: d, spans: spans}
+	}
+	return d, problems, -1
+}
+
+// edited opens a text that differs from the last one inside a single part, whose
+// id is the same. It returns nil for any other, which may be wrong in some way.
+//
+// A text is a document as long as its parts are objects, whatever stands in
+// them: what comes before and after the part has been found right already.
+func (r *Reader) edited(text []byte) (*Document, int) {
+	if r.doc == nil || len(text) > MaxText {
+		return nil, -1
+	}
+	before := commonPrefix(r.text, text)
+	longer := len(text) - len(r.text)
+	// The last part that begins before the texts part company; with the same
+	// text it is any.
+	n, found := slices.BinarySearchFunc(r.spans, before, func(s span, at int) int { return s.start - at })
+	if found || n == 0 { // a difference in the very bracket is not inside
+		return nil, -1
+	}
+	n--
+	old := r.spans[n]
+	now := span{old.start, old.end + longer}
+	if now.end <= now.start || !bytes.Equal(r.text[old.end:], text[now.end:]) {
+		return nil, -1
+	}
+	at, i := r.part(n)
+	raw := text[now.start:now.end]
+	if !utf8.Valid(raw) {
+		return nil, -1
+	}
+	s := newScanner(raw, false)
+	if !s.scan(partLayout) {
+		return nil, -1
+	}
+	var p Part
+	if json.Unmarshal(raw, &p) != nil || p.ID != r.doc.Builds[at].Parts[i].ID {
+		return nil, -1
+	}
+	shape := uint64(0)
+	if k := s.keys[holdShape]; len(k) > 0 {
+		shape = k[0]
+	}
+	p.defaults(s.keys[holdPart][0], shape)
+
+	d := *r.doc
+	d.Builds = slices.Clone(d.Builds)
+	b := &d.Builds[at]
+	b.Parts = slices.Clone(b.Parts)
+	b.Parts[i] = p
+	spans := r.spans // nobody else holds them
+	spans[n] = now
+	for j := n + 1; j < len(spans); j++ {
+		spans[j].start += longer
+		spans[j].end += longer
+	}
+	r.text, r.doc = text, &d
+	return &d, at
+}
+
+// part returns the build and the place in it of part number n of the document.
+func (r *Reader) part(n int) (build, part int) {
+	for n >= len(r.doc.Builds[build].Parts) {
+		n -= len(r.doc.Builds[build].Parts)
+		build++
+	}
+	return build, n
+}
+
+// commonPrefix returns how many bytes a and b have in common from the start.
+func commonPrefix(a, b []byte) int {
+	const block = 512 // compared at once
+	n, i := min(len(a), len(b)), 0
+	for i+block <= n && bytes.Equal(a[i:i+block], b[i:i+block]) {
+		i += block
+	}
+	for i < n && a[i] == b[i] {
+		i++
+	}
+	return i
+}
