@@ -179,7 +179,6 @@ func (s *sheet) detail(sub *Subject) {
 		s.annotate(&n)
 		return
 	}
-	radius := s.loupeRadius()
 	reach := func(k *Subject) (x, y float64) {
 		u, v := s.cam.Aspect.Plane(k.CentrePlus)
 		return math.Abs(u) * s.cam.Scale, math.Abs(v) * s.cam.Scale
@@ -189,21 +188,19 @@ func (s *sheet) detail(sub *Subject) {
 	if !finite(ax + ay + gx + gy) {
 		return
 	}
-	factor := 0.0
-	for _, f := range enlargements {
-		if f*way.len() <= 1.6*radius && f*max(ax, ay, gx, gy) <= 0.7*radius {
-			factor = f
+	c, factor := s.loupe(text, func(radius float64) (factor float64, second string) {
+		for _, f := range enlargements {
+			if f*way.len() <= min(1.6*radius, 2*radius-16) && f*max(ax, ay, gx, gy) <= 0.7*radius {
+				factor = f
+			}
 		}
-	}
+		if from := short(g.Name, maxName); from != "" && s.cam.Width > 520 {
+			return factor, s.v.say("enlarged_from", "name", from, "factor", number(factor, 0))
+		}
+		return factor, s.v.say("enlarged", "factor", number(factor, 0))
+	})
 	if factor == 0 {
-		return
-	}
-	second := s.v.say("enlarged", "factor", number(factor, 0))
-	if from := short(g.Name, maxName); from != "" && s.cam.Width > 520 {
-		second = s.v.say("enlarged_from", "name", from, "factor", number(factor, 0))
-	}
-	c, ok := s.loupe(radius, text, second)
-	if !ok {
+		s.annotate(&note{at: from.lerp(at, 0.5), r: s.centreRadius() + 2, name: text, bold: true, ink: Text, worth: 1.6})
 		return
 	}
 	// The middle of the way between the centres is the middle of the detail.
@@ -223,40 +220,64 @@ func (s *sheet) detail(sub *Subject) {
 // enlargements are how many times larger a loupe may show things.
 var enlargements = [...]float64{2, 5, 10, 20, 50, 100}
 
-// loupeRadius is that of a loupe, px.
-func (s *sheet) loupeRadius() float64 {
-	return sane(0.105*min(s.cam.Width, s.cam.Height), 26, 48)
-}
+// crowded is from which cost on, see busyMap, a loupe would hide what is drawn.
+const crowded = 4
 
 // loupe draws the round frame of an enlarged detail, with two lines below it,
-// where there is most room for it. It returns its middle.
-func (s *sheet) loupe(radius float64, caption, second string) (c pt, ok bool) {
-	wide := max(2*radius, textWidth(caption, s.type2, true), textWidth(second, s.type2, false)) + 4
-	high := 2*radius + 2.6*s.type2
-	W, H := s.cam.Width, s.cam.Height
-	const m = 10
-	best, where := math.Inf(1), box{}
-	for _, q := range [...]pt{{m, m}, {W - m - wide, m}, {(W - wide) / 2, m}, {m, 0.4*H - high/2}, {W - m - wide, 0.4*H - high/2}} {
-		b := box{q.x, q.y, q.x + wide, q.y + high}
-		if !s.free(b) {
+// where there is most room for it: on the paper beside the bike, and smaller
+// where there is little. The second line comes with how many times a detail is
+// enlarged in a loupe of a radius. It returns the loupe's middle; the factor is 0
+// when there is no room but over the bike.
+func (s *sheet) loupe(caption string, scaled func(radius float64) (factor float64, second string)) (c pt, factor float64) {
+	usual := sane(0.105*min(s.cam.Width, s.cam.Height), 26, 48)
+	for _, radius := range [...]float64{usual, 0.75 * usual} {
+		factor, second := scaled(radius)
+		if factor == 0 {
 			continue
 		}
-		if cost := s.busy.in(b); cost < best-1e-9 {
-			best, where = cost, b
+		wide := max(2*radius, textWidth(caption, s.type2, true), textWidth(second, s.type2, false)) + 4
+		b, ok := s.spare(wide, 2*radius+2.6*s.type2)
+		if !ok {
+			continue
+		}
+		s.taken = append(s.taken, b)
+		c = pt{(b.x0 + b.x1) / 2, b.y0 + radius + 1}
+		s.circle(c, radius)
+		s.paint(Paper, Quiet, 1)
+		y := b.y0 + 2*radius + 1.25*s.type2
+		for i, l := range [2]Label{{Text: caption, Bold: true, Ink: Text}, {Text: second, Ink: Quiet}} {
+			l.X, l.Y, l.Size = c.x, y+float64(i)*1.2*s.type2, s.type2
+			l.Width = textWidth(l.Text, l.Size, l.Bold)
+			s.out.Labels = append(s.out.Labels, l)
+		}
+		return c, factor
+	}
+	return pt{}, 0
+}
+
+// spare finds room on the paper for something that is nothing of the bike: in
+// its corners first, then along its edges.
+func (s *sheet) spare(wide, high float64) (where box, ok bool) {
+	W, H := s.cam.Width, s.cam.Height
+	const m = 10
+	best := float64(crowded)
+	try := func(x, y, aside float64) {
+		b := box{x, y, x + wide, y + high}
+		if s.free(b) {
+			if cost := s.busy.in(b) + aside; cost < best-1e-9 {
+				best, where, ok = cost, b, true
+			}
 		}
 	}
-	if math.IsInf(best, 1) {
-		return pt{}, false
+	for _, q := range [...]pt{{m, m}, {W - m - wide, m}, {(W - wide) / 2, m}, {m, 0.4*H - high/2}, {W - m - wide, 0.4*H - high/2}} {
+		try(q.x, q.y, 0)
 	}
-	s.taken = append(s.taken, where)
-	c = pt{(where.x0 + where.x1) / 2, where.y0 + radius + 1}
-	s.circle(c, radius)
-	s.paint(Paper, Quiet, 1)
-	y := where.y0 + 2*radius + 1.25*s.type2
-	for i, l := range [2]Label{{Text: caption, Bold: true, Ink: Text}, {Text: second, Ink: Quiet}} {
-		l.X, l.Y, l.Size = c.x, y+float64(i)*1.2*s.type2, s.type2
-		l.Width = textWidth(l.Text, l.Size, l.Bold)
-		s.out.Labels = append(s.out.Labels, l)
+	const steps = 12
+	for i := range steps + 1 {
+		for j := range steps + 1 {
+			x, y := edge+(W-2*edge-wide)*float64(i)/steps, edge+(H-2*edge-high)*float64(j)/steps
+			try(x, y, 0.5+0.02*min(x, y, W-x-wide, H-y-high))
+		}
 	}
-	return c, true
+	return where, ok
 }

@@ -90,26 +90,24 @@ func (s *sheet) pathNotes(sub *Subject) {
 	if l < 0.00005*s.cam.Scale || !known(moved) || s.cam.Width < 260 || s.cam.Height < 200 {
 		return
 	}
-	radius := s.loupeRadius()
-	factor := 0.0
-	for _, f := range enlargements {
-		if f*l <= 1.05*radius {
-			factor = f
-		}
-	}
-	if factor == 0 {
-		return
-	}
 	caption := s.v.say("moves", "length", s.v.Units.length(moved.Norm()))
 	if moved.Norm() < 0.0005 {
 		caption = s.v.say("moves_less", "length", s.v.Units.length(0.001))
 	}
-	second := s.v.say("enlarged", "factor", number(factor, 0))
-	if s.cam.Width > 520 && first.name != "" && last.name != "" {
-		second = s.v.say("enlarged_way", "from", first.name, "to", last.name, "factor", number(factor, 0))
-	}
-	c, ok := s.loupe(radius, caption, second)
-	if !ok {
+	radius := 0.0
+	c, factor := s.loupe(caption, func(r float64) (factor float64, second string) {
+		radius = r
+		for _, f := range enlargements {
+			if f*l <= 1.05*r {
+				factor = f
+			}
+		}
+		if s.cam.Width > 520 && first.name != "" && last.name != "" {
+			return factor, s.v.say("enlarged_way", "from", first.name, "to", last.name, "factor", number(factor, 0))
+		}
+		return factor, s.v.say("enlarged", "factor", number(factor, 0))
+	})
+	if factor == 0 {
 		return
 	}
 	b := nothing

@@ -144,14 +144,14 @@ func (j *weighing) numeral(c pt, r float64, n int) {
 }
 
 // wrap breaks a text into lines that are at most as wide.
-func wrap(text string, width, size float64) (lines []string) {
+func wrap(text string, width, size float64, bold bool) (lines []string) {
 	line := ""
 	for _, word := range strings.Fields(text) {
 		longer := word
 		if line != "" {
 			longer = line + " " + word
 		}
-		if line != "" && textWidth(longer, size, false) > width {
+		if line != "" && textWidth(longer, size, bold) > width {
 			lines = append(lines, line)
 			longer = word
 		}
@@ -173,7 +173,7 @@ func (j *weighing) tell(steps []string, list []figure) float64 {
 	lead, gap := 1.32*j.type2, 0.5*j.type2
 	texts := make([][]string, len(steps))
 	for i, t := range steps {
-		texts[i] = wrap(t, wide-indent, j.type2)
+		texts[i] = wrap(t, wide-indent, j.type2, false)
 		for _, line := range texts[i] {
 			if textWidth(line, j.type2, false) > wide-indent {
 				return j.out.Height // a word alone is too long
