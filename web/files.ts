@@ -42,6 +42,16 @@ export function openDemo(): void {
   undoable(t("file.demoed"));
 }
 
+// opened opens a text; a program that cannot says why, as of a text that is none.
+export function opened(text: string): Opened {
+  try {
+    return core.open(text);
+  } catch (e) {
+    if (!(e instanceof Trouble)) throw e;
+    return { document: null, problems: [e.problem] };
+  }
+}
+
 // accept takes an opened document in, and says so.
 export function accept(o: Opened, name: string): void {
   if (!o.document) {
@@ -65,7 +75,7 @@ export async function openFile(file: File): Promise<void> {
       openers.csv(file.name, text);
       return;
     }
-    accept(core.open(text), file.name);
+    accept(opened(text), file.name);
   } catch (e) {
     store.tell(t("file.unreadable", { name: file.name, why: because(e) }), undefined, "error");
   }

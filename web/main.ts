@@ -15,11 +15,12 @@ import "./components/weighin.ts";
 import { watchCanvas } from "./components/picture.ts";
 import { core } from "./core.ts";
 import { watchDrops } from "./drop.ts";
-import { because, fromLink, saveText } from "./files.ts";
+import { accept, because, fromLink, opened, saveText } from "./files.ts";
 import { offline } from "./offline.ts";
 import { watchPrinting } from "./paper.ts";
 import { listen } from "./shortcuts.ts";
 import { store } from "./state.ts";
+import type { Found } from "./storage.ts";
 import { brief, t } from "./text/index.ts";
 import { followTheme } from "./theme.ts";
 
@@ -46,7 +47,7 @@ const kept = store.storage.load();
 let started = false;
 
 async function start(): Promise<void> {
-  const text = await kept;
+  const found = await kept;
   store.kinds = core.kinds();
   store.stations = core.stations();
   // What can be searched for comes after the first figures: nobody has typed yet.
@@ -61,18 +62,39 @@ async function start(): Promise<void> {
     return;
   }
   started = true;
-  if (text === null) store.start(core.demo());
-  else {
-    const o = core.open(text);
-    if (o.document) store.start(o.document);
-    else {
-      const why = o.problems.map((p) => p.message).join(" ") || "?";
-      await store.storage.setAside(text).catch(() => {});
-      store.start(core.demo());
-      store.tell(t("keep.broken", { why }), { label: t("keep.broken.save"), run: () => saveText("steelyard-kept.txt", text) }, "error");
-    }
+  await takeUp(found);
+  store.storage.begin();
+  const { beside } = found;
+  if (beside !== null) {
+    const open = () => {
+      accept(opened(beside), t("keep.beside.name"));
+      void store.storage.forgetBeside().catch(() => {});
+    };
+    store.tell(t("keep.beside"), { label: t("keep.beside.open"), run: open }, "error");
   }
   fromLink();
+}
+
+// takeUp starts with what was kept, or with the demo; what cannot be read is
+// set aside.
+async function takeUp(found: Found): Promise<void> {
+  const { text, odd } = found;
+  if (text === null && odd === undefined) {
+    store.start(core.demo());
+    return;
+  }
+  const o = text === null ? { document: null, problems: [] } : opened(text);
+  if (o.document) {
+    for (const [key, d] of found.drafts) store.drafts.set(key, d);
+    store.start(o.document);
+    return;
+  }
+  const what = text ?? odd;
+  await store.storage.setAside(what).catch(() => {});
+  store.start(core.demo());
+  const why = o.problems.map((p) => p.message).join(" ") || t("keep.odd");
+  const save = () => saveText("steelyard-kept.txt", typeof what === "string" ? what : (JSON.stringify(what, null, 2) ?? String(what)));
+  store.tell(t("keep.broken", { why }), { label: t("keep.broken.save"), run: save }, "error");
 }
 
 store.addEventListener("change", () => {

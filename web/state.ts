@@ -7,7 +7,7 @@ import { compare, compared, findBuild } from "./edit.ts";
 import { History } from "./history.ts";
 import { carried } from "./loadedit.ts";
 import type { Side, Templates } from "./loadtypes.ts";
-import { readPreference, Storage, writePreference } from "./storage.ts";
+import { readPreference, Storage, writePreference, type Drafts } from "./storage.ts";
 import { t } from "./text/index.ts";
 import type { Build, BuildReport, Difference, Doc, Entry, Kind, Part, PartReport, Problem, Report } from "./types.ts";
 
@@ -37,6 +37,8 @@ export interface Draft {
   base: string; // what the field held before
 }
 
+export const unmade = "unmade/"; // begins the key of what is typed to become a thing
+
 const looks = "look";
 const small = 1200; // parts; a document of so many is evaluated at every keystroke
 
@@ -54,7 +56,7 @@ function readLook(): Look {
 }
 
 export class Store extends EventTarget {
-  readonly storage = new Storage();
+  readonly storage = new Storage(() => ({ text: JSON.stringify(this.doc), drafts: this.unmade }));
   look = readLook();
   active: "A" | "B" = "A";
   selected = ""; // part id in the active build
@@ -131,11 +133,25 @@ export class Store extends EventTarget {
     this.follow();
   }
 
+  // draft notes what is being typed into a field; null forgets it. The document
+  // has what makes sense of it; the rest is kept beside.
+  draft(key: string, d: Draft | null): void {
+    const before = JSON.stringify(this.unmade);
+    if (d) this.drafts.set(key, d);
+    else this.drafts.delete(key);
+    if (JSON.stringify(this.unmade) !== before) this.storage.save();
+    this.touch();
+  }
+
+  private get unmade(): Drafts {
+    return [...this.drafts].filter(([key, d]) => d.why !== "" || key.startsWith(unmade));
+  }
+
   // follow is what comes after every change of the document.
   private follow(): void {
     const doc = this.doc;
     if (!doc) return;
-    this.storage.save(() => JSON.stringify(this.doc));
+    this.storage.save();
     const parts = doc.builds.reduce((n, b) => n + b.parts.length, 0);
     if (parts < small || this.took < 16) {
       this.evaluate();

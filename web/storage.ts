@@ -1,14 +1,35 @@
 // Keeping the document in the browser. One record in IndexedDB holds the text;
 // each save checks, in its transaction, that no other window has saved since,
-// so that two windows on one document do not overwrite each other unasked. What
-// is still unsaved when the page goes away is put into localStorage, which can
-// be written at once, and taken up at the next start.
+// so that two windows on one document do not overwrite each other unasked. A
+// save is due soon after an edit, however fast the next ones follow: a page that
+// dies takes less than a second of work along. What is still unsaved when the
+// page goes away is put into localStorage, which can be written at once, and
+// taken up at the next start.
 
-export interface Kept {
+import type { Draft } from "./state.ts";
+
+export type Drafts = [key: string, draft: Draft][];
+
+// Held is what there is to keep: the document, and what is typed into fields
+// and makes no sense yet.
+export interface Held {
   text: string;
+  drafts?: Drafts;
+}
+
+export interface Kept extends Held {
   rev: number;
   by: string; // the window that wrote it
   at: number; // ms since 1970
+}
+
+// Found is what a start finds. Odd is what was kept and is no record of ours;
+// beside is what another window held when it and this one had parted ways.
+export interface Found {
+  text: string | null;
+  drafts: Drafts;
+  odd: unknown;
+  beside: string | null;
 }
 
 export type Keeping = "kept" | "pending" | "conflict" | "failed";
@@ -16,9 +37,15 @@ export type Keeping = "kept" | "pending" | "conflict" | "failed";
 const database = "steelyard";
 const table = "documents";
 const record = "current";
-const unreadable = "unreadable";
+const besideRecord = "beside";
+const unreadable = "unreadable"; // the beginning of the keys of what was set aside
+const mostAside = 5;
 const journal = "steelyard.journal";
 const journalLimit = 2_000_000; // characters; browsers refuse about 5 million
+
+const pause = 300; // ms without an edit, after which it is kept
+const longest = 600; // ms after which it is kept in any case
+const patience = 5000; // ms; a browser that has not answered by then keeps nothing
 
 function request<T>(r: IDBRequest<T>): Promise<T> {
   return new Promise((yes, no) => {
@@ -27,10 +54,82 @@ function request<T>(r: IDBRequest<T>): Promise<T> {
   });
 }
 
-function openDatabase(): Promise<IDBDatabase> {
-  const r = indexedDB.open(database, 1);
-  r.onupgradeneeded = () => r.result.createObjectStore(table);
-  return request(r);
+// done waits until a transaction is on the disk: a full one is noticed only
+// then.
+function done(tx: IDBTransaction): Promise<void> {
+  const end = new Promise<void>((yes, no) => {
+    tx.oncomplete = () => yes();
+    tx.onabort = () => no(tx.error ?? new Error("storage refused"));
+  });
+  end.catch(() => {}); // a request that failed has told already
+  return end;
+}
+
+function openAt(version?: number): Promise<IDBDatabase> {
+  const r = indexedDB.open(database, version);
+  r.onupgradeneeded = () => {
+    if (!r.result.objectStoreNames.contains(table)) r.result.createObjectStore(table);
+  };
+  return new Promise((yes, no) => {
+    r.onsuccess = () => yes(r.result);
+    r.onerror = () => no(r.error ?? new Error("storage refused"));
+    r.onblocked = () => no(new Error("another window holds the storage"));
+  });
+}
+
+// openDatabase opens it as it is, and mends one that lacks the table.
+async function openDatabase(): Promise<IDBDatabase> {
+  const db = await openAt();
+  if (db.objectStoreNames.contains(table)) return db;
+  db.close();
+  return openAt(db.version + 1);
+}
+
+function inTime<T>(wanted: Promise<T>): Promise<T> {
+  return new Promise((yes, no) => {
+    const timer = setTimeout(() => no(new Error("the browser's storage does not answer")), patience);
+    wanted.then(yes, no).finally(() => clearTimeout(timer));
+  });
+}
+
+function because(e: unknown): string {
+  if (!(e instanceof Error)) return String(e);
+  return e.message || e.name;
+}
+
+function isKept(v: unknown): v is Kept {
+  const k = v as Partial<Kept> | null | undefined;
+  return typeof k === "object" && k !== null && typeof k.text === "string" && Number.isSafeInteger(k.rev) && typeof k.by === "string" && Number.isFinite(k.at);
+}
+
+// whole gives the drafts of a record that are drafts indeed.
+function whole(drafts: unknown): Drafts {
+  if (!Array.isArray(drafts)) return [];
+  return (drafts as unknown[]).filter((d): d is Drafts[number] => {
+    if (!Array.isArray(d) || typeof d[0] !== "string") return false;
+    const v = d[1] as Partial<Draft> | null | undefined;
+    return [v?.text, v?.why, v?.base].every((s) => typeof s === "string");
+  });
+}
+
+function sorted(v: unknown): unknown {
+  if (Array.isArray(v)) return v.map(sorted);
+  if (typeof v !== "object" || v === null) return v;
+  return Object.fromEntries(
+    Object.entries(v)
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([k, w]) => [k, sorted(w)]),
+  );
+}
+
+// same says whether two texts are one document, in whatever order its keys are.
+function same(a: string, b: string): boolean {
+  if (a === b) return true;
+  try {
+    return JSON.stringify(sorted(JSON.parse(a))) === JSON.stringify(sorted(JSON.parse(b)));
+  } catch {
+    return false;
+  }
 }
 
 export class Storage extends EventTarget {
@@ -39,16 +138,24 @@ export class Storage extends EventTarget {
   private readonly me = crypto.randomUUID?.() ?? String(Math.random());
   private db: Promise<IDBDatabase> | null = null;
   private rev = 0;
-  private pending: (() => string) | null = null;
+  private unsaved = 0; // edits since the last save, by count
+  private since = 0; // when the first of them was
+  private begun = false;
+  private queued = false;
   private timer = 0;
   private writing: Promise<void> = Promise.resolve();
 
-  constructor() {
+  constructor(private readonly held: () => Held) {
     super();
-    const flush = () => this.journal();
-    addEventListener("pagehide", flush);
+    addEventListener("pagehide", () => this.leave());
     document.addEventListener("visibilitychange", () => {
-      if (document.visibilityState === "hidden") flush();
+      if (document.visibilityState === "hidden") this.leave();
+      else void this.look();
+    });
+    addEventListener("focus", () => void this.look());
+    // What is kept nowhere goes with the page.
+    addEventListener("beforeunload", (e) => {
+      if (this.unsaved && (this.state === "failed" || this.state === "conflict")) e.preventDefault();
     });
   }
 
@@ -59,121 +166,227 @@ export class Storage extends EventTarget {
   }
 
   private database(): Promise<IDBDatabase> {
-    this.db ??= openDatabase().catch((e: unknown) => {
-      this.db = null;
-      throw e;
-    });
+    this.db ??= inTime(openDatabase()).then(
+      (db) => {
+        const gone = () => {
+          this.db = null;
+        };
+        db.onclose = gone; // the reader has cleared the site's data
+        db.onversionchange = () => {
+          db.close();
+          gone();
+        };
+        return db;
+      },
+      (e: unknown) => {
+        this.db = null;
+        throw e;
+      },
+    );
     return this.db;
   }
 
-  private async read(): Promise<Kept | undefined> {
+  private async table(mode: IDBTransactionMode): Promise<IDBObjectStore> {
     const db = await this.database();
-    return request<Kept | undefined>(db.transaction(table).objectStore(table).get(record));
+    try {
+      return db.transaction(table, mode).objectStore(table);
+    } catch (e) {
+      this.db = null; // opened anew next time
+      throw e;
+    }
   }
 
-  // load gives the text that was kept last, or nothing.
-  async load(): Promise<string | null> {
-    let kept: Kept | undefined;
+  private async read(key: string): Promise<unknown> {
+    const store = await this.table("readonly");
+    return inTime(request<unknown>(store.get(key)));
+  }
+
+  // load gives what was kept last.
+  async load(): Promise<Found> {
+    const found: Found = { text: null, drafts: [], odd: undefined, beside: null };
+    let at = 0;
     try {
-      kept = await this.read();
+      const kept = await this.read(record);
+      if (isKept(kept)) {
+        found.text = kept.text;
+        found.drafts = whole(kept.drafts);
+        this.rev = kept.rev;
+        at = kept.at;
+      } else found.odd = kept;
+      const beside = await this.read(besideRecord);
+      if (isKept(beside) && !same(beside.text, found.text ?? "")) found.beside = beside.text;
     } catch (e) {
-      this.become("failed", String(e));
+      this.become("failed", because(e));
     }
-    this.rev = kept?.rev ?? 0;
     try {
       const s = localStorage.getItem(journal);
       if (s) {
-        localStorage.removeItem(journal);
-        const j = JSON.parse(s) as Kept;
-        if (typeof j.text === "string" && j.at > (kept?.at ?? 0) && j.rev >= this.rev) {
-          this.save(() => j.text);
-          return j.text;
-        }
+        const j: unknown = JSON.parse(s);
+        if (isKept(j) && j.at > at && j.rev >= this.rev) {
+          found.text = j.text;
+          found.drafts = whole(j.drafts);
+          found.odd = undefined;
+          this.touched();
+        } else localStorage.removeItem(journal);
       }
     } catch {
       // A journal that cannot be read holds nothing that is not in the record.
     }
-    return kept?.text ?? null;
+    return found;
   }
 
-  // setAside keeps a text that could not be opened, so that nothing is lost
-  // when the next save takes its place.
-  async setAside(text: string): Promise<void> {
-    const db = await this.database();
-    await request(db.transaction(table, "readwrite").objectStore(table).put(text, unreadable));
+  // begin is told when the page holds what load has found: what came out of the
+  // journal is kept from then on.
+  begin(): void {
+    this.begun = true;
+    if (this.unsaved) this.save();
   }
 
-  // save keeps what text gives, soon. It is called once, when the time comes.
-  save(text: () => string): void {
-    this.pending = text;
-    if (this.state === "conflict") return;
-    if (this.state !== "failed") this.become("pending");
+  // setAside keeps what could not be opened, so that nothing is lost when the
+  // next save takes its place.
+  async setAside(what: unknown): Promise<void> {
+    const store = await this.table("readwrite");
+    const end = done(store.transaction);
+    const range = IDBKeyRange.bound(unreadable, unreadable + "~");
+    const [old, keys] = await Promise.all([request<unknown[]>(store.getAll(range)), request(store.getAllKeys(range))]);
+    if (!old.some((o) => JSON.stringify(o) === JSON.stringify(what))) {
+      store.put(what, `${unreadable} ${new Date().toISOString()}`);
+      for (const k of keys.slice(0, Math.max(0, keys.length + 1 - mostAside))) store.delete(k);
+    }
+    await end;
+  }
+
+  private touched(): void {
+    if (!this.unsaved++) this.since = performance.now();
+  }
+
+  // save keeps what there is to keep, soon.
+  save(): void {
+    this.touched();
+    if (this.state !== "failed" && this.state !== "conflict") this.become("pending");
+    const left = longest - (performance.now() - this.since);
     window.clearTimeout(this.timer);
-    this.timer = window.setTimeout(() => void this.write(false), 400);
+    this.timer = window.setTimeout(() => this.writeSoon(), this.state === "failed" ? pause : Math.max(0, Math.min(pause, left)));
   }
 
-  private write(force: boolean): Promise<void> {
-    this.writing = this.writing.then(async () => {
-      const make = this.pending;
-      if (!make) return;
-      try {
-        const text = make();
-        const db = await this.database();
-        const store = db.transaction(table, "readwrite").objectStore(table);
-        const now = await request<Kept | undefined>(store.get(record));
-        if (!force && now && now.rev !== this.rev && now.by !== this.me) {
-          this.become("conflict");
-          return;
-        }
-        if (now?.text === text) {
-          // Nothing new: another window need not be told that it is behind.
-          this.rev = now.rev;
-          if (this.pending === make) this.pending = null;
-          this.become("kept");
-          return;
-        }
-        const next: Kept = { text, rev: Math.max(now?.rev ?? 0, this.rev) + 1, by: this.me, at: Date.now() };
-        await request(store.put(next, record));
-        this.rev = next.rev;
-        if (this.pending === make) this.pending = null;
-        this.become(this.pending ? "pending" : "kept");
+  // One write may wait for the one that runs, which may take as long as the
+  // browser likes.
+  private writeSoon(): void {
+    if (this.queued) return;
+    this.queued = true;
+    void this.writing.then(() => {
+      this.queued = false;
+      return this.write(false);
+    });
+  }
+
+  // write gives what it has overwritten when that was another window's.
+  private write(force: boolean): Promise<string | null> {
+    const write = this.writing.then(async () => {
+      window.clearTimeout(this.timer);
+      if (!this.unsaved && !force) return null;
+      const counted = this.unsaved;
+      this.since = performance.now();
+      const { text, drafts = [] } = this.held();
+      const mine = { text, ...(drafts.length ? { drafts } : {}), by: this.me, at: Date.now() };
+      const settled = () => {
+        this.unsaved -= counted;
+        this.become(this.unsaved ? "pending" : "kept");
         try {
           localStorage.removeItem(journal);
         } catch {
           // Blocked storage held no journal either.
         }
+      };
+      try {
+        const store = await this.table("readwrite");
+        const end = done(store.transaction);
+        const got = await inTime(request<unknown>(store.get(record)));
+        const now = isKept(got) ? got : undefined;
+        const theirs = now !== undefined && now.by !== this.me;
+        const behind = theirs && now.rev !== this.rev;
+        if (now && JSON.stringify(now.drafts ?? []) === JSON.stringify(drafts) && (now.text === text || (theirs && same(now.text, text)))) {
+          // Nothing new: another window need not be told that it is behind.
+          store.delete(besideRecord);
+          await end;
+          this.rev = now.rev;
+          settled();
+          return null;
+        }
+        if (behind && !force) {
+          // The page may die before the reader has chosen.
+          store.put({ ...mine, rev: this.rev } satisfies Kept, besideRecord);
+          this.become("conflict");
+          await end;
+          return null;
+        }
+        const rev = Math.max(now?.rev ?? 0, this.rev) + 1;
+        store.put({ ...mine, rev } satisfies Kept, record);
+        if (force || this.state === "conflict") store.delete(besideRecord);
+        await inTime(end);
+        this.rev = rev;
+        settled();
+        return behind ? now.text : null;
       } catch (e) {
-        this.become("failed", e instanceof Error ? e.message : String(e));
+        this.note({ ...mine, rev: this.rev });
+        this.become("failed", because(e));
+        return null;
       }
     });
-    return this.writing;
+    this.writing = write.then(() => {});
+    return write;
   }
 
-  private journal(): void {
-    if (!this.pending || this.state === "conflict") return;
+  // look notices when another window has kept something since, before the
+  // reader goes on with what is older.
+  private async look(): Promise<void> {
+    if (!this.begun || this.state !== "kept") return;
     try {
-      const text = this.pending();
-      if (text.length > journalLimit) return;
-      localStorage.setItem(journal, JSON.stringify({ text, rev: this.rev, by: this.me, at: Date.now() } satisfies Kept));
+      const now = await this.read(record);
+      if (this.state !== "kept" || !isKept(now) || now.by === this.me || now.rev === this.rev) return;
+      if (same(now.text, this.held().text)) this.rev = now.rev;
+      else this.become("conflict");
     } catch {
-      // The page is going away; the last regular save stands.
+      // Whether anything can be kept is told when there is something to keep.
     }
+  }
+
+  private note(kept: Kept): void {
+    try {
+      if (kept.text.length <= journalLimit) localStorage.setItem(journal, JSON.stringify(kept));
+    } catch {
+      // The last regular save stands.
+    }
+  }
+
+  private leave(): void {
+    if (!this.unsaved) return;
+    if (this.state !== "conflict") this.note({ ...this.held(), rev: this.rev, by: this.me, at: Date.now() });
     void this.write(false);
   }
 
-  // keepMine overwrites what another window has kept.
-  async keepMine(text: () => string): Promise<void> {
-    this.pending = text;
-    await this.write(true);
+  // keepMine overwrites what another window has kept, and gives what that was.
+  keepMine(): Promise<string | null> {
+    return this.write(true);
   }
 
-  // takeTheirs gives what another window has kept, and follows it from here.
-  async takeTheirs(): Promise<string | null> {
-    const kept = await this.read();
-    this.pending = null;
-    this.rev = kept?.rev ?? this.rev;
+  // theirs gives what another window has kept.
+  async theirs(): Promise<Kept | null> {
+    const kept = await this.read(record);
+    return isKept(kept) ? kept : null;
+  }
+
+  // follow goes on from what another window has kept.
+  follow(kept: Kept): void {
+    this.unsaved = 0;
+    this.rev = kept.rev;
     this.become("kept");
-    return kept?.text ?? null;
+  }
+
+  // forgetBeside drops what another window held, once the reader has it.
+  async forgetBeside(): Promise<void> {
+    const store = await this.table("readwrite");
+    await request(store.delete(besideRecord));
   }
 }
 

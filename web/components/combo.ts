@@ -2,7 +2,7 @@
 // focus stays in the field, the arrow keys walk the list, Enter takes.
 
 import { html, LitElement, nothing, type TemplateResult } from "lit";
-import { store } from "../state.ts";
+import { store, unmade } from "../state.ts";
 import { count, t } from "../text/index.ts";
 
 export interface Option {
@@ -27,6 +27,7 @@ export class Combo extends LitElement {
   declare placeholder: string;
   declare offer: (typed: string) => Offer;
   private typed = "";
+  private begun = false;
   private at = -1;
   private shown = false;
   private readonly follow = () => this.requestUpdate();
@@ -53,6 +54,17 @@ export class Combo extends LitElement {
     super.disconnectedCallback();
   }
 
+  protected override willUpdate(): void {
+    if (this.begun || !store.doc) return;
+    this.begun = true;
+    this.typed ||= store.drafts.get(unmade + this.name)?.text ?? ""; // from before the page died
+  }
+
+  private type(text: string): void {
+    this.typed = text;
+    store.draft(unmade + this.name, text.trim() ? { text, why: "", base: "" } : null);
+  }
+
   protected override render(): TemplateResult {
     const id = this.name;
     const list = this.shown && this.typed.trim() !== "";
@@ -75,7 +87,7 @@ export class Combo extends LitElement {
           placeholder=${this.placeholder}
           .value=${this.typed}
           @input=${(e: Event) => {
-            this.typed = (e.target as HTMLInputElement).value;
+            this.type((e.target as HTMLInputElement).value);
             this.shown = true;
             this.at = -1;
             this.requestUpdate();
@@ -106,7 +118,7 @@ export class Combo extends LitElement {
 
   private take(o: Option): void {
     o.take();
-    this.typed = "";
+    this.type("");
     this.show(true);
   }
 
@@ -127,7 +139,7 @@ export class Combo extends LitElement {
       e.stopPropagation();
       if (this.shown && this.typed) this.show(false);
       else {
-        this.typed = "";
+        this.type("");
         this.requestUpdate();
       }
     }

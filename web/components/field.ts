@@ -62,9 +62,9 @@ function typed(spec: FieldSpec, text: string): void {
   const base = store.drafts.get(spec.key)?.base ?? spec.text;
   try {
     spec.accept(text);
-    store.drafts.set(spec.key, { text, why: "", base });
+    store.draft(spec.key, { text, why: "", base });
   } catch (e) {
-    store.drafts.set(spec.key, { text, why: message(e), base });
+    store.draft(spec.key, { text, why: message(e), base });
     // A part of a number on the way here (3,27 of 3,275) is not what was meant.
     if (base !== spec.text) spec.accept(base);
   }
@@ -73,7 +73,7 @@ function typed(spec: FieldSpec, text: string): void {
 
 function left(spec: FieldSpec): void {
   const d = store.drafts.get(spec.key);
-  if (d && d.why === "") store.drafts.delete(spec.key);
+  if (d && d.why === "") store.draft(spec.key, null);
   store.seal();
   store.touch();
 }
@@ -84,8 +84,7 @@ function pressed(spec: FieldSpec, e: KeyboardEvent): void {
   if (e.key === "Escape" && draft) {
     e.stopPropagation();
     if (draft.base !== spec.text) spec.accept(draft.base);
-    store.drafts.delete(spec.key);
-    store.touch();
+    store.draft(spec.key, null);
     setTimeout(() => input.select());
   } else if (e.key === "Enter" && spec.kind !== "long") {
     left(spec);

@@ -4,10 +4,10 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { core } from "../core.ts";
-import { accept, because, saveFile } from "../files.ts";
+import { accept, because, opened, saveFile, saveText } from "../files.ts";
 import { store } from "../state.ts";
 import { count, t, word } from "../text/index.ts";
-import type { Problem } from "../types.ts";
+import type { Opened, Problem } from "../types.ts";
 import { between, figureScale, plain, write } from "../units.ts";
 import { domID, Piece } from "./element.ts";
 import { goTo } from "./lines.ts";
@@ -94,7 +94,7 @@ class Notices extends Piece {
         <p>${t("keep.conflict.long")}</p>
         <p>
           <button type="button" @click=${() => void this.theirs()}>${t("keep.theirs")}</button>
-          <button type="button" @click=${() => void storage.keepMine(() => JSON.stringify(store.doc))}>${t("keep.mine")}</button>
+          <button type="button" @click=${() => void this.mine()}>${t("keep.mine")}</button>
           <button type="button" @click=${() => saveFile()}>${t("core.save")}</button>
         </p>
       </div>`;
@@ -104,11 +104,19 @@ class Notices extends Piece {
 
   private async theirs(): Promise<void> {
     try {
-      const text = await store.storage.takeTheirs();
-      if (text !== null) accept(core.open(text), t("keep.theirs"));
+      const kept = await store.storage.theirs();
+      const o: Opened = kept ? opened(kept.text) : { document: null, problems: [] };
+      if (kept && o.document) store.storage.follow(kept);
+      accept(o, t("keep.other"));
     } catch (e) {
-      store.tell(t("file.unreadable", { name: t("keep.theirs"), why: because(e) }), undefined, "error");
+      store.tell(t("file.unreadable", { name: t("keep.other"), why: because(e) }), undefined, "error");
     }
+  }
+
+  private async mine(): Promise<void> {
+    const other = await store.storage.keepMine();
+    if (other === null || store.storage.state !== "kept") return;
+    store.tell(t("keep.replaced"), { label: t("keep.replaced.save"), run: () => saveText("steelyard-other.steelyard.json", other) });
   }
 
   private list(problems: Problem[], title: string): TemplateResult {

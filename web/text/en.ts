@@ -68,6 +68,13 @@ export const en = {
   "keep.mine": "Keep this one",
   "keep.broken": "The document kept in this browser could not be read ({why}). It was set aside; the demo is shown instead.",
   "keep.broken.save": "Save what was kept",
+  "keep.odd": "it is no document",
+  "keep.other": "the other window’s document",
+  "keep.replaced": "This document is kept in place of the other window’s.",
+  "keep.replaced.save": "Save the other as a file",
+  "keep.beside": "A window was closed before its document and another window’s were brought together. Its document was kept beside this one.",
+  "keep.beside.name": "the document kept beside this one",
+  "keep.beside.open": "Open it",
 
   "core.dead": "The calculator stopped ({why}). Your document is kept; the figures shown are the last ones.",
   "core.restart": "Start it again",
