@@ -44,9 +44,15 @@ type packOptions struct {
 	Aim   *parts.Packing `json:"aim"`
 
 	// Tolerance says how far from the best is good enough, in units of the aim;
-	// 0 is far below what can be felt.
-	Tolerance float64 `json:"tolerance"`
+	// 0 is far below what can be weighed, and may take long to prove. Without it,
+	// it is goodEnough.
+	Tolerance *float64 `json:"tolerance"`
 }
+
+// goodEnough is the tolerance of a packing unless another is asked for, in units
+// of the aim: at a weight of 100 half a millimetre, or a twentieth of a
+// percentage point of front share. No packer fills a bag that exactly.
+const goodEnough = 0.05
 
 // packed is the answer to every step.
 type packed struct {
@@ -58,6 +64,7 @@ type packed struct {
 	Incumbent  *float64   `json:"incumbent"` // aim of the best packing so far; null while there is none
 	Bound      *float64   `json:"bound"`     // no packing is better than that
 	Gap        *float64   `json:"gap"`
+	Tolerance  float64    `json:"tolerance"` // done is when the gap is within this
 	Assignment []assigned `json:"assignment"` // null while there is none
 	Moves      []move     `json:"moves"`      // against the document
 	Before     terms      `json:"before"`
@@ -178,9 +185,11 @@ func newSession(d *parts.Document, o *packOptions) (*session, *parts.Problem) {
 	s := &session{build: build, load: *l, goods: p.Goods, bags: p.Bags}
 	s.load.Bags, s.load.Goods = slices.Clone(l.Bags), slices.Clone(l.Goods)
 	s.task = s.newTask(p, &aim, b.Ratings, w)
-	if o.Tolerance > s.task.Tolerance {
-		s.task.Tolerance = o.Tolerance
+	tolerance := goodEnough
+	if o.Tolerance != nil {
+		tolerance = *o.Tolerance
 	}
+	s.task.Tolerance = max(s.task.Tolerance, tolerance)
 	solver, err := packing.New(s.task)
 	switch short := (*packing.Shortage)(nil); {
 	case errors.As(err, &short):
@@ -473,7 +482,7 @@ func (s *session) moves(h *heap) []move {
 func (s *session) tell() *packed {
 	out := &packed{
 		Build: s.build, Load: s.load.ID, Running: true, Done: s.solve == nil, Moves: []move{},
-		Before: s.terms(s.task.Start),
+		Tolerance: round(s.task.Tolerance, 9), Before: s.terms(s.task.Start),
 	}
 	if s.short != nil {
 		out.Shortage = s.tellShortage(s.short)

@@ -241,11 +241,12 @@ func (s *Solver) goHunting() {
 }
 
 // How much effort goes into hunting: so much at first, and this part of it all
-// later. How far above the least bound a search still goes on from the last
+// later. On tours the relaxation is close to the best packing from the start,
+// and what is missing is that packing. How far above the least bound a search still goes on from the last
 // node, as a part of the gap, and after how many nodes it dives all the same.
 const (
 	huntFirst = 500
-	huntPart  = 20
+	huntPart  = 3
 	plunge    = 0.3
 	diveEvery = 200
 )
