@@ -255,6 +255,7 @@ export interface Pack {
   incumbent: number | null;
   bound: number | null;
   gap: number | null;
+  tolerance: number; // done is when the gap is within this
   assignment: { good: string; quantity: number; bag: string }[] | null;
   moves: { good: string; name: string; quantity: number; from: string; to: string }[];
   before: Terms;

@@ -149,15 +149,17 @@ class Packing extends Section {
         : nothing}
       <p aria-hidden="true">${text} <span class="quiet">${t("packing.looked", { n: decimal(p.nodes, 0) })}</span></p>
       <p class="unseen" role="status">${this.told}</p>
+      ${running ? html`<p class="fine">${t("packing.until", { gap: points(p.tolerance), within: worth(p.tolerance) })}</p>` : nothing}
     </div>`;
   }
 
   private standing(p: Pack): string {
     if (packer.stale) return t("packing.changed");
     if (p.shortage) return `${t("packing.shortage")} ${p.shortage.message}`;
-    const gap = p.gap === null ? "–" : decimal(p.gap, p.gap < 0.095 ? 3 : 2);
-    if (packer.phase === "done") return t(p.moves.length ? "packing.proved" : "packing.proved.same");
-    if (packer.phase === "stopped") return p.assignment ? t("packing.stopped", { gap, best: p.incumbent === null ? "–" : decimal(p.incumbent, 2) }) : t("packing.stopped.none");
+    const gap = p.gap === null ? "–" : points(p.gap);
+    const within = worth(p.gap ?? 0);
+    if (packer.phase === "done") return t(p.moves.length ? "packing.proved" : "packing.proved.same", { gap, within });
+    if (packer.phase === "stopped") return p.assignment ? t("packing.stopped", { gap, within, best: p.incumbent === null ? "–" : decimal(p.incumbent, 2) }) : t("packing.stopped.none");
     if (p.incumbent === null) return t("packing.nothing");
     return t("packing.best", { best: decimal(p.incumbent, 2), bound: p.bound === null ? "–" : decimal(p.bound, 2), gap });
   }
@@ -257,6 +259,28 @@ customElements.define("sy-packing", Packing);
 
 function keeps(x: Terms): TemplateResult {
   return x.keeps ? html`${t("packing.yes")}` : html`<strong class="breaks">${t("packing.no")}</strong>`;
+}
+
+// points writes a part of the aim.
+function points(v: number): string {
+  return v > 0 && v < 0.0005 ? t("packing.least") : decimal(v, v < 0.095 ? 3 : 2);
+}
+
+// worth says what a part of the aim is on the bike, under the weights that there
+// are: as much of any one of the things that are wanted.
+function worth(v: number): string {
+  const aim = aimOf(store.doc!);
+  const mm = figureScale("mm", store.doc!.show);
+  const up = (x: number) => decimal(x, x < 0.095 ? 2 : 1);
+  const length = (w: number) => `${up(((v / w) * 1000) / mm.per)}\u00a0${mm.unit}`;
+  const list = [
+    aim.front > 0 ? t("packing.worth.front", { n: up((v / aim.front) * 100) }) : "",
+    aim.low > 0 ? t("packing.worth.low", { n: length(aim.low) }) : "",
+    aim.balance > 0 ? t("packing.worth.balance", { n: length(aim.balance) }) : "",
+  ].filter(Boolean);
+  const last = list.pop();
+  if (!last) return t("packing.worth.aim", { n: points(v) });
+  return list.length ? t("packing.or", { list: list.join(", "), last }) : last;
 }
 
 function apply(p: Pack): void {
