@@ -8,6 +8,7 @@ import type { Doc, Entry, Intent, Kind, Opened, Part, Problem, Report, Table, Vi
 
 interface Bridge {
   evaluate(document: string): string;
+  speak(words: string): string;
   open(text: string): string;
   blank(): string;
   demo(): string;
@@ -215,6 +216,11 @@ export class Core extends EventTarget {
       d.moved = list(d.moved);
     }
     return r;
+  }
+
+  // speak takes the words of a language, as JSON; none are English.
+  speak(words: string): void {
+    this.text("speak", words);
   }
 
   open(text: string): Opened {

@@ -1,6 +1,7 @@
 // The page starts here: the theme first, then the core, then the document that
 // was kept, the one that the address carries, or the demo.
 
+import "./language.ts";
 import "./components/balance.ts";
 import "./components/difference.ts";
 import "./components/frame.ts";

@@ -4,6 +4,7 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { chooseFile, openDemo, saveFile, shareLink, startBlank } from "../files.ts";
+import { languages, speaker, type Choice } from "../language.ts";
 import { store, type Theme } from "../state.ts";
 import { t } from "../text/index.ts";
 import { asLengthUnit, asMassUnit } from "../units.ts";
@@ -99,6 +100,7 @@ class Masthead extends Piece {
             false,
             (v) => store.setLook({ theme: v as Theme }),
           )}
+          ${this.pick(t("language"), speaker.choice, { auto: t("language.auto"), ...languages }, false, (v) => speaker.choose(v as Choice))}
           <button type="button" class="plain keys" aria-keyshortcuts="?" @click=${showKeys}>${t("file.keys")}</button>
           <button type="button" class="plain about" @click=${showAbout}>${t("about.open")}</button>
         </div>

@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { core } from "../core.ts";
+import { speaker } from "../language.ts";
 import { lineID, loadLine, type Line } from "../loadlines.ts";
 import { arrow, large, nudge, small } from "../nudge.ts";
 import { chooseNeighbour, deletePart } from "../partacts.ts";
@@ -215,7 +216,7 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     // A frame of another colour scheme than the page's would not be see-through.
     core.window!.document.documentElement.style.colorScheme = view.dark ? "dark" : "light";
     const text = JSON.stringify(doc);
-    const now = JSON.stringify(view) + text;
+    const now = speaker.code + JSON.stringify(view) + text;
     if (now === last) return;
     last = now;
     core.show(text, view);

@@ -1,17 +1,26 @@
-// Text of the page by key. Labels of figures, groups, kinds and stations come
-// from the words that the core uses as well; what is only on the page stands in
-// en.ts, load.ts and about.ts beside this file.
+// Text of the page by key, in the language that is spoken. Labels of figures,
+// groups, kinds and stations come from the words that the core uses as well;
+// what is only on the page stands in en.ts, load.ts, about.ts and access.ts
+// beside this file. English is here from the start; language.ts gets others.
 
 import words from "../../data/words/en.json";
 import { about } from "./about.ts";
+import { access } from "./access.ts";
 import { en as page } from "./en.ts";
 import { load } from "./load.ts";
+import type { Language } from "./offer.ts";
 
-const en = { ...page, ...load, ...about };
+const en = { ...page, ...load, ...about, ...access };
 
 export type Key = keyof typeof en;
 
-const table: Record<string, string> = words;
+const english: Language = { texts: en, words };
+let spoken = english;
+
+// speak takes another language; null is English.
+export function speak(language: Language | null): void {
+  spoken = language ?? english;
+}
 
 // brief cuts a name to what a sentence or a label can bear.
 export function brief(s: string): string {
@@ -23,7 +32,7 @@ const named = new Set(["build", "file", "load", "name", "part", "title", "what"]
 
 // t gives a text, with {name} replaced by the argument of that name.
 export function t(key: Key, args: Record<string, string | number> = {}): string {
-  return en[key].replace(/\{(\w+)\}/g, (all, name: string) => {
+  return spoken.texts[key].replace(/\{(\w+)\}/g, (all, name: string) => {
     if (!(name in args)) return all;
     const v = String(args[name]);
     return named.has(name) ? brief(v) : v;
@@ -37,18 +46,18 @@ export function count(n: number, one: Key, many: Key, args: Record<string, strin
 
 // word gives the label of a key of the core, the key itself for one unheard of.
 export function word(kind: string, key: string): string {
-  return table[`${kind}.${key}`] ?? (kind === "help" ? "" : key.replace(/[-_]/g, " "));
+  return spoken.words[`${kind}.${key}`] ?? (kind === "help" ? "" : key.replace(/[-_]/g, " "));
 }
 
 // phrase gives a text of the core by its whole key.
 export function phrase(key: string): string {
-  return table[key] ?? "";
+  return spoken.words[key] ?? "";
 }
 
 // short gives the page's own shorter label where there is one.
 export function short(kind: string, key: string): string {
   const k = `${kind}.${key}`;
-  return k in en ? en[k as Key] : word(kind, key);
+  return has(k) ? spoken.texts[k] : word(kind, key);
 }
 
 // has says whether the page has a text of its own under a composed key.

@@ -148,6 +148,11 @@ func (in *insides) join(doc string) string {
 		case strings.Contains(rest, `id="program"`):
 			in.packed = pack(in.take(m[2]))
 			return `<link id="program">`
+		case strings.Contains(rest, `rel="steelyard-texts"`):
+			code := string(in.take(m[2]))
+			in.closed(m[2], code, "</script")
+			in.scripts = append(in.scripts, sourceHash(code))
+			return `<script type="module">` + code + "</script>"
 		case strings.Contains(rest, `rel="manifest"`), strings.Contains(rest, `rel="apple-touch-icon"`):
 			return "" // a file is not installed
 		}

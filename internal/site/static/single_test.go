@@ -41,12 +41,13 @@ const policyLine = `<meta http-equiv="Content-Security-Policy" content="x">` + "
 // small is a site of the fewest files.
 func small() site {
 	return site{
-		"index.html":        []byte("<html>" + policyLine + `<link rel="stylesheet" href="page.css?v=1"><script type="module" src="main.js?v=2"></script><iframe id="canvas" src="frame.html?v=3"></iframe>`),
+		"index.html":        []byte("<html>" + policyLine + `<link rel="stylesheet" href="page.css?v=1"><link rel="steelyard-texts" hreflang="de" href="text/de/index.js?v=5"><script type="module" src="main.js?v=2"></script><iframe id="canvas" src="frame.html?v=3"></iframe>`),
 		"frame.html":        []byte("<html>" + policyLine + `<link id="program" rel="preload" href="steelyard.wasm.gz?v=4"><script src="wasm_exec.js"></script>`),
 		"page.css":          []byte(`@font-face{src:url(fonts/a.ttf)}`),
 		"fonts/a.ttf":       []byte("font"),
 		"notices.txt":       []byte("all <of> them"),
 		"main.js":           []byte(`main("a & b")`),
+		"text/de/index.js":  []byte(`sprich("ä")`),
 		"wasm_exec.js":      []byte(`exec()`),
 		"steelyard.wasm.gz": []byte{0x1f, 0x8b, 0, 60, 13},
 	}
@@ -60,6 +61,7 @@ func TestSingleJoinsEverything(t *testing.T) {
 	for _, want := range []string{
 		`<style>@font-face{src:url(data:font/ttf;base64,Zm9udA==)}</style>`,
 		`<script type="module">main("a & b")</script>`,
+		`<script type="module">sprich("ä")</script>`,
 		`srcdoc="&lt;html&gt;&lt;link id=&#34;program&#34;&gt;&lt;script&gt;exec()&lt;/script&gt;"`,
 		// printf '%s' 'exec()' | openssl dgst -sha256 -binary | base64
 		`'sha256-7fiAayDHmIb4IVph43kDSS86lWGBKcqJ5EVT07WVChc='`,

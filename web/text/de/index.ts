@@ -1,0 +1,15 @@
+// German, a script of its own that the page fetches when somebody wants it. A
+// key that English has and German lacks fails the type check; a text that fills
+// in something else fails the tests of data/.
+
+import type english from "../../../data/words/en.json";
+import words from "../../../data/words/de.json";
+import { offer, type Key } from "../offer.ts";
+import { about } from "./about.ts";
+import { access } from "./access.ts";
+import { load } from "./load.ts";
+import { page } from "./page.ts";
+
+const texts: Record<Key, string> = { ...page, ...load, ...about, ...access };
+
+offer("de", { texts, words: words satisfies Record<keyof typeof english, string> });
