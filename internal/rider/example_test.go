@@ -32,5 +32,5 @@ func ExampleSeat() {
 	// Output:
 	// 73 kg, 1.12 m up
 	// saddle.height_mm
-	// Rider “A tourer”: The legs are 87 mm too short for the pedals at the bottom of their turn, though the toes point. The saddle (saddle.height_mm) must be at least 87 mm lower.
+	// Rider “A tourer”: The legs are 87 mm too short for the pedals at the bottom of their turn, though the toes point. The saddle (“Height along seat tube”) must be at least 87 mm lower.
 }

@@ -72,7 +72,8 @@ func (l *list) figures(r *parts.Rider) {
 	}
 }
 
-// The messages below say what is wrong by how much, and what would be right.
+// The messages below say what is wrong by how much, and what would be right. They
+// name fields by the labels that the page gives them.
 
 // short tells of legs that are too short for the pedals.
 func (l *list) short(m *body, c *contact, by float64) {
@@ -82,7 +83,7 @@ func (l *list) short(m *body, c *contact, by float64) {
 		l.misfit(what)
 		return
 	}
-	l.fault("saddle.height_mm", l.sentence(what+"The saddle (saddle.height_mm) must be at least "+whole(lower)+" lower."))
+	l.fault("saddle.height_mm", l.sentence(what+"The saddle (“Height along seat tube”) must be at least "+whole(lower)+" lower."))
 }
 
 // tight tells of knees that do not fold as far as the pedals at the top need.
@@ -93,40 +94,40 @@ func (l *list) tight(m *body, c *contact, by float64) {
 		l.misfit(what)
 		return
 	}
-	l.fault("saddle.height_mm", l.sentence(what+"The saddle (saddle.height_mm) must be at least "+whole(higher)+" higher."))
+	l.fault("saddle.height_mm", l.sentence(what+"The saddle (“Height along seat tube”) must be at least "+whole(higher)+" higher."))
 }
 
 // misfit tells of legs for which no saddle is right.
 func (l *list) misfit(what string) {
 	l.fault("stature_mm", l.sentence(what+"No height of the saddle is right for a stature of "+number(l.rider.Stature)+
-		" mm with these cranks: check the stature (stature_mm), the saddle (saddle.height_mm, saddle.setback_mm) and the cranks (cranks.length_mm, cranks.width_mm)."))
+		" mm with these cranks: check the stature, the saddle (“Height along seat tube”, “Behind seat-tube line”) and the cranks (“Crank length”, “Width at the pedals”)."))
 }
 
 // pointed tells of legs that reach the pedals with the toes only.
 func (l *list) pointed(m *body, c *contact) {
 	text := "the saddle is high: at the bottom of the turn the feet reach the pedals with the toes pointed. "
 	if lower, ok := least(func(d float64) bool { return m.short(m.hip(c, -d), c.crank, 0) <= eps }); ok {
-		text += "With the saddle (saddle.height_mm) " + whole(lower) + " lower they would not have to. "
+		text += "With the saddle (“Height along seat tube”) " + whole(lower) + " lower they would not have to. "
 	}
 	l.doubt("saddle.height_mm", l.sentence(text+"It is taken as it is."))
 }
 
 // astride tells of legs that cannot stand on pedals so far apart.
 func (l *list) astride(m *body, by float64) {
-	l.fault("stature_mm", l.sentence("the legs are "+ceil(by)+" too short to stand on pedals that far apart: check the stature (stature_mm), "+number(l.rider.Stature)+
-		" mm, and the cranks (cranks.length_mm, cranks.width_mm)."))
+	l.fault("stature_mm", l.sentence("the legs are "+ceil(by)+" too short to stand on pedals that far apart: check the stature, "+number(l.rider.Stature)+
+		" mm, and the cranks (“Crank length”, “Width at the pedals”)."))
 }
 
 // squat tells of a leg that cannot fold as far as standing on the other needs.
 func (l *list) squat(by float64) {
 	l.fault("stature_mm", l.sentence("standing on the lower pedal, the other knee cannot fold far enough: the hips are "+ceil(by)+
-		" too low over the upper pedal. Check the stature (stature_mm), "+number(l.rider.Stature)+" mm, and the cranks (cranks.length_mm), or turn them towards level (crank_deg)."))
+		" too low over the upper pedal. Check the stature, "+number(l.rider.Stature)+" mm, and the cranks (“Crank length”), or turn them towards level (“Left crank, above level”)."))
 }
 
 // inTheWay tells of a saddle higher than standing lifts the hips.
 func (l *list) inTheWay(by float64) {
 	l.doubt("saddle.height_mm", l.sentence("standing like this, the hips are "+ceil(by)+
-		" lower than on the saddle, which is in the way. A saddle (saddle.height_mm) lower by that, or level cranks (crank_deg 0), would be right. It is taken as it is."))
+		" lower than on the saddle, which is in the way. A saddle (“Height along seat tube”) lower by that, or level cranks (0 at “Left crank, above level”), would be right. It is taken as it is."))
 }
 
 // far tells of arms that do not reach the grips.
@@ -138,10 +139,10 @@ func (l *list) far(b *Body, c *contact, by float64) {
 	})
 	if !ok {
 		l.fault("stature_mm", l.sentence(text+"No reach of the frame is right for a stature of "+number(l.rider.Stature)+
-			" mm: check the stature (stature_mm), the bar (cockpit.bar_width_mm, cockpit.bar_rise_mm) and the frame's stack (frame.stack_mm)."))
+			" mm: check the stature, the bar (“Bar width”, “Bar rise”) and the frame’s “Stack”."))
 		return
 	}
-	l.fault("frame.reach_mm", l.sentence(text+"The grips must be "+whole(nearer)+" nearer: a shorter reach (frame.reach_mm), a shorter stem (cockpit.stem_mm) or a bar that comes further back (cockpit.bar_back_mm)."))
+	l.fault("frame.reach_mm", l.sentence(text+"The grips must be "+whole(nearer)+" nearer: a shorter “Reach” of the frame, a shorter stem (“Stem length”) or a bar that comes further back (“Grips behind clamp”)."))
 }
 
 // near tells of grips that are too near to the shoulders.
@@ -152,9 +153,9 @@ func (l *list) near(b *Body, c *contact, by float64) {
 		return w.reach(clamp(w.lean(b.body.arms.folded), leanLeast, leanMost)) >= b.body.arms.folded-eps
 	})
 	if ok {
-		text += "They must be " + whole(further) + " further ahead: a longer reach (frame.reach_mm), a longer stem (cockpit.stem_mm) or a lower bar."
+		text += "They must be " + whole(further) + " further ahead: a longer “Reach” of the frame, a longer stem (“Stem length”) or a lower bar."
 	} else {
-		text += "Check the frame's reach and stack (frame.reach_mm, frame.stack_mm)."
+		text += "Check the frame’s “Reach” and “Stack”."
 	}
 	l.fault("frame.reach_mm", l.sentence(text))
 }

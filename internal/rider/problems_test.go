@@ -187,7 +187,7 @@ func TestPointedToes(t *testing.T) {
 		t.Errorf("toes down by %.1f°", body.Left.Toes/degree)
 	}
 	near(t, "bend of the knee", body.Left.KneeBend, leastBend, 1e-6)
-	by := amount(t, problems[0].Message, `\(saddle.height_mm\)`)
+	by := amount(t, problems[0].Message, `\(“Height along seat tube”\)`)
 	if _, problems := Seat(lift(*bike, -by), r); len(problems) != 0 {
 		t.Errorf("still %v", problems)
 	}
