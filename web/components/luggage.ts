@@ -8,7 +8,7 @@ import { repeat } from "lit/directives/repeat.js";
 import { onBench, sideWith } from "../bench.ts";
 import { setPath, usualHalfWidth } from "../edit.ts";
 import { addBag, addGood, bagFromTemplate, bagFromWords, editBag, editGood, goodFromTemplate, goodFromWords, removeBag, removeGood } from "../loadedit.ts";
-import { supplyKinds, type Bag, type BagReport, type Good, type GoodReport, type GoodTemplate, type BagTemplate, type Headroom, type Load } from "../loadtypes.ts";
+import { bothSides, supplyKinds, type Bag, type BagReport, type Good, type GoodReport, type GoodTemplate, type BagTemplate, type Headroom, type Load } from "../loadtypes.ts";
 import { lineID, splitLine } from "../loadlines.ts";
 import { store } from "../state.ts";
 import { brief, t, word } from "../text/index.ts";
@@ -289,7 +289,8 @@ function station(load: Load, b: Bag, hidden: boolean): TemplateResult {
     hidden,
     value: b.station,
     problem: problemOf({ load: load.id, bag: b.id }, "station"),
-    options: store.stations.map((s) => ({ value: s, label: word("station", s) })),
+    // A place on both sides is offered only where a document already says it.
+    options: store.stations.filter((s) => s === b.station || !bothSides.includes(s)).map((s) => ({ value: s, label: word("station", s) })),
     set: bagSetter(load, b)("station", t("bag.station")),
   });
 }
