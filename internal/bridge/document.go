@@ -15,6 +15,7 @@ import (
 // figures and for a picture of the same text.
 var latest struct {
 	sync.Mutex
+	evaluator  report.Evaluator
 	text       string
 	evaluation *report.Evaluation
 	answer     string // the report as text, once it was asked for
@@ -31,7 +32,8 @@ func evaluation(text string) *report.Evaluation {
 // latestOf is evaluation with the lock held.
 func latestOf(text string) *report.Evaluation {
 	if latest.evaluation == nil || latest.text != text {
-		e := report.EvaluateText([]byte(text))
+		latest.evaluation = nil // should there be a panic
+		e := latest.evaluator.Evaluate([]byte(text))
 		latest.text, latest.evaluation, latest.answer = text, e, ""
 	}
 	return latest.evaluation
@@ -43,11 +45,11 @@ func evaluate(text string) string {
 	defer latest.Unlock()
 	e := latestOf(text)
 	if latest.answer == "" {
-		out, err := report.Write(e.Report)
+		out, err := e.Text()
 		if err != nil {
 			return problem("", "The report could not be written: "+err.Error()+".")
 		}
-		latest.answer = string(out)
+		latest.answer = out
 	}
 	return latest.answer
 }
@@ -99,7 +101,7 @@ func speak(text string) string {
 	latest.Lock()
 	defer latest.Unlock()
 	report.Speak(words)
-	latest.evaluation = nil
+	latest.evaluator, latest.evaluation = report.Evaluator{}, nil
 	return ""
 }
 

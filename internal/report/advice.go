@@ -32,6 +32,22 @@ func (t *table) adviseTotal(w *Weighed, doubts []float64) []Advice {
 	out := make([]Advice, 0, min(len(list), mostAdvice))
 	now := w.figures.standard[total]
 	first := firstLines(len(t.src.piece), w)
+	// Of equal ones the first in the list: the numbers of sources depend on what
+	// other builds there are. Then of each place in the ranking stays as it is.
+	for i := 0; i < len(list); {
+		n := i + 1
+		for n < len(list) && list[n].Gain == list[i].Gain {
+			n++
+		}
+		for same := list[i:n]; len(same) > 1; same = same[1:] {
+			for k := 1; k < len(same); k++ {
+				if first[same[k].Source] < first[same[0].Source] {
+					same[k].Source, same[0].Source = same[0].Source, same[k].Source
+				}
+			}
+		}
+		i = n
+	}
 	for _, line := range list {
 		if enough(len(out), now, line.Then) {
 			break

@@ -32,7 +32,7 @@ type Weighed struct {
 	lost    int // lines at unknown stations
 	spans   spans
 	figures figures
-	byGroup [][]int32 // lines by group
+	byGroup [][]int32 // lines by group, once they are needed: see groups
 }
 
 // Line is a line of the parts list, weighed and placed, in SI units.

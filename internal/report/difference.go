@@ -88,19 +88,49 @@ func (x *indexer) of(p *parts.Part) int {
 }
 
 // shareSpots says of lines that were changed but stayed where they were that
-// they are misplaced together: then that doubt cancels between the builds.
-func shareSpots(a, b *Weighed, list []couple) {
+// they are misplaced together: then that doubt cancels between the builds. A
+// spot of b as a whole takes the number of one of a that b does not have, so
+// that what b is by itself does not depend on a. Spots are numbered up to n.
+func shareSpots(a, b *Weighed, list []couple, n int) {
+	taken := make([]bool, n) // numbers in b
+	for i := range b.Lines {
+		if b.Lines[i].OK {
+			taken[b.Lines[i].spot] = true
+		}
+	}
+	var renamed map[int]int
+	stays := func(la, lb *Line) bool { return la.spot == lb.spot || taken[la.spot] }
 	for _, c := range list {
 		if c.a < 0 || c.b < 0 {
 			continue
 		}
 		la, lb := &a.Lines[c.a], &b.Lines[c.b]
-		if la.spot == lb.spot || !samePlace(&a.Build.Parts[c.a], &b.Build.Parts[c.b]) {
+		if stays(la, lb) || !samePlace(&a.Build.Parts[c.a], &b.Build.Parts[c.b]) {
 			continue
 		}
-		lb.spot = la.spot
-		for j := lb.First; j < lb.End; j++ {
-			b.Items[j].PlaceSource = la.spot
+		if _, done := renamed[lb.spot]; !done {
+			put(&renamed, lb.spot, la.spot)
+			taken[la.spot] = true
+		}
+	}
+	if renamed == nil {
+		return
+	}
+	// A spot that a has too keeps its number: there it cancels already.
+	for i := range a.Lines {
+		if a.Lines[i].OK {
+			delete(renamed, a.Lines[i].spot)
+		}
+	}
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		spot, ok := renamed[l.spot]
+		if !ok || !l.OK {
+			continue
+		}
+		l.spot = spot
+		for j := l.First; j < l.End; j++ {
+			b.Items[j].PlaceSource = spot
 		}
 	}
 }
@@ -135,16 +165,17 @@ func (t *table) difference(a, b *Weighed, list []couple, standard *[numFigures]f
 // groupChanges tells what each group adds to the difference, largest first.
 func groupChanges(a, b *Weighed, t *tally) []GroupChange {
 	out := make([]GroupChange, 0, len(groups))
+	ofA, ofB := a.groups(), b.groups()
 	for g := range groups {
-		if len(a.byGroup[g])+len(b.byGroup[g]) == 0 {
+		if len(ofA[g])+len(ofB[g]) == 0 {
 			continue
 		}
 		var kgA, kgB float64
-		for _, i := range a.byGroup[g] {
+		for _, i := range ofA[g] {
 			t.add(&a.Lines[i], -1)
 			kgA += a.Lines[i].Mass
 		}
-		for _, i := range b.byGroup[g] {
+		for _, i := range ofB[g] {
 			t.add(&b.Lines[i], 1)
 			kgB += b.Lines[i].Mass
 		}

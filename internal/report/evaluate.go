@@ -14,6 +14,28 @@ type Evaluation struct {
 	Report   *Report
 	Builds   []*Weighed // one for each build of the document; nil where it could not be weighed
 	Sides    []*Weighed // one for each of Report.Sides, likewise; mostly they are among Builds
+
+	posed []posed // one for each build
+	texts texts   // of the report, as far as they were written
+}
+
+// posed is a build's bike in its pose, nil when it has none, with what there is
+// to tell about it.
+type posed struct {
+	bike     *geometry.Bike
+	problems []parts.Problem
+}
+
+func (p *posed) known() bool { return p.bike != nil || len(p.problems) > 0 }
+
+// sound reports whether there is nothing to tell.
+func (p *posed) sound() bool { return p.bike != nil && len(p.problems) == 0 }
+
+// sameFigures reports whether two builds have the same bike, as far as its pose
+// goes: mostly they differ in their parts.
+func sameFigures(a, b *parts.Build) bool {
+	return a.Frame == b.Frame && a.Fork == b.Fork && a.Rear == b.Rear && a.Wheels == b.Wheels &&
+		a.Cockpit == b.Cockpit && a.Saddle == b.Saddle && a.Cranks == b.Cranks
 }
 
 // Evaluate reads the text of a document and works out everything that there is
@@ -29,16 +51,21 @@ func EvaluateDocument(d *parts.Document) *Report { return Weigh(d).Report }
 func EvaluateText(text []byte) *Evaluation {
 	d, problems := parts.Open(text)
 	if d == nil {
-		r := newReport()
-		r.Problems = append(r.Problems, problems...)
-		return &Evaluation{Report: r}
+		return refused(problems)
 	}
-	return weigh(d, problems)
+	return weigh(d, problems, nil)
 }
 
 // Weigh is EvaluateDocument, and keeps what the report was made from. The
 // document must not be changed while the result is in use.
-func Weigh(d *parts.Document) *Evaluation { return weigh(d, nil) }
+func Weigh(d *parts.Document) *Evaluation { return weigh(d, nil, nil) }
+
+// refused is the evaluation of a text that is no document.
+func refused(problems []parts.Problem) *Evaluation {
+	r := newReport()
+	r.Problems = append(r.Problems, problems...)
+	return &Evaluation{Report: r}
+}
 
 func newReport() *Report {
 	return &Report{
@@ -47,9 +74,11 @@ func newReport() *Report {
 	}
 }
 
-func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
+// weigh evaluates a document; problems are those of opening it. Last is the
+// evaluation of the one before it, or nil when nothing of that will do.
+func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation {
 	r := newReport()
-	e := &Evaluation{Document: d, Report: r, Builds: make([]*Weighed, len(d.Builds))}
+	e := &Evaluation{Document: d, Report: r, Builds: make([]*Weighed, len(d.Builds)), posed: last.poses(len(d.Builds))}
 	checked := parts.Check(d)
 	r.Problems = append(append(r.Problems, problems...), checked...)
 	omit := newOmissions(checked)
@@ -63,15 +92,23 @@ func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
 	put := func(i int, l *parts.Load, side, again bool) *Weighed {
 		b := &d.Builds[i]
 		tell := func(problems []parts.Problem) { r.Problems = append(r.Problems, problems...) }
-		bike, problems := geometry.Pose(b)
-		if !again {
-			tell(problems)
+		p := &e.posed[i]
+		if i > 0 && !p.known() && e.posed[i-1].sound() && sameFigures(b, &d.Builds[i-1]) {
+			*p = e.posed[i-1]
 		}
-		if bike == nil {
+		if !p.known() {
+			p.bike, p.problems = geometry.Pose(b)
+		}
+		if !again {
+			tell(p.problems)
+		}
+		if p.bike == nil {
 			return nil
 		}
+		bike := p.bike
 		var carried *cargo
 		if l != nil && (side || to >= loaded) {
+			var problems []parts.Problem
 			carried, problems = carry(d, b, bike, l, omit)
 			tell(problems)
 		}
@@ -112,21 +149,26 @@ func weigh(d *parts.Document, problems []parts.Problem) *Evaluation {
 	var standard *[numFigures]float64
 	if a != nil {
 		pairs = couples(a, b)
-		shareSpots(a, b, pairs)
+		shareSpots(a, b, pairs, src.count)
 		a.measure()
 		b.measure()
 		standard = judgePair(a, b, &t.one, &t.both)
 	}
 	r.Builds = make([]Build, len(d.Builds))
+	e.texts = newTexts(len(d.Builds), len(sides.list))
 	for i, w := range e.Builds {
 		if w != nil && w != a && w != b {
 			w.measure()
 			w.judge(&t.one)
 		}
-		r.Builds[i] = t.build(&d.Builds[i], w)
+		if !last.build(e, i) {
+			r.Builds[i] = t.build(&d.Builds[i], w)
+		}
 	}
 	for i := range sides.list {
-		r.Sides = append(r.Sides, t.side(d, sides, i, r.Builds))
+		if !last.side(e, i, sides.list[i].build) {
+			r.Sides = append(r.Sides, t.side(d, sides, i, r.Builds))
+		}
 	}
 	if a != nil {
 		r.Difference = t.difference(a, b, pairs, standard)
@@ -180,8 +222,7 @@ func (t *table) build(b *parts.Build, w *Weighed) Build {
 func (t *table) tell(w *Weighed, doubts []float64) Side {
 	var out Side
 	out.Figures = w.figures.tell()
-	w.byGroup = w.buckets(len(groups), groupOf)
-	out.Groups = w.subsets(w.byGroup, groupKey, &t.tally)
+	out.Groups = w.subsets(w.groups(), groupKey, &t.tally)
 	out.Carriers = w.subsets(w.buckets(int(numCarriers), carrierOfLine), carrierKey, &t.tally)
 	out.Weigh = t.adviseTotal(w, doubts)
 	out.Summary = t.words.build(w)

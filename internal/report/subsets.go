@@ -66,6 +66,14 @@ func (w *Weighed) buckets(n int, bucket func(*Line) int) [][]int32 {
 	return lists
 }
 
+// groups are the lines of a build by group.
+func (w *Weighed) groups() [][]int32 {
+	if w.byGroup == nil {
+		w.byGroup = w.buckets(len(groups), groupOf)
+	}
+	return w.byGroup
+}
+
 func groupOf(l *Line) int       { return int(l.group) }
 func carrierOfLine(l *Line) int { return int(l.carrier) }
 

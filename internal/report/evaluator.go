@@ -1,0 +1,70 @@
+package report
+
+import (
+	"slices"
+
+	"steelyard/internal/parts"
+)
+
+// Evaluator evaluates one state of a document after the other. After an edit of
+// a single part it reads that part only, and tells the builds that it is not of
+// as it told them before. The zero Evaluator is ready for use.
+type Evaluator struct {
+	reader parts.Reader
+	last   *Evaluation // of the document that reader holds
+}
+
+// Evaluate is [EvaluateText] of the text, which must not be changed afterwards;
+// nor must the result, of which the next one may take over parts.
+func (v *Evaluator) Evaluate(text []byte) *Evaluation {
+	before := v.last
+	v.last = nil // until there is the next: a panic leaves nothing half done
+	d, problems, only := v.reader.Open(text)
+	if d == nil {
+		return refused(problems)
+	}
+	var last *edit
+	if before != nil && only >= 0 {
+		last = &edit{before, only}
+	}
+	v.last = weigh(d, problems, last)
+	return v.last
+}
+
+// edit is an evaluation whose document became the present one by the change of
+// a part of one build. A nil edit is no such evaluation.
+//
+// What is told of a build, and of a side, depends on the build with its load and
+// on what is shown; never on the other builds.
+type edit struct {
+	before *Evaluation
+	only   int // the index of that build
+}
+
+// poses returns the poses of n builds: a part changes none.
+func (e *edit) poses(n int) []posed {
+	if e == nil {
+		return make([]posed, n)
+	}
+	return slices.Clone(e.before.posed)
+}
+
+// build takes over what was told of build i, if it has not changed.
+func (e *edit) build(to *Evaluation, i int) bool {
+	if e == nil || i == e.only {
+		return false
+	}
+	to.Report.Builds[i] = e.before.Report.Builds[i]
+	to.texts.builds[i] = e.before.texts.builds[i]
+	return true
+}
+
+// side takes over what was told of side i, if its build has not changed.
+func (e *edit) side(to *Evaluation, i, build int) bool {
+	if e == nil || build == e.only {
+		return false
+	}
+	to.Report.Sides = append(to.Report.Sides, e.before.Report.Sides[i])
+	to.texts.sides[i] = e.before.texts.sides[i]
+	return true
+}
