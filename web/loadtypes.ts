@@ -285,6 +285,7 @@ export interface Weighed {
   load: string;
   state: string;
   problems: Problem[];
+  expected: { line: number; mass_g: number; plus_g: number }[];
   measured?: {
     figures: Figure[];
     has_height: boolean;

@@ -64,7 +64,7 @@ type packed struct {
 	Incumbent  *float64   `json:"incumbent"` // aim of the best packing so far; null while there is none
 	Bound      *float64   `json:"bound"`     // no packing is better than that
 	Gap        *float64   `json:"gap"`
-	Tolerance  float64    `json:"tolerance"` // done is when the gap is within this
+	Tolerance  float64    `json:"tolerance"`  // done is when the gap is within this
 	Assignment []assigned `json:"assignment"` // null while there is none
 	Moves      []move     `json:"moves"`      // against the document
 	Before     terms      `json:"before"`

@@ -17,6 +17,7 @@ type weighed struct {
 	State    parts.State     `json:"state"`
 	Problems []parts.Problem `json:"problems"`
 
+	Expected     []expected    `json:"expected"`            // what it should say
 	Measured     *measured     `json:"measured,omitempty"`  // what the scale says
 	Paper        *onPaper      `json:"paper,omitempty"`     // what the parts list says
 	Agreement    *agreement    `json:"agreement,omitempty"` // whether the two agree
@@ -24,6 +25,13 @@ type weighed struct {
 	Explained    string        `json:"explained"`           // that in words
 	Adjusted     []adjusted    `json:"adjusted"`            // masses that meet the readings best
 	Block        *block        `json:"block,omitempty"`     // how high to raise a wheel
+}
+
+// expected is what the scale should show at a reading if the list is right.
+type expected struct {
+	Line int     `json:"line"`
+	Mass float64 `json:"mass_g"`
+	Plus float64 `json:"plus_g"`
 }
 
 type measured struct {
@@ -121,7 +129,7 @@ func weighIn(text, id string) string {
 func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
 	out := &weighed{
 		WeighIn: w.ID, Build: w.Build, Load: w.Load, State: w.State,
-		Problems: []parts.Problem{}, Explanations: []explanation{}, Adjusted: []adjusted{},
+		Problems: []parts.Problem{}, Expected: []expected{}, Explanations: []explanation{}, Adjusted: []adjusted{},
 	}
 	for _, p := range parts.Check(d) {
 		if p.WeighIn == w.ID {
@@ -147,6 +155,9 @@ func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
 			Message: "The bike was weighed with more on it than the document can put there; check the load and its rider, or say another state.",
 		})
 		return out
+	}
+	for _, e := range weighin.Expect(w, bike.Bike, bike.Items) {
+		out.Expected = append(out.Expected, expected{e.Line, round(e.Mass.Value*milli, 1), round(e.Mass.Plus()*milli, 1)})
 	}
 	r, problems := weighin.Weigh(w, bike.Bike, bike.Items)
 	out.Problems = append(out.Problems, problems...)

@@ -9,7 +9,7 @@ import { addWeighIn, adopt, carried, editWeighIn, needsLoad, removeWeighIn, usua
 import { loadsOf, states, weighInsOf, type Reading, type State, type Weighed, type WeighIn } from "../loadtypes.ts";
 import { store } from "../state.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
-import { figureScale, heavyField, lengthField, partScale, signed, write } from "../units.ts";
+import { figureScale, heavyField, lengthField, partScale, plain, signed, write } from "../units.ts";
 import { domID, focusSoon } from "./element.ts";
 import { choice, field, problemOf } from "./field.ts";
 import { number } from "./figure.ts";
@@ -195,7 +195,9 @@ class WeighInSection extends Section {
     const show = store.doc!.show;
     const mass = heavyField(show);
     const length = lengthField(show);
-    const off = this.result(w.id).weighed?.measured?.readings ?? [];
+    const { weighed } = this.result(w.id);
+    const off = weighed?.measured?.readings ?? [];
+    const should = weighed?.expected ?? [];
     const head = (label: string, unit = "", cls = "") => html`<th role="columnheader" scope="col" class=${cls}>${label}${unit ? html` <span class="unit">${unit}</span>` : nothing}</th>`;
     return html`<h3>${t("weighin.readings")}</h3>
       <table class="lines readings" role="table">
@@ -211,9 +213,10 @@ class WeighInSection extends Section {
           </tr>
         </thead>
         <tbody role="rowgroup">
-          ${w.readings.map((r, i) => this.reading(w, r, i, off.find((o) => o.line === i), off.length > 0))}
+          ${w.readings.map((r, i) => this.reading(w, r, i, off.find((o) => o.line === i), off.length > 0, should.find((e) => e.line === i)))}
         </tbody>
       </table>
+      ${should.length ? html`<p class="fine">${t("weighin.should.help")}</p>` : nothing}
       <p class="after"><button type="button" @click=${() => this.add(w)}>${t("weighin.add")}</button></p>`;
   }
 
@@ -224,7 +227,7 @@ class WeighInSection extends Section {
     focusSoon(domID("f", `weigh/${w.id}/readings.${w.readings.length}.wheel`));
   }
 
-  private reading(w: WeighIn, r: Reading, i: number, off: { by_g: number; score: number } | undefined, judged: boolean): TemplateResult {
+  private reading(w: WeighIn, r: Reading, i: number, off: { by_g: number; score: number } | undefined, judged: boolean, should: { mass_g: number; plus_g: number } | undefined): TemplateResult {
     const show = store.doc!.show;
     const mass = heavyField(show);
     const length = lengthField(show);
@@ -270,7 +273,7 @@ class WeighInSection extends Section {
       </td>
       <td role="cell" class="h" data-label=${t("weighin.height")}>${figure("height_mm", t(r.raised ? "weighin.height.long" : "weighin.height.scale"), 10)}</td>
       <td role="cell" class="p" data-label="±">${figure("height_within_mm", t("weighin.within"), 1)}</td>
-      <td role="cell" class="m" data-label=${t("weighin.mass")}>${figure("mass_g", t("weighin.mass"), heavy ? 0.1 : 100)}</td>
+      <td role="cell" class="m" data-label=${t("weighin.mass")}>${figure("mass_g", t("weighin.mass"), heavy ? 0.1 : 100)}${should ? html`<span class="should">${t("weighin.should", { mass: plain(write(should.mass_g, should.plus_g, figureScale("g", show))) })}</span>` : nothing}</td>
       <td role="cell" class="s" data-label=${t("weighin.resolution")}>${figure("resolution_g", t("weighin.resolution"), heavy ? 0.01 : 10)}</td>
       ${judged ? html`<td role="cell" class="o right ${off && Math.abs(off.score) > 2 ? "far" : ""}" data-label=${t("weighin.off")}>${off ? `${signed(off.by_g / s.per, 0)}\u00a0${s.unit}` : "–"}</td>` : nothing}
       <td role="cell" class="a">

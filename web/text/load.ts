@@ -335,6 +335,8 @@ export const load = {
   "weighin.height.scale": "Height of the scale under the wheel",
   "weighin.within": "Height may be off by",
   "weighin.mass": "Scale shows",
+  "weighin.should": "paper {mass}",
+  "weighin.should.help": "“Paper” is what the scale should show if the parts list is right, within its ±: for the list, the wheelbase, a floor a little out of level, the block and the scale’s steps.",
   "weighin.resolution": "Scale’s steps",
   "weighin.off": "Off by",
   "weighin.off.help": "How far the reading lies from what all of them together say",

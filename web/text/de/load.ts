@@ -336,6 +336,8 @@ export const load: Record<keyof typeof english, string> = {
   "weighin.height.scale": "Höhe der Waage unter dem Rad",
   "weighin.within": "Höhe ungenau bis zu",
   "weighin.mass": "Waage zeigt",
+  "weighin.should": "Papier {mass}",
+  "weighin.should.help": "„Papier“ ist, was die Waage zeigen sollte, wenn die Teileliste stimmt, mit ±: für die Liste, den Radstand, einen nicht ganz ebenen Boden, den Klotz und die Schritte der Waage.",
   "weighin.resolution": "Schritte der Waage",
   "weighin.off": "Daneben um",
   "weighin.off.help": "Wie weit die Ablesung von dem abliegt, was alle zusammen sagen",
