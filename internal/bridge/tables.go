@@ -25,44 +25,72 @@ func readPartsCSV(text, options string) string {
 	return answer(parts.ReadCSV([]byte(text), o))
 }
 
-// partsCSV answers a document and the id of a build with the build's parts as
-// CSV. The third argument is "semicolon" for spreadsheets with a decimal comma.
-func partsCSV(args ...string) string {
-	d, problems := parts.Open([]byte(argument(args, 0)))
-	if d == nil {
-		return refusal(problems)
+// semicolon is what the style of a CSV table is for spreadsheets that want
+// semicolons and a decimal comma; anything else is commas and a decimal point.
+const semicolon = "semicolon"
+
+// table answers a document with a table of it: the arguments are the document,
+// the style of CSV, and the date, as people write it, for the notes on how the
+// figures were obtained; without a date there are none.
+func table(write func(*report.Evaluation, report.Export) []byte) Function {
+	return func(args ...string) string {
+		e := evaluation(argument(args, 0))
+		if e.Document == nil {
+			return refusal(e.Report.Problems)
+		}
+		return string(write(e, export(e, argument(args, 1), argument(args, 2))))
 	}
-	id := argument(args, 1)
-	b := d.Build(id)
-	if b == nil {
-		return failed(parts.Problem{Severity: parts.SeverityError, Build: id, Message: "There is no build with this id in the document."})
-	}
-	return string(parts.WriteCSV(b, parts.CSVStyle{Semicolon: argument(args, 2) == "semicolon"}))
 }
 
-// table answers a document with a table of its report.
-func table(text string, write func(*report.Evaluation) []byte) string {
+func export(e *report.Evaluation, style, date string) report.Export {
+	x := report.Export{Semicolon: style == semicolon}
+	if date != "" {
+		x.Notes = e.Provenance(date)
+	}
+	return x
+}
+
+var figuresCSV = table(func(e *report.Evaluation, x report.Export) []byte { return report.FiguresCSV(e.Report, x) })
+
+var differenceCSV = table(func(e *report.Evaluation, x report.Export) []byte { return report.DifferenceCSV(e.Report, x) })
+
+var figuresMarkdown = table(func(e *report.Evaluation, x report.Export) []byte {
+	return report.FiguresMarkdown(e.Report, e.Document.Show, x)
+})
+
+var differenceMarkdown = table(func(e *report.Evaluation, x report.Export) []byte {
+	return report.DifferenceMarkdown(e.Report, e.Document.Show, x)
+})
+
+// partsOf answers a document and the id of a build with a table of the build's
+// parts; style and date are as in [table].
+func partsOf(write func(*report.Evaluation, *parts.Build, report.Export) []byte) Function {
+	return func(args ...string) string {
+		e := evaluation(argument(args, 0))
+		if e.Document == nil {
+			return refusal(e.Report.Problems)
+		}
+		id := argument(args, 1)
+		b := e.Document.Build(id)
+		if b == nil {
+			return failed(parts.Problem{Severity: parts.SeverityError, Build: id, Message: "There is no build with this id in the document."})
+		}
+		return string(write(e, b, export(e, argument(args, 2), argument(args, 3))))
+	}
+}
+
+var partsCSV = partsOf(func(_ *report.Evaluation, b *parts.Build, x report.Export) []byte { return report.PartsCSV(b, x) })
+
+var partsMarkdown = partsOf(func(e *report.Evaluation, b *parts.Build, x report.Export) []byte { return e.PartsMarkdown(b, x) })
+
+// provenance answers a document and a date with the sentences on how its
+// figures were obtained, a list.
+func provenance(text, date string) string {
 	e := evaluation(text)
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
 	}
-	return string(write(e))
-}
-
-func figuresCSV(text string) string {
-	return table(text, func(e *report.Evaluation) []byte { return report.FiguresCSV(e.Report) })
-}
-
-func differenceCSV(text string) string {
-	return table(text, func(e *report.Evaluation) []byte { return report.DifferenceCSV(e.Report) })
-}
-
-func figuresMarkdown(text string) string {
-	return table(text, func(e *report.Evaluation) []byte { return report.FiguresMarkdown(e.Report, e.Document.Show) })
-}
-
-func differenceMarkdown(text string) string {
-	return table(text, func(e *report.Evaluation) []byte { return report.DifferenceMarkdown(e.Report, e.Document.Show) })
+	return answer(e.Provenance(date))
 }
 
 // parseMass answers a mass as a person writes it with {"value": grams}; unit is

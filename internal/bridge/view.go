@@ -25,6 +25,18 @@ type View struct {
 	Units      Units   `json:"units"`
 	Width      float64 `json:"width"` // CSS pixels
 	Height     float64 `json:"height"`
+
+	Caption *Caption `json:"caption"` // below the picture, beyond Height; for none it is absent
+	Pixels  float64  `json:"pixels"`  // how wide an SVG says it is; 0 is Width
+}
+
+// Caption says what stands below a picture that leaves the page.
+type Caption struct {
+	Title   string `json:"title"`
+	Date    string `json:"date"`    // as people write it
+	Figures bool   `json:"figures"` // the main ones, and how they differ from the ghost's
+	Sources bool   `json:"sources"` // how the figures were obtained
+	On      string `json:"on"`      // the date to tell with the sources
 }
 
 // Units are those of the figures in the picture.
@@ -87,6 +99,28 @@ func (v *View) subject(e *report.Evaluation) *scene.Subject {
 	return s
 }
 
+// caption returns the caption that the view asks for. Figures are those of a
+// side of the comparison.
+func (v *View) caption(e *report.Evaluation, ghost bool) *scene.Caption {
+	c := &scene.Caption{}
+	if v.Caption == nil {
+		return c
+	}
+	c.Title, c.Date = v.Caption.Title, v.Caption.Date
+	if v.Caption.Figures {
+		for i := range e.Report.Sides {
+			if v.At == [...]string{"a", "b"}[i] || v.At == "" && e.Report.Sides[i].Build == v.Build {
+				c.Head, c.Rows = e.Digest(i, ghost)
+				break
+			}
+		}
+	}
+	if v.Caption.Sources {
+		c.Notes = e.Provenance(v.Caption.On)
+	}
+	return c
+}
+
 // drawSVG answers a document and a view with the picture as SVG.
 func drawSVG(text, view string) string {
 	v, err := readView(view)
@@ -101,10 +135,9 @@ func drawSVG(text, view string) string {
 	if s == nil {
 		return problem("view.build", "There is no build to draw: it is not in the document, or its figures have errors.")
 	}
-	sv := v.scene()
 	var out bytes.Buffer
-	picture := scene.Draw(*s, sv, scene.Fit(s, sv, v.Width, v.Height))
-	if err := svg.Write(&out, picture, *v.palette(), svg.Options{}); err != nil {
+	picture := scene.Publish(*s, v.scene(), v.caption(e, s.Ghost != nil), v.Width, v.Height)
+	if err := svg.Write(&out, picture, *v.palette(), svg.Options{Pixels: v.Pixels}); err != nil {
 		return problem("", "The picture could not be written: "+err.Error()+".")
 	}
 	return out.String()

@@ -124,6 +124,10 @@ func readHeader(s string) header {
 // maxAbove is how many rows, such as a title, may stand above the headers.
 const maxAbove = 5
 
+// NotePrefix begins a row above the headers that is there for people to read:
+// it is passed over.
+const NotePrefix = "# "
+
 // head finds the row of headers, if there is one, and returns the rows below.
 func (r *csvReader) head(rows []row) []row {
 	width := 0
@@ -141,7 +145,9 @@ func (r *csvReader) head(rows []row) []row {
 	}
 	r.result.Header = true
 	for _, row := range rows[:at] {
-		r.bad(row, "this stands above the headers")
+		if !strings.HasPrefix(row.cells[0], NotePrefix) {
+			r.bad(row, "this stands above the headers")
+		}
 	}
 	for i, s := range rows[at].cells {
 		if r.headers[i] = readHeader(s); s != "" {

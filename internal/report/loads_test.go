@@ -206,7 +206,7 @@ func TestTwoLoadsOnOneBuild(t *testing.T) {
 	if !strings.Contains(x.Summary, "Short tour") || !strings.Contains(x.Summary, "with Tour") {
 		t.Errorf("the loads are not named: %s", x.Summary)
 	}
-	table := string(report.DifferenceCSV(r))
+	table := string(report.DifferenceCSV(r, report.Export{}))
 	if !strings.Contains(table, "Tour,Short tour") || !strings.Contains(table, "g,2400,1500,-900") {
 		t.Errorf("the table does not set the loads side by side:\n%s", table)
 	}

@@ -11,11 +11,17 @@ import (
 	"steelyard/internal/parts"
 )
 
+// Export is how a table leaves the program.
+type Export struct {
+	Notes     []string // what there is to say about the table, one paragraph each
+	Semicolon bool     // of CSV: cells parted by semicolons and numbers with a decimal comma, as spreadsheets of many countries want it
+}
+
 // FiguresCSV writes the figures of all builds side by side, for a spreadsheet:
-// one line a figure, for every build its value and its ±. Numbers have a
-// decimal point and the report's units.
-func FiguresCSV(r *Report) []byte {
-	var t csvTable
+// one line a figure, for every build its value and its ±. Numbers are in the
+// report's units. Notes follow below an empty line.
+func FiguresCSV(r *Report, x Export) []byte {
+	t := csvTable{Export: x}
 	head := []string{"Key", "Figure", "Unit"}
 	for i := range r.Builds {
 		head = append(head, r.Builds[i].Name, r.Builds[i].Name+" ±")
@@ -29,9 +35,9 @@ func FiguresCSV(r *Report) []byte {
 			case !ok:
 				cells = append(cells, "", "")
 			case row.exact:
-				cells = append(cells, number(value), "")
+				cells = append(cells, t.number(value), "")
 			default:
-				cells = append(cells, number(value), number(plus))
+				cells = append(cells, t.number(value), t.number(plus))
 			}
 		}
 		t.line(cells...)
@@ -41,9 +47,10 @@ func FiguresCSV(r *Report) []byte {
 
 // DifferenceCSV writes the difference of two builds as one table: figures, then
 // groups, then the parts that are not the same in both. It is only a head when
-// no two builds are compared.
-func DifferenceCSV(r *Report) []byte {
-	var t csvTable
+// no two builds are compared. Notes are as in [FiguresCSV].
+func DifferenceCSV(r *Report, x Export) []byte {
+	t := csvTable{Export: x}
+	number := t.number
 	d := r.Difference
 	a, b := sidesOf(r)
 	t.line("Section", "Key", "Name", "Unit", a.Name, b.Name, "Difference", "±", "Verdict")
@@ -56,7 +63,7 @@ func DifferenceCSV(r *Report) []byte {
 	for _, g := range d.Groups {
 		t.line("group", g.Key, Label("group."+g.Key), gram.name, number(g.A), number(g.B), number(g.Delta), number(g.Plus), "")
 	}
-	massA, massB := masses(r, a), masses(r, b)
+	massA, massB := t.masses(r, a), t.masses(r, b)
 	for _, p := range d.Parts {
 		t.line("part", p.Group, p.Name, gram.name, massA[p.A], massB[p.B], number(p.Delta), number(p.Plus), Label("change."+p.What))
 	}
@@ -64,8 +71,8 @@ func DifferenceCSV(r *Report) []byte {
 }
 
 // FiguresMarkdown writes the figures of all builds side by side as a table for
-// an article, in the units that the document wants shown.
-func FiguresMarkdown(r *Report, show parts.Show) []byte {
+// an article, in the units that the document wants shown. Notes follow below.
+func FiguresMarkdown(r *Report, show parts.Show, x Export) []byte {
 	w := newWords(show)
 	var t markdownTable
 	head := []string{Label("table.figure")}
@@ -89,12 +96,13 @@ func FiguresMarkdown(r *Report, show parts.Show) []byte {
 		}
 		t.line(cells...)
 	}
-	return t.bytes()
+	return t.end(x)
 }
 
 // DifferenceMarkdown writes the difference of two builds for an article: what it
 // says in words, its figures, its groups, and the parts that are not the same.
-func DifferenceMarkdown(r *Report, show parts.Show) []byte {
+// Notes follow below.
+func DifferenceMarkdown(r *Report, show parts.Show, x Export) []byte {
 	d := r.Difference
 	if d == nil {
 		return nil
@@ -122,7 +130,7 @@ func DifferenceMarkdown(r *Report, show parts.Show) []byte {
 			t.line(p.Name, Label("change."+p.What), delta)
 		}
 	}
-	return t.bytes()
+	return t.end(x)
 }
 
 // row is a figure or a length of geometry in a table of builds.
@@ -198,7 +206,8 @@ func sidesOf(r *Report) (a, b *Side) {
 }
 
 // masses are the masses of a side's lines as written, by id.
-func masses(r *Report, s *Side) map[string]string {
+func (t *csvTable) masses(r *Report, s *Side) map[string]string {
+	number := t.number
 	m := make(map[string]string)
 	for i := range r.Builds {
 		if r.Builds[i].ID != s.Build {
@@ -227,7 +236,13 @@ func masses(r *Report, s *Side) map[string]string {
 	return m
 }
 
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+func (t *csvTable) number(v float64) string {
+	s := strconv.FormatFloat(v, 'f', -1, 64)
+	if t.Semicolon {
+		s = strings.Replace(s, ".", ",", 1)
+	}
+	return s
+}
 
 // plusSign puts the sign before a difference that is more.
 func plusSign(delta float64, text string) string {
@@ -237,39 +252,115 @@ func plusSign(delta float64, text string) string {
 	return text
 }
 
+const byteOrderMark = "\xef\xbb\xbf"
+
 // csvTable writes a table as RFC 4180 has it, in UTF-8 with a byte order mark:
 // spreadsheets need that to know ± when they see it.
 type csvTable struct {
-	b bytes.Buffer
-	w *csv.Writer
+	Export
+	b    bytes.Buffer
+	w    *csv.Writer
+	wide int // cells in a line
 }
 
 func (t *csvTable) line(cells ...string) {
 	if t.w == nil {
-		t.b.WriteString("\xef\xbb\xbf")
+		t.b.WriteString(byteOrderMark)
 		t.w = csv.NewWriter(&t.b)
 		t.w.UseCRLF = true
+		if t.Semicolon {
+			t.w.Comma = ';'
+		}
 	}
 	for i, c := range cells {
-		cells[i] = safe(c)
+		cells[i] = t.safe(c)
 	}
+	t.wide = len(cells)
 	t.w.Write(cells) // to memory: it does not fail
 }
 
 func (t *csvTable) bytes() []byte {
+	if len(t.Notes) > 0 {
+		t.line(make([]string, t.wide)...)
+		for _, n := range t.Notes {
+			cells := make([]string, t.wide)
+			cells[0] = n
+			t.line(cells...)
+		}
+	}
 	t.w.Flush()
 	return t.b.Bytes()
+}
+
+// PartsCSV writes the parts of a build as [parts.WriteCSV] does, for a spreadsheet
+// or to be read again, with the notes in one cell above the list.
+func PartsCSV(b *parts.Build, x Export) []byte {
+	list := parts.WriteCSV(b, parts.CSVStyle{Semicolon: x.Semicolon})
+	if len(x.Notes) == 0 {
+		return list
+	}
+	list = bytes.TrimPrefix(list, []byte(byteOrderMark))
+	t := csvTable{Export: x}
+	head, _, _ := bytes.Cut(list, []byte("\r"))
+	comma := ","
+	if x.Semicolon {
+		comma = ";"
+	}
+	cells := make([]string, 1+bytes.Count(head, []byte(comma)))
+	cells[0] = parts.NotePrefix + strings.Join(x.Notes, " ")
+	t.line(cells...)
+	t.w.Flush()
+	return append(t.b.Bytes(), list...)
+}
+
+// PartsMarkdown writes the parts of a build for an article, in the units that the
+// document wants shown, by group. What is left out of the figures has no mass
+// together.
+func (e *Evaluation) PartsMarkdown(b *parts.Build, x Export) []byte {
+	w := newWords(e.Document.Show)
+	var t markdownTable
+	t.head("wwffffww", Label("table.group"), Label("table.part"), Label("table.number"), Label("table.each"), Label("table.within"), Label("table.together"), Label("table.basis"), Label("table.station"))
+	told := make(map[string]*Part)
+	for i := range e.Report.Builds {
+		if r := &e.Report.Builds[i]; r.ID == b.ID {
+			for k := range r.Parts {
+				told[r.Parts[k].ID] = &r.Parts[k]
+			}
+		}
+	}
+	for _, g := range parts.Groups {
+		for i := range b.Parts {
+			p := &b.Parts[i]
+			if parts.GroupOf(p.Kind) != g {
+				continue
+			}
+			together := "–"
+			if r := told[p.ID]; r != nil && r.OK {
+				together = w.grams(r.Mass, r.Plus)
+			}
+			where := ""
+			if p.At == nil {
+				where = Label("station." + p.Station)
+			}
+			t.line(Label("group."+g), p.Name, strconv.Itoa(p.Quantity), w.limit(p.Mass), w.limit(p.HalfWidth), together, Label("basis."+string(p.Basis)), where)
+		}
+	}
+	return t.end(x)
 }
 
 // safe keeps a spreadsheet from taking a name for a formula: a text that begins
 // like one, in narrow or full width, gets an apostrophe in front. A number does
 // not.
-func safe(cell string) string {
+func (t *csvTable) safe(cell string) string {
 	first, n := utf8.DecodeRuneInString(strings.TrimLeft(cell, "'"))
 	if n == 0 || !strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
 		return cell
 	}
-	if _, err := strconv.ParseFloat(cell, 64); err == nil {
+	number := cell
+	if t.Semicolon {
+		number = strings.Replace(cell, ",", ".", 1)
+	}
+	if _, err := strconv.ParseFloat(number, 64); err == nil {
 		return cell
 	}
 	return "'" + cell
@@ -315,7 +406,13 @@ func (t *markdownTable) gap() {
 	}
 }
 
-func (t *markdownTable) bytes() []byte { return t.b.Bytes() }
+// end writes the notes and returns all that was written.
+func (t *markdownTable) end(x Export) []byte {
+	for _, n := range x.Notes {
+		t.text(n)
+	}
+	return t.b.Bytes()
+}
 
 // escape makes a text stand in Markdown for itself, on one line.
 func escape(s string) string {

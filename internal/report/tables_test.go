@@ -42,11 +42,11 @@ func golden(t *testing.T, name string, got []byte) {
 func TestTables(t *testing.T) {
 	d := document(fitted("a"), other("b"))
 	r := report.EvaluateDocument(d)
-	golden(t, "figures.csv", report.FiguresCSV(r))
-	golden(t, "difference.csv", report.DifferenceCSV(r))
-	golden(t, "figures.md", report.FiguresMarkdown(r, d.Show))
-	golden(t, "difference.md", report.DifferenceMarkdown(r, d.Show))
-	golden(t, "difference-pounds.md", report.DifferenceMarkdown(r, parts.Show{Mass: "lb_oz", Length: "in"}))
+	golden(t, "figures.csv", report.FiguresCSV(r, report.Export{}))
+	golden(t, "difference.csv", report.DifferenceCSV(r, report.Export{}))
+	golden(t, "figures.md", report.FiguresMarkdown(r, d.Show, report.Export{}))
+	golden(t, "difference.md", report.DifferenceMarkdown(r, d.Show, report.Export{}))
+	golden(t, "difference-pounds.md", report.DifferenceMarkdown(r, parts.Show{Mass: "lb_oz", Length: "in"}, report.Export{}))
 }
 
 // rows reads a table back.
@@ -59,7 +59,7 @@ func TestFiguresCSV(t *testing.T) {
 	a := fitted("a")
 	a.Name = "=HYPERLINK(1)\n,\"x\""
 	r := report.EvaluateDocument(document(a, other("b")))
-	lines, err := rows(report.FiguresCSV(r))
+	lines, err := rows(report.FiguresCSV(r, report.Export{}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,14 +83,14 @@ func TestFiguresCSV(t *testing.T) {
 func TestTablesOfLittle(t *testing.T) {
 	for _, d := range []*parts.Document{document(), document(bike("a")), document(fitted("a"))} {
 		r := report.EvaluateDocument(d)
-		if lines, err := rows(report.DifferenceCSV(r)); err != nil || len(lines) != 1 {
+		if lines, err := rows(report.DifferenceCSV(r, report.Export{})); err != nil || len(lines) != 1 {
 			t.Errorf("%d lines, %v", len(lines), err)
 		}
-		if got := report.DifferenceMarkdown(r, d.Show); len(got) != 0 {
+		if got := report.DifferenceMarkdown(r, d.Show, report.Export{}); len(got) != 0 {
 			t.Errorf("%s", got)
 		}
-		report.FiguresMarkdown(r, d.Show)
-		report.FiguresCSV(r)
+		report.FiguresMarkdown(r, d.Show, report.Export{})
+		report.FiguresCSV(r, report.Export{})
 	}
 }
 
@@ -99,7 +99,7 @@ func TestMarkdownNames(t *testing.T) {
 	a, b := fitted("a"), other("b")
 	a.Name = "a|b <script>\n# *c* `d` [e](f)"
 	b.Parts[9].Name = a.Name
-	text := string(report.DifferenceMarkdown(report.EvaluateDocument(document(a, b)), parts.Show{}))
+	text := string(report.DifferenceMarkdown(report.EvaluateDocument(document(a, b)), parts.Show{}, report.Export{}))
 	want := "a\\|b \\<script\\> \\# \\*c\\* \\`d\\` \\[e\\](f)"
 	if n := strings.Count(text, want); n != 4 {
 		t.Errorf("%d times: %s", n, text)

@@ -156,7 +156,7 @@ func (s *captioner) table(c *Caption) {
 			end := cols[j].x + cols[j].value
 			s.put(end, base, value, s.usual, true, 1, Text)
 			if doubt {
-				s.put(end, base, plusMinus+plus, s.usual, false, -1, Quiet)
+				s.put(end+textWidth(" ", s.usual, false), base, plusMinus[1:]+plus, s.usual, false, -1, Quiet)
 			}
 		}
 		s.y = base + float64(max(len(rows)-1, 0))*1.2*s.usual + 0.45*s.usual

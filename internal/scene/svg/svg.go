@@ -15,7 +15,8 @@ import (
 
 // Options are how a scene is written. The zero Options are good.
 type Options struct {
-	Clear bool // without a background
+	Clear  bool    // without a background
+	Pixels float64 // how wide the document says it is; 0 is as wide as the scene was laid out
 }
 
 // Fonts is the list of font families that texts ask for. Widths are held by
@@ -110,8 +111,12 @@ func (e *encoder) scene(s *scene.Scene, o Options) {
 	e.raw(`<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 `)
 	e.pair(s.Width, s.Height)
 	e.raw(`"`)
-	e.attr("width", s.Width)
-	e.attr("height", s.Height)
+	scale := 1.0
+	if o.Pixels > 0 && s.Width > 0 {
+		scale = o.Pixels / s.Width
+	}
+	e.attr("width", scale*s.Width)
+	e.attr("height", scale*s.Height)
 	e.raw(" stroke-linejoin=\"round\" stroke-linecap=\"round\">\n<title>")
 	e.text(s.Title)
 	e.raw("</title>\n<desc>")

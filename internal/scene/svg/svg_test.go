@@ -8,6 +8,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -84,6 +85,20 @@ func TestGolden(t *testing.T) {
 	}
 	for _, c := range []struct {
 		name    string
+		subject *scene.Subject
+		view    scene.View
+		width   float64
+		palette scene.Palette
+	}{
+		{"published-light", &ridden, scene.View{Words: specimen.Words, Labels: true, Units: scene.Units{Mass: "kg"}}, 760, scene.Light},
+		{"published-narrow-dark", &travel, scene.View{Words: specimen.Words, Aspect: scene.Rear}, 480, scene.Dark},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			same(t, c.name, write(t, scene.Publish(*c.subject, c.view, caption(), c.width, 460), c.palette, svg.Options{Pixels: 1600}))
+		})
+	}
+	for _, c := range []struct {
+		name    string
 		raised  string
 		palette scene.Palette
 	}{{"weigh-front-light", "front", scene.Light}, {"weigh-rear-dark", "rear", scene.Dark}} {
@@ -91,6 +106,47 @@ func TestGolden(t *testing.T) {
 			w := scene.Weighing{Raised: c.raised, Height: 0.3, Words: specimen.Words}
 			same(t, c.name, write(t, scene.WeighIn(travel.Bike, w, 760, 480), c.palette, svg.Options{}))
 		})
+	}
+}
+
+// caption is one of the usual size.
+func caption() *scene.Caption {
+	return &scene.Caption{
+		Title: "Two gears for the long way",
+		Date:  "3 May 2026",
+		Head:  []string{"Loaded, with rider", "Gear hub", "Difference from Derailleur"},
+		Rows: [][]string{
+			{"Total mass", "117.3 kg ± 1.1 kg", "+0.42 kg ± 0.05 kg"},
+			{"Centre of mass, ahead of the rear axle", "412 mm ± 9 mm", "−12 mm ± 2 mm"},
+			{"Centre of mass, above the ground", "948 mm ± 12 mm", "0"},
+			{"Load on the rear wheel", "72.2 kg ± 0.8 kg", "+0.8 kg ± 0.3 kg"},
+			{"Load on the front wheel", "45.1 kg ± 0.6 kg", "−0.4 kg ± 0.3 kg"},
+		},
+		Notes: []string{
+			"Worked out on 3 May 2026.",
+			"± is the expanded uncertainty, coverage factor k = 2: about 19 times in 20 the true figure lies within. What two builds share drops out of their difference.",
+		},
+	}
+}
+
+// A document says how wide it is to be shown, and is the same drawing.
+func TestPixels(t *testing.T) {
+	s := specimen.Travel()
+	v := scene.View{Words: specimen.Words}
+	out := scene.Publish(s, v, caption(), 800, 500)
+	plain, wide := write(t, out, scene.Light, svg.Options{}), write(t, out, scene.Light, svg.Options{Pixels: 2400})
+	els, _ := elements(t, wide)
+	got := map[string]string{}
+	for _, a := range els[0].Attr {
+		got[a.Name.Local] = a.Value
+	}
+	if want := strconv.FormatFloat(math.Round(300*out.Height)/100, 'f', -1, 64); got["width"] != "2400" || got["height"] != want || !strings.HasPrefix(got["viewBox"], "0 0 800 ") {
+		t.Errorf("%v, want a height of %s", got, want)
+	}
+	_, a, _ := strings.Cut(plain, "<title>")
+	_, b, _ := strings.Cut(wide, "<title>")
+	if a != b {
+		t.Error("another drawing")
 	}
 }
 

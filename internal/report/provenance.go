@@ -1,0 +1,110 @@
+package report
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/internal/parts"
+)
+
+// Provenance tells, in a sentence each, how the figures of a report were
+// obtained, to stand beside whatever leaves the program: by which version of it
+// and when, where the masses of each side come from, and what ± means. The date
+// is as people write it.
+func (e *Evaluation) Provenance(date string) []string {
+	out := []string{say("provenance.program", "version", e.Report.Program, "date", date)}
+	for i, w := range e.Sides {
+		if w != nil && w.figures.of[total].Value > 0 {
+			out = append(out, w.basis(e.Report.Sides[i].Name))
+		}
+	}
+	return append(out, Label("provenance.method"), Label("provenance.plus"))
+}
+
+// basis tells how many of a bike's lines are known from what, and how much of
+// its mass.
+func (w *Weighed) basis(name string) string {
+	count := make([]int, len(parts.Bases)+1) // the last is the rider
+	kg := make([]float64, len(count))
+	all, sum := 0, 0.0
+	for i := range w.Lines {
+		l := &w.Lines[i]
+		if !l.OK {
+			continue
+		}
+		k := len(parts.Bases)
+		for j, b := range parts.Bases {
+			if b == w.Build.Parts[i].Basis {
+				k = j
+			}
+		}
+		if list, _, _ := w.Owner(i); list == "riders" {
+			k = len(parts.Bases)
+		}
+		count[k]++
+		kg[k] += l.Mass
+		all++
+		sum += l.Mass
+	}
+	var of []string
+	for k, n := range count {
+		if n == 0 {
+			continue
+		}
+		key := "provenance.rider"
+		if k < len(parts.Bases) {
+			key = "provenance." + string(parts.Bases[k])
+		}
+		of = append(of, say(key, "n", strconv.Itoa(n), "share", percent(kg[k]/sum)))
+	}
+	return say("provenance.basis", "name", name, "n", strconv.Itoa(all), "of", strings.Join(of, ", "))
+}
+
+// Digest is what a caption tells of a picture: the main figures of a side of
+// the comparison and, with other, how they differ from those of the other side;
+// in the units that the document wants shown. The first column, and the first of
+// each row, are names.
+func (e *Evaluation) Digest(side int, other bool) (head []string, rows [][]string) {
+	r := e.Report
+	if side >= len(r.Sides) || !r.Sides[side].Weighed {
+		return nil, nil
+	}
+	s, w := &r.Sides[side], newWords(e.Document.Show)
+	state := Label("state." + string(s.State))
+	if s.State == parts.Loaded || s.State == parts.Ridden {
+		state = say("provenance.state", "state", state, "supplies", Label("supplies."+string(s.Supplies)))
+	}
+	head = []string{state, s.Name}
+	other = other && r.Difference != nil && len(r.Sides) > 1
+	if other {
+		head = append(head, say("provenance.from", "name", r.Sides[1-side].Name))
+	}
+	for _, key := range [...]string{"total", "centre_x", "centre_y", "centre_z", "rear_load", "front_load"} {
+		for _, f := range s.Figures {
+			if f.Key != key {
+				continue
+			}
+			row := []string{Label("figure." + key), w.figure(f.Unit, f.Value, f.Plus)}
+			if other {
+				row = append(row, w.change(r.Difference, key, side))
+			}
+			rows = append(rows, row)
+		}
+	}
+	return head, rows
+}
+
+// change writes how a side's figure differs from the other side's.
+func (w *words) change(d *Difference, key string, side int) string {
+	for _, c := range d.Figures {
+		if c.Key != key {
+			continue
+		}
+		delta := c.Delta
+		if side == 0 {
+			delta = -delta
+		}
+		return plusSign(delta, w.figure(c.Unit, delta, c.Plus))
+	}
+	return ""
+}

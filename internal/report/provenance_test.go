@@ -1,0 +1,191 @@
+package report_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"steelyard/internal/parts"
+	"steelyard/internal/report"
+)
+
+const day = "3 May 2026"
+
+// Counts and shares are those of the lines that are on the bike.
+func TestProvenance(t *testing.T) {
+	d := withState(laden(), parts.Ridden, parts.Full)
+	for i := range d.Builds {
+		for k := range d.Builds[i].Parts {
+			d.Builds[i].Parts[k].Basis = parts.Bases[k%len(parts.Bases)]
+		}
+	}
+	e := report.Weigh(d)
+	notes := e.Provenance(day)
+	if len(notes) != 5 {
+		t.Fatalf("%d sentences: %q", len(notes), notes)
+	}
+	if !strings.Contains(notes[0], report.Program()) || !strings.Contains(notes[0], day) {
+		t.Errorf("%q does not name the program's version and the day", notes[0])
+	}
+	for i, side := range e.Report.Sides {
+		count, grams := map[parts.Basis]int{}, map[parts.Basis]float64{}
+		for _, p := range d.Builds[i].Parts {
+			count[p.Basis]++
+			grams[p.Basis] += p.Mass * float64(p.Quantity)
+		}
+		for _, b := range d.Loads[0].Bags {
+			count[b.Basis]++
+			grams[b.Basis] += b.Mass
+		}
+		for _, g := range d.Loads[0].Goods {
+			if g.In != "" {
+				count[g.Basis]++
+				grams[g.Basis] += g.Mass * float64(g.Quantity)
+			}
+		}
+		total := 0.0
+		for _, f := range side.Figures {
+			if f.Key == "total" {
+				total = f.Value
+			}
+		}
+		said := notes[1+i]
+		for basis, words := range map[parts.Basis]string{parts.Weighed: "weighed", parts.Stated: "stated by makers", parts.Typical: "typical figures", parts.Guessed: "guessed"} {
+			want := fmt.Sprintf("%d %s (%.0f %%)", count[basis], words, 100*grams[basis]/total)
+			if !strings.Contains(said, want) {
+				t.Errorf("%q does not say %q", said, want)
+			}
+		}
+		if want := fmt.Sprintf("the rider (%.0f %%)", 100*side.Body.Mass/total); !strings.Contains(said, want) {
+			t.Errorf("%q does not say %q", said, want)
+		}
+		sum := 0
+		for _, m := range regexp.MustCompile(`\((\d+) %\)`).FindAllStringSubmatch(said, -1) {
+			n, err := strconv.Atoi(m[1])
+			if err != nil {
+				t.Fatal(err)
+			}
+			sum += n
+		}
+		if sum < 98 || sum > 102 {
+			t.Errorf("%q: the shares make %d %%", said, sum)
+		}
+	}
+	// Bare, there is no load to tell of.
+	bare := report.Weigh(withState(laden(), parts.Ready, parts.Full)).Provenance(day)
+	if strings.Contains(strings.Join(bare, " "), "rider") {
+		t.Errorf("%q", bare)
+	}
+	// Without anything to weigh only the program and the method are told.
+	if notes := report.Weigh(document()).Provenance(day); len(notes) != 3 {
+		t.Errorf("%q", notes)
+	}
+}
+
+// A caption's difference is the report's, the other way round for the other side.
+func TestDigest(t *testing.T) {
+	d := document(fitted("a"), other("b"))
+	e := report.Weigh(d)
+	headA, a := e.Digest(0, true)
+	headB, b := e.Digest(1, true)
+	if len(a) != 6 || len(b) != 6 || len(headA) != 3 || headA[1] != "Bike a" || headB[1] != "Bike b" || !strings.Contains(headA[2], "Bike b") || !strings.Contains(headB[2], "Bike a") {
+		t.Fatalf("%q %q, %q %q", headA, a, headB, b)
+	}
+	// The total of a is 16.9 kg and of b 18.1 kg, see testdata/tables.
+	if a[0][1] != "16.9\u00a0kg ± 1.1\u00a0kg" || b[0][1] != "18.1\u00a0kg ± 1.1\u00a0kg" {
+		t.Errorf("%q, %q", a[0], b[0])
+	}
+	if !strings.HasPrefix(b[0][2], "+1.25\u00a0kg ± ") || !strings.HasPrefix(a[0][2], "−1.25\u00a0kg ± ") || strings.TrimPrefix(b[0][2], "+") != strings.TrimPrefix(a[0][2], "−") {
+		t.Errorf("differences %q and %q", a[0][2], b[0][2])
+	}
+	if head, rows := e.Digest(1, false); len(head) != 2 || len(rows[0]) != 2 {
+		t.Errorf("%q %q", head, rows)
+	}
+	if head, rows := report.Weigh(document(bike("a"))).Digest(1, true); head != nil || rows != nil {
+		t.Errorf("%q %q of a side that is not there", head, rows)
+	}
+}
+
+// plain puts a fixed word in the place of the program's version.
+func plain(text []byte) []byte {
+	return bytes.ReplaceAll(text, []byte(report.Program()), []byte("VERSION"))
+}
+
+func TestTablesWithNotes(t *testing.T) {
+	d := withState(laden(), parts.Ridden, parts.Full)
+	e := report.Weigh(d)
+	notes := e.Provenance(day)
+	golden(t, "loaded-figures.md", plain(report.FiguresMarkdown(e.Report, d.Show, report.Export{Notes: notes})))
+	golden(t, "loaded-difference-semicolon.csv", plain(report.DifferenceCSV(e.Report, report.Export{Notes: notes, Semicolon: true})))
+	golden(t, "parts.md", plain(e.PartsMarkdown(&d.Builds[1], report.Export{Notes: notes})))
+	golden(t, "parts-semicolon.csv", plain(report.PartsCSV(&d.Builds[1], report.Export{Notes: notes, Semicolon: true})))
+}
+
+// With semicolons the same numbers come back, and a name is still no formula.
+func TestSemicolons(t *testing.T) {
+	a := fitted("a")
+	a.Name = "=1;2"
+	r := report.EvaluateDocument(document(a, other("b")))
+	comma, err := rows(report.FiguresCSV(r, report.Export{}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(report.FiguresCSV(r, report.Export{Semicolon: true, Notes: []string{"+49 a", "fine"}}), []byte("\xef\xbb\xbf"))))
+	in.Comma = ';'
+	semi, err := in.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(semi) != len(comma)+3 {
+		t.Fatalf("%d lines, without notes %d", len(semi), len(comma))
+	}
+	points := 0
+	for i, line := range comma {
+		for j, cell := range line {
+			got := semi[i][j]
+			if v, err := strconv.ParseFloat(cell, 64); err == nil {
+				w, err := strconv.ParseFloat(strings.Replace(got, ",", ".", 1), 64)
+				if err != nil || v != w || strings.Contains(got, ".") {
+					t.Errorf("%q, want %q", got, cell)
+				}
+				if math.Trunc(v) != v {
+					points++
+				}
+				continue
+			}
+			if got != cell {
+				t.Errorf("%q, want %q", got, cell)
+			}
+		}
+	}
+	if points < 10 {
+		t.Errorf("only %d numbers with decimals", points)
+	}
+	if semi[0][3] != "'=1;2" || semi[len(semi)-2][0] != "'+49 a" || semi[len(semi)-1][0] != "fine" {
+		t.Errorf("%q, %q", semi[0], semi[len(semi)-2:])
+	}
+}
+
+// A list of parts is read again as it was, whatever notes stand above it.
+func TestPartsComeBackFromBelowNotes(t *testing.T) {
+	d := document(fitted("a"), other("b"))
+	d.Builds[1].Parts[2].Name = "Dämpfer; groß, \"neu\""
+	e := report.Weigh(d)
+	for _, x := range []report.Export{{}, {Semicolon: true}, {Notes: e.Provenance(day)}, {Notes: e.Provenance(day), Semicolon: true}} {
+		text := report.PartsCSV(&d.Builds[1], x)
+		back := parts.ReadCSV(text, parts.CSVOptions{})
+		if len(back.Bad) > 0 || len(back.Parts) != len(d.Builds[1].Parts) {
+			t.Fatalf("%d parts of %d, bad: %+v\n%s", len(back.Parts), len(d.Builds[1].Parts), back.Bad, text)
+		}
+		for i, p := range back.Parts {
+			if w := d.Builds[1].Parts[i]; p.Name != w.Name || p.Mass != w.Mass || p.HalfWidth != w.HalfWidth || p.Basis != w.Basis {
+				t.Errorf("%+v, want %+v", p, w)
+			}
+		}
+	}
+}
