@@ -112,20 +112,7 @@ export interface GoodTemplate {
   search: string[];
 }
 
-export interface BagTemplate {
-  id: string;
-  name: string;
-  mass_g: number;
-  half_width_g: number;
-  basis: Basis;
-  station: string;
-  offset_mm: Vec3;
-  carrier: Carrier;
-  size_mm: Vec3;
-  volume_l: number;
-  permitted_g: number;
-  search: string[];
-}
+export type BagTemplate = Bag & { search: string[] };
 
 export interface Templates {
   goods: GoodTemplate[];
