@@ -71,7 +71,7 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 		items := body.Items(0, 0)
 		whole := mass.Sum(items, nil)
 		s.Markers = append(s.Markers, scene.Marker{
-			Name: r.Name, Mass: whole.M, MassPlus: mass.Coverage * mass.Uncertainty(items, mass.Total(items, nil)),
+			Part: "rider:" + r.ID, Name: r.Name, Mass: whole.M, MassPlus: mass.Coverage * mass.Uncertainty(items, mass.Total(items, nil)),
 			Place: whole.Centre(), Role: scene.Body, Carrier: string(parts.MainFrame),
 		})
 		s.Rider = limbs(body)

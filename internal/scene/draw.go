@@ -53,8 +53,9 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 		if d.m.Role == Body && d.r == largestBody(cam.Width, cam.Height) {
 			s.taken = append(s.taken, square(d.at, d.r))
 		}
-		out.Spots = append(out.Spots, Spot{Part: d.m.Part, X: d.at.x, Y: d.at.y, R: max(d.r, leastSpot), Mirror: d.m.Mirror})
+		out.Spots = append(out.Spots, Spot{Part: d.m.Part, X: d.at.x, Y: d.at.y, R: max(d.r, leastSpot), Mirror: d.m.Mirror, Fixed: d.m.Role == Body})
 	}
+	s.touched(&sub)
 	s.busy.total()
 	s.centres(&sub)
 	s.path(&sub)

@@ -19,7 +19,9 @@ func TestRiderLeavesTheDots(t *testing.T) {
 	radii := func(s scene.Subject) map[string]float64 {
 		out := make(map[string]float64)
 		for _, p := range scene.Draw(s, v, cam).Spots {
-			out[p.Part] = max(out[p.Part], p.R)
+			if p.DX == 0 && p.DY == 0 { // a dot, and no limb
+				out[p.Part] = max(out[p.Part], p.R)
+			}
 		}
 		return out
 	}

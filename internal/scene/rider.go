@@ -30,6 +30,23 @@ func (s *sheet) rider(sub *Subject) {
 	}
 }
 
+// touched makes the whole body a place where a pointer finds the rider.
+func (s *sheet) touched(sub *Subject) {
+	for i := range sub.Markers {
+		m := &sub.Markers[i]
+		if m.Role != Body || m.Part == "" {
+			continue
+		}
+		near, far := s.hulls(sub.Rider)
+		for _, h := range append(near, far...) {
+			s.out.Spots = append(s.out.Spots, Spot{
+				Part: m.Part, X: h.a.x, Y: h.a.y, DX: h.b.x - h.a.x, DY: h.b.y - h.a.y, R: (h.r + h.s) / 2, Fixed: true,
+			})
+		}
+		return
+	}
+}
+
 // hull is a limb in the picture: what is between and around two discs, px.
 type hull struct {
 	a, b pt

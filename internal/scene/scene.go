@@ -5,7 +5,7 @@ type Scene struct {
 	Width, Height float64
 	Marks         []Mark  // painted in order, upon paper
 	Labels        []Label // painted after the marks, in order
-	Spots         []Spot  // what can be hit, topmost last
+	Spots         []Spot  // what can be hit, topmost last but for what is fixed
 	Title, Desc   string  // for those who do not see it
 }
 
@@ -53,9 +53,12 @@ type Label struct {
 	Width float64 // as measured, so that a painter with other fonts can hold it
 }
 
-// Spot is where a pointer finds something.
+// Spot is where a pointer finds something: what is within R of the way from X, Y
+// by DX, DY.
 type Spot struct {
 	Part    string // part id
 	X, Y, R float64
+	DX, DY  float64
 	Mirror  bool // the right one of a pair: its way outward is -y
+	Fixed   bool // it cannot be dragged, and lies under all that can: the rider
 }

@@ -130,12 +130,19 @@ func (s *Stage) Command(name string) bool {
 }
 
 // Hit returns the topmost spot under a point, or else the nearest within reach
-// px beside its edge.
+// px beside its edge. What is fixed is hit only where nothing else is.
 func (s *Stage) Hit(x, y, reach float64) (scene.Spot, bool) {
 	best, near := -1, reach
+	under := -1
 	for i := len(s.spots) - 1; i >= 0; i-- {
 		p := &s.spots[i]
-		d := math.Hypot(x-p.X, y-p.Y) - p.R
+		d := apart(p, x, y)
+		if p.Fixed {
+			if d <= 0 {
+				under = i
+			}
+			continue
+		}
 		if d <= 0 {
 			return *p, true
 		}
@@ -144,9 +151,33 @@ func (s *Stage) Hit(x, y, reach float64) (scene.Spot, bool) {
 		}
 	}
 	if best < 0 {
+		best = under
+	}
+	if best < 0 {
 		return scene.Spot{}, false
 	}
 	return s.spots[best], true
+}
+
+// apart is how far a point is outside of a spot.
+func apart(p *scene.Spot, x, y float64) float64 {
+	x, y = x-p.X, y-p.Y
+	if l := p.DX*p.DX + p.DY*p.DY; l > 0 {
+		t := min(max((x*p.DX+y*p.DY)/l, 0), 1)
+		x, y = x-t*p.DX, y-t*p.DY
+	}
+	return math.Hypot(x, y) - p.R
+}
+
+// over is the cursor over what was hit.
+func over(p scene.Spot, hit bool) string {
+	switch {
+	case !hit:
+		return "default"
+	case p.Fixed:
+		return "pointer"
+	}
+	return "grab"
 }
 
 // Pointer takes an event and tells what it means. What makes no sense (a finger
@@ -240,7 +271,7 @@ func (s *Stage) down(e *Event) Intent {
 		spot, hit = s.Hit(e.X, e.Y, e.reach())
 	}
 	s.grip = spot
-	if hit || s.pans(e.Kind) {
+	if hit && !spot.Fixed || s.pans(e.Kind) {
 		return Intent{Cursor: "grabbing"}
 	}
 	return Intent{Cursor: "default"}
@@ -254,10 +285,7 @@ func (s *Stage) move(e *Event) Intent {
 		}
 		spot, hit := s.Hit(e.X, e.Y, e.reach())
 		in := s.onto(spot.Part)
-		in.Cursor = "default"
-		if hit {
-			in.Cursor = "grab"
-		}
+		in.Cursor = over(spot, hit)
 		return in
 	}
 	f := &s.fingers[i]
@@ -269,7 +297,7 @@ func (s *Stage) move(e *Event) Intent {
 			return Intent{}
 		}
 		f.x, f.y = e.X, e.Y
-		if s.grip.Part != "" {
+		if s.grip.Part != "" && !s.grip.Fixed {
 			s.mode = dragging
 			part := s.grip.Part
 			in := s.onto(part)
@@ -379,8 +407,8 @@ func (s *Stage) up(e *Event) Intent {
 	if e.Kind == "touch" { // a finger that is gone is on nothing
 		hover := s.onto("")
 		in.Hover, in.Redraw = hover.Hover, hover.Redraw
-	} else if _, hit := s.Hit(e.X, e.Y, e.reach()); hit {
-		in.Cursor = "grab"
+	} else {
+		in.Cursor = over(s.Hit(e.X, e.Y, e.reach()))
 	}
 	return in
 }
