@@ -10,7 +10,7 @@ import type { Doc, Opened } from "./types.ts";
 export const openers = {
   csv: (_name: string, _text: string): void => {},
   incoming: (_doc: Doc, _opened: Opened): void => {},
-  share: (_url: string): void => {},
+  share: (_fragment: string): void => {},
 };
 
 const limit = 30_000_000; // bytes
@@ -132,9 +132,35 @@ export function savePartsCSV(): void {
 
 export function shareLink(): void {
   if (!store.doc) return;
-  const here = new URL(location.href);
-  here.hash = core.encodeLink(JSON.stringify(store.doc));
-  openers.share(here.href);
+  try {
+    openers.share(core.encodeLink(JSON.stringify(store.doc)));
+  } catch (e) {
+    if (!(e instanceof Trouble)) throw e;
+    store.tell(e.message, { label: t("file.save.name"), run: () => saveFile() }, "error");
+  }
+}
+
+// Where a link leads when others follow it: to the page's own address, unless
+// that means something on this computer only.
+export type Reach = "everywhere" | "this computer" | "nowhere";
+
+export function reach(at: URL = new URL(location.href)): Reach {
+  if (!/^https?:$/.test(at.protocol)) return "nowhere";
+  return /^(localhost|.*\.localhost|127(\.\d+){3}|\[::1\])$/.test(at.hostname) ? "this computer" : "everywhere";
+}
+
+// published reads the address of a page on the web; null is no such address.
+export function published(typed: string): URL | null {
+  const text = typed.trim();
+  if (!text) return null;
+  try {
+    const url = new URL(/^[a-z][a-z0-9+.-]*:\/\//i.test(text) ? text : `https://${text}`);
+    if (!/^https?:$/.test(url.protocol) || !/[.:]|^localhost$/.test(url.hostname)) return null;
+    url.hash = "";
+    return url;
+  } catch {
+    return null;
+  }
 }
 
 // fromLink reads the document that the address carries, if it does. It takes

@@ -51,7 +51,13 @@ func (p *Page) kept() {
 // saved returns the document as the page saves it to a file.
 func (p *Page) saved() (text string, d *parts.Document) {
 	p.tb.Helper()
-	name, text := p.Saves(p.The("button", "Save").Click)
+	return p.savedBy("Save")
+}
+
+// savedBy is saved with the button of another language.
+func (p *Page) savedBy(button string) (text string, d *parts.Document) {
+	p.tb.Helper()
+	name, text := p.Saves(p.The("button", button).Click)
 	if !strings.HasSuffix(name, ".json") {
 		p.tb.Errorf("the file is named %q", name)
 	}
@@ -385,8 +391,8 @@ func TestShareLink(t *testing.T) {
 	p.until("it is weighed", func() bool { return strings.Contains(p.mass(gearbox).Value(), "3210") })
 	total := p.total()
 	p.The("button", "Share link").Click()
-	p.Until("there is a link", "document.querySelector('dialog input')?.value.includes('#')")
-	link := Eval[string](p, "document.querySelector('dialog input').value")
+	p.Until("there is a link", "document.querySelector('dialog input.link')?.value.includes('#')")
+	link := Eval[string](p, "document.querySelector('dialog input.link').value")
 	if !strings.HasPrefix(link, server.URL+"#") && !strings.HasPrefix(link, server.URL+"index.html#") {
 		t.Fatalf("the link is %.80s", link)
 	}

@@ -5,8 +5,9 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { core, Trouble, type CSVOptions } from "../core.ts";
 import { editBuild, findBuild, freshIDs } from "../edit.ts";
-import { accept, copyText, dropLink, openers, saveFile } from "../files.ts";
+import { accept, copyText, dropLink, openers, published, reach, saveFile } from "../files.ts";
 import { store } from "../state.ts";
+import { readPreference, writePreference } from "../storage.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
 import type { Doc, Opened, Table } from "../types.ts";
 import { massText, partScale, plain, write } from "../units.ts";
@@ -15,13 +16,16 @@ import { Piece } from "./element.ts";
 type Open =
   | { kind: "csv"; name: string; text: string; options: CSVOptions; table: Table | null; why: string; replace: boolean }
   | { kind: "incoming"; doc: Doc; opened: Opened }
-  | { kind: "share"; url: string }
+  | { kind: "share"; fragment: string; host: string }
   | { kind: "keys" }
   | null;
 
 const previewed = 8;
 const badShown = 50;
 const longLink = 8000; // characters; mail and chat programs begin to cut
+const longestLink = 1_000_000; // browsers open none that is much longer
+const host = "host"; // preference: the address of a page that others can open
+const listed = 6; // builds, loads, riders of a document
 
 // The fields that a column can hold, the needed ones first.
 const columns = ["name", "mass", "quantity", "half_width", "basis", "kind", "station", "carrier", "note"];
@@ -37,7 +41,7 @@ class Dialogs extends Piece {
       this.open(open);
     };
     openers.incoming = (doc, opened) => this.open({ kind: "incoming", doc, opened });
-    openers.share = (url) => this.open({ kind: "share", url });
+    openers.share = (fragment) => this.open({ kind: "share", fragment, host: readPreference(host) });
   }
 
   open(what: Open): void {
@@ -70,32 +74,75 @@ class Dialogs extends Piece {
   }
 
   private share(now: Extract<Open, { kind: "share" }>): TemplateResult {
-    const n = now.url.length;
+    const here = reach();
+    const elsewhere = here === "everywhere" ? null : published(now.host);
+    const base = elsewhere ?? (here === "nowhere" ? null : new URL(location.href));
+    if (base) base.hash = now.fragment;
+    const url = base?.href ?? "";
+    const n = (base ? url : now.fragment).length;
+    const wrong = now.host.trim() !== "" && here !== "everywhere" && !elsewhere;
     return html`<p>${t("link.lead")}</p>
-      <label class="stacked"
-        >${t("link.label")}
-        <input type="text" readonly .value=${now.url} @focus=${(e: Event) => (e.target as HTMLInputElement).select()} />
-      </label>
-      <p class="fine">${n > longLink ? t("link.long", { n }) : t("link.length", { n })}</p>
+      ${here === "everywhere"
+        ? nothing
+        : html`<p class="why">${t(here === "nowhere" ? "link.file" : "link.loopback")}</p>
+            <label class="stacked"
+              >${t("link.host")}
+              <input
+                type="url"
+                class="host"
+                autocomplete="url"
+                spellcheck="false"
+                placeholder="https://"
+                .value=${live(now.host)}
+                aria-invalid=${wrong ? "true" : nothing}
+                aria-describedby=${wrong ? "host-why" : nothing}
+                @input=${(e: Event) => {
+                  now.host = (e.target as HTMLInputElement).value;
+                  if (!now.host.trim() || published(now.host)) writePreference(host, now.host.trim());
+                  this.requestUpdate();
+                }}
+              />
+            </label>
+            ${wrong ? html`<p id="host-why" class="why wrong">${t("link.host.wrong")}</p>` : nothing}`}
+      ${base
+        ? html`<label class="stacked"
+            >${t("link.label")}
+            <input type="text" class="link" readonly .value=${url} @focus=${(e: Event) => (e.target as HTMLInputElement).select()} />
+          </label>`
+        : nothing}
+      <p class=${n > longLink ? "why" : "fine"}>${t(n > longestLink ? "link.huge" : n > longLink ? "link.long" : "link.length", { n })}</p>
       <div class="acts">
-        <button type="button" class="go" @click=${() => void copyText(now.url, t("link.copied")).then(() => this.close())}>${t("link.copy")}</button>
+        ${base && n <= longestLink
+          ? html`<button type="button" class="go" @click=${() => void copyText(url, t("link.copied")).then(() => this.close())}>${t("link.copy")}</button>`
+          : nothing}
+        <button type="button" @click=${() => saveFile()}>${t("file.save.name")}</button>
         <button type="button" @click=${() => this.close()}>${t("close")}</button>
       </div>`;
   }
 
   private incoming(now: Extract<Open, { kind: "incoming" }>): TemplateResult {
     const title = now.doc.title || t("file.untitled");
-    const builds = now.doc.builds.slice(0, 6).map((b) => t("link.in.build", { name: b.name || b.id, n: b.parts.length })).map((b) => html`<li>${b}</li>`);
-    return html`<p>${t("link.in.lead", { title })}</p>
-      <ul>
-        ${builds}
-      </ul>
-      ${now.opened.problems.length
-        ? html`<ul>
-            ${now.opened.problems.slice(0, 5).map((p) => html`<li>${p.message}</li>`)}
+    const mine = store.doc;
+    const problems = now.opened.problems;
+    return html`<div class="sides">
+        <section aria-labelledby="comes">
+          <h3 id="comes">${t("link.in.comes")}</h3>
+          ${this.contents(now.doc)}
+        </section>
+        ${mine
+          ? html`<section aria-labelledby="goes">
+              <h3 id="goes">${t("link.in.goes")}</h3>
+              ${this.contents(mine)}
+            </section>`
+          : nothing}
+      </div>
+      ${problems.length
+        ? html`<ul class="why">
+            ${problems.slice(0, 5).map((p) => html`<li>${p.message}</li>`)}
+            ${problems.length > 5 ? html`<li>${t("problems.more", { n: problems.length - 5 })}</li>` : nothing}
           </ul>`
         : nothing}
-      <p>${t("link.in.replaces", { title: store.doc?.title || t("file.untitled") })}</p>
+      <p>${t("link.in.replaces", { title: mine?.title || t("file.untitled") })}</p>
       <div class="acts">
         <button
           type="button"
@@ -110,6 +157,29 @@ class Dialogs extends Piece {
         <button type="button" autofocus @click=${() => this.close()}>${t("link.in.keep")}</button>
         <button type="button" @click=${() => saveFile()}>${t("link.in.save")}</button>
       </div>`;
+  }
+
+  // contents tells what a document holds.
+  private contents(d: Doc): TemplateResult {
+    const lines: [string, string[]][] = [
+      [t("link.in.builds"), d.builds.map((b) => count(b.parts.length, "link.in.build.one", "link.in.build.many", { name: b.name || b.id }))],
+      [t("link.in.loads"), (d.loads ?? []).map((l) => brief(l.name || l.id))],
+      [t("link.in.riders"), (d.riders ?? []).map((r) => brief(r.name || r.id))],
+      [t("link.in.weighins"), (d.weigh_ins ?? []).map((w) => brief(w.name || w.id))],
+    ];
+    return html`<p class="doc-title">${brief(d.title || t("file.untitled"))}</p>
+      <dl>
+        ${lines
+          .filter(([, names]) => names.length)
+          .map(
+            ([what, names]) =>
+              html`<div>
+                <dt>${what}</dt>
+                ${names.slice(0, listed).map((n) => html`<dd>${n}</dd>`)}
+                ${names.length > listed ? html`<dd>${t("problems.more", { n: names.length - listed })}</dd>` : nothing}
+              </div>`,
+          )}
+      </dl>`;
   }
 
   private read(now: Extract<Open, { kind: "csv" }>): void {
