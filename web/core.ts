@@ -23,6 +23,8 @@ interface Bridge {
   differenceCSV(document: string): string;
   figuresMarkdown(document: string): string;
   differenceMarkdown(document: string): string;
+  statesCSV(document: string): string;
+  statesMarkdown(document: string): string;
   parseMass(text: string, unit: string): string;
   parseLength(text: string, unit: string): string;
   svg(document: string, view: string): string;
@@ -265,7 +267,7 @@ export class Core extends EventTarget {
   }
 
   // table gives a table of the report as text.
-  table(name: "figuresCSV" | "differenceCSV" | "figuresMarkdown" | "differenceMarkdown", document: string): string {
+  table(name: `${"figures" | "difference" | "states"}${"CSV" | "Markdown"}`, document: string): string {
     return this.text(name, document);
   }
 

@@ -39,6 +39,8 @@ var Functions = map[string]Function{
 	"differenceCSV":      differenceCSV,
 	"figuresMarkdown":    figuresMarkdown,
 	"differenceMarkdown": differenceMarkdown,
+	"statesCSV":          statesCSV,
+	"statesMarkdown":     statesMarkdown,
 	"provenance":         two(provenance),
 	"parseMass":          two(parseMass),
 	"parseLength":        two(parseLength),

@@ -8,7 +8,7 @@ import { store } from "../state.ts";
 import { t } from "../text/index.ts";
 import "./menu.ts";
 
-export function copyMenu(name: string, what: "figures" | "difference"): TemplateResult {
+export function copyMenu(name: string, what: "figures" | "difference" | "states"): TemplateResult {
   const copy = (as: "CSV" | "Markdown") => () => void copyText(core.table(`${what}${as}`, JSON.stringify(store.doc)), t("table.copied"));
   return html`<sy-menu
     class="copy"

@@ -11,6 +11,7 @@ import { loadsOf, type Load, type Side } from "../loadtypes.ts";
 import { store } from "../state.ts";
 import { count, t, word } from "../text/index.ts";
 import { figureScale, massText, plain, write } from "../units.ts";
+import { copyMenu } from "./copytable.ts";
 import { focusSoon } from "./element.ts";
 import { field } from "./field.ts";
 import { badge } from "./figure.ts";
@@ -173,7 +174,10 @@ class LoadSection extends Section {
     const path = pathTable();
     return html`<div class="statesheet ${path === nothing ? "" : "two"}">
       <div>
-        <h3>${t("states.title")}</h3>
+        <div class="head">
+          <h3>${t("states.title")}</h3>
+          ${copyMenu(t("states.title"), "states")}
+        </div>
         ${statesTable()}
       </div>
       ${path === nothing ? nothing : html`<div>${path}</div>`}

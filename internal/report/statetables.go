@@ -1,0 +1,102 @@
+package report
+
+import (
+	"slices"
+
+	"steelyard/internal/parts"
+)
+
+// stateColumns are the figures in the table of states.
+var stateColumns = [...]slot{total, centreX, centreY, centreZ, frontLoad, rearLoad, frontShare}
+
+// StatesCSV writes every state of both sides for a spreadsheet: one line a state
+// and level of supplies, for every figure its value and its ±, in the report's
+// units. Notes are as in [FiguresCSV].
+func StatesCSV(r *Report, x Export) []byte {
+	t := csvTable{Export: x}
+	head := []string{"Side", "State", "Supplies"}
+	for _, s := range stateColumns {
+		k := &figureKeys[s]
+		name := Label("figure."+k.key) + ", " + k.unit.name
+		head = append(head, name, name+" ±")
+	}
+	t.line(head...)
+	for i := range r.Sides {
+		for _, s := range r.Sides[i].States {
+			cells := []string{r.Sides[i].Name, Label("state." + string(s.State)), Label("supplies." + string(s.Supplies))}
+			for _, c := range stateColumns {
+				if f := s.figure(c); f != nil {
+					cells = append(cells, t.number(f.Value), t.number(f.Plus))
+				} else {
+					cells = append(cells, "", "")
+				}
+			}
+			t.line(cells...)
+		}
+	}
+	return t.bytes()
+}
+
+// StatesMarkdown writes the states of each side as a table for an article, in
+// the units that the document wants shown. A state in which nothing is used up
+// has one line. Notes follow below.
+func StatesMarkdown(r *Report, show parts.Show, x Export) []byte {
+	w := newWords(show)
+	var t markdownTable
+	for i := range r.Sides {
+		side := &r.Sides[i]
+		if len(side.States) == 0 {
+			continue
+		}
+		t.text(side.Name)
+		head := []string{Label("table.state"), Label("table.supplies")}
+		for _, c := range stateColumns {
+			head = append(head, Label("figure."+figureKeys[c].key))
+		}
+		t.head("wwf", head...)
+		for _, s := range side.States {
+			supplies := Label("supplies." + string(s.Supplies))
+			if side.lasts(s.State) {
+				if s.Supplies != parts.Full {
+					continue
+				}
+				supplies = "–"
+			}
+			cells := []string{Label("state." + string(s.State)), supplies}
+			for _, c := range stateColumns {
+				if f := s.figure(c); f != nil {
+					cells = append(cells, w.figure(f.Unit, f.Value, f.Plus))
+				} else {
+					cells = append(cells, "–")
+				}
+			}
+			t.line(cells...)
+		}
+	}
+	return t.end(x)
+}
+
+// figure finds a figure of a state; nil is none.
+func (s *State) figure(c slot) *Figure {
+	for i := range s.Figures {
+		if s.Figures[i].Key == figureKeys[c].key {
+			return &s.Figures[i]
+		}
+	}
+	return nil
+}
+
+// lasts says whether a state is the same at all levels of supplies.
+func (s *Side) lasts(state parts.State) bool {
+	var first *State
+	for i := range s.States {
+		switch of := &s.States[i]; {
+		case of.State != state:
+		case first == nil:
+			first = of
+		case !slices.Equal(of.Figures, first.Figures):
+			return false
+		}
+	}
+	return true
+}
