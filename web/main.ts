@@ -7,6 +7,7 @@ import "./components/difference.ts";
 import "./components/frame.ts";
 import "./components/limits.ts";
 import "./components/load.ts";
+import "./components/markers.ts";
 import "./components/masthead.ts";
 import "./components/notices.ts";
 import "./components/packing.ts";

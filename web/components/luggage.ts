@@ -11,7 +11,7 @@ import { addBag, addGood, bagFromTemplate, bagFromWords, editBag, editGood, good
 import { bothSides, supplyKinds, type Bag, type BagReport, type Good, type GoodReport, type GoodTemplate, type BagTemplate, type Headroom, type Load } from "../loadtypes.ts";
 import { lineID, splitLine } from "../loadlines.ts";
 import { store } from "../state.ts";
-import { brief, t, word } from "../text/index.ts";
+import { language, brief, t, word } from "../text/index.ts";
 import { bases, carriers, type Basis } from "../types.ts";
 import { decimal, figureScale, massField, partScale, plain, write } from "../units.ts";
 import { offer, type Typed } from "./addpart.ts";
@@ -232,7 +232,7 @@ function bagRows(load: Load, b: Bag, r: BagReport | undefined): TemplateResult {
   const open = store.open.has(line);
   const chosen = store.selected === line;
   const stem = `load/${load.id}/bag/${b.id}/`;
-  const known = [load.id, b, open, chosen, store.doc!.show, store.stations, watched(stem, load.id, "bag", b.id), JSON.stringify(r)];
+  const known = [load.id, b, open, chosen, store.doc!.show, language(), store.stations, watched(stem, load.id, "bag", b.id), JSON.stringify(r)];
   return html`${guard(known, () => html`${bagLine(load, b, r, line, chosen, open)}${open ? bagDetails(load, b) : nothing}`)}`;
 }
 
@@ -376,7 +376,7 @@ function goodRows(load: Load, g: Good, r: GoodReport | undefined): TemplateResul
   const chosen = store.selected === line;
   const stem = `load/${load.id}/good/${g.id}/`;
   const names = load.bags.map((b) => `${b.id}=${b.name}`).join();
-  const known = [load.id, g, open, chosen, store.doc!.show, names, watched(stem, load.id, "good", g.id), JSON.stringify(r)];
+  const known = [load.id, g, open, chosen, store.doc!.show, language(), names, watched(stem, load.id, "good", g.id), JSON.stringify(r)];
   return html`${guard(known, () => html`${goodLine(load, g, r, line, chosen, open)}${open ? goodDetails(load, g) : nothing}`)}`;
 }
 

@@ -5,7 +5,7 @@ import { guard } from "lit/directives/guard.js";
 import { editPart, setPath, usualHalfWidth } from "../edit.ts";
 import { deletePart, duplicate, moveToOther } from "../partacts.ts";
 import { store } from "../state.ts";
-import { brief, has, t, word } from "../text/index.ts";
+import { language, brief, has, t, word } from "../text/index.ts";
 import { bases, carriers, forms, type Basis, type Form, type Part, type PartReport, type Vec3 } from "../types.ts";
 import { partScale, placeText, write } from "../units.ts";
 import { domID } from "./element.ts";
@@ -22,7 +22,7 @@ export function partRows(p: Part, long: boolean): TemplateResult {
   const stem = `${store.activeID}/${p.id}/`;
   const typing = [...store.drafts].filter(([k]) => k.startsWith(stem)).map(([k, d]) => `${k}=${d.text}=${d.why}`);
   const problems = store.problems.filter((q) => q.part === p.id && q.build === store.activeID).map((q) => `${q.field}${q.message}`);
-  const known = [p, open, chosen, long, store.activeID, store.otherID, store.doc!.show, store.kinds, store.stations, typing.join(), problems.join(), w ? `${w.mass_g},${w.place_mm},${w.unsprung},${w.ok},${w.off}` : ""];
+  const known = [p, open, chosen, long, store.activeID, store.otherID, store.doc!.show, language(), store.kinds, store.stations, typing.join(), problems.join(), w ? `${w.mass_g},${w.place_mm},${w.unsprung},${w.ok},${w.off}` : ""];
   return html`${guard(known, () => html`${line(p, w, chosen, open, long)}${open ? details(p) : nothing}`)}`;
 }
 

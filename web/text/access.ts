@@ -37,7 +37,6 @@ export const access = {
   "markers.carrier": "Fixed to",
   "markers.sprung": "Springs",
   "markers.bag": "bag",
-  "markers.good": "in a bag",
   "markers.rider": "rider",
   "markers.choose": "Choose {part}",
   "markers.more": "Show all {n}",

@@ -22,6 +22,11 @@ export function speak(language: Language | null): void {
   spoken = language ?? english;
 }
 
+// language is unlike itself when another is spoken.
+export function language(): unknown {
+  return spoken;
+}
+
 // brief cuts a name to what a sentence or a label can bear.
 export function brief(s: string): string {
   return s.length > 50 ? `${s.slice(0, 48).trimEnd()}…` : s;

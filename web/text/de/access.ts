@@ -39,7 +39,6 @@ export const access: Record<keyof typeof english, string> = {
   "markers.carrier": "Befestigt an",
   "markers.sprung": "Federung",
   "markers.bag": "Tasche",
-  "markers.good": "in einer Tasche",
   "markers.rider": "Fahrer",
   "markers.choose": "{part} wählen",
   "markers.more": "Alle {n} zeigen",
