@@ -15,7 +15,26 @@ import { badge } from "./figure.ts";
 import { partRows } from "./partrow.ts";
 
 const many = 300; // lines from which on a list is a long one
-const page = 60; // lines of a group shown at first in a long list
+const page = 20; // lines of a group shown at first in a long list: each is some forty elements
+const further = 100; // lines that come when asked for
+
+// found is what a part is found by, worked out once for as long as it stays the
+// same and the page speaks the same language.
+let texts = new WeakMap<Part, string>();
+let language = "";
+
+function found(p: Part, group: string): string {
+  if (language !== t("parts.filter")) {
+    language = t("parts.filter");
+    texts = new WeakMap();
+  }
+  let text = texts.get(p);
+  if (text === undefined) {
+    text = `${p.name} ${word("kind", p.kind)} ${word("group", group)} ${word("station", p.station ?? "")} ${p.note ?? ""}`.toLowerCase();
+    texts.set(p, text);
+  }
+  return text;
+}
 
 class Parts extends Later {
   private filter = "";
@@ -76,7 +95,7 @@ class Parts extends Later {
     for (const p of parts) {
       const g = group.get(p.kind) ?? "other";
       if (words.length) {
-        const text = `${p.name} ${word("kind", p.kind)} ${word("group", g)} ${word("station", p.station ?? "")} ${p.note ?? ""}`.toLowerCase();
+        const text = found(p, g);
         if (!words.every((w) => text.includes(w)) && p.id !== store.selected) continue;
       }
       const list = out.get(g);
@@ -151,11 +170,11 @@ class Parts extends Later {
                 type="button"
                 class="plain strong"
                 @click=${() => {
-                  this.reach.set(g, most + 5 * page);
+                  this.reach.set(g, most + further);
                   this.requestUpdate();
                 }}
               >
-                ${t("parts.more", { n: Math.min(list.length - seen.length, 5 * page) })}
+                ${t("parts.more", { n: Math.min(list.length - seen.length, further) })}
               </button>
               <span class="quiet">${count(list.length, "parts.lines.one", "parts.lines.many")}</span>
             </td>
