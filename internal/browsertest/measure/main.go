@@ -16,6 +16,7 @@ import (
 	"os"
 	"path/filepath"
 	"text/tabwriter"
+	"time"
 
 	"steelyard/internal/browsertest"
 	"steelyard/internal/site/static"
@@ -76,8 +77,14 @@ func run(ctx context.Context, goToo bool) error {
 	defer browser.Close()
 
 	var lines []line
+	var edited time.Duration // one evaluation in Chromium
 	for _, measure := range []func() ([]line, error){
-		func() ([]line, error) { return evaluation(browser, pageServer.URL) },
+		func() (lines []line, err error) {
+			lines, edited, err = evaluation(browser, pageServer.URL)
+			return lines, err
+		},
+		func() ([]line, error) { return spreadsheet(ctx, edited) },
+		func() ([]line, error) { return edits(browser, pageServer.URL) },
 		func() ([]line, error) { return rest(browser, pageServer.URL) },
 		func() ([]line, error) { return size(sizes, emptySizes), nil },
 		func() ([]line, error) { return start(browser, pageServer.URL, emptyServer.URL) },
