@@ -18,13 +18,15 @@ interface Bridge {
   encodeLink(document: string): string;
   decodeLink(fragment: string): string;
   readPartsCSV(text: string, options: string): string;
-  partsCSV(document: string, build: string): string;
-  figuresCSV(document: string): string;
-  differenceCSV(document: string): string;
-  figuresMarkdown(document: string): string;
-  differenceMarkdown(document: string): string;
-  statesCSV(document: string): string;
-  statesMarkdown(document: string): string;
+  partsCSV(document: string, build: string, style: string, date: string): string;
+  partsMarkdown(document: string, build: string, style: string, date: string): string;
+  figuresCSV(document: string, style: string, date: string): string;
+  differenceCSV(document: string, style: string, date: string): string;
+  figuresMarkdown(document: string, style: string, date: string): string;
+  differenceMarkdown(document: string, style: string, date: string): string;
+  statesCSV(document: string, style: string, date: string): string;
+  statesMarkdown(document: string, style: string, date: string): string;
+  provenance(document: string, date: string): string;
   parseMass(text: string, unit: string): string;
   parseLength(text: string, unit: string): string;
   svg(document: string, view: string): string;
@@ -262,13 +264,20 @@ export class Core extends EventTarget {
     return { ...t, columns: list(t.columns), guess: t.guess ?? {}, parts: list(t.parts), bad: list(t.bad), problems: list(t.problems) };
   }
 
-  partsCSV(document: string, build: string): string {
-    return this.text("partsCSV", document, build);
+  // parts gives the parts of a build as text; style is "semicolon" for CSV with a
+  // decimal comma, and with a date it is told how the figures were obtained.
+  parts(as: "CSV" | "Markdown", document: string, build: string, style = "", date = ""): string {
+    return this.text(`parts${as}`, document, build, style, date);
   }
 
-  // table gives a table of the report as text.
-  table(name: `${"figures" | "difference" | "states"}${"CSV" | "Markdown"}`, document: string): string {
-    return this.text(name, document);
+  // provenance tells how the figures of a document were obtained.
+  provenance(document: string, date: string): string[] {
+    return list(this.ask<string[]>("provenance", document, date));
+  }
+
+  // table gives a table of the report as text; style and date are as for parts.
+  table(name: `${"figures" | "difference" | "states"}${"CSV" | "Markdown"}`, document: string, style = "", date = ""): string {
+    return this.text(name, document, style, date);
   }
 
   // partFromWords makes a part of a name and a mass as a parts list of one line:

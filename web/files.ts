@@ -2,6 +2,7 @@
 // the place of the document as one step that can be undone.
 
 import { core, Trouble } from "./core.ts";
+import { csvFormat, type, whole } from "./exports.ts";
 import { store } from "./state.ts";
 import { t } from "./text/index.ts";
 import type { Doc, Opened } from "./types.ts";
@@ -92,8 +93,8 @@ export function chooseFile(accept = ".json,.csv,.tsv,.txt,application/json,text/
   input.click();
 }
 
-export function download(name: string, text: string, type: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+export function download(name: string, content: BlobPart, type: string): void {
+  const url = URL.createObjectURL(new Blob([content], { type }));
   const a = document.createElement("a");
   a.href = url;
   a.download = name;
@@ -126,7 +127,8 @@ export function savePartsCSV(): void {
   const { doc, build } = store;
   if (!doc || !build) return;
   const name = fileName(build.name, ".csv");
-  download(name, core.partsCSV(JSON.stringify(doc), build.id), "text/csv;charset=utf-8");
+  const format = csvFormat();
+  download(name, whole({ parts: build.id }, format), type(format));
   store.tell(t("file.saved", { name }));
 }
 

@@ -281,6 +281,17 @@ export interface View {
   units: { mass: MassUnit; length: LengthUnit };
   width?: number;
   height?: number;
+  caption?: Caption; // below the picture, of an SVG
+  pixels?: number; // how wide an SVG says it is
+}
+
+// Caption is what stands below a picture that leaves the page.
+export interface Caption {
+  title: string;
+  date: string;
+  figures: boolean;
+  sources: boolean;
+  on: string; // the date to tell with the sources
 }
 
 // Intent is what a pointer on the canvas means.

@@ -6,7 +6,7 @@ import { store } from "../state.ts";
 import { t, word } from "../text/index.ts";
 import type { Advice, Difference as Diff, GroupChange, Mover, PartChange } from "../types.ts";
 import { decimal, figureScale, partScale, plain, signed, write } from "../units.ts";
-import { copyMenu } from "./copytable.ts";
+import { copyMenu, copyTable, subhead } from "./copytable.ts";
 import { Later } from "./element.ts";
 import { number } from "./figure.ts";
 import { reveal } from "./picture.ts";
@@ -55,12 +55,24 @@ class Difference extends Later {
     return rows.slice(0, this.all.has(key) ? 500 : few);
   }
 
+  // whole shows all lines of a table, until the function that it gives is called.
+  private async whole(key: string): Promise<() => void> {
+    if (this.all.has(key)) return () => {};
+    this.all.add(key);
+    this.requestUpdate();
+    await this.updateComplete;
+    return () => {
+      this.all.delete(key);
+      this.requestUpdate();
+    };
+  }
+
   private groups(d: Diff): TemplateResult {
     const s = partScale(store.doc!.show);
     const other = d.groups.filter((g) => g.delta_g !== 0 || g.plus_g !== 0);
     const same = d.groups.filter((g) => !other.includes(g)).map((g) => word("group", g.key));
     const reach = Math.max(...d.groups.map((g) => Math.abs(g.delta_g) + g.plus_g), 1);
-    return html`<h3>${t("diff.groups")}</h3>
+    return html`${subhead(t("diff.groups"), t("diff.groups"))}
       <table class="lines">
         <caption class="unseen">
           ${t("diff.groups.caption")}
@@ -90,7 +102,7 @@ class Difference extends Later {
   private parts(d: Diff): TemplateResult {
     const show = store.doc!.show;
     const s = partScale(show);
-    return html`<h3>${t("diff.parts")}</h3>
+    return html`${d.parts.length ? subhead(t("diff.parts"), t("diff.parts"), () => this.whole("parts")) : html`<h3>${t("diff.parts")}</h3>`}
       ${d.parts.length
         ? html`<table class="lines">
               <caption class="unseen">
@@ -122,7 +134,8 @@ class Difference extends Later {
     const show = store.doc!.show;
     const s = figureScale("mm", show);
     const n = (v: number) => signed(v / s.per, 1);
-    return html`<h3>${t("diff.centre")} <span class="unit">${s.unit}</span></h3>
+    const heading = html`${t("diff.centre")} <span class="unit">${s.unit}</span>`;
+    return html`${d.moved.length ? subhead(heading, t("diff.centre"), () => this.whole("moved")) : html`<h3>${heading}</h3>`}
       ${d.moved.length
         ? html`<table class="lines xyz">
               <caption class="unseen">
@@ -166,7 +179,8 @@ customElements.define("sy-difference", Difference);
 function advice(list: Advice[], lead: (now: string) => string): TemplateResult {
   const s = partScale(store.doc!.show);
   const n = (v: number) => plain({ ...write(v, 0, s), unit: s.unit });
-  return html`<p class="fine">${lead(n(list[0]!.now_g))}</p>
+  const said = lead(n(list[0]!.now_g));
+  return html`<p class="fine lead"><span>${said}</span> ${copyTable(said)}</p>
     <ol class="advice">
     ${list
       .slice(0, 5)

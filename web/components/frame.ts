@@ -7,6 +7,7 @@ import { store } from "../state.ts";
 import { t, word, type Key } from "../text/index.ts";
 import type { Build } from "../types.ts";
 import { decimal, figureScale, lengthField, signed, trim } from "../units.ts";
+import { subhead } from "./copytable.ts";
 import { Later } from "./element.ts";
 import { field, lengthInput, numberInput, problemAt } from "./field.ts";
 import { badge } from "./figure.ts";
@@ -89,7 +90,7 @@ class FrameSheet extends Later {
       const s = figureScale(g.unit, show);
       return sign ? signed(g.value / s.per, s.decimals) : decimal(g.value / s.per, s.decimals);
     };
-    return html`<h3>${t("frame.worked")}</h3>
+    return html`${subhead(t("frame.worked"), t("frame.worked"))}
       <table class="lines geometry">
         <caption class="unseen">
           ${t("frame.worked.caption")}

@@ -10,6 +10,7 @@ import { store } from "../state.ts";
 import { brief, short, t, word } from "../text/index.ts";
 import { figureScale, heavyField, plain, signed, write, type Scale } from "../units.ts";
 import { chart, type Series } from "./chart.ts";
+import { copyTable, subhead } from "./copytable.ts";
 import { field, numberInput, problemAt } from "./field.ts";
 import { badge, number } from "./figure.ts";
 import { fillBar, verdictSigns, verdictWord } from "./fill.ts";
@@ -99,7 +100,7 @@ class Limits extends Section {
         ${list.map(({ side }) => html`<td>${value(side.handling!)}</td>`)}
       </tr>`;
     const value = (v: Value | undefined | null, s: Scale) => (v ? number(write(v.value, v.plus, s)) : "–");
-    return html`<h3>${t("limits.road")}</h3>
+    return html`${subhead(t("limits.road"), t("limits.road.caption"))}
       <table class="lines road">
         <caption class="unseen">
           ${t("limits.road.caption")}
@@ -193,6 +194,7 @@ class Limits extends Section {
   private table(caption: string, heads: TemplateResult[], gradients: number[], row: (i: number) => ReturnType<typeof write>[], unit: string): TemplateResult {
     return html`<details class="explain">
       <summary>${t("limits.table")}</summary>
+      <p class="copyline">${copyTable(caption)}</p>
       <div class="scroll" tabindex="0" role="region" aria-label=${caption}>
       <table class="lines">
         <caption class="unseen">
@@ -228,7 +230,8 @@ class Limits extends Section {
         const over = overs(side);
         // Of the bags' volumes only those are worth a line that are not enough.
         const bags = rows.filter((h) => h.bag && (h.what !== "volume" || h.verdict !== "ok"));
-        return html`<table class="lines ratings">
+        return html`<p class="copyline">${copyTable(two ? `${t("ratings.caption")}, ${letter}` : t("ratings.caption"))}</p>
+          <table class="lines ratings">
             <caption class=${two ? "" : "unseen"}>
               ${two ? html`${badge(letter)} ${side.name}` : t("ratings.caption")}
             </caption>

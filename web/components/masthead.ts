@@ -12,6 +12,7 @@ import { showAbout } from "./about.ts";
 import { showKeys } from "./dialogs.ts";
 import { Piece } from "./element.ts";
 import "./menu.ts";
+import { showPublish } from "./publish.ts";
 import "./standing.ts";
 
 // A steelyard: the beam on its pivot, the load on the short arm, the poise on
@@ -64,6 +65,7 @@ class Masthead extends Piece {
           <button type="button" class="plain" title=${t("file.open.name")} @click=${chooseFile}>${t("file.open")}</button>
           <button type="button" class="plain" title=${t("file.save.name")} ?disabled=${off} @click=${() => saveFile()}>${t("file.save")}</button>
           <button type="button" class="plain" ?disabled=${off} @click=${shareLink}>${t("file.share")}</button>
+          <button type="button" class="plain" ?disabled=${off} @click=${showPublish}>${t("publish.open")}</button>
           <button type="button" class="plain" ?disabled=${off} @click=${() => window.print()}>${t("file.print")}</button>
         </div>
         <div class="acts history">

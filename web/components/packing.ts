@@ -10,6 +10,7 @@ import { store } from "../state.ts";
 import { t, type Key } from "../text/index.ts";
 import type { Doc } from "../types.ts";
 import { decimal, figureScale, minus, readNumber, signed, trim } from "../units.ts";
+import { subhead } from "./copytable.ts";
 import { domID } from "./element.ts";
 import { choice, field, problemAt } from "./field.ts";
 import { badge } from "./figure.ts";
@@ -226,7 +227,7 @@ class Packing extends Section {
   }
 
   private moves(p: Pack): TemplateResult {
-    return html`<h3>${t("packing.moves")}</h3>
+    return html`${p.moves.length ? subhead(t("packing.moves"), t("packing.moves")) : html`<h3>${t("packing.moves")}</h3>`}
       ${p.moves.length
         ? html`<table class="lines moves">
               <caption class="unseen">

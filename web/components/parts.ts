@@ -11,6 +11,7 @@ import type { Part } from "../types.ts";
 import { figureScale, massField, partScale, plain, write } from "../units.ts";
 import "./addpart.ts";
 import { Later } from "./element.ts";
+import { copyMenu } from "./copytable.ts";
 import { badge } from "./figure.ts";
 import { partRows } from "./partrow.ts";
 
@@ -62,6 +63,7 @@ class Parts extends Later {
               ${t("parts.csvin")}
             </button>
             <button type="button" class="plain" title=${t("parts.csv.name")} ?disabled=${!doc} @click=${savePartsCSV}>${t("parts.csv")}</button>
+            ${build ? copyMenu(t("parts.caption", { build: build.name }), { parts: build.id }) : nothing}
           </div>
         </div>
       </div>

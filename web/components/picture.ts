@@ -13,6 +13,7 @@ import { figureScale, partScale, placeText, plain, write } from "../units.ts";
 import { domID, Piece } from "./element.ts";
 import { badge } from "./figure.ts";
 import { revealLine } from "./lines.ts";
+import { showPublish } from "./publish.ts";
 
 class PictureHead extends Piece {
   protected override render(): TemplateResult {
@@ -23,6 +24,7 @@ class PictureHead extends Piece {
       html`<button type="button" class="toggle" aria-pressed=${on} ?disabled=${disabled} @click=${act}>${label}</button>`;
     return html`<div class="head">
       <h2 id="picture-title">${t("picture.title")}</h2>
+      <button type="button" class="plain publishing" ?disabled=${off} @click=${showPublish}>${t("publish.open.picture")}</button>
       <div class="tools">
         <div class="set" role="group" aria-label=${t("picture.show")}>
           ${(["A", "B"] as const).map(

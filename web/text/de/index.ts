@@ -9,7 +9,8 @@ import { about } from "./about.ts";
 import { access } from "./access.ts";
 import { load } from "./load.ts";
 import { page } from "./page.ts";
+import { publish } from "./publish.ts";
 
-const texts: Record<Key, string> = { ...page, ...load, ...about, ...access };
+const texts: Record<Key, string> = { ...page, ...load, ...about, ...access, ...publish };
 
 offer("de", { texts, words: words satisfies Record<keyof typeof english, string> });
