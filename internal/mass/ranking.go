@@ -1,9 +1,8 @@
 package mass
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 )
 
 // Resolution returns the standard uncertainty that a reading owes to the step
@@ -77,8 +76,9 @@ func (b *Budget) Ranking(doubts []float64, scale float64) []Weighing {
 		}
 		left += v
 	}
-	slices.SortFunc(list, func(a, b Weighing) int {
-		return cmp.Or(cmp.Compare(b.Gain, a.Gain), cmp.Compare(a.Source, b.Source))
+	sort.Slice(list, func(i, j int) bool {
+		a, b := &list[i], &list[j]
+		return a.Gain > b.Gain || a.Gain == b.Gain && a.Source < b.Source
 	})
 	// From the end upwards, so that small remainders are added, not left over
 	// from the difference of large numbers.

@@ -1,16 +1,15 @@
 package parts
 
 import (
-	"cmp"
 	"fmt"
 	"io/fs"
 	"path"
 	"slices"
+	"sort"
 	"strings"
 	"sync"
 
 	"github.com/goccy/go-json"
-
 	"steelyard/data"
 )
 
@@ -163,8 +162,9 @@ func rank(words []string, misspelt bool) []ranked {
 		}
 	}
 	if len(words) > 0 {
-		slices.SortStableFunc(found, func(a, b ranked) int {
-			return cmp.Or(cmp.Compare(b.score, a.score), cmp.Compare(a.length, b.length))
+		sort.SliceStable(found, func(i, j int) bool {
+			a, b := &found[i], &found[j]
+			return a.score > b.score || a.score == b.score && a.length < b.length
 		})
 	}
 	return found

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 	"unicode/utf16"
@@ -158,7 +159,7 @@ func (r *csvReader) read(raw []byte) {
 			r.result.Parts = append(r.result.Parts, p)
 		}
 	}
-	slices.SortStableFunc(r.result.Bad, func(a, b BadRow) int { return a.Line - b.Line })
+	sort.SliceStable(r.result.Bad, func(i, j int) bool { return r.result.Bad[i].Line < r.result.Bad[j].Line })
 	r.suspect()
 }
 

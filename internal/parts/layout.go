@@ -10,7 +10,7 @@ import (
 // layout is what may stand at a place of a JSON text, read off the Go types
 // once. The types stay the one place that says what a document is made of.
 type layout struct {
-	sort   sort
+	value  value
 	hold   hold
 	fields []field        // of an object, in the order of the Go struct
 	index  map[string]int // into fields, by key
@@ -25,11 +25,11 @@ type field struct {
 	*layout
 }
 
-// sort is a sort of JSON value.
-type sort uint8
+// value is a sort of JSON value.
+type value uint8
 
 const (
-	object sort = iota
+	object value = iota
 	array
 	text
 	number64 // any number
@@ -105,7 +105,7 @@ func layoutOf(t reflect.Type) *layout {
 		l.null = true
 		return &l
 	case reflect.Struct:
-		l := &layout{sort: object, hold: holds[t], index: make(map[string]int)}
+		l := &layout{value: object, hold: holds[t], index: make(map[string]int)}
 		for i := range t.NumField() {
 			key, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
 			l.index[key] = len(l.fields)
@@ -116,17 +116,17 @@ func layoutOf(t reflect.Type) *layout {
 		}
 		return l
 	case reflect.Slice:
-		return &layout{sort: array, elem: layoutOf(t.Elem()), count: -1}
+		return &layout{value: array, elem: layoutOf(t.Elem()), count: -1}
 	case reflect.Array:
-		return &layout{sort: array, elem: layoutOf(t.Elem()), count: t.Len()}
+		return &layout{value: array, elem: layoutOf(t.Elem()), count: t.Len()}
 	case reflect.String:
-		return &layout{sort: text}
+		return &layout{value: text}
 	case reflect.Float64:
-		return &layout{sort: number64}
+		return &layout{value: number64}
 	case reflect.Int:
-		return &layout{sort: integer}
+		return &layout{value: integer}
 	case reflect.Bool:
-		return &layout{sort: truth}
+		return &layout{value: truth}
 	}
 	panic("parts: no layout for a " + t.String())
 }
@@ -134,7 +134,7 @@ func layoutOf(t reflect.Type) *layout {
 // want says in words what should stand at a place, with the unit that the key
 // names.
 func (l *layout) want(key string) string {
-	switch l.sort {
+	switch l.value {
 	case object:
 		return "an object, { … }"
 	case array:

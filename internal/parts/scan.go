@@ -167,23 +167,23 @@ func (s *scanner) excerpt() string {
 func (s *scanner) value(l *layout) bool {
 	switch c := s.next(); c {
 	case '{':
-		if l.sort == object {
+		if l.value == object {
 			return s.object(l)
 		}
 	case '[':
-		if l.sort == array {
+		if l.value == array {
 			return s.array(l)
 		}
 	case '"':
-		if l.sort == text {
+		if l.value == text {
 			return s.skipString()
 		}
 	case '-', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9':
-		if l.sort == number64 || l.sort == integer {
+		if l.value == number64 || l.value == integer {
 			return s.number(l)
 		}
 	case 't', 'f':
-		if l.sort == truth {
+		if l.value == truth {
 			return s.skip()
 		}
 	case 'n':
@@ -480,11 +480,11 @@ func (s *scanner) number(l *layout) bool {
 	}
 	raw := s.text[start:s.pos]
 	switch {
-	case l.sort == integer && !whole:
+	case l.value == integer && !whole:
 		return s.report("it is %s; it should be a whole number, written without point or exponent.", short(string(raw)))
-	case l.sort == integer && len(raw) > 15:
+	case l.value == integer && len(raw) > 15:
 		return s.report("it is %s, which is too large a number.", short(string(raw)))
-	case l.sort == number64 && (!whole || len(raw) > 300):
+	case l.value == number64 && (!whole || len(raw) > 300):
 		// Only an exponent or very many digits can leave the range.
 		if len(raw) <= 300 && bytes.IndexByte(raw, 'e') < 0 && bytes.IndexByte(raw, 'E') < 0 {
 			return true

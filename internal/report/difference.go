@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
@@ -183,9 +184,7 @@ func groupChanges(a, b *Weighed, t *tally) []GroupChange {
 		c.Plus = gram.of(t.plus())
 		out = append(out, c)
 	}
-	slices.SortStableFunc(out, func(x, y GroupChange) int {
-		return cmp.Compare(math.Abs(y.Delta), math.Abs(x.Delta))
-	})
+	sort.SliceStable(out, func(i, j int) bool { return math.Abs(out[i].Delta) > math.Abs(out[j].Delta) })
 	return out
 }
 
@@ -237,8 +236,9 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 		}
 		out = append(out, r)
 	}
-	slices.SortStableFunc(out, func(x, y ranked) int {
-		return cmp.Or(cmp.Compare(math.Abs(y.Delta), math.Abs(x.Delta)), cmp.Compare(y.moment, x.moment))
+	sort.SliceStable(out, func(i, j int) bool {
+		x, y := &out[i], &out[j]
+		return cmp.Or(cmp.Compare(math.Abs(y.Delta), math.Abs(x.Delta)), cmp.Compare(y.moment, x.moment)) < 0
 	})
 	changes := make([]PartChange, len(out))
 	for i := range out {
@@ -285,7 +285,7 @@ func movers(a, b *Weighed, list []couple) []Mover {
 		r.way = by.Norm()
 		out = append(out, r)
 	}
-	slices.SortStableFunc(out, func(x, y ranked) int { return cmp.Compare(y.way, x.way) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].way > out[j].way })
 	told := make([]Mover, len(out))
 	for i := range out {
 		told[i] = out[i].Mover

@@ -1,9 +1,8 @@
 package report
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 
 	"steelyard/internal/mass"
 )
@@ -91,7 +90,7 @@ func (w *Weighed) subsets(lists [][]int32, key func(int) string, t *tally) []Sub
 		s.Plus = gram.of(t.plus())
 		out = append(out, s)
 	}
-	slices.SortStableFunc(out, func(a, b Subset) int { return cmp.Compare(b.Mass, a.Mass) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Mass > out[j].Mass })
 	return out
 }
 

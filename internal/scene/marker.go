@@ -3,6 +3,7 @@ package scene
 import (
 	"math"
 	"slices"
+	"sort"
 )
 
 // dot is what is drawn for the markers of one part that coincide in the
@@ -55,14 +56,9 @@ func dots(s *Subject, cam *Camera) []dot {
 		}
 		i = j
 	}
-	slices.SortFunc(ds, func(a, b dot) int {
-		switch {
-		case a.kg > b.kg:
-			return -1
-		case a.kg < b.kg:
-			return 1
-		}
-		return a.nth - b.nth
+	sort.Slice(ds, func(i, j int) bool {
+		a, b := &ds[i], &ds[j]
+		return a.kg > b.kg || a.kg == b.kg && a.nth < b.nth
 	})
 	return ds
 }

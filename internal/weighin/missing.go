@@ -1,9 +1,8 @@
 package weighin
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 
 	"steelyard/internal/geometry"
 	"steelyard/internal/linear"
@@ -91,7 +90,7 @@ func explainByMissing(m *Measured, p *Paper, stations map[string]geometry.Statio
 		}
 		out.Near = append(out.Near, s)
 	}
-	slices.SortStableFunc(out.Near, func(a, b Spot) int { return cmp.Compare(a.Fit.ChiSquare, b.Fit.ChiSquare) })
+	sort.SliceStable(out.Near, func(i, j int) bool { return out.Near[i].Fit.ChiSquare < out.Near[j].Fit.ChiSquare })
 	keep := 0
 	for keep < len(out.Near) && keep < mostSpots && (keep == 0 || !out.Near[keep].Fit.Unlikely()) {
 		keep++

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"steelyard/internal/linear"
 	"steelyard/internal/mass"
@@ -90,8 +91,9 @@ func explainByWeights(m *Measured, p *Paper) *Weights {
 			Limit: e <= s.low || e >= s.high,
 		})
 	}
-	slices.SortFunc(out.Moves, func(a, b Move) int {
-		return cmp.Or(cmp.Compare(math.Abs(b.By), math.Abs(a.By)), cmp.Compare(a.Source, b.Source))
+	sort.Slice(out.Moves, func(i, j int) bool {
+		a, b := &out.Moves[i], &out.Moves[j]
+		return cmp.Or(cmp.Compare(math.Abs(b.By), math.Abs(a.By)), cmp.Compare(a.Source, b.Source)) < 0
 	})
 	out.Residual = w.Inner(lambda, lambda)
 	out.Possible = !newTest(out.Residual, m.known).Unlikely()
