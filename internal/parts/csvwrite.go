@@ -65,30 +65,64 @@ func WriteCSV(b *Build, style CSVStyle) []byte {
 }
 
 // formulaStarts are the characters by which spreadsheets know a formula, in
-// narrow and full width; tab and line ends because they drop them first.
+// narrow and full width; tab and line ends because they drop them first. Quotes
+// may come before them: those of a list that falls apart are dropped.
 const formulaStarts = "=+-@\t\r\n＝＋－＠"
 
 // startsFormula says whether a text begins like a formula, after any number of
-// apostrophes.
+// apostrophes and quotes.
 func startsFormula(s string) bool {
-	s = strings.TrimLeft(s, "'")
+	s = strings.TrimLeft(s, "'\"")
 	r, n := utf8.DecodeRuneInString(s)
 	return n > 0 && strings.ContainsRune(formulaStarts, r)
 }
 
-// cover keeps a spreadsheet from taking a text for a formula. A text that has
-// apostrophes before a formula gets one more, so that uncover gives it back.
+// cellEnds are the characters at which one spreadsheet or another ends a cell: a
+// list with commas, opened where they split at semicolons, loses its quotes and
+// falls apart at them and at line ends.
+const cellEnds = ",;\t\r\n"
+
+// startsLater says whether a text begins like a formula where cover has found
+// the end of a cell within it; line ends there are just lines.
+func startsLater(s string) bool {
+	return startsFormula(s) && !strings.ContainsAny(strings.TrimLeft(s, "'\"")[:1], "\t\r\n")
+}
+
+// cover keeps a spreadsheet from taking a text, or a piece of it, for a formula.
+// Where there are apostrophes before a formula there comes one more, so that
+// uncover gives it back.
 func cover(s string) string {
-	if startsFormula(s) {
-		return "'" + s
+	var b strings.Builder
+	begins := startsFormula
+	for i := range len(s) {
+		if begins != nil && begins(s[i:]) {
+			b.WriteByte('\'')
+		}
+		b.WriteByte(s[i])
+		begins = after(s[i])
 	}
-	return s
+	return b.String()
 }
 
 // uncover undoes cover.
 func uncover(s string) string {
-	if strings.HasPrefix(s, "'") && startsFormula(s) {
-		return s[1:]
+	var b strings.Builder
+	begins := startsFormula
+	for i := range len(s) {
+		if s[i] == '\'' && begins != nil && begins(s[i:]) {
+			begins = nil
+			continue
+		}
+		b.WriteByte(s[i])
+		begins = after(s[i])
 	}
-	return s
+	return b.String()
+}
+
+// after returns what judges the text after a character, if a cell may end there.
+func after(c byte) func(string) bool {
+	if strings.IndexByte(cellEnds, c) >= 0 {
+		return startsLater
+	}
+	return nil
 }
