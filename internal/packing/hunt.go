@@ -35,6 +35,10 @@ type hunt struct {
 	now     tally
 	finds   []find
 	scratch []int16
+
+	left int     // effort still to be spent in this hunt
+	temp float64 // how hot it is
+	cool float64 // by how much each move cools it
 }
 
 // tally is what the pieces add up to.
@@ -141,36 +145,42 @@ const huntUnit = 400
 // How a hunt cools, in parts of what the aim can vary by, and how it is kept to
 // the limits: found by trial.
 const (
-	hot     = 0.03
+	hot     = 0.01
 	cold    = 1e-3
 	ease    = 1e-3 // below this an excess counts in full
 	penalty = 10.0 // of an excess
 )
 
-// run makes one hunt, from the guide or from the best packing.
-func (h *hunt) run(s *Solver, effort int) {
-	in, n := h.in, &h.now
-	pieces := len(h.kind)
+// begin sets out on a hunt, from the guide or from the best packing.
+func (h *hunt) begin(s *Solver, effort int) {
 	copy(h.at, h.guide)
 	if !h.fresh && s.best != nil {
 		h.from(s.best)
 		for p, k := range h.kind {
-			h.allow[p] = in.kinds[k].mask
+			h.allow[p] = h.in.kinds[k].mask
 		}
 	}
 	h.fresh = false
 	h.count()
 	h.finds = h.finds[:0]
-	steps := effort * huntUnit
+	h.left = effort
+	h.temp, h.cool = hot, math.Pow(cold/hot, 1/float64(effort*huntUnit))
+}
+
+// run goes on with a hunt for some effort, and tries what it has found when it
+// ends.
+func (h *hunt) run(s *Solver, effort int) {
+	in, n := h.in, &h.now
+	pieces := len(h.kind)
+	h.left -= effort
+	cool, temp := h.cool, h.temp
 
 	// A move of a mean piece across the span changes the value by about 1. At
 	// first limits and absolute values are replaced, but for a part, by what
 	// they cost in the relaxation: where that is indifferent, pieces then move
 	// freely, until the part has grown to 1.
-	cool := math.Pow(cold/hot, 1/float64(steps))
-	temp := hot
 	const clean = 1e-9
-	for range steps {
+	for range effort * huntUnit {
 		temp *= cool
 		part := min(1, ease/temp)
 		u := h.rng.Uint64()
@@ -224,6 +234,10 @@ func (h *hunt) run(s *Solver, effort int) {
 				h.keep(value)
 			}
 		}
+	}
+	h.temp = temp
+	if h.left > 0 {
+		return
 	}
 	for i := range h.finds {
 		if f := &h.finds[i]; f.value < s.value {

@@ -198,7 +198,7 @@ func (s *Solver) Packing() Packing { return s.packing.Clone() }
 
 // step looks at one node.
 func (s *Solver) step() {
-	if s.huntDue() && (s.hunt.fresh || s.best != nil) {
+	if s.hunt.left > 0 || s.huntDue() && (s.hunt.fresh || s.best != nil) {
 		s.goHunting()
 		return
 	}
@@ -228,16 +228,21 @@ func (s *Solver) huntDue() bool {
 	return len(s.hunt.kind) > 0 && s.hunted <= huntFirst+s.spent/huntPart
 }
 
-// goHunting spends some effort on a hunt.
+// goHunting spends some effort on the hunt in hand, or on a new one: little at a
+// time, so that who runs the search gets its turn.
 func (s *Solver) goHunting() {
-	if s.hunts%3 == 2 {
-		s.hunt.fresh = false // from the best
+	if s.hunt.left == 0 {
+		if s.hunts%3 == 2 {
+			s.hunt.fresh = false // from the best
+		}
+		s.hunts++
+		s.effort = min(max(s.effort*5/4, 20), huntMost)
+		s.hunt.begin(s, s.effort)
 	}
-	s.hunts++
-	s.effort = min(max(s.effort*5/4, 20), 1000)
-	s.hunt.run(s, s.effort)
-	s.hunted += s.effort
-	s.spent += s.effort
+	effort := min(s.hunt.left, huntTurn)
+	s.hunt.run(s, effort)
+	s.hunted += effort
+	s.spent += effort
 }
 
 // How much effort goes into hunting: so much at first, and this part of it all
@@ -247,6 +252,8 @@ func (s *Solver) goHunting() {
 const (
 	huntFirst = 500
 	huntPart  = 3
+	huntMost  = 200 // a single hunt
+	huntTurn  = 20  // and what is done of it in one go
 	plunge    = 0.3
 	diveEvery = 200
 )

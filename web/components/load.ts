@@ -174,7 +174,7 @@ class LoadSection extends Section {
     const path = pathTable();
     return html`<div class="statesheet ${path === nothing ? "" : "two"}">
       <div>
-        <div class="head">
+        <div class="subhead">
           <h3>${t("states.title")}</h3>
           ${copyMenu(t("states.title"), "states")}
         </div>
