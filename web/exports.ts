@@ -104,7 +104,8 @@ function plainNumber(s: string, comma: string): string {
 }
 
 // safe keeps a spreadsheet from taking a text for a formula, as the core does.
-const safe = (s: string): string => (/^'*[=+\-@\t\r\n＝＋－＠]/.test(s) ? `'${s}` : s);
+// A spreadsheet of another country may end a cell where ours goes on.
+const safe = (s: string): string => s.replace(/^(?=['"]*[=+\-@\t\r\n＝＋－＠])|(?<=[,;\t\r\n])(?=['"]*[=+\-@＝＋－＠])/g, "'");
 
 function csv(rows: Cell[][], notes: string[], f: Format): string {
   const [separator, comma] = f === "semicolon" ? [";", ","] : [",", "."];
@@ -125,7 +126,8 @@ function csv(rows: Cell[][], notes: string[], f: Format): string {
   return "\ufeff" + [...lines, alone(""), ...notes.map(alone)].map((l) => l.map(quote).join(separator) + "\r\n").join("");
 }
 
-const escaped = (s: string): string => s.replace(/[\\`*_{}[\]<>#|~!&]/g, "\\$&");
+// Addresses would become links by themselves.
+const escaped = (s: string): string => s.replace(/[\\`*_{}[\]<>#|~!&@]|:(?=\/\/)|(?<=\bwww)\./gi, "\\$&");
 
 function markdown(caption: string, rows: Cell[][], notes: string[]): string {
   const wide = Math.max(...rows.map((r) => r.length));

@@ -104,6 +104,10 @@ func cover(s string) string {
 	return b.String()
 }
 
+// Cover is for tables that are not read again: no spreadsheet takes what it
+// returns, or a piece of it, for a formula.
+func Cover(text string) string { return cover(text) }
+
 // uncover undoes cover.
 func uncover(s string) string {
 	var b strings.Builder

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"steelyard/internal/parts"
 )
@@ -348,14 +347,9 @@ func (e *Evaluation) PartsMarkdown(b *parts.Build, x Export) []byte {
 	return t.end(x)
 }
 
-// safe keeps a spreadsheet from taking a name for a formula: a text that begins
-// like one, in narrow or full width, gets an apostrophe in front. A number does
-// not.
+// safe keeps a spreadsheet from taking a name for a formula. A number is left
+// alone.
 func (t *csvTable) safe(cell string) string {
-	first, n := utf8.DecodeRuneInString(strings.TrimLeft(cell, "'"))
-	if n == 0 || !strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
-		return cell
-	}
 	number := cell
 	if t.Semicolon {
 		number = strings.Replace(cell, ",", ".", 1)
@@ -363,7 +357,7 @@ func (t *csvTable) safe(cell string) string {
 	if _, err := strconv.ParseFloat(number, 64); err == nil {
 		return cell
 	}
-	return "'" + cell
+	return parts.Cover(cell)
 }
 
 // markdownTable writes tables as GitHub Flavored Markdown has them.
@@ -414,15 +408,19 @@ func (t *markdownTable) end(x Export) []byte {
 	return t.b.Bytes()
 }
 
-// escape makes a text stand in Markdown for itself, on one line.
+// escape makes a text stand in Markdown for itself, on one line. Addresses, which
+// would become links by themselves, do not.
 func escape(s string) string {
 	var b strings.Builder
-	for _, r := range s {
+	for i, r := range s {
 		switch {
+		case r == ':' && strings.HasPrefix(s[i:], "://"), r == '.' && i >= 3 && strings.EqualFold(s[i-3:i], "www"):
+			b.WriteByte('\\')
+			b.WriteRune(r)
 		case r == '\n' || r == '\r' || r == '\t':
 			b.WriteByte(' ')
 		case r < ' ' || r == 0x7f:
-		case strings.ContainsRune("\\`*_{}[]<>#|~!&", r):
+		case strings.ContainsRune("\\`*_{}[]<>#|~!&@", r):
 			b.WriteByte('\\')
 			b.WriteRune(r)
 		default:
