@@ -145,7 +145,7 @@ const huntUnit = 400
 // How a hunt cools, in parts of what the aim can vary by, and how it is kept to
 // the limits: found by trial.
 const (
-	hot     = 0.01
+	hot     = 0.005
 	cold    = 1e-3
 	ease    = 1e-3 // below this an excess counts in full
 	penalty = 10.0 // of an excess

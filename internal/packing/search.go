@@ -246,13 +246,15 @@ func (s *Solver) goHunting() {
 }
 
 // How much effort goes into hunting: so much at first, and this part of it all
-// later. On tours the relaxation is close to the best packing from the start,
-// and what is missing is that packing. How far above the least bound a search still goes on from the last
-// node, as a part of the gap, and after how many nodes it dives all the same.
+// later. On tours the relaxation is close to the best packing from the start, and
+// what is missing is that packing.
+//
+// How far above the least bound a search still goes on from the last node, as a
+// part of the gap, and after how many nodes it dives all the same.
 const (
 	huntFirst = 500
 	huntPart  = 3
-	huntMost  = 200 // a single hunt
+	huntMost  = 300 // a single hunt
 	huntTurn  = 20  // and what is done of it in one go
 	plunge    = 0.3
 	diveEvery = 200
