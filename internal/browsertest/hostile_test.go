@@ -147,7 +147,7 @@ func formulas(t *testing.T, text string) (bad []string, cells int) {
 }
 
 // pieces of a number that was torn at its decimal comma, or of a row of numbers.
-var pieces = regexp.MustCompile(`^[-−+]?[0-9][-−0-9.,;\t ]*$|^-[;,\t]`)
+var pieces = regexp.MustCompile(`^[-−+]?[0-9][-−0-9.,;"\t ]*$|^-[;,\t]`)
 
 // living finds what Markdown would make an element or a link of.
 var living = regexp.MustCompile(`(?m)(?:^|[^\\])(?:\\\\)*(?:[<@` + "`" + `]|!?\[[^\]\\]*\]\(|(?i:https?|ftp)://|(?i:www)\.)`)

@@ -88,7 +88,8 @@ class Dialogs extends Piece {
             <label class="stacked"
               >${t("link.host")}
               <input
-                type="url"
+                type="text"
+                inputmode="url"
                 class="host"
                 autocomplete="url"
                 spellcheck="false"
