@@ -16,7 +16,7 @@ FUZZTIME ?= 2m
 WASM := ./wasm/... ./internal/site/empty
 TSC  := node web/node_modules/typescript/bin/tsc
 
-.PHONY: run build single test fuzz bench clean lint page unit smoke browser chromium glpk modules
+.PHONY: run build single test fuzz bench clean lint page unit smoke browser chromium glpk poppler modules
 
 run:
 	go run ./internal/site serve -addr $(ADDR)
@@ -28,7 +28,7 @@ single:
 	go run ./internal/site single
 
 # In this order: what fails fast comes first.
-test: chromium glpk lint page unit smoke browser
+test: chromium glpk poppler lint page unit smoke browser
 	@echo "All tests passed."
 
 lint: .build/staticcheck
@@ -57,7 +57,7 @@ unit:
 smoke:
 	.ci/fuzz 2s
 
-browser: chromium
+browser: chromium poppler
 	go test -count=1 ./internal/browsertest
 
 chromium:
@@ -65,6 +65,9 @@ chromium:
 
 glpk:
 	@.ci/glpk
+
+poppler:
+	@.ci/poppler
 
 fuzz:
 	.ci/fuzz $(FUZZTIME)

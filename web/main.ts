@@ -41,7 +41,7 @@ addEventListener("unhandledrejection", (e) => trouble(because(e.reason)));
 
 const frame = document.getElementById("canvas") as HTMLIFrameElement;
 watchCanvas(frame);
-watchPrinting(frame.parentElement!);
+watchPrinting();
 core.attach(frame);
 offline.start(frame.hasAttribute("srcdoc"));
 

@@ -37,15 +37,15 @@ const further: Band[] = [
   { title: "rows.turn", keys: ["inertia_roll", "inertia_pitch", "inertia_yaw", "inertia_xz", "gyration_roll", "gyration_pitch", "gyration_yaw"] },
 ];
 
-const signs: Record<Verdict, string> = { more: "▲", less: "▼", undecided: "≈", same: "=" };
+export const signs: Record<Verdict, string> = { more: "▲", less: "▼", undecided: "≈", same: "=" };
 
-function verdictText(c: Change): string {
+export function verdictText(c: Change): string {
   for (const k of [`verdict.${c.key}.${c.verdict}`, `verdict.${c.unit}.${c.verdict}`]) if (has(k)) return t(k);
   return t(`verdict.${c.verdict}`);
 }
 
 // deltaLikely says where a difference in mass likely lies, without signs.
-function deltaLikely(d: Change, s: Scale): string {
+export function deltaLikely(d: Change, s: Scale): string {
   if (d.plus <= 0) return t("likely.exact");
   const low = d.delta - d.plus;
   const high = d.delta + d.plus;
