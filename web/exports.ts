@@ -13,7 +13,9 @@ const kept = "csv";
 
 // today is the date as people of the page's language write it.
 export function today(): string {
-  return new Intl.DateTimeFormat(document.documentElement.lang || "en", { dateStyle: "long" }).format(new Date());
+  const lang = document.documentElement.lang || "en";
+  const own = navigator.languages.find((l) => l === lang || l.startsWith(`${lang}-`)) ?? (lang === "en" ? "en-GB" : lang);
+  return new Intl.DateTimeFormat(own, { dateStyle: "long" }).format(new Date());
 }
 
 // csvFormat is the kind of CSV that was chosen last; where nobody has chosen,

@@ -115,11 +115,18 @@ func (s *captioner) table(c *Caption) {
 			}
 		}
 	}
-	figures := 0.0
-	for j := 1; j < len(cols); j++ {
-		k := &cols[j]
-		k.wide = max(k.value+k.plus, min(textWidth(oneLine(c.Head[j]), s.small, false), 11*s.usual))
-		figures += k.wide + gap
+	// Heads stay on one line where there is room for that.
+	var figures float64
+	for _, most := range [...]float64{s.right - s.left, 11 * s.usual} {
+		figures = 0
+		for j := 1; j < len(cols); j++ {
+			k := &cols[j]
+			k.wide = max(k.value+k.plus, min(textWidth(oneLine(c.Head[j]), s.small, false), most))
+			figures += k.wide + gap
+		}
+		if names+figures <= s.right-s.left {
+			break
+		}
 	}
 	names = max(least, min(names, s.right-s.left-figures))
 	cols[0].x, cols[0].wide = s.left, names

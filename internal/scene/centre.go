@@ -190,7 +190,7 @@ func (s *sheet) detail(sub *Subject) {
 	}
 	c, factor := s.loupe(text, func(radius float64) (factor float64, second string) {
 		for _, f := range enlargements {
-			if f*way.len() <= min(1.6*radius, 2*radius-16) && f*max(ax, ay, gx, gy) <= 0.7*radius {
+			if f*way.len() <= 2*radius-16 && f*(way.len()/2+max(ax, ay, gx, gy)) <= radius-2 {
 				factor = f
 			}
 		}
