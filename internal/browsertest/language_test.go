@@ -117,11 +117,24 @@ const seen = `(() => {
 	return [...said];
 })()`
 
-// unfoldAll opens all that lies folded, sections, details and more figures.
+// unfoldAll opens all that lies folded, sections, details and more figures; of
+// the lines of a list the details of one, for they are all alike.
 func (p *Page) unfoldAll() {
 	p.tb.Helper()
 	for range 3 {
-		p.Eval("document.querySelectorAll('details').forEach(d => { d.open = true }); document.querySelectorAll('[aria-expanded=false]').forEach(b => { if (!b.closest('sy-menu') && b.getAttribute('role') !== 'combobox' && !b.disabled) b.click() })")
+		p.Eval(`(() => {
+			document.querySelectorAll('details').forEach(d => { d.open = true });
+			const lines = new Set();
+			document.querySelectorAll('[aria-expanded]').forEach(b => {
+				if (b.closest('sy-menu') || b.getAttribute('role') === 'combobox' || b.disabled) return;
+				const kind = b.closest('tr')?.className.replace(/chosen|even/g, '').trim();
+				if (kind && b.matches('.disclose')) {
+					if (lines.has(kind)) return;
+					lines.add(kind);
+				}
+				if (b.ariaExpanded === 'false') b.click();
+			});
+		})()`)
 		wait(p, 150)
 	}
 }

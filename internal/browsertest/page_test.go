@@ -510,6 +510,28 @@ type broken struct {
 // audit runs axe-core's rules over the page and its frame.
 func audit(p *Page) []broken {
 	p.tb.Helper()
+	return auditOf(p, "")
+}
+
+// auditOf is audit of what a selector finds, without the frame unless that is
+// in it; empty for all.
+func auditOf(p *Page, selector string) []broken {
+	p.tb.Helper()
+	p.bringAxe()
+	of, rules := "document", ""
+	if selector != "" {
+		// What a page must have once is not in every part of it.
+		of, rules = quote(selector), "'landmark-one-main': { enabled: false }, 'page-has-heading-one': { enabled: false }"
+	}
+	return Eval[[]broken](p, "axe.run("+of+", { resultTypes: ['violations'], rules: { "+rules+" } }).then(r => r.violations.map(v => ({ id: v.id, help: v.help, nodes: v.nodes.map(n => ({ target: n.target, failureSummary: n.failureSummary })) })))")
+}
+
+// bringAxe brings axe-core into the page and its frame.
+func (p *Page) bringAxe() {
+	p.tb.Helper()
+	if Eval[bool](p, "!!window.axe && !!"+inFrame+".axe") {
+		return
+	}
 	root, err := static.Root(".")
 	if err != nil {
 		p.tb.Fatal(err)
@@ -524,7 +546,6 @@ func audit(p *Page) []broken {
 	frame := Call(p, dom.QuerySelector, dom.QuerySelectorParams{NodeID: page.NodeID, Selector: "iframe"})
 	inside := Call(p, dom.DescribeNode, dom.DescribeNodeParams{NodeID: frame.NodeID}).Node.ContentDocument
 	Ask[bool](Thing{p: p, Role: "document", node: inside.BackendNodeID}, "() => { "+string(axe)+"; return true }")
-	return Eval[[]broken](p, "axe.run(document, { resultTypes: ['violations'] }).then(r => r.violations.map(v => ({ id: v.id, help: v.help, nodes: v.nodes.map(n => ({ target: n.target, failureSummary: n.failureSummary })) })))")
 }
 
 func TestAccessibility(t *testing.T) {

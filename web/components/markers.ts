@@ -47,8 +47,9 @@ function markers(): Marker[] {
   return list.sort((a, b) => b.mass_g - a.mass_g);
 }
 
-// way says how far in one of two directions.
+// way says how far in one of two directions; nothing for no way that shows.
 function way(mm: number, more: Key, less: Key, s: Scale): string {
+  if (Math.abs(mm) < 0.5 * s.per * 10 ** -s.decimals) return "";
   return t(mm < 0 ? less : more, { length: plain(write(Math.abs(mm), 0, s)) });
 }
 
@@ -70,7 +71,7 @@ export function told(list = markers()): string {
     t("markers.total", { value: m("total") }),
     t("markers.centre", {
       x: plain(write(figure("centre_x").value, 0, length)),
-      y: Math.abs(y) < 0.5 ? t("markers.middle") : way(y, "markers.left.of", "markers.right.of", length),
+      y: way(y, "markers.left.of", "markers.right.of", length) || t("markers.middle"),
       z: plain(write(figure("centre_z").value, 0, length)),
     }),
     t("markers.axles", {
@@ -86,14 +87,12 @@ export function told(list = markers()): string {
   else if (other) {
     out.push(t("markers.ghost", { build: name(other) }));
     const by = (key: string) => (d?.figures.find((f) => f.key === key)?.delta ?? 0) * (store.letter === "B" ? 1 : -1);
-    if (d)
-      out.push(
-        t("markers.shift", {
-          x: way(by("centre_x"), "markers.forward", "markers.back", length),
-          y: way(by("centre_y"), "markers.left", "markers.right", length),
-          z: way(by("centre_z"), "markers.up", "markers.down", length),
-        }),
-      );
+    const ways = [
+      way(by("centre_x"), "markers.forward", "markers.back", length),
+      way(by("centre_y"), "markers.left", "markers.right", length),
+      way(by("centre_z"), "markers.up", "markers.down", length),
+    ].filter(Boolean);
+    if (d) out.push(ways.length ? t("markers.shift", { list: ways.join(", ") }) : t("markers.still"));
   }
   const chosen = list.find((k) => k.id === store.selected);
   if (chosen) out.push(t("markers.chosen", { part: chosen.name }));
@@ -128,11 +127,9 @@ class Markers extends Piece {
     const unit = lengthField(show).unit;
     const s = partScale(show);
     const caption = t("markers.caption", { build: store.build?.name ?? "", unit });
-    return html`<div class="scroll" tabindex="0" role="region" aria-label=${t("markers.title")}>
-        <table class="lines markers">
-          <caption>
-            ${caption}
-          </caption>
+    return html`<p class="fine" id="markers-caption">${caption}</p>
+      <div class="scroll" tabindex="0" role="region" aria-label=${t("markers.title")}>
+        <table class="lines markers" aria-labelledby="markers-caption">
           <thead>
             <tr>
               <th scope="col">${t("markers.part")}</th>
