@@ -14,6 +14,8 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"github.com/chromedp/chromedp/kb"
+
 	"steelyard/internal/parts"
 )
 
@@ -204,6 +206,16 @@ func TestHostileFile(t *testing.T) {
 	if wide := Eval[float64](p, "document.scrollingElement.scrollWidth"); wide > float64(Desk.Width) {
 		t.Errorf("the page is %v px wide in a window of %d", wide, Desk.Width)
 	}
+	// Writing that turns round turns nothing around it.
+	p.Eval("const e = document.querySelector('sy-masthead input'); e.focus(); e.select()")
+	p.typing("Bill \u202egnp.exe")
+	p.Until("the title is taken", "document.title.startsWith('Bill')")
+	if title := Eval[string](p, "document.title"); strings.ContainsAny(title, "\u202e\u2066") {
+		t.Errorf("the window's title is %+q", title)
+	}
+	p.Key("z", kb.ModifierCtrl)
+	p.Until("the title is back", "!document.title.startsWith('Bill')")
+
 	// The names are there, as they are.
 	values := Eval[string](p, "[...document.querySelectorAll('main input, main textarea')].map(e => e.value).join('\\n')")
 	for _, want := range []string{"<img src=x onerror=", "javascript:top.ran", "=HYPERLINK(", "{name} {title}"} {

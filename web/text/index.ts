@@ -28,8 +28,12 @@ export function language(): unknown {
   return spoken;
 }
 
+// What turns writing round would turn the rest of a sentence too.
+const turning = /[\u202a-\u202e\u2066-\u2069]/g;
+
 // brief cuts a name to what a sentence or a label can bear.
-export function brief(s: string): string {
+export function brief(name: string): string {
+  const s = name.replace(turning, "");
   return s.length > 50 ? `${s.slice(0, 48).trimEnd()}…` : s;
 }
 
