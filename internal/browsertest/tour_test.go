@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp/kb"
@@ -27,9 +28,12 @@ func TestTour(t *testing.T) {
 				p.unfold("#" + name + " details.fold")
 			}
 			p.rides()
+			p.picksRider(c.look)
 			p.tooShort()
 			p.packsByHand()
 			p.packsBest()
+			p.packsToTheEnd()
+			p.copiesStates()
 			p.overloads()
 			p.weighsIn()
 			p.toldHowToWeigh(c.look)
@@ -271,6 +275,75 @@ func (p *Page) packsBest() {
 	p.until("it says that the load has changed", func() bool { return strings.Contains(p.says("#packing .progress"), "has changed since") })
 	if got, _ := p.saved(); got != text {
 		p.tb.Errorf("one step back does not restore the document:\n%s", cmp.Diff(text, got))
+	}
+}
+
+// packsToTheEnd lets a search run until it has proved what it found, or stops it
+// when this machine is too slow for that, and reads what is said of it. The page
+// draws all the while.
+func (p *Page) packsToTheEnd() {
+	p.tb.Helper()
+	p.press("Search again")
+	p.Eval(`(() => { window.drawn = 0; const f = () => { window.drawn++; requestAnimationFrame(f) }; f() })()`)
+	said := func() string { return p.says("#packing .progress") }
+	p.until("it says what ends the search, or has ended", func() bool {
+		return strings.Contains(said(), "The search ends when") && strings.Contains(said(), "0.5 mm to the side") || strings.Contains(said(), "Proved best to within")
+	})
+	for end := time.Now().Add(patience / 2); !strings.Contains(said(), "Proved best") && time.Now().Before(end); {
+		wait(p, 100)
+	}
+	if !strings.Contains(said(), "Proved best") {
+		p.tb.Logf("not proved on this machine in %v: %s", patience/2, said())
+		p.press("Stop")
+		p.until("it says how near the best it is", func() bool { return strings.Contains(said(), "is proved to be within") })
+	}
+	if s := said(); !strings.Contains(s, "percentage points on the front wheel") || !strings.Contains(s, "mm of height") {
+		p.tb.Errorf("of the search it says %q", s)
+	}
+	if n := Eval[int](p, "window.drawn"); n < 5 {
+		p.tb.Errorf("the page drew %d times during the search", n)
+	}
+}
+
+// copiesStates takes the table of states to the clipboard.
+func (p *Page) copiesStates() {
+	p.tb.Helper()
+	p.Eval("navigator.clipboard.writeText = async text => { window.copied = text }")
+	for _, c := range []struct{ item, begins, has string }{
+		{"as Markdown", "", "| Bare bike | – |"},
+		{"as CSV", "Side", "\nCrank gearbox,Bare bike,Full,"},
+	} {
+		p.Eval("window.copied = ''")
+		p.Like("button", "Copy this table: State by state").Click()
+		p.Like("button", c.item).Click()
+		p.Until("the table is copied", "window.copied")
+		if text := Eval[string](p, "window.copied"); !strings.HasPrefix(strings.TrimPrefix(text, "\ufeff"), c.begins) || !strings.Contains(text, c.has) {
+			p.tb.Errorf("%s copies %.300q", c.item, text)
+		}
+	}
+}
+
+// picksRider points at the rider in the picture, or taps: the picture tells of
+// him or her.
+func (p *Page) picksRider(look Look) {
+	p.tb.Helper()
+	_, d := p.saved()
+	p.Eval("document.querySelector('#picture iframe').scrollIntoView({ block: 'center' })")
+	box := Eval[[]float64](p, "(r => [r.left, r.top, r.width, r.height])(document.querySelector('#picture iframe').getBoundingClientRect())")
+	told := func() bool { return strings.Contains(p.says("#picture .picked"), d.Riders[0].Name) }
+	for y := 0.1; y < 0.7 && !told(); y += 0.1 {
+		for x := 0.2; x < 0.75 && !told(); x += 0.06 {
+			at := [2]float64{box[0] + x*box[2], box[1] + y*box[3]}
+			if look.Touch {
+				p.ClickAt(at[0], at[1])
+			} else {
+				p.Mouse(input.DispatchMouseEventTypeMouseMoved, at[0], at[1], false)
+			}
+			wait(p, 60)
+		}
+	}
+	if !told() {
+		p.tb.Errorf("nowhere in the picture is the rider: %q", p.says("#picture .picked"))
 	}
 }
 
