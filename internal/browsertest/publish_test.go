@@ -494,3 +494,37 @@ func TestOneFilePublishes(t *testing.T) {
 		t.Errorf("the policy forbade %q", got)
 	}
 }
+
+// Who reads German has a spreadsheet with a decimal comma, unless they say
+// otherwise.
+func TestPublishInGerman(t *testing.T) {
+	p := openPage(t, Desk)
+	p.speak("de")
+	p.The("button", "Veröffentlichen…").Click()
+	p.proof("")
+	if got := Eval[string](p, "document.querySelector('#publish-format').value"); got != "semicolon" {
+		t.Errorf("tables are offered as %q", got)
+	}
+	name, text := p.Saves(p.The("button", "Speichern: Werte aller Aufbauten").Click)
+	if !strings.HasSuffix(name, ", Werte.csv") || !strings.Contains(text, "Gesamtmasse;g;") || !strings.Contains(text, "Berechnet mit Steelyard") {
+		t.Errorf("%s: %.300s", name, text)
+	}
+	_, svg := p.savesGerman()
+	got := readSVG(t, svg)
+	if said := strings.Join(got.texts, " "); !strings.Contains(said, "Unterschied zu") || !regexp.MustCompile(`\d+,\d+\x{a0}kg`).MatchString(said) {
+		t.Errorf("the caption says %q", said)
+	}
+	if over := Eval[float64](p, "(d => d.scrollWidth - d.clientWidth)(document.querySelector('dialog.publish'))"); over > 0 {
+		t.Errorf("the dialog scrolls sideways by %v px", over)
+	}
+	p.Eval("const s = document.querySelector('#publish-format'); s.value = 'csv'; s.dispatchEvent(new Event('change'))")
+	_, text = p.Saves(p.The("button", "Speichern: Werte aller Aufbauten").Click)
+	if !strings.Contains(text, "Gesamtmasse,g,") || !strings.Contains(text, ".") {
+		t.Errorf("%.300s", text)
+	}
+}
+
+func (p *Page) savesGerman() (name, svg string) {
+	p.tb.Helper()
+	return p.Saves(p.The("button", "SVG speichern").Click)
+}

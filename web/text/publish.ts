@@ -68,17 +68,14 @@ export const publish = {
 
   "table.copy.semicolon": "as CSV, decimal comma",
 
-  "report.totals": "The balance",
   "report.figures": "Figures",
   "report.parts": "Parts of {letter}: {build}",
   "report.load": "On {letter}: {load}",
   "report.bag": "Bag",
   "report.goods": "In it",
   "report.together": "Together",
-  "report.permitted": "Permitted",
   "report.how": "How the figures were obtained",
   "report.sources": "Sources",
   "report.each": "Each",
-  "report.off": "May be off by",
   "report.page": "Report of {date}",
 } as const;

@@ -69,17 +69,14 @@ export const publish: Record<keyof typeof english, string> = {
 
   "table.copy.semicolon": "als CSV, Dezimalkomma",
 
-  "report.totals": "Der Vergleich",
   "report.figures": "Werte",
   "report.parts": "Teile von {letter}: {build}",
   "report.load": "Auf {letter}: {load}",
   "report.bag": "Tasche",
   "report.goods": "Darin",
   "report.together": "Zusammen",
-  "report.permitted": "Erlaubt",
   "report.how": "Wie die Werte zustande kamen",
   "report.sources": "Quellen",
   "report.each": "Je Stück",
-  "report.off": "Kann abweichen um",
   "report.page": "Bericht vom {date}",
 };
