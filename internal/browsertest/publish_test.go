@@ -377,6 +377,10 @@ func TestPublishedToTheClipboard(t *testing.T) {
 	if !strings.Contains(text, version) || !strings.Contains(text, "weighed (") {
 		t.Errorf("the table does not tell the version and how its figures were obtained: %.2000s", text)
 	}
+	name, text = p.Saves(p.The("button", "Save: State by state").Click)
+	if !strings.HasSuffix(name, ", states.csv") || strings.Count(text, "\r\n") < 6 || !strings.Contains(text, version) {
+		t.Errorf("%s: %.300s", name, text)
+	}
 	// The parts come back from what was saved, whatever the spreadsheet.
 	_, text = p.Saves(p.Like("button", "Save: Parts of").Click)
 	if back := parts.ReadCSV([]byte(text), parts.CSVOptions{}); len(back.Parts) < 40 || len(back.Bad) > 0 {
