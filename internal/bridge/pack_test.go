@@ -17,6 +17,7 @@ type pack struct {
 	Running, Done         bool
 	Nodes                 int
 	Incumbent, Bound, Gap *float64
+	Tolerance             float64
 	Assignment            []struct {
 		Good, Bag string
 		Quantity  int

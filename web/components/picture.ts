@@ -124,7 +124,7 @@ class PictureFoot extends Piece {
     return html`<p class="what">
         <strong>${brief(l.name)}</strong>
         <span class="facts"
-          >${plain(write(l.mass_g, l.plus_g, partScale(doc.show)))}${l.place_mm ? html` · ${placed(l.place_mm)}` : nothing}</span
+          >${plain(write(l.mass_g, l.plus_g, l.kind === "rider" ? figureScale("g", doc.show) : partScale(doc.show)))}${l.place_mm ? html` · ${placed(l.place_mm)}` : nothing}</span
         >
       </p>
       ${id === store.selected
