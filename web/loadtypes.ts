@@ -88,6 +88,8 @@ export interface WeighIn {
   state: State;
   load?: string;
   readings: Reading[];
+  front_sag_mm?: number;
+  rear_sag_mm?: number;
 }
 
 export interface Reading {

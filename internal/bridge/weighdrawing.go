@@ -29,7 +29,8 @@ func weighInDrawing(args ...string) string {
 	var bike *geometry.Bike
 	if w := d.WeighIn(argument(args, 1)); w != nil {
 		if b := d.Build(w.Build); b != nil {
-			bike, _ = geometry.Pose(b)
+			sunk := sunken(b, w)
+			bike, _ = geometry.Pose(&sunk)
 		}
 		highest := 0.0
 		for _, r := range w.Readings {

@@ -1,6 +1,7 @@
 package bridge
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -141,7 +142,24 @@ func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
 	}) {
 		return out
 	}
-	bike := on(d, w)
+	sunk := sunken(d.Build(w.Build), w)
+	for _, end := range []struct {
+		field, what string
+		sag         *float64
+		travel      float64
+	}{
+		{"front_sag_mm", "fork", w.FrontSag, sunk.Fork.Travel},
+		{"rear_sag_mm", "rear", w.RearSag, sunk.Rear.Travel},
+	} {
+		if end.sag != nil && *end.sag > end.travel {
+			out.Problems = append(out.Problems, parts.Problem{
+				Severity: parts.SeverityError, WeighIn: w.ID, Build: w.Build, Field: end.field,
+				Message: fmt.Sprintf("The %s cannot have sunk by %g mm on the scale: this build gives it a travel of %g mm.", end.what, *end.sag, end.travel),
+			})
+			return out
+		}
+	}
+	bike := on(d, w, sunk)
 	if bike == nil {
 		out.Problems = append(out.Problems, parts.Problem{
 			Severity: parts.SeverityError, WeighIn: w.ID, Build: w.Build, Field: "build",
@@ -167,11 +185,23 @@ func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
 	return out
 }
 
+// sunken is the build that was weighed, with its suspension as it was then.
+func sunken(build *parts.Build, w *parts.WeighIn) parts.Build {
+	b := *build
+	if w.FrontSag != nil {
+		b.Fork.Sag = *w.FrontSag
+	}
+	if w.RearSag != nil {
+		b.Rear.Sag = *w.RearSag
+	}
+	return b
+}
+
 // on brings the bike that was weighed into the state that it was weighed in; nil
 // when its figures have errors.
-func on(d *parts.Document, w *parts.WeighIn) *report.Weighed {
+func on(d *parts.Document, w *parts.WeighIn, sunk parts.Build) *report.Weighed {
 	one := *d
-	one.Builds = []parts.Build{*d.Build(w.Build)}
+	one.Builds = []parts.Build{sunk}
 	one.Show.Compare, one.Show.Loads = []string{w.Build}, []string{w.Load}
 	one.Show.State, one.Show.Supplies = w.State, parts.Full
 	return report.Weigh(&one).Sides[0]

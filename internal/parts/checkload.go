@@ -15,6 +15,7 @@ const (
 	MaxShoes    = 10e3  // g
 	MaxCrank    = 360   // degrees, either way
 	MaxVolume   = 500   // l, of a bag or of one piece
+	maxSag      = 500   // mm
 	MaxRating   = 1e6   // g
 	MinGrip     = 0.05  // of a tyre on the road
 	MaxGrip     = 2
@@ -207,6 +208,12 @@ func (c *checker) weighIns(weighIns []WeighIn, builds, loads map[string]bool) {
 			c.fail("load", "The load %s was on the bike, but there is none with that id.", quote(w.Load))
 		case w.Load == "" && loaded:
 			c.fail("load", "The bike was weighed %s, but it is not said with which load.", quote(string(w.State)))
+		}
+		if w.FrontSag != nil {
+			c.between("front_sag_mm", "The fork's sag on the scale", " mm", *w.FrontSag, 0, maxSag)
+		}
+		if w.RearSag != nil {
+			c.between("rear_sag_mm", "The rear's sag on the scale", " mm", *w.RearSag, 0, maxSag)
 		}
 		if len(w.Readings) == 0 {
 			c.warn("readings", "There is no reading of the scale yet.")

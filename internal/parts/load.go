@@ -145,6 +145,11 @@ type WeighIn struct {
 	State    State     `json:"state"`          // what was on the bike: "bare", "ready", "loaded" or "ridden"
 	Load     string    `json:"load,omitempty"` // load id, for the last two
 	Readings []Reading `json:"readings"`
+
+	// How far the suspension had sunk on the scale, measured as in the build; nil
+	// is as far as it says there. A bike without its rider sits higher.
+	FrontSag *float64 `json:"front_sag_mm,omitempty"`
+	RearSag  *float64 `json:"rear_sag_mm,omitempty"`
 }
 
 // Reading is what the scale showed under one wheel.

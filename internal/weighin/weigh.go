@@ -82,13 +82,21 @@ func Weigh(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result, [
 }
 
 // suspension says what springs do to a weigh-in: on paper the bike sits at the
-// sag of its build, however much is on it.
+// sag of its build, however much is on it, unless somebody has measured how far
+// it sank on the scale.
 func (c *checker) suspension(w *parts.WeighIn, bike *geometry.Bike, m *Measured) {
 	if !bike.FrontSprung && !bike.RearSprung {
 		return
 	}
-	if sag := max(bike.FrontSag, bike.RearSag); sag > 0 && w.State != parts.Ridden {
-		c.warn("state", "On paper this bike sits at its sag, in front %.0f mm and at the rear %.0f mm; without a rider it sits higher. Unless it is held down to that, its centre of mass is measured up to %.0f mm higher than it is on paper; you can set the sag of the build to what it is on the scale.",
+	front, rear := bike.FrontSag, bike.RearSag
+	if w.FrontSag != nil {
+		front = 0
+	}
+	if w.RearSag != nil {
+		rear = 0
+	}
+	if sag := max(front, rear); sag > 0 && w.State != parts.Ridden {
+		c.warn("state", "On paper this bike sits at its sag, in front %.0f mm and at the rear %.0f mm; without a rider it sits higher. Unless it is held down to that, its centre of mass is measured up to %.0f mm higher than it is on paper; measure how far it has sunk on the scale, and enter that.",
 			bike.FrontSag*1000, bike.RearSag*1000, sag*1000)
 	}
 	if m.HasHeight {

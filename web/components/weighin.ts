@@ -188,7 +188,30 @@ class WeighInSection extends Section {
             set: (v) => this.edit(w, "load")(v || undefined),
           })
         : nothing}
-    </div>`;
+      ${this.sag(w, "front_sag_mm", "fork")} ${this.sag(w, "rear_sag_mm", "rear")}
+      </div>
+      ${w.state !== "ridden" && doc.builds.some((b) => b.id === w.build && (b.fork.travel_mm || b.rear.travel_mm)) ? html`<p class="fine">${t("weighin.sag.help")}</p>` : nothing}`;
+  }
+
+  // sag asks how far a sprung end had sunk on the scale. Left empty it is as far
+  // as the build says, which stands there in grey.
+  private sag(w: WeighIn, f: "front_sag_mm" | "rear_sag_mm", end: "fork" | "rear"): TemplateResult | typeof nothing {
+    const doc = store.doc!;
+    const build = doc.builds.find((b) => b.id === w.build);
+    const value = w[f];
+    if (!build || (!build[end].travel_mm && value === undefined)) return nothing;
+    const unit = lengthField(doc.show);
+    return field({
+      key: `weigh/${w.id}/${f}`,
+      label: t(`weighin.sag.${end}`),
+      unit: unit.unit,
+      kind: "number",
+      step: unit.parse === "in" ? 0.1 : 1,
+      placeholder: unit.text(build[end].sag_mm),
+      text: value === undefined ? "" : unit.text(value),
+      problem: problemOf({ weigh_in: w.id }, f) ?? this.result(w.id).weighed?.problems.find((p) => p.field === f),
+      accept: (typed) => this.edit(w, f, true)(typed.trim() === "" ? undefined : core.parseLength(typed, unit.parse)),
+    });
   }
 
   private readings(w: WeighIn): TemplateResult {
