@@ -269,7 +269,8 @@ func TestFreeWeightsAgainstQR(t *testing.T) {
 
 // Within bounds the solution is the one that the conditions of Karush, Kuhn and
 // Tucker tell, which for a convex problem there is just one of: no slope at a
-// free weight, and at a bound a slope that would lead out.
+// free weight, and at a bound a slope that would lead out. Weights are in units
+// of their standard uncertainty: ten millionths of one are nothing.
 func TestBoundedWeights(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := anyBounded(t, half)
@@ -290,8 +291,8 @@ func TestBoundedWeights(t *testing.T) {
 			switch {
 			case at < s.low || at > s.high:
 				t.Errorf("source %d is out of bounds: %v", i, at)
-			case at == s.low && g >= -1e-9, at == s.high && g <= 1e-9:
-			case math.Abs(g) > 1e-9:
+			case at == s.low && g >= -1e-7, at == s.high && g <= 1e-7:
+			case math.Abs(g) > 1e-7:
 				t.Errorf("source %d at %v of %v to %v: slope %v", i, at, s.low, s.high, g)
 			}
 		}
