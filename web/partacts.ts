@@ -1,5 +1,6 @@
 // What can be done with a whole part, wherever it is asked for.
 
+import { domID, focusSoon } from "./components/element.ts";
 import { duplicatePart, findBuild, handOver, removePart } from "./edit.ts";
 import { needsLoad } from "./loadedit.ts";
 import { lineID } from "./loadlines.ts";
@@ -13,7 +14,10 @@ export function deletePart(id: string): void {
   const i = list.indexOf(p);
   store.edit(t("do.delete", { part: p.name }), (d) => removePart(d, store.activeID, id));
   store.open.delete(id);
-  if (store.selected === id) store.select((list[i + 1] ?? list[i - 1])?.id ?? "");
+  const next = (list[i + 1] ?? list[i - 1])?.id ?? "";
+  if (store.selected === id) store.select(next);
+  // Who worked in the line goes on in the next one.
+  if (document.activeElement?.closest("#parts")) focusSoon(next ? domID("f", `${store.activeID}/${next}/name`) : "add");
   store.tell(t("parts.deleted", { part: p.name }), { label: t("undo"), run: () => store.undo() });
 }
 

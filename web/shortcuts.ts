@@ -33,13 +33,17 @@ export function listen(): void {
       }
       return;
     }
-    if (typing(e)) return;
+    // A list to choose from takes letters and digits, and no others.
+    const choosing = e.target instanceof HTMLSelectElement;
+    if (typing(e) && !choosing) return;
     if (e.key === "?") {
       e.preventDefault();
       showKeys();
     } else if (e.key === "/") {
       e.preventDefault();
       document.getElementById("add")?.focus();
+    } else if (choosing) {
+      return;
     } else if ((e.key === "Delete" || e.key === "Backspace") && store.selected) {
       e.preventDefault();
       deletePart(store.selected);

@@ -78,6 +78,14 @@ function left(spec: FieldSpec): void {
   store.touch();
 }
 
+// marked marks what is in a field that has the focus, once the press that gave
+// it the focus is over. By then it may have gone on; select would fetch it back.
+function marked(input: HTMLInputElement): void {
+  setTimeout(() => {
+    if (document.activeElement === input) input.select();
+  });
+}
+
 function pressed(spec: FieldSpec, e: KeyboardEvent): void {
   const input = e.currentTarget as HTMLInputElement;
   const draft = store.drafts.get(spec.key);
@@ -85,7 +93,7 @@ function pressed(spec: FieldSpec, e: KeyboardEvent): void {
     e.stopPropagation();
     if (draft.base !== spec.text) spec.accept(draft.base);
     store.draft(spec.key, null);
-    setTimeout(() => input.select());
+    marked(input);
   } else if (e.key === "Enter" && spec.kind !== "long") {
     left(spec);
     input.select();
@@ -129,7 +137,7 @@ export function field(spec: FieldSpec): TemplateResult {
           .value=${live(value)}
           aria-invalid=${wrong ? "true" : nothing}
           aria-describedby=${described}
-          @focus=${number ? (e: Event) => setTimeout(() => (e.target as HTMLInputElement).select()) : nothing}
+          @focus=${number ? (e: Event) => marked(e.target as HTMLInputElement) : nothing}
           @input=${(e: Event) => typed(spec, (e.target as HTMLInputElement).value)}
           @blur=${() => left(spec)}
           @keydown=${(e: KeyboardEvent) => pressed(spec, e)}
