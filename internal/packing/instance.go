@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/bits"
 	"slices"
+	"sort"
 )
 
 // slack is how far a limit may be exceeded and still count as kept, as a part
@@ -179,8 +180,9 @@ func (in *instance) gather() error {
 		in.pieces += s.count
 	}
 	// Heavy first, so that the order of the goods in the task does not matter.
-	slices.SortStableFunc(in.kinds, func(a, b kind) int {
-		return cmp.Or(cmp.Compare(b.mass, a.mass), cmp.Compare(b.vol, a.vol), cmp.Compare(a.mask, b.mask))
+	sort.SliceStable(in.kinds, func(i, j int) bool {
+		a, b := &in.kinds[i], &in.kinds[j]
+		return cmp.Or(cmp.Compare(b.mass, a.mass), cmp.Compare(b.vol, a.vol), cmp.Compare(a.mask, b.mask)) < 0
 	})
 	return in.shortage()
 }

@@ -1,10 +1,12 @@
 package packing
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/bits"
 	"slices"
+	"sort"
 	"strings"
 )
 
@@ -170,14 +172,9 @@ func (in *instance) shortage() error {
 	for i := range in.kinds {
 		sets = append(sets, in.kinds[i].mask)
 	}
-	slices.SortFunc(sets, func(a, b uint64) int {
-		if d := bits.OnesCount64(b) - bits.OnesCount64(a); d != 0 {
-			return d
-		}
-		if a < b {
-			return -1
-		}
-		return 1
+	sort.Slice(sets, func(i, j int) bool {
+		a, b := sets[i], sets[j]
+		return cmp.Or(bits.OnesCount64(b)-bits.OnesCount64(a), cmp.Compare(a, b)) < 0
 	})
 	for _, set := range slices.Compact(sets) {
 		var goods []int
@@ -222,15 +219,7 @@ func (in *instance) shortage() error {
 func (in *instance) limitShortage(l int, set uint64, goods, bags []int, mass float64) error {
 	m := &in.task.Limits[l]
 	order := slices.Clone(bags)
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case m.Share[a] < m.Share[b]:
-			return -1
-		case m.Share[a] > m.Share[b]:
-			return 1
-		}
-		return 0
-	})
+	sort.SliceStable(order, func(i, j int) bool { return m.Share[order[i]] < m.Share[order[j]] })
 	left, used := mass, 0.0
 	for _, j := range order {
 		put := min(left, in.load[j])

@@ -1,10 +1,9 @@
 package packing
 
 import (
-	"cmp"
 	"math"
 	"math/bits"
-	"slices"
+	"sort"
 )
 
 // split decides the sides when it is settled how many pieces of each kind go
@@ -226,7 +225,7 @@ func (sp *split) balance(want float64, pick []int) bool {
 		}
 	}
 	last := func(p int) []point { l := &sp.pairs[p]; return l.steps[len(l.kinds)] }
-	slices.SortStableFunc(lists, func(p, q int) int { return cmp.Compare(len(last(p)), len(last(q))) })
+	sort.SliceStable(lists, func(i, j int) bool { return len(last(lists[i])) < len(last(lists[j])) })
 	outer := 1
 	for n := 0; n < len(lists)-2; n++ {
 		outer *= len(last(lists[n]))
