@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/goccy/go-json"
 
@@ -183,6 +184,15 @@ func TestGerman(t *testing.T) {
 		mass().Fill(typed)
 		p.until(typed+" is read as "+want, func() bool { return mass().Value() == want })
 	}
+	// The catalogue is searched in German too, and takes a mass with a comma.
+	was := p.comma(t)
+	p.Eval("document.getElementById('add').focus()")
+	Call(p, input.InsertText, input.InsertTextParams{Text: "Klingel"})
+	p.Until("a bell is found", "[...document.querySelectorAll('#add-list [role=option] .name')].some(e => e.innerText.startsWith('Bell'))")
+	Call(p, input.InsertText, input.InsertTextParams{Text: " 1042,5 g"})
+	p.Until("one's own is offered", "[...document.querySelectorAll('#add-list [role=option]')].some(e => e.innerText.includes('„Klingel“'))")
+	p.Key(kb.Enter)
+	p.until("it is weighed", func() bool { now := p.comma(t); return now > was+1.03 && now < was+1.06 })
 	p.unfoldAll()
 	p.until("every section is there", func() bool { return Eval[int](p, "document.querySelectorAll('main section h2').length") >= 8 })
 
@@ -260,6 +270,31 @@ func TestGerman(t *testing.T) {
 	p.The("heading", english["page builds.title"])
 	if now := p.says("#picture-words"); !strings.Contains(now, " weighs ") {
 		t.Errorf("in English again the core says %.100q", now)
+	}
+}
+
+// comma is the total of build A as it is written in German, kg.
+func (p *Page) comma(t *testing.T) float64 {
+	t.Helper()
+	whole := Eval[string](p, "(n => n.querySelector('.whole').textContent + n.querySelector('.rest').textContent)(document.querySelector('#balance .num'))")
+	v, err := strconv.ParseFloat(strings.Replace(whole, ",", ".", 1), 64)
+	if err != nil {
+		t.Fatalf("the total is written %q", whole)
+	}
+	return v
+}
+
+// The one file has German inside.
+func TestGermanInOneFile(t *testing.T) {
+	p := openSingle(t, Desk)
+	p.speak("de")
+	p.The("heading", "Der Vergleich")
+	p.kept()
+	p.Reload()
+	p.started()
+	p.The("heading", "Der Vergleich")
+	if found := p.forbidden(); len(found) > 0 {
+		t.Errorf("the file's policy forbids %q", found)
 	}
 }
 

@@ -4,7 +4,7 @@ import { html, type TemplateResult } from "lit";
 import { core, Trouble } from "../core.ts";
 import { addParts, freshIDs, fromEntry, fromWords, usualHalfWidth } from "../edit.ts";
 import { store } from "../state.ts";
-import { t, word } from "../text/index.ts";
+import { language, t, word } from "../text/index.ts";
 import type { Entry, Part } from "../types.ts";
 import { massField, massText, partScale, plain, write } from "../units.ts";
 import { search, searchable, type Offer, type Searchable } from "./combo.ts";
@@ -13,13 +13,14 @@ import { reveal } from "./picture.ts";
 
 const most = 40;
 
-let entries: { of: Entry[]; list: Searchable<Entry>[] } = { of: [], list: [] };
+let entries: { of: Entry[]; in: unknown; list: Searchable<Entry>[] } = { of: [], in: null, list: [] };
 
 function catalogue(): Searchable<Entry>[] {
-  if (entries.of !== store.catalogue) {
+  if (entries.of !== store.catalogue || entries.in !== language()) {
     const group = new Map(store.kinds.map((k) => [k.id, k.group]));
     entries = {
       of: store.catalogue,
+      in: language(),
       list: store.catalogue.map((e) => searchable(e, e.name, [word("kind", e.kind), word("group", group.get(e.kind) ?? ""), ...(e.search ?? [])])),
     };
   }
