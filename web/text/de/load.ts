@@ -362,7 +362,7 @@ export const load: Record<keyof typeof english, string> = {
   "weighin.measured": "Waage",
   "weighin.delta": "Waage − Papier",
   "weighin.verdict": "Urteil",
-  "weighin.verdict.agree": "stimmen überein",
+  "weighin.verdict.agree": "passt",
   "weighin.verdict.more": "mehr",
   "weighin.verdict.less": "weniger",
   "weighin.none": "Tragen Sie ein, was die Waage gezeigt hat, um das Ergebnis zu sehen.",
