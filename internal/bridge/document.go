@@ -33,7 +33,7 @@ func evaluation(text string) *report.Evaluation {
 func latestOf(text string) *report.Evaluation {
 	if latest.evaluation == nil || latest.text != text {
 		latest.evaluation = nil // should there be a panic
-		e := latest.evaluator.Evaluate([]byte(text))
+		e := latest.evaluator.Evaluate(text)
 		latest.text, latest.evaluation, latest.answer = text, e, ""
 	}
 	return latest.evaluation

@@ -73,6 +73,16 @@ func Check(d *Document) []Problem {
 	return c.problems
 }
 
+// CheckPart is [Check] for one part of a document in which nothing else is
+// wrong, by index. It does not look whether the part has an id of its own.
+func CheckPart(d *Document, build, part int) []Problem {
+	b := &d.Builds[build]
+	p := &b.Parts[part]
+	c := checker{outer: thing{holdBuild, b.ID, b.Name}, inner: thing{holdPart, p.ID, p.Name}}
+	c.one(p)
+	return c.problems
+}
+
 // checker collects problems. It is at a thing of the document, and may be at
 // one in a list of it.
 type checker struct {

@@ -108,7 +108,7 @@ func plain(text []byte) ([]byte, []Problem) {
 	case bytes.HasPrefix(text, []byte("\xff\xfe")), bytes.HasPrefix(text, []byte("\xfe\xff")):
 		return nil, refuse("", "This text is written in UTF-16; save it as UTF-8.")
 	}
-	text = bytes.TrimPrefix(text, byteOrderMark)
+	text = bytes.TrimPrefix(text, []byte(byteOrderMark))
 	if len(bytes.TrimSpace(text)) == 0 {
 		return nil, refuse("", "There is nothing in this text; it should be a document in JSON.")
 	}
@@ -125,7 +125,7 @@ func plain(text []byte) ([]byte, []Problem) {
 	return text, nil
 }
 
-var byteOrderMark = []byte("\xef\xbb\xbf")
+const byteOrderMark = "\xef\xbb\xbf"
 
 // refuse returns the one problem for which a text is refused.
 func refuse(field, format string, args ...any) []Problem {

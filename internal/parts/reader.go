@@ -1,8 +1,8 @@
 package parts
 
 import (
-	"bytes"
 	"slices"
+	"strings"
 	"unicode/utf8"
 
 	"github.com/goccy/go-json"
@@ -13,7 +13,7 @@ import (
 // read, and the rest of the document is that of before. The zero Reader is ready
 // for use.
 type Reader struct {
-	text  []byte    // the last one opened, when nothing was wrong with it
+	text  string    // the last one opened, when nothing was wrong with it
 	doc   *Document // what was in it
 	spans []span    // its parts, build by build
 }
@@ -21,21 +21,24 @@ type Reader struct {
 // span is where something stands in a text.
 type span struct{ start, end int }
 
+// Edit says which part of which build alone differs from the document before,
+// by index.
+type Edit struct{ Build, Part int }
+
 // Open returns what [Open] of the text returns. The document shares with the
-// one opened before what they have in common, so neither may be changed; nor may
-// the text. Only is the index of the build that alone differs from the one
-// before, in one part; -1 says that anything may differ.
-func (r *Reader) Open(text []byte) (d *Document, problems []Problem, only int) {
-	if d, only = r.edited(text); d != nil {
-		return d, nil, only
+// one opened before what they have in common, so neither may be changed. Edit is
+// nil when anything may differ from the one before.
+func (r *Reader) Open(text string) (d *Document, problems []Problem, edit *Edit) {
+	if d, edit = r.edited(text); d != nil {
+		return d, nil, edit
 	}
 	var spans []span
-	d, problems, spans = openSpans(text)
+	d, problems, spans = openSpans([]byte(text))
 	*r = Reader{}
 	if d != nil && len(problems) == 0 {
-		*r = Reader{text: bytes.TrimPrefix(text, byteOrderMark), doc: d, spans: spans}
+		*r = Reader{text: strings.TrimPrefix(text, byteOrderMark), doc: d, spans: spans}
 	}
-	return d, problems, -1
+	return d, problems, nil
 }
 
 // edited opens a text that differs from the last one inside a single part, whose
@@ -43,9 +46,9 @@ func (r *Reader) Open(text []byte) (d *Document, problems []Problem, only int) {
 //
 // A text is a document as long as its parts are objects, whatever stands in
 // them: what comes before and after the part has been found right already.
-func (r *Reader) edited(text []byte) (*Document, int) {
+func (r *Reader) edited(text string) (*Document, *Edit) {
 	if r.doc == nil || len(text) > MaxText {
-		return nil, -1
+		return nil, nil
 	}
 	before := commonPrefix(r.text, text)
 	longer := len(text) - len(r.text)
@@ -53,26 +56,26 @@ func (r *Reader) edited(text []byte) (*Document, int) {
 	// text it is any.
 	n, found := slices.BinarySearchFunc(r.spans, before, func(s span, at int) int { return s.start - at })
 	if found || n == 0 { // a difference in the very bracket is not inside
-		return nil, -1
+		return nil, nil
 	}
 	n--
 	old := r.spans[n]
 	now := span{old.start, old.end + longer}
-	if now.end <= now.start || !bytes.Equal(r.text[old.end:], text[now.end:]) {
-		return nil, -1
+	if now.end <= now.start || r.text[old.end:] != text[now.end:] {
+		return nil, nil
 	}
 	at, i := r.part(n)
-	raw := text[now.start:now.end]
+	raw := []byte(text[now.start:now.end])
 	if !utf8.Valid(raw) {
-		return nil, -1
+		return nil, nil
 	}
 	s := newScanner(raw, false)
 	if !s.scan(partLayout) {
-		return nil, -1
+		return nil, nil
 	}
 	var p Part
 	if json.Unmarshal(raw, &p) != nil || p.ID != r.doc.Builds[at].Parts[i].ID {
-		return nil, -1
+		return nil, nil
 	}
 	shape := uint64(0)
 	if k := s.keys[holdShape]; len(k) > 0 {
@@ -92,7 +95,7 @@ func (r *Reader) edited(text []byte) (*Document, int) {
 		spans[j].end += longer
 	}
 	r.text, r.doc = text, &d
-	return &d, at
+	return &d, &Edit{at, i}
 }
 
 // part returns the build and the place in it of part number n of the document.
@@ -105,10 +108,10 @@ func (r *Reader) part(n int) (build, part int) {
 }
 
 // commonPrefix returns how many bytes a and b have in common from the start.
-func commonPrefix(a, b []byte) int {
+func commonPrefix(a, b string) int {
 	const block = 512 // compared at once
 	n, i := min(len(a), len(b)), 0
-	for i+block <= n && bytes.Equal(a[i:i+block], b[i:i+block]) {
+	for i+block <= n && a[i:i+block] == b[i:i+block] {
 		i += block
 	}
 	for i < n && a[i] == b[i] {

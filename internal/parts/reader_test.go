@@ -2,7 +2,6 @@ package parts
 
 import (
 	"bytes"
-	"fmt"
 	"os"
 	"slices"
 	"testing"
@@ -16,7 +15,7 @@ import (
 // readAlike hands a text to a reader and holds its answer against Open's.
 func readAlike(t testing.TB, r *Reader, text []byte) (only int) {
 	t.Helper()
-	d, problems, only := r.Open(text)
+	d, problems, edit := r.Open(string(text))
 	want, wants := Open(text)
 	if diff := cmp.Diff(want, d); diff != "" {
 		t.Fatalf("the reader reads another document (-want +got):\n%s\n%s", diff, text)
@@ -24,7 +23,10 @@ func readAlike(t testing.TB, r *Reader, text []byte) (only int) {
 	if diff := cmp.Diff(wants, problems); diff != "" {
 		t.Fatalf("the reader tells other problems (-want +got):\n%s\n%s", diff, text)
 	}
-	return only
+	if edit == nil {
+		return -1
+	}
+	return edit.Build
 }
 
 func demoText(t testing.TB) []byte {
@@ -192,18 +194,18 @@ func FuzzReader(f *testing.F) {
 
 func BenchmarkReaderEdit(b *testing.B) {
 	d, _ := Open(demoText(b))
-	var texts [2][]byte
+	var texts [2]string
 	for i := range texts {
 		d.Builds[0].Parts[20].Mass++
-		texts[i] = compact(b, d)
+		texts[i] = string(compact(b, d))
 	}
 	var r Reader
 	r.Open(texts[0])
 	i := 0
 	for b.Loop() {
 		i++
-		if _, _, only := r.Open(texts[i%2]); only != 0 {
-			b.Fatal(fmt.Sprint(only))
+		if _, _, edit := r.Open(texts[i%2]); edit == nil || *edit != (Edit{0, 20}) {
+			b.Fatal(edit)
 		}
 	}
 }

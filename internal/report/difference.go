@@ -43,20 +43,33 @@ func verdict(delta, plus float64) string {
 // where one of them has none, or has one that is left out.
 type couple struct{ a, b int }
 
-// couples matches the lines of two builds.
-func couples(a, b *Weighed) []couple {
+// match says which lines of two builds go together.
+func match(a, b *Weighed) []couple {
 	pairs := parts.Match(a.Build, b.Build)
-	list := make([]couple, 0, len(pairs))
+	list := make([]couple, len(pairs))
 	in := indexer{parts: b.Build.Parts}
 	for i, p := range pairs {
 		c := couple{-1, -1}
-		if p.A != nil && a.Lines[i].OK { // the first pairs are those of A, in its order
+		if p.A != nil { // the first pairs are those of A, in its order
 			c.a = i
 		}
 		if p.B != nil {
-			if j := in.of(p.B); b.Lines[j].OK {
-				c.b = j
-			}
+			c.b = in.of(p.B)
+		}
+		list[i] = c
+	}
+	return list
+}
+
+// couples are the lines that go together without those that are left out.
+func couples(a, b *Weighed, matched []couple) []couple {
+	list := make([]couple, 0, len(matched))
+	for _, c := range matched {
+		if c.a >= 0 && !a.Lines[c.a].OK {
+			c.a = -1
+		}
+		if c.b >= 0 && !b.Lines[c.b].OK {
+			c.b = -1
 		}
 		if c.a >= 0 || c.b >= 0 {
 			list = append(list, c)

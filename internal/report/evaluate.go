@@ -15,8 +15,10 @@ type Evaluation struct {
 	Builds   []*Weighed // one for each build of the document; nil where it could not be weighed
 	Sides    []*Weighed // one for each of Report.Sides, likewise; mostly they are among Builds
 
-	posed []posed // one for each build
-	texts texts   // of the report, as far as they were written
+	posed   []posed         // one for each build
+	checked []parts.Problem // what parts.Check has to tell
+	matched []couple        // the lines of both sides, before any is left out; nil when there are not two
+	texts   texts           // of the report, as far as they were written
 }
 
 // posed is a build's bike in its pose, nil when it has none, with what there is
@@ -79,7 +81,8 @@ func newReport() *Report {
 func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation {
 	r := newReport()
 	e := &Evaluation{Document: d, Report: r, Builds: make([]*Weighed, len(d.Builds)), posed: last.poses(len(d.Builds))}
-	checked := parts.Check(d)
+	checked := last.check(d)
+	e.checked = checked
 	r.Problems = append(append(r.Problems, problems...), checked...)
 	omit := newOmissions(checked)
 
@@ -148,7 +151,10 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 	var pairs []couple
 	var standard *[numFigures]float64
 	if a != nil {
-		pairs = couples(a, b)
+		if e.matched = last.match(a, b); e.matched == nil {
+			e.matched = match(a, b)
+		}
+		pairs = couples(a, b, e.matched)
 		shareSpots(a, b, pairs, src.count)
 		a.measure()
 		b.measure()

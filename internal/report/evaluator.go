@@ -14,18 +14,18 @@ type Evaluator struct {
 	last   *Evaluation // of the document that reader holds
 }
 
-// Evaluate is [EvaluateText] of the text, which must not be changed afterwards;
-// nor must the result, of which the next one may take over parts.
-func (v *Evaluator) Evaluate(text []byte) *Evaluation {
+// Evaluate is [EvaluateText] of the text. The result must not be changed: the
+// next one may take over parts of it.
+func (v *Evaluator) Evaluate(text string) *Evaluation {
 	before := v.last
 	v.last = nil // until there is the next: a panic leaves nothing half done
-	d, problems, only := v.reader.Open(text)
+	d, problems, made := v.reader.Open(text)
 	if d == nil {
 		return refused(problems)
 	}
 	var last *edit
-	if before != nil && only >= 0 {
-		last = &edit{before, only}
+	if before != nil && made != nil {
+		last = &edit{before, made.Build, made.Part}
 	}
 	v.last = weigh(d, problems, last)
 	return v.last
@@ -39,6 +39,38 @@ func (v *Evaluator) Evaluate(text []byte) *Evaluation {
 type edit struct {
 	before *Evaluation
 	only   int // the index of that build
+	part   int // and of the part in it
+}
+
+// check is parts.Check of the document.
+func (e *edit) check(d *parts.Document) []parts.Problem {
+	if e == nil || len(e.before.checked) > 0 {
+		return parts.Check(d)
+	}
+	return parts.CheckPart(d, e.only, e.part)
+}
+
+// match takes over which lines of two builds go together. They go by their id
+// and kind first, so as long as that is so of the part there is nothing new.
+func (e *edit) match(a, b *Weighed) []couple {
+	if e == nil || e.before.matched == nil {
+		return nil
+	}
+	was := &e.before.Document.Builds[e.only].Parts[e.part]
+	for _, c := range e.before.matched {
+		mine := c.a == e.part && a.Build.ID == e.before.Document.Builds[e.only].ID || c.b == e.part && b.Build.ID == e.before.Document.Builds[e.only].ID
+		if !mine {
+			continue
+		}
+		if c.a < 0 || c.b < 0 {
+			return nil
+		}
+		p, q := &a.Build.Parts[c.a], &b.Build.Parts[c.b]
+		if p.ID != q.ID || p.Kind != q.Kind || p.Kind != was.Kind {
+			return nil
+		}
+	}
+	return e.before.matched
 }
 
 // poses returns the poses of n builds: a part changes none.

@@ -14,7 +14,7 @@ import (
 // evaluateAlike hands a text to an evaluator and holds its report against that
 // of the text alone.
 func evaluateAlike(t interface{ Fatalf(string, ...any) }, v *report.Evaluator, text []byte) {
-	e := v.Evaluate(text)
+	e := v.Evaluate(string(text))
 	got, err := e.Text()
 	if err != nil {
 		t.Fatalf("%v", err)
@@ -104,7 +104,7 @@ func TestEvaluatorTakesOverWhatDidNotChange(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return v.Evaluate(text)
+		return v.Evaluate(string(text))
 	}
 	before := evaluate()
 	d.Builds[0].Parts[4].Mass += 50
@@ -123,14 +123,14 @@ func TestEvaluatorTakesOverWhatDidNotChange(t *testing.T) {
 // it.
 func BenchmarkEdit2x60(b *testing.B) {
 	d := pair(b, 60)
-	var texts [2][]byte
+	var texts [2]string
 	for i := range texts {
 		d.Builds[0].Parts[i].Mass++
 		text, err := parts.WriteCompact(d)
 		if err != nil {
 			b.Fatal(err)
 		}
-		texts[i] = text
+		texts[i] = string(text)
 	}
 	var v report.Evaluator
 	i := 0
