@@ -128,9 +128,18 @@ func worst(f func(angle float64) float64) (value, angle float64) {
 func (m *body) short(hip mass.Vec, c crank, most float64) float64 {
 	v, _ := worst(func(angle float64) float64 {
 		p := c.spindle(angle)
-		return m.foot.stand(p, min(m.point(hip, p, toesDown(angle, false)), max(most, toesDown(angle, false)))).Sub(hip).Norm() - m.legs.straight
+		usual := toesDown(angle, false)
+		return m.foot.stand(p, clamp(m.inLine(hip, p), usual, max(most, usual))).Sub(hip).Norm() - m.legs.straight
 	})
 	return v
+}
+
+// inLine is the angle of toes that point, rad, at which spindle, ankle and hip
+// lie in line, so that the leg needs to be no longer for any other.
+func (m *body) inLine(hip, spindle mass.Vec) float64 {
+	d := hip.Sub(spindle)
+	toes := m.foot.slope - math.Atan2(d.Z, d.X)
+	return toes - 2*math.Pi*math.Round((toes-toesSeated)/(2*math.Pi))
 }
 
 // tight is by how much the left leg does not fold far enough, likewise.

@@ -9,8 +9,10 @@ import (
 )
 
 const (
-	mm  = 0.001
-	eps = 1e-9 // a reach this much too short is rounding, m
+	mm = 0.001
+	// A reach this much too short is rounding, m: toes that point just as far as
+	// the leg is long come out of an arc cosine, which is coarse near 0 and π.
+	eps = 1e-7
 )
 
 // standBend is the bend of the knees of a person standing on level cranks: an
