@@ -58,7 +58,7 @@ smoke:
 	.ci/fuzz 2s
 
 browser: chromium poppler
-	go test -count=1 ./internal/browsertest
+	.ci/browser
 
 chromium:
 	@.ci/chromium

@@ -548,26 +548,19 @@ func (p *Page) bringAxe() {
 	Ask[bool](Thing{p: p, Role: "document", node: inside.BackendNodeID}, "() => { "+string(axe)+"; return true }")
 }
 
+// The whole page at once, by the rules that hold for a page as well. Of its pieces
+// and dialogs one by one see TestEveryViewIsAccessible.
 func TestAccessibility(t *testing.T) {
-	dark := Desk
-	dark.Dark = true
 	for name, c := range map[string]struct {
 		look   Look
 		before func(p *Page)
 	}{
 		"desk":  {Desk, func(*Page) {}},
-		"dark":  {dark, func(*Page) {}},
 		"phone": {Phone, func(*Page) {}},
 		"details": {Desk, func(p *Page) {
 			p.Like("button", "Details of "+gearbox).Click()
 			p.The("button", "Dimensions").Click()
 			p.mass(gearbox).Fill("heavy")
-		}},
-		"share": {Desk, func(p *Page) { p.The("button", "Share link").Click() }},
-		"keys":  {Desk, func(p *Page) { p.The("button", "Keys").Click() }},
-		"csv": {Desk, func(p *Page) {
-			p.Chooses("list.csv", "Name,Weight\nBell,42\nBroken,heavy\n", p.Like("button", "CSV in").Click)
-			p.Until("the preview is there", "document.querySelector('dialog')?.innerText.includes('Bell')")
 		}},
 	} {
 		t.Run(name, func(t *testing.T) {
