@@ -410,6 +410,8 @@ func TestCopyTablesOfThePage(t *testing.T) {
 		{"By group of parts", "Group,\"B − A, g\",\"B − A, g ±\"", `(?m)^Frame,-?\d+,\d+\r?$`},
 		{"Part by part", "Part,Change,\"B − A, g\",\"B − A, g ±\"", `(?m)^"Crank gearbox, 12 gears",only in A,-2160,\d+\r?$`},
 		{"What moved the centre of mass", "Part,Forward,Left,Up", `(?m)^"?Gear hub.*,-?\d+\.\d,-?\d+\.\d,-?\d+\.\d\r?$`},
+		{"Measured figures beside those on paper", "", `(?m)^Total mass kg,1\d\.\d+,0\.\d+,1\d\.\d+,0\.\d+,`},
+		{"A mass that no line has, at", "\"A mass that no line has, at\",", `(?m)^Chain,\d+,\d+`},
 		{"What follows from it", ",A,B", `(?m)^"?Wheelbase mm"?,\d+,\d+\r?$`},
 	} {
 		got := take(c.menu, "as CSV")

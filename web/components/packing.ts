@@ -168,7 +168,7 @@ class Packing extends Section {
   private result(): TemplateResult | typeof nothing {
     const p = packer.pack;
     if (!p || packer.stale) return nothing;
-    return html`<h3>${t("packing.compare")}</h3>
+    return html`${subhead(t("packing.compare"), t("packing.compare"))}
       ${this.terms(p.before, p.after)}
       ${p.moves.length
         ? html`<p class="acts">

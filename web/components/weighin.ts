@@ -10,6 +10,7 @@ import { loadsOf, states, weighInsOf, type Reading, type State, type Weighed, ty
 import { store } from "../state.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
 import { figureScale, heavyField, lengthField, partScale, plain, signed, write } from "../units.ts";
+import { copyTable, subhead } from "./copytable.ts";
 import { domID, focusSoon } from "./element.ts";
 import { choice, field, problemOf } from "./field.ts";
 import { number } from "./figure.ts";
@@ -330,7 +331,7 @@ class WeighInSection extends Section {
     const measured = x.measured!;
     const { agreement } = x;
     const cell = (f: { value: number; plus: number; unit: string; key: string } | undefined) => (f ? number(write(f.value, f.plus, figureScale(f.unit, show, f.key))) : "–");
-    return html`<h3>${t("weighin.result")}</h3>
+    return html`${subhead(t("weighin.result"), t("weighin.result.caption"))}
       <p>${measured.text}</p>
       ${agreement ? html`<p class="verdict ${agreement.agrees ? "agree" : "apart"}">${agreement.text}</p>` : nothing}
       <table class="lines weighed">
@@ -371,7 +372,8 @@ class WeighInSection extends Section {
       <p>${x.explained}</p>
       ${sorts.map(
         (what) =>
-          html`<table class="lines reasons">
+          html`<p class="copyline">${copyTable(t(`weighin.why.${what}`))}</p>
+            <table class="lines reasons">
             <caption class="unseen">
               ${t(`weighin.why.${what}`)}
             </caption>
