@@ -331,12 +331,14 @@ func FuzzReadCSV(f *testing.F) {
 		f.Add(text)
 	}
 	f.Add([]byte("\"\"\"\n\"a\n\n\"b\";1\n"))
+	f.Add([]byte(",A\n\r\r\n0"))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		r := ReadCSV(text, CSVOptions{})
 		if r.Rows < len(r.Parts) {
 			t.Errorf("%d rows, %d parts", r.Rows, len(r.Parts))
 		}
-		lines := bytes.Count(text, []byte("\n")) + bytes.Count(text, []byte("\n\x00")) + 1
+		// A carriage return by itself ends a line too.
+		lines := bytes.Count(text, []byte("\n")) + bytes.Count(text, []byte("\n\x00")) + bytes.Count(text, []byte("\r")) + 1
 		for _, b := range r.Bad {
 			if b.Why == "" || b.Line < 1 || b.Line > lines {
 				t.Errorf("bad row %+v of %d lines", b, lines)
