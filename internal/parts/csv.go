@@ -279,11 +279,13 @@ func (r *csvReader) split(text string, line int) []row {
 			end := int(c.InputOffset())
 			record := text[start:end]
 			// The reader passes over empty lines before the record.
-			for len(record) > 0 && (record[0] == '\n' || record[0] == '\r') {
-				if record[0] == '\n' {
-					line++
+			for {
+				rest, ok := strings.CutPrefix(strings.TrimPrefix(record, "\r"), "\n")
+				if !ok {
+					break
 				}
-				record = record[1:]
+				line++
+				record = rest
 			}
 			lines := strings.Count(strings.TrimRight(record, "\r\n"), "\n") + 1
 			at := row{line: line + 1, text: cut(record, 120)}
