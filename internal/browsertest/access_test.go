@@ -65,7 +65,7 @@ func dialogs(p *Page) map[string]func() {
 		"share": open("#masthead .acts button:nth-of-type(3)"),
 		"publish": func() {
 			open("#masthead .acts button:nth-of-type(4)")()
-			p.Until("the proof is there", "document.querySelector('dialog[open] svg, dialog[open] img')")
+			p.Until("the proof is there", "document.querySelector('dialog[open] figure img, dialog[open] figure .why')")
 		},
 		"csv": func() {
 			p.Chooses("list.csv", "Name,Weight\nBell,42\nBroken,heavy\n", func() {
