@@ -49,7 +49,7 @@ class About extends Piece {
 
   protected override render(): TemplateResult | typeof nothing {
     if (!this.shown) return nothing;
-    return html`<dialog class="about" aria-labelledby="about-title" @close=${() => this.shown && this.close()}>
+    return html`<dialog class="about" aria-labelledby="about-title" @close=${(e: Event) => this.shown && !(e.target as HTMLDialogElement).open && this.close()}>
       <h2 id="about-title" tabindex="-1" autofocus>${t("about.title")}</h2>
       <p>${t("about.what")}</p>
       <p>${t("about.version", { version: store.report?.program ?? "" })}</p>

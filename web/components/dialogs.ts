@@ -53,6 +53,12 @@ class Dialogs extends Piece {
     });
   }
 
+  // The news that a dialog was closed comes a moment later: by then the next may
+  // be open.
+  private readonly closed = (e: Event) => {
+    if (this.now && !(e.target as HTMLDialogElement).open) this.close();
+  };
+
   private close(): void {
     const was = this.now;
     this.querySelector("dialog")?.close();
@@ -67,7 +73,7 @@ class Dialogs extends Piece {
     const body =
       now.kind === "csv" ? this.csv(now) : now.kind === "incoming" ? this.incoming(now) : now.kind === "share" ? this.share(now) : this.keys();
     const title = { csv: t("csv.title"), incoming: t("link.in.title"), share: t("link.title"), keys: t("keys.title") }[now.kind];
-    return html`<dialog class=${now.kind} aria-labelledby="dialog-title" @close=${() => this.now && this.close()}>
+    return html`<dialog class=${now.kind} aria-labelledby="dialog-title" @close=${this.closed}>
       <h2 id="dialog-title">${title}</h2>
       ${body}
     </dialog>`;

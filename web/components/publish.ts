@@ -217,7 +217,7 @@ class Publish extends Piece {
 
   protected override render(): TemplateResult | typeof nothing {
     if (!this.shown) return nothing;
-    return html`<dialog class="publish" aria-labelledby="publish-title" @close=${() => this.close()}>
+    return html`<dialog class="publish" aria-labelledby="publish-title" @close=${(e: Event) => !(e.target as HTMLDialogElement).open && this.close()}>
       <h2 id="publish-title" tabindex="-1" autofocus>${t("publish.title")}</h2>
       <div class="sheets">
         <div class="proof">${this.proof()}</div>
