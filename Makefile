@@ -58,7 +58,7 @@ smoke:
 	.ci/fuzz 2s
 
 browser: chromium poppler
-	.ci/browser
+	go test -count=1 -timeout 60m ./internal/browsertest
 
 chromium:
 	@.ci/chromium
