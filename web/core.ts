@@ -20,6 +20,8 @@ interface Bridge {
   readPartsCSV(text: string, options: string): string;
   partsCSV(document: string, build: string, style: string, date: string): string;
   partsMarkdown(document: string, build: string, style: string, date: string): string;
+  luggageCSV(document: string, load: string, style: string, date: string): string;
+  luggageMarkdown(document: string, load: string, style: string, date: string): string;
   figuresCSV(document: string, style: string, date: string): string;
   differenceCSV(document: string, style: string, date: string): string;
   figuresMarkdown(document: string, style: string, date: string): string;
@@ -268,6 +270,11 @@ export class Core extends EventTarget {
   // decimal comma, and with a date it is told how the figures were obtained.
   parts(as: "CSV" | "Markdown", document: string, build: string, style = "", date = ""): string {
     return this.text(`parts${as}`, document, build, style, date);
+  }
+
+  // luggage gives the bags and goods of a load as text, likewise.
+  luggage(as: "CSV" | "Markdown", document: string, load: string, style = "", date = ""): string {
+    return this.text(`luggage${as}`, document, load, style, date);
   }
 
   // provenance tells how the figures of a document were obtained.

@@ -35,12 +35,17 @@ export const type = (f: Format): string => (f === "markdown" ? "text/markdown;ch
 
 export type Whole = "figures" | "difference" | "states";
 
-// whole is a table of the core's; a build's id asks for its parts.
-export function whole(what: Whole | { parts: string }, f: Format): string {
+// Listed is what a list is of: the parts of a build, the bags and goods of a load.
+export type Listed = { parts: string } | { luggage: string };
+
+// whole is a table of the core's.
+export function whole(what: Whole | Listed, f: Format): string {
   const doc = JSON.stringify(store.doc);
   const style = f === "semicolon" ? f : "";
   const as = f === "markdown" ? "Markdown" : "CSV";
-  if (typeof what === "object") return core.parts(as, doc, what.parts, style, today());
+  if (typeof what === "object") {
+    return "parts" in what ? core.parts(as, doc, what.parts, style, today()) : core.luggage(as, doc, what.luggage, style, today());
+  }
   return core.table(`${what}${as}`, doc, style, today());
 }
 

@@ -35,6 +35,8 @@ var Functions = map[string]Function{
 	"readPartsCSV":       two(readPartsCSV),
 	"partsCSV":           partsCSV,
 	"partsMarkdown":      partsMarkdown,
+	"luggageCSV":         luggageCSV,
+	"luggageMarkdown":    luggageMarkdown,
 	"figuresCSV":         figuresCSV,
 	"differenceCSV":      differenceCSV,
 	"figuresMarkdown":    figuresMarkdown,

@@ -446,6 +446,9 @@ func TestCopyTablesOfThePage(t *testing.T) {
 	if _, text := p.Saves(p.The("button", "CSV out").Click); !strings.Contains(text, ";mass_g;") {
 		t.Errorf("%.200s", text)
 	}
+	if got := take("Bags of The invented tour and the goods in them", "as CSV"); !regexp.MustCompile(`(?m)^[^,]+,"Tent, one person",1,\d+,`).MatchString(got) {
+		t.Errorf("%.300s", got)
+	}
 	for _, begin := range []string{"Copy this table: To narrow the difference", "Copy this table: Figures of both builds", "Copy this table: Parts of"} {
 		p.Like("button", begin)
 	}

@@ -2,7 +2,7 @@
 // CSV for a spreadsheet, in either of its two dialects.
 
 import { html, type TemplateResult } from "lit";
-import { csvFormat, keepFormat, offPage, whole, type Format, type Whole } from "../exports.ts";
+import { csvFormat, keepFormat, offPage, whole, type Format, type Listed, type Whole } from "../exports.ts";
 import { copyText } from "../files.ts";
 import { t } from "../text/index.ts";
 import "./menu.ts";
@@ -25,8 +25,8 @@ function menu(name: string, text: (f: Format) => string | Promise<string>): Temp
   ></sy-menu>`;
 }
 
-// copyMenu copies one of the tables that the core writes, or the parts of a build.
-export function copyMenu(name: string, what: Whole | { parts: string }): TemplateResult {
+// copyMenu copies one of the tables that the core writes.
+export function copyMenu(name: string, what: Whole | Listed): TemplateResult {
   return menu(name, (f) => whole(what, f));
 }
 

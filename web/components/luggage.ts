@@ -17,6 +17,7 @@ import { decimal, figureScale, massField, partScale, plain, write } from "../uni
 import { offer, type Typed } from "./addpart.ts";
 import "./combo.ts";
 import { searchable, type Offer, type Searchable } from "./combo.ts";
+import { copyMenu } from "./copytable.ts";
 import { domID, focusSoon } from "./element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemOf } from "./field.ts";
 import { number } from "./figure.ts";
@@ -123,7 +124,10 @@ export function luggage(load: Load): TemplateResult {
         .offer=${goodOffer}
       ></sy-combo>
     </div>
-    ${load.bags.length || load.goods.length ? list(load) : html`<p class="quiet">${t("load.empty")}</p>`}`;
+    ${load.bags.length || load.goods.length
+      ? html`<p class="copyline">${copyMenu(t("load.caption", { name: load.name }), { luggage: load.id })}</p>
+          ${list(load)}`
+      : html`<p class="quiet">${t("load.empty")}</p>`}`;
 }
 
 const columns = 9;
