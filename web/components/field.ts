@@ -79,10 +79,12 @@ function left(spec: FieldSpec): void {
 }
 
 // marked marks what is in a field that has the focus, once the press that gave
-// it the focus is over. By then it may have gone on; select would fetch it back.
+// it the focus is over. By then it may have gone on, and select would fetch it
+// back; or somebody quick has typed, which the next key must not replace.
 function marked(input: HTMLInputElement): void {
+  const was = input.value;
   setTimeout(() => {
-    if (document.activeElement === input) input.select();
+    if (document.activeElement === input && input.value === was) input.select();
   });
 }
 
