@@ -226,23 +226,36 @@ func (r *csvReader) separate(text string) (rest string, skipped int) {
 func separatorOf(text string) rune {
 	lines := 0
 	with := make(map[rune]int)
+	seen := make(map[rune]bool)
+	quoted := 0 // lines since a quote was opened at the beginning of a cell; 0 is outside
 	for line := range strings.Lines(text) {
 		if strings.TrimSpace(line) == "" {
 			continue
 		}
-		if lines++; lines > 50 {
-			break
+		if quoted > maxRecordLines {
+			quoted = 0 // that quote has lost its partner
 		}
-		quoted := false
-		seen := make(map[rune]bool)
+		if quoted > 0 {
+			quoted++
+		} else {
+			if lines++; lines > 50 {
+				break
+			}
+			clear(seen)
+		}
+		begins := true
 		for _, c := range line[:min(len(line), 4000)] {
+			separates := c == ',' || c == ';' || c == '\t'
 			switch {
-			case c == '"':
-				quoted = !quoted
-			case !quoted && (c == ',' || c == ';' || c == '\t') && !seen[c]:
+			case c == '"' && quoted > 0:
+				quoted = 0
+			case c == '"' && begins:
+				quoted = 1
+			case quoted == 0 && separates && !seen[c]:
 				seen[c] = true
 				with[c]++
 			}
+			begins = separates
 		}
 	}
 	for _, c := range []rune{'\t', ';'} {

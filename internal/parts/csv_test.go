@@ -276,6 +276,20 @@ func TestCover(t *testing.T) {
 	})
 }
 
+// A cell of several lines is one cell when the separator is looked for too; an
+// inch mark opens none.
+func TestSeparatorOfCellsOfSeveralLines(t *testing.T) {
+	for _, text := range []string{
+		"name;mass_g;note\nRim;0,5;\"A\n,\"\n",
+		"name;mass_g\nTyre 27.5\";800,5\nTyre 29\";900,5\nRim, rear;500\n",
+	} {
+		r := ReadCSV([]byte(text), CSVOptions{})
+		if r.Separator != ";" || len(r.Parts) == 0 || len(r.Bad) > 0 {
+			t.Errorf("%q is separated by %q: %+v %+v", text, r.Separator, r.Parts, r.Bad)
+		}
+	}
+}
+
 // What WriteCSV writes, ReadCSV reads: everything but the shape, and spaces
 // around a text.
 func TestCSVRoundTrip(t *testing.T) {
