@@ -24,7 +24,7 @@ func copyLoad(args ...string) string {
 	}
 	id := argument(args, 1)
 	if d.CopyLoad(id, argument(args, 2)) == nil {
-		return failed(parts.Problem{Severity: parts.SeverityError, Load: id, Message: "There is no load with this id in the document."})
+		return failed(noLoad(id))
 	}
 	return openedAs(d, problems)
 }

@@ -62,26 +62,31 @@ var differenceMarkdown = table(func(e *report.Evaluation, x report.Export) []byt
 	return report.DifferenceMarkdown(e.Report, e.Document.Show, x)
 })
 
-// partsOf answers a document and the id of a build with a table of the build's
-// parts; style and date are as in [table].
-func partsOf(write func(*report.Evaluation, *parts.Build, report.Export) []byte) Function {
+// listOf answers a document and the id of one of its things with a table of what
+// that has; style and date are as in [table]. None is the problem of an id that
+// the document does not have.
+func listOf[T any](find func(*parts.Document, string) *T, none func(id string) parts.Problem, write func(*report.Evaluation, *T, report.Export) []byte) Function {
 	return func(args ...string) string {
 		e := evaluation(argument(args, 0))
 		if e.Document == nil {
 			return refusal(e.Report.Problems)
 		}
 		id := argument(args, 1)
-		b := e.Document.Build(id)
-		if b == nil {
-			return failed(parts.Problem{Severity: parts.SeverityError, Build: id, Message: "There is no build with this id in the document."})
+		it := find(e.Document, id)
+		if it == nil {
+			return failed(none(id))
 		}
-		return string(write(e, b, export(e, argument(args, 2), argument(args, 3))))
+		return string(write(e, it, export(e, argument(args, 2), argument(args, 3))))
 	}
 }
 
-var partsCSV = partsOf(func(_ *report.Evaluation, b *parts.Build, x report.Export) []byte { return report.PartsCSV(b, x) })
+func noBuild(id string) parts.Problem {
+	return parts.Problem{Severity: parts.SeverityError, Build: id, Message: "There is no build with this id in the document."}
+}
 
-var partsMarkdown = partsOf(func(e *report.Evaluation, b *parts.Build, x report.Export) []byte { return e.PartsMarkdown(b, x) })
+var partsCSV = listOf((*parts.Document).Build, noBuild, func(_ *report.Evaluation, b *parts.Build, x report.Export) []byte { return report.PartsCSV(b, x) })
+
+var partsMarkdown = listOf((*parts.Document).Build, noBuild, func(e *report.Evaluation, b *parts.Build, x report.Export) []byte { return e.PartsMarkdown(b, x) })
 
 // provenance answers a document and a date with the sentences on how its
 // figures were obtained, a list.
