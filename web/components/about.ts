@@ -6,7 +6,7 @@ import { because } from "../files.ts";
 import { offline } from "../offline.ts";
 import { store } from "../state.ts";
 import { t } from "../text/index.ts";
-import { Piece } from "./element.ts";
+import { hasClosed, Piece, showDialog } from "./element.ts";
 
 class About extends Piece {
   private shown = false;
@@ -15,11 +15,7 @@ class About extends Piece {
 
   open(): void {
     this.shown = true;
-    this.requestUpdate();
-    void this.updateComplete.then(() => {
-      const d = this.querySelector("dialog");
-      if (d && !d.open) d.showModal();
-    });
+    showDialog(this);
   }
 
   private close(): void {
@@ -49,7 +45,7 @@ class About extends Piece {
 
   protected override render(): TemplateResult | typeof nothing {
     if (!this.shown) return nothing;
-    return html`<dialog class="about" aria-labelledby="about-title" @close=${(e: Event) => this.shown && !(e.target as HTMLDialogElement).open && this.close()}>
+    return html`<dialog class="about" aria-labelledby="about-title" @close=${(e: Event) => this.shown && hasClosed(e) && this.close()}>
       <h2 id="about-title" tabindex="-1" autofocus>${t("about.title")}</h2>
       <p>${t("about.what")}</p>
       <p>${t("about.version", { version: store.report?.program ?? "" })}</p>

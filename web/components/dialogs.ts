@@ -11,7 +11,7 @@ import { readPreference, writePreference } from "../storage.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
 import type { Doc, Opened, Table } from "../types.ts";
 import { massText, partScale, plain, write } from "../units.ts";
-import { Piece } from "./element.ts";
+import { hasClosed, Piece, showDialog } from "./element.ts";
 
 type Open =
   | { kind: "csv"; name: string; text: string; options: CSVOptions; table: Table | null; why: string; replace: boolean }
@@ -46,18 +46,8 @@ class Dialogs extends Piece {
 
   open(what: Open): void {
     this.now = what;
-    this.requestUpdate();
-    void this.updateComplete.then(() => {
-      const d = this.querySelector("dialog");
-      if (d && !d.open) d.showModal();
-    });
+    showDialog(this);
   }
-
-  // The news that a dialog was closed comes a moment later: by then the next may
-  // be open.
-  private readonly closed = (e: Event) => {
-    if (this.now && !(e.target as HTMLDialogElement).open) this.close();
-  };
 
   private close(): void {
     const was = this.now;
@@ -73,7 +63,7 @@ class Dialogs extends Piece {
     const body =
       now.kind === "csv" ? this.csv(now) : now.kind === "incoming" ? this.incoming(now) : now.kind === "share" ? this.share(now) : this.keys();
     const title = { csv: t("csv.title"), incoming: t("link.in.title"), share: t("link.title"), keys: t("keys.title") }[now.kind];
-    return html`<dialog class=${now.kind} aria-labelledby="dialog-title" @close=${this.closed}>
+    return html`<dialog class=${now.kind} aria-labelledby="dialog-title" @close=${(e: Event) => this.now && hasClosed(e) && this.close()}>
       <h2 id="dialog-title">${title}</h2>
       ${body}
     </dialog>`;

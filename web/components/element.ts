@@ -48,6 +48,19 @@ export abstract class Later extends Piece {
   }
 }
 
+// showDialog opens the dialog that a piece renders, once it is there.
+export function showDialog(piece: Piece): void {
+  piece.requestUpdate();
+  void piece.updateComplete.then(() => {
+    const d = piece.querySelector("dialog");
+    if (d && !d.open) d.showModal();
+  });
+}
+
+// hasClosed says whether what a dialog told of its end still holds. That comes a
+// moment later: by then the next may be open.
+export const hasClosed = (e: Event): boolean => !(e.target as HTMLDialogElement).open;
+
 // domID makes a key usable as an id of the page.
 export function domID(...parts: string[]): string {
   return parts.join("--").replace(/[^A-Za-z0-9_-]/g, "_");

@@ -12,7 +12,7 @@ import { readPreference, writePreference } from "../storage.ts";
 import { brief, t, type Key } from "../text/index.ts";
 import type { View } from "../types.ts";
 import { readNumber } from "../units.ts";
-import { Piece } from "./element.ts";
+import { hasClosed, Piece, showDialog } from "./element.ts";
 
 type Letters = "large" | "medium" | "small";
 
@@ -98,11 +98,7 @@ class Publish extends Piece {
     this.headline = null;
     this.typed = String(this.choice.width);
     this.shown = true;
-    this.requestUpdate();
-    void this.updateComplete.then(() => {
-      const d = this.querySelector("dialog");
-      if (d && !d.open) d.showModal();
-    });
+    showDialog(this);
   }
 
   private close(): void {
@@ -217,7 +213,7 @@ class Publish extends Piece {
 
   protected override render(): TemplateResult | typeof nothing {
     if (!this.shown) return nothing;
-    return html`<dialog class="publish" aria-labelledby="publish-title" @close=${(e: Event) => !(e.target as HTMLDialogElement).open && this.close()}>
+    return html`<dialog class="publish" aria-labelledby="publish-title" @close=${(e: Event) => hasClosed(e) && this.close()}>
       <h2 id="publish-title" tabindex="-1" autofocus>${t("publish.title")}</h2>
       <div class="sheets">
         <div class="proof">${this.proof()}</div>
