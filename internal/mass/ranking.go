@@ -43,6 +43,17 @@ type Weighing struct {
 	Then   float64 // standard uncertainty left once this source and all above it are weighed
 }
 
+// byGain sorts by gain, the largest first, then by source.
+type byGain []Weighing
+
+func (l byGain) Len() int      { return len(l) }
+func (l byGain) Swap(i, j int) { l[i], l[j] = l[j], l[i] }
+
+func (l byGain) Less(i, j int) bool {
+	a, b := &l[i], &l[j]
+	return a.Gain > b.Gain || a.Gain == b.Gain && a.Source < b.Source
+}
+
 // Ranking lists the mass sources that are worth weighing, the one that narrows
 // the figure most first; equal ones follow their source numbers. Doubts gives
 // the standard uncertainty of each source's mass now, see [Doubts]; scale that
@@ -71,15 +82,15 @@ func (b *Budget) Ranking(doubts []float64, scale float64) []Weighing {
 			gain = v * (1 - r*r)
 		}
 		if gain > b.nought() {
+			if list == nil {
+				list = make([]Weighing, 0, len(b.mass)-s)
+			}
 			list = append(list, Weighing{Source: s, Share: v / total, Gain: gain})
 			v -= gain
 		}
 		left += v
 	}
-	sort.Slice(list, func(i, j int) bool {
-		a, b := &list[i], &list[j]
-		return a.Gain > b.Gain || a.Gain == b.Gain && a.Source < b.Source
-	})
+	sort.Sort(byGain(list))
 	// From the end upwards, so that small remainders are added, not left over
 	// from the difference of large numbers.
 	for i := len(list) - 1; i >= 0; i-- {

@@ -106,8 +106,9 @@ func (b *Budget) Variance() float64 {
 	for _, c := range b.mass {
 		v += c * c
 	}
-	for _, c := range b.place {
-		v += c.Dot(c)
+	for i := range b.place {
+		c := &b.place[i] // a copy of each costs more than the sum
+		v += c.X*c.X + c.Y*c.Y + c.Z*c.Z
 	}
 	if v <= b.nought() {
 		return 0
