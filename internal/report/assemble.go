@@ -85,9 +85,9 @@ type spot struct {
 	placed  bool // by at
 }
 
-// newSources makes room for the lines of a document: builds that are compared
-// have most of them in common.
-func newSources(d *parts.Document) *sources {
+// room makes room for the lines of a document: builds that are compared have
+// most of them in common.
+func (s *sources) room(d *parts.Document) {
 	all, most := 0, 0
 	for i := range d.Builds {
 		n := len(d.Builds[i].Parts)
@@ -95,11 +95,24 @@ func newSources(d *parts.Document) *sources {
 		most = max(most, n)
 	}
 	n := most + (all-most)/8
-	return &sources{
-		mass:  make(map[parts.Source]int, n),
-		first: make([]line, 0, n),
-		piece: make([]float64, 0, n),
+	if s.mass == nil {
+		s.mass = make(map[parts.Source]int, n)
 	}
+	s.first, s.piece = slices.Grow(s.first, n), slices.Grow(s.piece, n)
+}
+
+// reset forgets all sources, and keeps the memory of a document of usual size.
+func (s *sources) reset() {
+	const usual = 1000 // sources
+	if len(s.first) > usual {
+		*s = sources{}
+		return
+	}
+	clear(s.mass)
+	clear(s.first)
+	clear(s.spots)
+	clear(s.bags)
+	*s = sources{mass: s.mass, first: s.first[:0], spots: s.spots, bags: s.bags, piece: s.piece[:0]}
 }
 
 // of returns the numbers of the sources of a part's mass and of its place. Like

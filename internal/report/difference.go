@@ -1,10 +1,8 @@
 package report
 
 import (
-	"cmp"
 	"math"
 	"slices"
-	"sort"
 
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
@@ -152,10 +150,10 @@ func shareSpots(a, b *Weighed, list []couple, n int) {
 // difference sets build b against build a; both have been measured, and
 // standard holds the standard uncertainties of the differences.
 func (t *table) difference(a, b *Weighed, list []couple, standard *[numFigures]float64) *Difference {
-	d := &Difference{
+	d := &Difference{Comparison: Comparison{
 		A: a.Build.ID, B: b.Build.ID, LoadA: loadID(a.load), LoadB: loadID(b.load), StateA: a.level.state(), StateB: b.level.state(),
 		Figures: make([]Change, 0, numFigures),
-	}
+	}}
 	for s := range numFigures {
 		if !a.figures.has(s) || !b.figures.has(s) || !finite(standard[s]) {
 			continue
@@ -179,6 +177,7 @@ func (t *table) difference(a, b *Weighed, list []couple, standard *[numFigures]f
 // groupChanges tells what each group adds to the difference, largest first.
 func groupChanges(a, b *Weighed, t *tally) []GroupChange {
 	out := make([]GroupChange, 0, len(groups))
+	sizes := make([]float64, 0, len(groups)) // g, likewise
 	ofA, ofB := a.groups(), b.groups()
 	for g := range groups {
 		if len(ofA[g])+len(ofB[g]) == 0 {
@@ -195,31 +194,38 @@ func groupChanges(a, b *Weighed, t *tally) []GroupChange {
 		}
 		c := GroupChange{Key: groups[g], A: gram.of(kgA), B: gram.of(kgB), Delta: gram.of(kgB - kgA)}
 		c.Plus = gram.of(t.plus())
-		out = append(out, c)
+		out, sizes = append(out, c), append(sizes, math.Abs(c.Delta))
 	}
-	sort.SliceStable(out, func(i, j int) bool { return math.Abs(out[i].Delta) > math.Abs(out[j].Delta) })
-	return out
+	return gather(out, order(sizes, nil))
 }
+
+// few is how many parts are mostly not the same in two builds.
+const few = 32
 
 // partChanges tells the parts that are not the same in both builds, the
 // largest change of mass first, then the furthest moved mass.
 func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
-	type ranked struct {
-		PartChange
-		moment float64 // kg m
-	}
-	var out []ranked
+	out := make([]PartChange, 0, few)
+	sizes, moments := make([]float64, 0, few), make([]float64, 0, few) // g and kg m, likewise
 	for _, c := range list {
 		var la, lb *Line
 		var pa, pb *parts.Part
-		r := ranked{}
 		if c.a >= 0 {
 			la, pa = &a.Lines[c.a], &a.Build.Parts[c.a]
-			r.A, r.Name, r.Group = pa.ID, pa.Name, groups[la.group]
-			t.add(la, -1)
 		}
 		if c.b >= 0 {
 			lb, pb = &b.Lines[c.b], &b.Build.Parts[c.b]
+		}
+		if la != nil && lb != nil && la.like(lb) {
+			continue
+		}
+		var r PartChange
+		moment := 0.0
+		if la != nil {
+			r.A, r.Name, r.Group = pa.ID, pa.Name, groups[la.group]
+			t.add(la, -1)
+		}
+		if lb != nil {
 			r.B, r.Name, r.Group = pb.ID, pb.Name, groups[lb.group]
 			t.add(lb, 1)
 		}
@@ -233,7 +239,7 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 		default:
 			by := lb.Place.Sub(la.Place)
 			r.Moved = inMillimetres(by)
-			r.moment = by.Norm() * min(la.Mass, lb.Mass)
+			moment = by.Norm() * min(la.Mass, lb.Mass)
 			r.WithFrame = r.Moved != parts.Vec3{} && samePlace(pa, pb)
 			if la.carrier != lb.carrier {
 				r.CarrierA, r.CarrierB = string(pa.Carrier), string(pb.Carrier)
@@ -247,32 +253,25 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 				continue
 			}
 		}
-		out = append(out, r)
+		out, sizes, moments = append(out, r), append(sizes, math.Abs(r.Delta)), append(moments, moment)
 	}
-	sort.SliceStable(out, func(i, j int) bool {
-		x, y := &out[i], &out[j]
-		return cmp.Or(cmp.Compare(math.Abs(y.Delta), math.Abs(x.Delta)), cmp.Compare(y.moment, x.moment)) < 0
-	})
-	changes := make([]PartChange, len(out))
-	for i := range out {
-		changes[i] = out[i].PartChange
-	}
-	return changes
+	return gather(out, order(sizes, moments))
+}
+
+// like reports whether two lines are the same in mass, place and carrier.
+func (l *Line) like(o *Line) bool {
+	return l.source == o.source && l.pieces == o.pieces && l.carrier == o.carrier && l.Place == o.Place
 }
 
 // movers tells by how much each change moved the centre of mass, furthest
 // first. What a part's change did is what mass.Shift makes of its moments in
 // both builds; all of them add up to the whole movement.
 func movers(a, b *Weighed, list []couple) []Mover {
-	type ranked struct {
-		Mover
-		way float64
-	}
 	sa, sb := mass.Sum(a.Items, nil), mass.Sum(b.Items, nil)
 	if sa.M == 0 || sb.M == 0 {
 		return []Mover{}
 	}
-	var out []ranked
+	out, ways := make([]Mover, 0, few), make([]float64, 0, few) // m
 	for _, c := range list {
 		var ia, ib []mass.Item
 		if c.a >= 0 {
@@ -285,7 +284,7 @@ func movers(a, b *Weighed, list []couple) []Mover {
 			continue
 		}
 		by := mass.Shift(sa, sb, mass.Sum(ia, nil), mass.Sum(ib, nil))
-		r := ranked{Mover: Mover{By: inMillimetres(by)}}
+		r := Mover{By: inMillimetres(by)}
 		if (r.By == parts.Vec3{}) {
 			continue
 		}
@@ -295,15 +294,9 @@ func movers(a, b *Weighed, list []couple) []Mover {
 		if c.b >= 0 {
 			r.B, r.Name = b.Build.Parts[c.b].ID, b.Build.Parts[c.b].Name
 		}
-		r.way = by.Norm()
-		out = append(out, r)
+		out, ways = append(out, r), append(ways, by.Norm())
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].way > out[j].way })
-	told := make([]Mover, len(out))
-	for i := range out {
-		told[i] = out[i].Mover
-	}
-	return told
+	return gather(out, order(ways, nil))
 }
 
 // itemsOf returns the items of a line.

@@ -71,8 +71,8 @@ func refused(problems []parts.Problem) *Evaluation {
 
 func newReport() *Report {
 	return &Report{
-		Format: Format, Version: Version, Program: Program(),
-		Problems: []parts.Problem{}, Builds: []Build{}, Sides: []Side{},
+		Head:   Head{Format: Format, Version: Version, Program: Program(), Problems: []parts.Problem{}},
+		Builds: []Build{}, Sides: []Side{},
 	}
 }
 
@@ -86,7 +86,10 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 	r.Problems = append(append(r.Problems, problems...), checked...)
 	omit := newOmissions(checked)
 
-	src := newSources(d)
+	t := tables.Get().(*table)
+	t.words, t.show = newWords(d.Show), &d.Show
+	src := &t.src
+	src.room(d)
 	sides := newSides(d)
 	to, left := levelOf(d.Show.State), d.Show.Supplies.Left()
 	var before *Weighed
@@ -146,8 +149,6 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 	if len(e.Sides) == 2 && e.Sides[0] != nil && e.Sides[1] != nil {
 		a, b = e.Sides[0], e.Sides[1]
 	}
-	t := tables.Get().(*table)
-	t.words, t.src, t.show = newWords(d.Show), src, &d.Show
 	var pairs []couple
 	var standard *[numFigures]float64
 	if a != nil {
@@ -161,7 +162,7 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 		standard = judgePair(a, b, &t.one, &t.both)
 	}
 	r.Builds = make([]Build, len(d.Builds))
-	e.texts = newTexts(len(d.Builds), len(sides.list))
+	e.texts = last.texts(len(d.Builds), len(sides.list))
 	for i, w := range e.Builds {
 		if w != nil && w != a && w != b {
 			w.measure()
@@ -179,7 +180,8 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 	if a != nil {
 		r.Difference = t.difference(a, b, pairs, standard)
 	}
-	t.words, t.src, t.show = nil, nil, nil
+	t.words, t.show = nil, nil
+	src.reset()
 	tables.Put(t) // not after a panic: what it holds may be half done
 	return e
 }
@@ -191,7 +193,7 @@ var tables = sync.Pool{New: func() any { return new(table) }}
 // again.
 type table struct {
 	words     *words
-	src       *sources
+	src       sources
 	show      *parts.Show
 	one, both mass.Budget
 	tally     tally
@@ -201,9 +203,9 @@ type table struct {
 // build writes a build into a report; w is nil when it could not be weighed.
 func (t *table) build(b *parts.Build, w *Weighed) Build {
 	out := Build{
-		ID: b.ID, Name: b.Name,
-		Geometry: []Length{}, Figures: []Figure{}, Groups: []Subset{}, Carriers: []Subset{},
-		Weigh: []Advice{}, State: levelOf(t.show.State).state(), Supplies: t.supplies(),
+		Bike:     Bike{ID: b.ID, Name: b.Name, State: levelOf(t.show.State).state(), Supplies: t.supplies()},
+		Geometry: []Length{},
+		Findings: newFindings(),
 	}
 	if w == nil {
 		out.Parts = make([]Part, len(b.Parts))
@@ -219,14 +221,17 @@ func (t *table) build(b *parts.Build, w *Weighed) Build {
 	out.Geometry = lengths(w.Bike)
 	doubts := mass.Doubts(w.Items)
 	out.Parts = w.tellParts(doubts)
-	told := t.tell(w, doubts)
-	out.Figures, out.Groups, out.Carriers, out.Weigh, out.Summary = told.Figures, told.Groups, told.Carriers, told.Weigh, told.Summary
+	out.Findings = t.tell(w, doubts)
 	return out
 }
 
+func newFindings() Findings {
+	return Findings{Sums: Sums{Figures: []Figure{}, Groups: []Subset{}, Carriers: []Subset{}}, Weigh: []Advice{}}
+}
+
 // tell tells what a build and a side of the comparison have in common.
-func (t *table) tell(w *Weighed, doubts []float64) Side {
-	var out Side
+func (t *table) tell(w *Weighed, doubts []float64) Findings {
+	var out Findings
 	out.Figures = w.figures.tell()
 	out.Groups = w.subsets(w.groups(), groupKey, &t.tally)
 	out.Carriers = w.subsets(w.buckets(int(numCarriers), carrierOfLine), carrierKey, &t.tally)

@@ -81,13 +81,26 @@ func (e *edit) poses(n int) []posed {
 	return slices.Clone(e.before.posed)
 }
 
+// texts are what was written of the evaluation before, for as long as the next
+// says the same; so many builds and sides are to come.
+func (e *edit) texts(builds, sides int) texts {
+	t := newTexts(builds, sides)
+	if e == nil {
+		return t
+	}
+	was := &e.before.texts
+	copy(t.builds, was.builds)
+	t.builds[e.only].whole = nil
+	t.weigh, t.changes, t.moved = was.weigh, was.changes, was.moved
+	return t
+}
+
 // build takes over what was told of build i, if it has not changed.
 func (e *edit) build(to *Evaluation, i int) bool {
 	if e == nil || i == e.only {
 		return false
 	}
 	to.Report.Builds[i] = e.before.Report.Builds[i]
-	to.texts.builds[i] = e.before.texts.builds[i]
 	return true
 }
 

@@ -5,6 +5,13 @@ import "steelyard/internal/parts"
 // Side is one side of the comparison: a build with what it carries. Everything
 // from Figures to Summary is of the state shown.
 type Side struct {
+	Carrying
+	Findings
+	States []State `json:"states"` // every state there is, at full, half and used-up supplies
+}
+
+// Carrying is what a build carries, and what that does.
+type Carrying struct {
 	Build    string         `json:"build"` // ids; of load and rider nothing for none
 	Load     string         `json:"load"`
 	Rider    string         `json:"rider"` // who sits on it when ridden
@@ -13,15 +20,8 @@ type Side struct {
 	Supplies parts.Supplies `json:"supplies"`
 	Weighed  bool           `json:"weighed"` // whether all that follows holds
 
-	Figures  []Figure `json:"figures"`
-	Groups   []Subset `json:"groups"`
-	Carriers []Subset `json:"carriers"`
-	Weigh    []Advice `json:"weigh"`
-	Summary  string   `json:"summary"`
-
-	States   []State   `json:"states"` // every state there is, at full, half and used-up supplies
-	Path     []Path    `json:"path"`   // of the centre of mass, in the state shown
-	Bags     []Bag     `json:"bags"`   // of the load, in its order
+	Path     []Path    `json:"path"` // of the centre of mass, in the state shown
+	Bags     []Bag     `json:"bags"` // of the load, in its order
 	Goods    []Good    `json:"goods"`
 	Body     *Body     `json:"body,omitempty"`
 	Handling *Handling `json:"handling,omitempty"`
@@ -30,9 +30,14 @@ type Side struct {
 
 // State is a state of the load with its main figures.
 type State struct {
+	Condition
+	Figures []Figure `json:"figures"` // total, centre_x, centre_y, centre_z, front_load, rear_load, front_share
+}
+
+// Condition is how much of a load is on a bike, and how much of it is left.
+type Condition struct {
 	State    parts.State    `json:"state"`
 	Supplies parts.Supplies `json:"supplies"`
-	Figures  []Figure       `json:"figures"` // total, centre_x, centre_y, centre_z, front_load, rear_load, front_share
 }
 
 // Path is the way of the centre of mass while something is used up.

@@ -70,17 +70,16 @@ func (t *table) side(d *parts.Document, s *sides, i int, builds []Build) Side {
 	one := &s.list[i]
 	b := &d.Builds[one.build]
 	out := Side{
-		Figures: []Figure{}, Groups: []Subset{}, Carriers: []Subset{}, Weigh: []Advice{},
-		State: levelOf(t.show.State).state(), Supplies: t.supplies(),
+		Carrying: Carrying{State: levelOf(t.show.State).state(), Supplies: t.supplies()},
+		Findings: newFindings(),
 	}
 	switch w := one.weighed; {
 	case w == nil:
 		out.Summary = t.words.unweighed(b)
 	case s.find(one.build) == one: // told as a build
-		r := &builds[one.build]
-		out.Figures, out.Groups, out.Carriers, out.Weigh, out.Summary = r.Figures, r.Groups, r.Carriers, r.Weigh, r.Summary
+		out.Findings = builds[one.build].Findings
 	default:
-		out = t.tell(w, mass.Doubts(w.Items))
+		out.Findings = t.tell(w, mass.Doubts(w.Items))
 	}
 	out.Build, out.Load = b.ID, loadID(one.load)
 	out.Name = called(b)

@@ -159,7 +159,7 @@ func (t *table) states(w *Weighed) []State {
 				f := t.firstOf(w, to, all(s.Left()))
 				figures = f.figures(w.Bike.RearContact.X, w.Bike.FrontContact.X)
 			}
-			list = append(list, State{to.state(), s, figures})
+			list = append(list, State{Condition{to.state(), s}, figures})
 		}
 	}
 	return list

@@ -2,7 +2,6 @@ package report
 
 import (
 	"math"
-	"sort"
 
 	"steelyard/internal/mass"
 )
@@ -78,7 +77,7 @@ func carrierOfLine(l *Line) int { return int(l.carrier) }
 
 // subsets tells the mass of every bucket that has lines, heaviest first.
 func (w *Weighed) subsets(lists [][]int32, key func(int) string, t *tally) []Subset {
-	out := make([]Subset, 0, len(lists))
+	out, masses := make([]Subset, 0, len(lists)), make([]float64, 0, len(lists))
 	for b, lines := range lists {
 		if len(lines) == 0 {
 			continue
@@ -88,10 +87,9 @@ func (w *Weighed) subsets(lists [][]int32, key func(int) string, t *tally) []Sub
 		}
 		s := Subset{Key: key(b), Mass: gram.of(t.kg), Count: t.lines}
 		s.Plus = gram.of(t.plus())
-		out = append(out, s)
+		out, masses = append(out, s), append(masses, s.Mass)
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].Mass > out[j].Mass })
-	return out
+	return gather(out, order(masses, nil))
 }
 
 func groupKey(i int) string   { return groups[i] }

@@ -199,7 +199,7 @@ func subsetPlus(side *Side, key string) float64 {
 // sidesOf returns the sides that a report compares, or two without a name.
 func sidesOf(r *Report) (a, b *Side) {
 	if r.Difference == nil || len(r.Sides) < 2 {
-		return &Side{Name: "A"}, &Side{Name: "B"}
+		return &Side{Carrying: Carrying{Name: "A"}}, &Side{Carrying: Carrying{Name: "B"}}
 	}
 	return &r.Sides[0], &r.Sides[1]
 }

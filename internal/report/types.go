@@ -10,19 +10,35 @@ const (
 
 // Report is what evaluating a document gives. Masses are grams, lengths
 // millimetres, inertia kg m², whatever the document wants shown.
+//
+// Types that are embedded here, and what embeds them, are written as one object;
+// they are also what is written in one go, see [Evaluation.Text].
 type Report struct {
-	Format     string          `json:"format"`
-	Version    int             `json:"version"`
-	Program    string          `json:"program"` // the program's version
-	Problems   []parts.Problem `json:"problems"`
-	Builds     []Build         `json:"builds"`
-	Sides      []Side          `json:"sides"`                // what show.compare sets against each other, with what each carries; the first build when it names none
-	Difference *Difference     `json:"difference,omitempty"` // second build of show.compare minus the first
+	Head
+	Builds     []Build     `json:"builds"`
+	Sides      []Side      `json:"sides"`                // what show.compare sets against each other, with what each carries; the first build when it names none
+	Difference *Difference `json:"difference,omitempty"` // second build of show.compare minus the first
+}
+
+// Head is what a report has to tell first.
+type Head struct {
+	Format   string          `json:"format"`
+	Version  int             `json:"version"`
+	Program  string          `json:"program"` // the program's version
+	Problems []parts.Problem `json:"problems"`
 }
 
 // Build is one build weighed. A build with an error in its frame figures has
 // no figures; a part with an error is left out, and both are told in Problems.
 type Build struct {
+	Bike
+	Findings
+	Geometry []Length `json:"geometry"` // wheelbase, trail, ...: exact, from the figures
+	Parts    []Part   `json:"parts"`    // in the document's order
+}
+
+// Bike is what a build is, and what it carries.
+type Bike struct {
 	ID      string `json:"id"`
 	Name    string `json:"name"`
 	Weighed bool   `json:"weighed"` // whether Figures hold
@@ -31,15 +47,22 @@ type Build struct {
 	State    parts.State    `json:"state"`    // how much of that is on it: what figures, groups, carriers, weigh and summary are of
 	Supplies parts.Supplies `json:"supplies"` // and how much of it is left
 
-	FrontSprung bool     `json:"front_sprung"` // false: a rigid fork, the tyre is the only spring in front
-	RearSprung  bool     `json:"rear_sprung"`  // likewise
-	Geometry    []Length `json:"geometry"`     // wheelbase, trail, ...: exact, from the figures
-	Figures     []Figure `json:"figures"`
-	Groups      []Subset `json:"groups"`   // mass by group of parts, heaviest first
-	Carriers    []Subset `json:"carriers"` // mass by carrier
-	Parts       []Part   `json:"parts"`    // in the document's order
-	Weigh       []Advice `json:"weigh"`    // what to weigh first for a better total, most useful first
-	Summary     string   `json:"summary"`  // the build in words, for those who do not see the picture
+	FrontSprung bool `json:"front_sprung"` // false: a rigid fork, the tyre is the only spring in front
+	RearSprung  bool `json:"rear_sprung"`  // likewise
+}
+
+// Findings is what weighing a bike in a state has shown.
+type Findings struct {
+	Sums
+	Weigh []Advice `json:"weigh"` // what to weigh first for a better total, most useful first
+}
+
+// Sums are what all parts of a bike together come to.
+type Sums struct {
+	Figures  []Figure `json:"figures"`
+	Groups   []Subset `json:"groups"`   // mass by group of parts, heaviest first
+	Carriers []Subset `json:"carriers"` // mass by carrier
+	Summary  string   `json:"summary"`  // the bike in words, for those who do not see the picture
 }
 
 // Length is a geometric figure.
@@ -90,6 +113,14 @@ type Advice struct {
 
 // Difference is build B minus build A.
 type Difference struct {
+	Comparison
+	Weigh []Advice     `json:"weigh"` // to settle the difference in total mass
+	Parts []PartChange `json:"parts"` // largest first; parts that are the same in both are left out
+	Moved []Mover      `json:"moved"` // what moved the centre of mass, largest first
+}
+
+// Comparison is a difference without what tells it part by part.
+type Comparison struct {
 	A       string        `json:"a"` // build ids; the same one for two loads on one build
 	B       string        `json:"b"`
 	LoadA   string        `json:"load_a"` // load ids, or nothing
@@ -98,9 +129,6 @@ type Difference struct {
 	StateB  parts.State   `json:"state_b"`
 	Figures []Change      `json:"figures"`
 	Groups  []GroupChange `json:"groups"` // largest first
-	Parts   []PartChange  `json:"parts"`  // largest first; parts that are the same in both are left out
-	Weigh   []Advice      `json:"weigh"`  // to settle the difference in total mass
-	Moved   []Mover       `json:"moved"`  // what moved the centre of mass, largest first
 	Summary string        `json:"summary"`
 }
 

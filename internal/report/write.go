@@ -1,7 +1,7 @@
 package report
 
 import (
-	"bytes"
+	"slices"
 	"strings"
 
 	"github.com/goccy/go-json"
@@ -9,69 +9,178 @@ import (
 
 // Write returns a report as JSON. Every number of a report that came out of
 // this package is finite, so it does not fail for one.
-func Write(r *Report) ([]byte, error) { return written(r) }
-
-func written(v any) ([]byte, error) {
-	return json.MarshalWithOption(v, json.DisableHTMLEscape())
-}
-
-// texts are builds and sides of a report as JSON, nil where they have not been
-// written.
-type texts struct{ builds, sides [][]byte }
-
-func newTexts(builds, sides int) texts {
-	return texts{make([][]byte, builds), make([][]byte, sides)}
+func Write(r *Report) ([]byte, error) {
+	e := Evaluation{Report: r, texts: newTexts(len(r.Builds), len(r.Sides))}
+	text, err := e.Text()
+	return []byte(text), err
 }
 
 // Text returns what [Write] returns of the report. What was taken over from the
 // evaluation before, and written then, is not written again.
 func (e *Evaluation) Text() (string, error) {
-	rest := *e.Report
-	rest.Builds, rest.Sides = []Build{}, []Side{}
-	frame, err := Write(&rest)
+	r, t := e.Report, &e.texts
+	var w writer
+	w.put("{", w.inside(&r.Head), `,"builds":[`)
+	for i := range r.Builds {
+		w.comma(i)
+		t.builds[i].write(&w, &r.Builds[i])
+	}
+	w.put(`],"sides":[`)
+	for i := range r.Sides {
+		w.comma(i)
+		t.side(&w, r, i)
+	}
+	w.put("]")
+	if d := r.Difference; d != nil {
+		w.put(`,"difference":{`, w.inside(&d.Comparison), `,"weigh":[`)
+		t.weigh.write(&w, d.Weigh)
+		w.put(`],"parts":[`)
+		t.changes.write(&w, d.Parts)
+		w.put(`],"moved":[`)
+		t.moved.write(&w, d.Moved)
+		w.put("]}")
+	}
+	w.put("}")
+	return strings.Join(w.pieces, ""), w.err
+}
+
+// texts are what is written of a report. As long as the next report says the
+// same somewhere, it can take that text over.
+type texts struct {
+	builds  []buildText
+	sides   [][]string // nil where it is not written
+	weigh   listText[Advice]
+	changes listText[PartChange]
+	moved   listText[Mover]
+}
+
+func newTexts(builds, sides int) texts {
+	return texts{builds: make([]buildText, builds), sides: make([][]string, sides)}
+}
+
+// buildText is what is written of a build.
+type buildText struct {
+	whole    []string // nil when it is not written
+	findings []string // without braces
+	weigh    listText[Advice]
+	geometry listText[Length]
+	parts    listText[Part]
+}
+
+func (t *buildText) write(w *writer, b *Build) {
+	if t.whole != nil {
+		w.put(t.whole...)
+		return
+	}
+	from := len(w.pieces)
+	w.put("{", w.inside(&b.Bike), ",")
+	t.findings = w.findings(&t.weigh, &b.Findings)
+	w.put(`,"geometry":[`)
+	t.geometry.write(w, b.Geometry)
+	w.put(`],"parts":[`)
+	t.parts.write(w, b.Parts)
+	w.put("]}")
+	t.whole = w.since(from)
+}
+
+// side writes a side, whose findings mostly are a build's.
+func (t *texts) side(w *writer, r *Report, i int) {
+	if t.sides[i] != nil {
+		w.put(t.sides[i]...)
+		return
+	}
+	from, s := len(w.pieces), &r.Sides[i]
+	w.put("{", w.inside(&s.Carrying), ",")
+	if b := slices.IndexFunc(r.Builds, func(b Build) bool { return identical(b.Figures, s.Figures) }); b >= 0 {
+		w.put(t.builds[b].findings...)
+	} else {
+		w.findings(new(listText[Advice]), &s.Findings)
+	}
+	w.put(`,"states":[`)
+	w.states(s.States)
+	w.put("]}")
+	t.sides[i] = w.since(from)
+}
+
+// listText is what is written of a list, in blocks of elements.
+type listText[T comparable] struct {
+	of     []T
+	blocks []string
+}
+
+// block is how many elements of a list are written in one go.
+const block = 4
+
+// write writes a list, but for the blocks that are as they were.
+func (t *listText[T]) write(w *writer, list []T) {
+	blocks := make([]string, (len(list)+block-1)/block)
+	for i := range blocks {
+		from := i * block
+		some := list[from:min(from+block, len(list))]
+		if i < len(t.blocks) && slices.Equal(some, t.of[from:min(from+block, len(t.of))]) {
+			blocks[i] = t.blocks[i]
+		} else {
+			blocks[i] = w.inside(some)
+		}
+		w.comma(i)
+		w.put(blocks[i])
+	}
+	t.of, t.blocks = list, blocks
+}
+
+// writer collects the pieces of a text, and the first error.
+type writer struct {
+	pieces []string
+	err    error
+}
+
+func (w *writer) put(pieces ...string) { w.pieces = append(w.pieces, pieces...) }
+
+// since returns the pieces that were put after the first few.
+func (w *writer) since(few int) []string { return slices.Clone(w.pieces[few:]) }
+
+// comma parts element i of a list from the one before.
+func (w *writer) comma(i int) {
+	if i > 0 {
+		w.put(",")
+	}
+}
+
+// inside returns a value as JSON, without the brackets or braces around it.
+func (w *writer) inside(v any) string {
+	text, err := json.MarshalWithOption(v, json.DisableHTMLEscape())
 	if err != nil {
-		return "", err
-	}
-	size := len(frame)
-	for i := range e.Report.Builds {
-		if err := write(&e.texts.builds[i], &e.Report.Builds[i], &size); err != nil {
-			return "", err
+		if w.err == nil {
+			w.err = err
 		}
+		return ""
 	}
-	for i := range e.Report.Sides {
-		if err := write(&e.texts.sides[i], &e.Report.Sides[i], &size); err != nil {
-			return "", err
-		}
-	}
-	// Within a text the quotes would be escaped: this is the place itself.
-	before, after, _ := bytes.Cut(frame, []byte(`"builds":[],"sides":[]`))
-	var out strings.Builder
-	out.Grow(size)
-	out.Write(before)
-	out.WriteString(`"builds":[`)
-	join(&out, e.texts.builds)
-	out.WriteString(`],"sides":[`)
-	join(&out, e.texts.sides)
-	out.WriteByte(']')
-	out.Write(after)
-	return out.String(), nil
+	return string(text[1 : len(text)-1])
 }
 
-// write writes v to text if that is not done yet, and adds its length to size,
-// with the comma after it.
-func write(text *[]byte, v any, size *int) (err error) {
-	if *text == nil {
-		*text, err = written(v)
-	}
-	*size += len(*text) + 1
-	return err
+// findings writes findings without braces, and returns what it has written.
+func (w *writer) findings(weigh *listText[Advice], f *Findings) []string {
+	from := len(w.pieces)
+	w.put(w.inside(&f.Sums), `,"weigh":[`)
+	weigh.write(w, f.Weigh)
+	w.put("]")
+	return w.since(from)
 }
 
-func join(out *strings.Builder, texts [][]byte) {
-	for i, text := range texts {
-		if i > 0 {
-			out.WriteByte(',')
+// states writes states. Where no supplies are used up, several have the same
+// figures.
+func (w *writer) states(list []State) {
+	figures := ""
+	for i := range list {
+		s := &list[i]
+		if i == 0 || !identical(s.Figures, list[i-1].Figures) {
+			figures = w.inside(s.Figures)
 		}
-		out.Write(text)
+		w.comma(i)
+		w.put("{", w.inside(&s.Condition), `,"figures":[`, figures, "]}")
 	}
 }
+
+// identical reports whether two lists of figures are the same one in memory.
+// Empty ones are not looked into.
+func identical(a, b []Figure) bool { return len(a) > 0 && len(a) == len(b) && &a[0] == &b[0] }
