@@ -4,7 +4,7 @@ import (
 	"math"
 	"math/bits"
 	"math/rand/v2"
-	"slices"
+	"sort"
 )
 
 // hunt looks for good packings by simulated annealing (Kirkpatrick, Gelatt and
@@ -335,7 +335,7 @@ func (h *hunt) follow(r *relax, st *state, narrow bool) {
 				}
 			}
 			// the most confined first, so that they get what they need
-			slices.SortStableFunc(sets, func(a, b uint64) int { return bits.OnesCount64(a) - bits.OnesCount64(b) })
+			sort.SliceStable(sets, func(i, j int) bool { return bits.OnesCount64(sets[i]) < bits.OnesCount64(sets[j]) })
 		}
 		for n := range kd.count {
 			set := kd.mask
