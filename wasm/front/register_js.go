@@ -12,6 +12,7 @@ import (
 func register() {
 	object := js.Global().Get("Object").New()
 	text := js.Global().Get("String")
+	encoded := newEncoder(1 << 18)
 	for _, functions := range []map[string]bridge.Function{bridge.Functions, Stage.Functions()} {
 		for name, f := range functions {
 			f = bridge.Guard(name, f)
@@ -21,7 +22,7 @@ func register() {
 					if a.Type() != js.TypeString {
 						a = text.Invoke(a)
 					}
-					texts[i] = a.String()
+					texts[i] = encoded.of(a)
 				}
 				return f(texts...)
 			}))
