@@ -12,7 +12,8 @@ func main() {
 		settle(letters.Invoke())
 	}
 	if err := paint(&canvas{look: front.Stage.Draw}); err != nil {
-		front.Tell("steelyardTrouble", "The picture cannot be drawn: "+err.Error())
+		front.Stage.Redraw = nil
+		front.Tell("steelyardStill", err.Error())
 	}
 	// The functions stay, whatever became of the picture.
 	select {}

@@ -69,6 +69,7 @@ const list = <T>(v: T[] | null | undefined): T[] => v ?? [];
 // Status is what the frame tells about itself, see frame.js.
 interface Status {
   state: "loading" | "ready" | "painted" | "stopped" | "failed";
+  still: boolean;
   loaded: number;
   total: number;
   problem: string;
@@ -106,6 +107,8 @@ export class Core extends EventTarget {
   total = 0; // 0 when unknown
   // drawing says what is wrong with the canvas while the figures still work.
   drawing = "";
+  // still is whether there is no canvas: the page then shows a picture of its own.
+  still = false;
   onintent: (intent: Intent) => void = () => {};
   onkey: (event: KeyboardEvent) => boolean = () => false;
   ondrop: (files: FileList) => void = () => {};
@@ -146,7 +149,9 @@ export class Core extends EventTarget {
         break;
       case "ready":
       case "painted": {
+        const before = this.drawing;
         this.drawing = s.problem;
+        this.still = s.still;
         const bridge = this.window?.steelyard;
         if (bridge) {
           bridge.onintent = (json) => this.onintent(JSON.parse(json) as Intent);
@@ -154,6 +159,7 @@ export class Core extends EventTarget {
           bridge.ondrop = (files) => this.ondrop(files);
         }
         this.become("ready");
+        if (s.problem !== before) this.dispatchEvent(new Event("drawing"));
         if (s.state === "painted") this.dispatchEvent(new Event("painted"));
         break;
       }

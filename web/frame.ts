@@ -11,7 +11,9 @@
 //                    when the host does not say), "ready" (steelyard can be
 //                    called), "painted" (the first picture is on the canvas),
 //                    "stopped" (the program ended: load the frame again) or
-//                    "failed" (it could not start); problem says why.
+//                    "failed" (it could not start); problem says why. still
+//                    is true when there is no canvas to paint on: all but the
+//                    picture works, and problem says why not that.
 //   steelyard        the program's functions, and what the page may set:
 //     onintent(json)    after a pointer event that meant something
 //     onkey(event)      a key pressed while the canvas has the focus; answer
@@ -32,6 +34,7 @@ interface Program {
 
 interface Status {
   state: "loading" | "ready" | "painted" | "stopped" | "failed";
+  still: boolean;
   loaded: number;
   total: number;
   problem: string;
@@ -48,6 +51,7 @@ interface Here {
   steelyardReady: () => void;
   steelyardPainted: () => void;
   steelyardTrouble: (problem: string) => void;
+  steelyardStill: (why: string) => void;
   steelyardWake: () => void;
   steelyardLetters: () => Promise<unknown>; // settles when the page's fonts are there, or will not come
 }
@@ -61,7 +65,7 @@ declare class Go {
 }
 declare const fs: { writeSync(file: number, bytes: Uint8Array): number };
 
-const told: Status = { state: "loading", loaded: 0, total: 0, problem: "" };
+const told: Status = { state: "loading", still: false, loaded: 0, total: 0, problem: "" };
 here.steelyardFrame = told;
 
 function tell(change: Partial<Status>): void {
@@ -76,6 +80,7 @@ const ended = (): boolean => told.state === "stopped" || told.state === "failed"
 here.steelyardReady = () => tell({ state: "ready" });
 here.steelyardPainted = () => tell({ state: "painted" });
 here.steelyardTrouble = (problem) => tell({ problem });
+here.steelyardStill = (why) => tell({ still: true, problem: why });
 
 // Labels are set in the page's fonts, on a canvas of the page's document.
 here.steelyardLetters = () =>
@@ -115,8 +120,12 @@ function fit(): void {
   style.setProperty("--pixels-high", `${Math.round(window.innerHeight * density)}px`);
   style.setProperty("--shrink", String(1 / density));
 }
-// This listener comes before ebiten's, which then measures the body.
-window.addEventListener("resize", fit);
+// This listener comes before ebiten's, which then measures the body and paints;
+// without a canvas to paint on that would end the program.
+window.addEventListener("resize", (e) => {
+  fit();
+  if (told.still) e.stopImmediatePropagation();
+});
 fit();
 function watchDensity(): void {
   const now = matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`);
@@ -242,14 +251,18 @@ function counted(): TransformStream<Uint8Array<ArrayBuffer>, Uint8Array<ArrayBuf
   });
 }
 
-// said is the end of what the program wrote to its standard error: it says why
-// when it dies.
-let said = "";
+// said is what the program wrote last to its standard error. When it dies it
+// says why, and then at length where.
+let said = "\n";
+const lastWords = (): string => {
+  const from = Math.max(said.lastIndexOf("\npanic: "), said.lastIndexOf("\nfatal error: "));
+  return (from < 0 ? said.slice(-2000) : said.slice(from, from + 2000)).trim();
+};
 function listen(): void {
   const write = fs.writeSync;
   const text = new TextDecoder();
   fs.writeSync = (file, bytes) => {
-    said = (said + text.decode(bytes)).slice(-2000);
+    said = (said + text.decode(bytes)).slice(-50_000);
     return write.call(fs, file, bytes);
   };
 }
@@ -276,7 +289,7 @@ async function start(): Promise<void> {
   };
   const { instance } = await WebAssembly.instantiateStreaming(wasm, go.importObject);
   await go.run(instance);
-  tell({ state: "stopped", problem: said.trim() || `The program ended with code ${code}.` });
+  tell({ state: "stopped", problem: lastWords() || `The program ended with code ${code}.` });
 }
 
 // A trap inside the program surfaces as an error of whoever called it; after
@@ -285,7 +298,7 @@ async function start(): Promise<void> {
 window.addEventListener("error", (e) => {
   if (ended()) e.preventDefault();
   else if (e.error instanceof WebAssembly.RuntimeError) {
-    tell({ state: "stopped", problem: `${e.message}\n${said}`.trim() });
+    tell({ state: "stopped", problem: `${e.message}\n${lastWords()}`.trim() });
   }
 });
 

@@ -110,6 +110,7 @@ function ready(): void {
 }
 core.addEventListener("state", ready);
 core.addEventListener("progress", () => store.touch());
+core.addEventListener("drawing", () => store.touch());
 store.storage.addEventListener("state", () => store.touch());
 addEventListener("hashchange", () => {
   if (started && core.state === "ready") fromLink();

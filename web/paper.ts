@@ -11,6 +11,7 @@ import { today } from "./exports.ts";
 import { findLoad } from "./loadedit.ts";
 import type { Headroom } from "./loadtypes.ts";
 import { store } from "./state.ts";
+import { svgElement } from "./svg.ts";
 import { t, word, type Key } from "./text/index.ts";
 import type { Advice, Difference, Figure, Part } from "./types.ts";
 import { between, decimal, figureScale, lengthField, massField, partScale, plain, write } from "./units.ts";
@@ -83,8 +84,7 @@ function picture(): Node | typeof nothing {
     width: wide,
     height: high,
   });
-  const drawn = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-  return drawn.localName === "svg" ? document.importNode(drawn, true) : nothing;
+  return svgElement(text) ?? nothing;
 }
 
 function totals(): TemplateResult {

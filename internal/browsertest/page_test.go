@@ -592,11 +592,13 @@ func TestAccessibility(t *testing.T) {
 	})
 }
 
+// keepGo keeps the Go program at hand, to end it.
+const keepGo = "if (location.pathname.endsWith('frame.html')) { let made; Object.defineProperty(window, 'Go', { get: () => made, set: (G) => { made = class extends G { constructor() { super(); window.theGo = this } } } }) }"
+
 // The work in the page outlives the program behind it.
 func TestAProgramThatDiesIsStartedAgain(t *testing.T) {
 	p := browser.Open(t, server.URL+"icon.svg", Desk)
-	// Keep the Go program at hand, to end it.
-	p.Preload("if (location.pathname.endsWith('frame.html')) { let made; Object.defineProperty(window, 'Go', { get: () => made, set: (G) => { made = class extends G { constructor() { super(); window.theGo = this } } } }) }")
+	p.Preload(keepGo)
 	p.Navigate(server.URL)
 	p.started()
 	p.mass(gearbox).Fill("3210")

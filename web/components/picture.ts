@@ -7,6 +7,7 @@ import { lineID, loadLine, type Line } from "../loadlines.ts";
 import { arrow, large, nudge, small } from "../nudge.ts";
 import { chooseNeighbour, deletePart } from "../partacts.ts";
 import { store } from "../state.ts";
+import { svgElement } from "../svg.ts";
 import { brief, t } from "../text/index.ts";
 import type { Intent, PartReport, Vec3, View } from "../types.ts";
 import { figureScale, partScale, placeText, plain, write } from "../units.ts";
@@ -51,7 +52,7 @@ class PictureHead extends Piece {
           ${press(t("picture.key"), look.key, () => store.setLook({ key: !look.key }))}
           ${press(t("picture.ghost"), look.ghost && B !== "", () => store.setLook({ ghost: !look.ghost }), off || !B)}
         </div>
-        <div class="set" role="group" aria-label=${t("picture.zoom")}>
+        <div class="set" role="group" aria-label=${t("picture.zoom")} ?hidden=${core.still}>
           <button type="button" class="toggle" aria-label=${t("picture.out")} ?disabled=${off} @click=${() => core.camera("out")}>−</button>
           <button type="button" class="toggle" aria-label=${t("picture.in")} ?disabled=${off} @click=${() => core.camera("in")}>+</button>
           <button type="button" class="toggle" ?disabled=${off} @click=${() => core.camera("fit")}>${t("picture.fit")}</button>
@@ -85,11 +86,11 @@ class PictureFoot extends Piece {
   protected override render(): TemplateResult {
     const summary = store.shown(store.letter)?.summary ?? "";
     return html`<div class="picked">${this.chosen()}</div>
-      ${core.drawing ? html`<p class="why wrong">${core.drawing}</p>` : nothing}
+      ${core.drawing && !core.still ? html`<p class="why wrong">${core.drawing}</p>` : nothing}
       <details class="words" ?open=${roomy}>
         <summary>${t("picture.words")}</summary>
         <p id="picture-words">${summary} ${store.difference?.summary ?? ""}</p>
-        <p class="fine">${t("picture.keys")}</p>
+        ${core.still ? nothing : html`<p class="fine">${t("picture.keys")}</p>`}
       </details>`;
   }
 
@@ -99,7 +100,7 @@ class PictureFoot extends Piece {
     const id = store.part(store.hovered) ? store.hovered : store.selected;
     const p = store.part(id);
     const doc = store.doc;
-    if (!p || !doc) return html`<p class="quiet">${t("picture.hint")}</p>`;
+    if (!p || !doc) return html`<p class="quiet">${core.still ? t("picture.still", { why: core.drawing }) : t("picture.hint")}</p>`;
     const w = store.weighed(id);
     const s = partScale(doc.show);
     const picked = id === store.selected;
@@ -221,9 +222,23 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     const now = speaker.code + JSON.stringify(view) + text;
     if (now === last) return;
     last = now;
-    core.show(text, view);
+    stand(core.still ? core.svg(text, view) : "");
+    if (!core.still) core.show(text, view);
     frame.title = t("picture.frame", { build: store.build?.name ?? "" });
     describe();
+  };
+  // stand shows a still picture in the place of the canvas, or the canvas.
+  const still = document.createElement("div");
+  still.className = "plate-picture";
+  still.setAttribute("role", "img");
+  still.setAttribute("aria-describedby", "picture-told");
+  const stand = (svg: string) => {
+    const drawn = svg && svgElement(svg);
+    frame.classList.toggle("away", Boolean(drawn)); // the program in it goes on
+    if (!drawn) return still.remove();
+    still.setAttribute("aria-label", frame.title);
+    still.replaceChildren(drawn);
+    frame.after(still);
   };
   const soon = () => {
     if (due) return;
@@ -240,14 +255,12 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
   };
 
   store.addEventListener("change", soon);
-  core.addEventListener("painted", () => {
-    last = "";
-    soon();
-  });
-  core.addEventListener("state", () => {
-    last = "";
-    soon();
-  });
+  for (const change of ["painted", "drawing", "state"]) {
+    core.addEventListener(change, () => {
+      last = "";
+      soon();
+    });
+  }
   new ResizeObserver(soon).observe(plate);
 
   core.onintent = (i: Intent) => {

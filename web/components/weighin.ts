@@ -8,6 +8,7 @@ import { setPath } from "../edit.ts";
 import { addWeighIn, adopt, carried, editWeighIn, needsLoad, removeWeighIn, usualReadings } from "../loadedit.ts";
 import { loadsOf, states, weighInsOf, type Reading, type State, type Weighed, type WeighIn } from "../loadtypes.ts";
 import { store } from "../state.ts";
+import { svgElement } from "../svg.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
 import { figureScale, heavyField, lengthField, partScale, plain, signed, write } from "../units.ts";
 import { copyTable, subhead } from "./copytable.ts";
@@ -505,8 +506,7 @@ class WeighInSection extends Section {
       } catch (e) {
         if (!(e instanceof Trouble)) throw e;
       }
-      const drawn = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-      this.drawing = { of: key, svg: drawn.localName === "svg" ? document.importNode(drawn, true) : null };
+      this.drawing = { of: key, svg: svgElement(text) };
     }
     return this.drawing.svg;
   }

@@ -1,0 +1,71 @@
+package browsertest
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// noCanvas is a browser without WebGL: an old graphics driver, a virtual
+// machine, a private mode that forbids it.
+const noCanvas = `if (location.pathname.endsWith('frame.html')) {
+	const get = HTMLCanvasElement.prototype.getContext;
+	HTMLCanvasElement.prototype.getContext = function (kind, ...rest) { return kind.startsWith('webgl') ? null : get.call(this, kind, ...rest) };
+}`
+
+// Without a canvas the picture is a still one that follows every change, and
+// all else works: also when the window changes its size, which a phone does
+// whenever it is turned.
+func TestWithoutACanvasThePictureIsAStillOne(t *testing.T) {
+	for name, look := range map[string]Look{"desk": Desk, "phone": Phone} {
+		t.Run(name, func(t *testing.T) {
+			p := browser.Open(t, server.URL+"icon.svg", look)
+			p.Preload(noCanvas)
+			p.Navigate(server.URL)
+			p.Until("the frame says that there is no canvas", inFrame+".steelyardFrame?.still")
+			p.kept()
+			drawn := func() string { return Eval[string](p, "document.querySelector('#plate svg')?.outerHTML ?? ''") }
+			p.until("there is a picture", func() bool { return strings.Count(drawn(), "<path") > 20 })
+			p.Until("it fills its place", `(() => {
+				const still = document.querySelector('#plate svg').getBoundingClientRect(), plate = document.querySelector('#plate').getBoundingClientRect();
+				return Math.abs(still.width - plate.width) < 1 && Math.abs(still.height - plate.height) < 1;
+			})()`)
+			if said := Eval[string](p, "document.querySelector('#picture .picked').textContent"); !strings.Contains(said, "still") {
+				t.Errorf("why it stands still is told as %q", said)
+			}
+
+			before, total := drawn(), p.total()
+			p.mass(gearbox).Fill("4160") // by 2000 g
+			p.until("the total follows", func() bool { return math.Abs(p.total()-total-2) < 0.011 })
+			p.until("the picture follows", func() bool { return drawn() != before })
+			before = drawn()
+			p.Look(Look{Width: look.Height, Height: look.Width, Density: look.Density, Touch: look.Touch})
+			p.until("the picture takes the new size", func() bool { return drawn() != before })
+			p.Look(look)
+			wait(p, 500) // for what the canvas's program might do about it
+			p.mass(gearbox).Fill("2160")
+			p.until("the total follows still", func() bool { return math.Abs(p.total()-total) < 0.011 })
+			if state := Eval[string](p, inFrame+".steelyardFrame.state"); state != "ready" {
+				t.Errorf("the program is %s", state)
+			}
+			for _, v := range audit(p) {
+				t.Errorf("%s (%s): %v", v.ID, v.Help, v.Nodes)
+			}
+		})
+	}
+}
+
+// A program that dies tells its last words, not where in the middle of its
+// stack they end.
+func TestADeadProgramTellsWhy(t *testing.T) {
+	p := browser.Open(t, server.URL+"icon.svg", Look{Width: 640, Height: 400})
+	p.Preload(keepGo)
+	p.Navigate(server.URL + "frame.html")
+	p.Until("it runs", "window.steelyardFrame?.state == 'ready'")
+	Eval[bool](p, `(fs.writeSync(2, new TextEncoder().encode("\npanic: out of ideas\n\ngoroutine 1 [running]:\n" + "main.main()\n\tmain.go:1\n".repeat(1500))),
+		theGo.exited = true, theGo._resolveExitPromise(), true)`)
+	p.Until("it has stopped", "steelyardFrame.state == 'stopped'")
+	if why := Eval[string](p, "steelyardFrame.problem"); !strings.HasPrefix(why, "panic: out of ideas\n") || len(why) > 2000 {
+		t.Errorf("%d letters: %.200s", len(why), why)
+	}
+}

@@ -1,0 +1,6 @@
+// A picture of the core, which is SVG as text, as an element of this document.
+
+export function svgElement(text: string): Element | null {
+  const drawn = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
+  return drawn.localName === "svg" ? document.importNode(drawn, true) : null;
+}
