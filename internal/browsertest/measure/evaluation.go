@@ -94,7 +94,7 @@ func inBrowser(p *browsertest.Page, texts [2]string) (evaluating, passing time.D
 			while (performance.now() - began < patience || took.length < 6) {
 				const each = round(n);
 				took.push(each);
-				n = Math.max(1, Math.round(10 / each / texts.length));
+				n = Math.max(1, Math.min(2 * n, Math.round(10 / each / texts.length)));
 				await new Promise(done => setTimeout(done));
 			}
 			return took.slice(took.length / 2);
