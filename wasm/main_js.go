@@ -12,8 +12,9 @@ func main() {
 		settle(letters.Invoke())
 	}
 	if err := paint(&canvas{look: front.Stage.Draw}); err != nil {
-		front.Stage.Redraw = nil
-		front.Tell("steelyardStill", err.Error())
+		// The page then shows the picture as SVG.
+		front.Stage.Redraw = func() { front.Tell("steelyardStill", err.Error()) }
+		front.Stage.Redraw()
 	}
 	// The functions stay, whatever became of the picture.
 	select {}

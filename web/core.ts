@@ -45,9 +45,11 @@ interface Bridge {
   onintent?: (json: string) => void;
   onkey?: (event: KeyboardEvent) => boolean;
   ondrop?: (files: FileList) => void;
+  onstill?: () => void;
+  picture(): string;
 }
 
-type Called = Exclude<keyof Bridge, "onintent" | "onkey" | "ondrop">;
+type Called = Exclude<keyof Bridge, "onintent" | "onkey" | "ondrop" | "onstill">;
 type Frame = Window & { steelyard?: Bridge; steelyardFrame?: Status };
 
 export type CoreState = "loading" | "ready" | "dead";
@@ -107,7 +109,7 @@ export class Core extends EventTarget {
   total = 0; // 0 when unknown
   // drawing says what is wrong with the canvas while the figures still work.
   drawing = "";
-  // still is whether there is no canvas: the page then shows a picture of its own.
+  // still is whether there is no canvas: the page then shows picture() in its place.
   still = false;
   onintent: (intent: Intent) => void = () => {};
   onkey: (event: KeyboardEvent) => boolean = () => false;
@@ -157,6 +159,7 @@ export class Core extends EventTarget {
           bridge.onintent = (json) => this.onintent(JSON.parse(json) as Intent);
           bridge.onkey = (e) => this.onkey(e);
           bridge.ondrop = (files) => this.ondrop(files);
+          bridge.onstill = () => this.dispatchEvent(new Event("still"));
         }
         this.become("ready");
         if (s.problem !== before) this.dispatchEvent(new Event("drawing"));
@@ -315,6 +318,11 @@ export class Core extends EventTarget {
 
   show(document: string, view: View): void {
     this.text("show", document, JSON.stringify(view));
+  }
+
+  // picture is what the canvas would show, as SVG; "" for nothing.
+  picture(): string {
+    return this.text("picture");
   }
 
   camera(command: string): void {

@@ -12,13 +12,15 @@
 //                    called), "painted" (the first picture is on the canvas),
 //                    "stopped" (the program ended: load the frame again) or
 //                    "failed" (it could not start); problem says why. still
-//                    is true when there is no canvas to paint on: all but the
-//                    picture works, and problem says why not that.
+//                    is true when there is no canvas to paint on, for the
+//                    reason that problem tells; then the page is to show
+//                    steelyard.picture() over this frame.
 //   steelyard        the program's functions, and what the page may set:
 //     onintent(json)    after a pointer event that meant something
 //     onkey(event)      a key pressed while the canvas has the focus; answer
 //                       true when it was used
 //     ondrop(files)     files dropped on the canvas
+//     onstill()         the picture has changed, when still
 //
 // The frame loads itself again when the graphics context is lost: it is then
 // "loading" once more, and the page shows its document again when it is ready.
@@ -30,6 +32,7 @@ interface Program {
   onintent?: (json: string) => void;
   onkey?: (event: KeyboardEvent) => boolean;
   ondrop?: (files: FileList) => void;
+  onstill?: () => void;
 }
 
 interface Status {
@@ -80,7 +83,10 @@ const ended = (): boolean => told.state === "stopped" || told.state === "failed"
 here.steelyardReady = () => tell({ state: "ready" });
 here.steelyardPainted = () => tell({ state: "painted" });
 here.steelyardTrouble = (problem) => tell({ problem });
-here.steelyardStill = (why) => tell({ still: true, problem: why });
+here.steelyardStill = (why) => {
+  if (told.still) here.steelyard?.onstill?.();
+  else tell({ still: true, problem: why });
+};
 
 // Labels are set in the page's fonts, on a canvas of the page's document.
 here.steelyardLetters = () =>

@@ -8,6 +8,7 @@ import (
 
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
+	"steelyard/internal/scene/svg"
 	"steelyard/internal/stage"
 )
 
@@ -27,7 +28,7 @@ type Stage struct {
 // Functions are the functions of the stage, by name, to stand beside the
 // package's.
 func (s *Stage) Functions() map[string]Function {
-	return map[string]Function{"show": two(s.Show), "pointer": one(s.Pointer), "camera": one(s.Camera)}
+	return map[string]Function{"show": two(s.Show), "pointer": one(s.Pointer), "camera": one(s.Camera), "picture": none(s.Picture)}
 }
 
 func (s *Stage) redraw() {
@@ -70,6 +71,17 @@ func (s *Stage) Draw(width, height float64) (*scene.Scene, *scene.Palette) {
 		return nil, s.view.palette()
 	}
 	return s.stage.Draw(*s.subject, s.view.scene(), width, height), s.view.palette()
+}
+
+// Picture answers with what Draw lays out for a canvas of the size that the view
+// says, as SVG: for a page that has no canvas. While there is nothing to show it
+// is empty.
+func (s *Stage) Picture() string {
+	picture, palette := s.Draw(s.view.Width, s.view.Height)
+	if picture == nil {
+		return ""
+	}
+	return written(picture, palette, svg.Options{})
 }
 
 // Pointer takes a pointer event and answers with what it means, as JSON: an

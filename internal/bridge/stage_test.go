@@ -1,6 +1,7 @@
 package bridge_test
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"strings"
@@ -12,6 +13,7 @@ import (
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
+	"steelyard/internal/scene/svg"
 	"steelyard/internal/stage"
 )
 
@@ -202,7 +204,7 @@ func TestSubject(t *testing.T) {
 func TestStageFunctions(t *testing.T) {
 	s := &bridge.Stage{}
 	f := s.Functions()
-	for _, name := range []string{"show", "pointer", "camera"} {
+	for _, name := range []string{"show", "pointer", "camera", "picture"} {
 		if f[name] == nil || bridge.Functions[name] != nil {
 			t.Errorf("%s", name)
 		}
@@ -237,5 +239,34 @@ func BenchmarkShow(b *testing.B) {
 	for b.Loop() {
 		s.Show(text, gearboxView)
 		s.Draw(width, height)
+	}
+}
+
+// The picture for a page without a canvas is the one that the canvas would show,
+// with the camera where it is.
+func TestPicture(t *testing.T) {
+	var s bridge.Stage
+	if got := s.Picture(); got != "" {
+		t.Errorf("with nothing to show: %.80q", got)
+	}
+	if problem := s.Show(bridge.Functions["demo"](), `{"build":"gearbox","side":"side","labels":true,"width":640,"height":400}`); problem != "" {
+		t.Fatal(problem)
+	}
+	fitted := s.Picture()
+	picture, palette := s.Draw(640, 400)
+	var want bytes.Buffer
+	if err := svg.Write(&want, picture, *palette, svg.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	if fitted != want.String() {
+		t.Errorf("it is not what the canvas shows: %.200s", fitted)
+	}
+	s.Camera("in")
+	if s.Picture() == fitted {
+		t.Errorf("it does not follow the camera")
+	}
+	s.Camera("fit")
+	if s.Picture() != fitted {
+		t.Errorf("it does not come back with the camera")
 	}
 }

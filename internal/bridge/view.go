@@ -135,9 +135,13 @@ func drawSVG(text, view string) string {
 	if s == nil {
 		return problem("view.build", "There is no build to draw: it is not in the document, or its figures have errors.")
 	}
-	var out bytes.Buffer
 	picture := scene.Publish(*s, v.scene(), v.caption(e, s.Ghost != nil), v.Width, v.Height)
-	if err := svg.Write(&out, picture, *v.palette(), svg.Options{Pixels: v.Pixels}); err != nil {
+	return written(picture, v.palette(), svg.Options{Pixels: v.Pixels})
+}
+
+func written(picture *scene.Scene, p *scene.Palette, o svg.Options) string {
+	var out bytes.Buffer
+	if err := svg.Write(&out, picture, *p, o); err != nil {
 		return problem("", "The picture could not be written: "+err.Error()+".")
 	}
 	return out.String()

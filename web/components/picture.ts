@@ -52,7 +52,7 @@ class PictureHead extends Piece {
           ${press(t("picture.key"), look.key, () => store.setLook({ key: !look.key }))}
           ${press(t("picture.ghost"), look.ghost && B !== "", () => store.setLook({ ghost: !look.ghost }), off || !B)}
         </div>
-        <div class="set" role="group" aria-label=${t("picture.zoom")} ?hidden=${core.still}>
+        <div class="set" role="group" aria-label=${t("picture.zoom")}>
           <button type="button" class="toggle" aria-label=${t("picture.out")} ?disabled=${off} @click=${() => core.camera("out")}>−</button>
           <button type="button" class="toggle" aria-label=${t("picture.in")} ?disabled=${off} @click=${() => core.camera("in")}>+</button>
           <button type="button" class="toggle" ?disabled=${off} @click=${() => core.camera("fit")}>${t("picture.fit")}</button>
@@ -90,7 +90,7 @@ class PictureFoot extends Piece {
       <details class="words" ?open=${roomy}>
         <summary>${t("picture.words")}</summary>
         <p id="picture-words">${summary} ${store.difference?.summary ?? ""}</p>
-        ${core.still ? nothing : html`<p class="fine">${t("picture.keys")}</p>`}
+        <p class="fine">${t("picture.keys")}</p>
       </details>`;
   }
 
@@ -100,7 +100,7 @@ class PictureFoot extends Piece {
     const id = store.part(store.hovered) ? store.hovered : store.selected;
     const p = store.part(id);
     const doc = store.doc;
-    if (!p || !doc) return html`<p class="quiet">${core.still ? t("picture.still", { why: core.drawing }) : t("picture.hint")}</p>`;
+    if (!p || !doc) return html`<p class="quiet">${t("picture.hint")}</p>`;
     const w = store.weighed(id);
     const s = partScale(doc.show);
     const picked = id === store.selected;
@@ -222,23 +222,27 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     const now = speaker.code + JSON.stringify(view) + text;
     if (now === last) return;
     last = now;
-    stand(core.still ? core.svg(text, view) : "");
-    if (!core.still) core.show(text, view);
+    core.show(text, view);
     frame.title = t("picture.frame", { build: store.build?.name ?? "" });
     describe();
   };
-  // stand shows a still picture in the place of the canvas, or the canvas.
+  // Without a canvas its picture lies over the frame as SVG: the frame below
+  // still takes what pointer and keys do.
   const still = document.createElement("div");
   still.className = "plate-picture";
-  still.setAttribute("role", "img");
-  still.setAttribute("aria-describedby", "picture-told");
-  const stand = (svg: string) => {
-    const drawn = svg && svgElement(svg);
-    frame.classList.toggle("away", Boolean(drawn)); // the program in it goes on
-    if (!drawn) return still.remove();
-    still.setAttribute("aria-label", frame.title);
-    still.replaceChildren(drawn);
+  still.ariaHidden = "true";
+  let stale = false;
+  const paint = () => {
+    stale = false;
+    if (!core.still || core.state !== "ready") return still.remove();
+    const drawn = svgElement(core.picture());
+    if (drawn) still.replaceChildren(drawn);
     frame.after(still);
+  };
+  const repaint = () => {
+    if (stale) return;
+    stale = true;
+    requestAnimationFrame(paint);
   };
   const soon = () => {
     if (due) return;
@@ -259,8 +263,10 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     core.addEventListener(change, () => {
       last = "";
       soon();
+      repaint();
     });
   }
+  core.addEventListener("still", repaint);
   new ResizeObserver(soon).observe(plate);
 
   core.onintent = (i: Intent) => {

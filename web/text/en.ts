@@ -229,8 +229,6 @@ export const en = {
   "picture.fit": "Fit",
   "picture.words": "In words",
   "picture.hint": "Click a marker to choose a part; drag it to move the part.",
-  "picture.still":
-    "The picture is a still one, since this browser gives no canvas to paint on ({why}). It follows every change; choose and move parts by the list or by the table below.",
   "picture.keys": "Arrow keys move the chosen part, with Shift by ten times as much. Page Up and Page Down choose the part before and after. Plus and minus zoom, 0 fits.",
   "picture.at": "{x} forward, {y} left, {z} up, {unit}",
   "picture.tolist": "Edit in the list",

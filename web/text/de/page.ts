@@ -230,8 +230,6 @@ export const page: Record<keyof typeof en, string> = {
   "picture.fit": "Ganz",
   "picture.words": "In Worten",
   "picture.hint": "Ein Punkt wählt sein Teil; ziehen verschiebt es.",
-  "picture.still":
-    "Das Bild steht still, denn dieser Browser gibt keine Fläche zum Malen her ({why}). Es folgt jeder Änderung; Teile wählt und verschiebt man in der Liste oder in der Tabelle darunter.",
   "picture.keys": "Pfeiltasten verschieben das gewählte Teil, mit der Umschalttaste zehnmal so weit. Bild auf und Bild ab wählen das Teil davor und danach. Plus und Minus vergrößern und verkleinern, 0 zeigt alles.",
   "picture.at": "{x} vorn, {y} links, {z} hoch, {unit}",
   "picture.tolist": "In der Liste bearbeiten",
