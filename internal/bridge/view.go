@@ -139,6 +139,7 @@ func drawSVG(text, view string) string {
 	return written(picture, v.palette(), svg.Options{Pixels: v.Pixels})
 }
 
+// written is a picture as SVG.
 func written(picture *scene.Scene, p *scene.Palette, o svg.Options) string {
 	var out bytes.Buffer
 	if err := svg.Write(&out, picture, *p, o); err != nil {

@@ -177,7 +177,7 @@ func (t *table) difference(a, b *Weighed, list []couple, standard *[numFigures]f
 // groupChanges tells what each group adds to the difference, largest first.
 func groupChanges(a, b *Weighed, t *tally) []GroupChange {
 	out := make([]GroupChange, 0, len(groups))
-	sizes := make([]float64, 0, len(groups)) // g, likewise
+	sizes := make([]float64, 0, len(groups)) // of the changes, g
 	ofA, ofB := a.groups(), b.groups()
 	for g := range groups {
 		if len(ofA[g])+len(ofB[g]) == 0 {
@@ -206,7 +206,7 @@ const few = 32
 // largest change of mass first, then the furthest moved mass.
 func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 	out := make([]PartChange, 0, few)
-	sizes, moments := make([]float64, 0, few), make([]float64, 0, few) // g and kg m, likewise
+	sizes, moments := make([]float64, 0, few), make([]float64, 0, few) // of the changes, g and kg m
 	for _, c := range list {
 		var la, lb *Line
 		var pa, pb *parts.Part
@@ -271,7 +271,7 @@ func movers(a, b *Weighed, list []couple) []Mover {
 	if sa.M == 0 || sb.M == 0 {
 		return []Mover{}
 	}
-	out, ways := make([]Mover, 0, few), make([]float64, 0, few) // m
+	out, ways := make([]Mover, 0, few), make([]float64, 0, few) // and how far each moved it, m
 	for _, c := range list {
 		var ia, ib []mass.Item
 		if c.a >= 0 {
