@@ -90,7 +90,7 @@ func (e *edit) texts(builds, sides int) texts {
 	}
 	was := &e.before.texts
 	copy(t.builds, was.builds)
-	t.builds[e.only].whole = nil
+	t.builds[e.only].whole = ""
 	t.weigh, t.changes, t.moved = was.weigh, was.changes, was.moved
 	return t
 }

@@ -48,28 +48,28 @@ func (e *Evaluation) Text() (string, error) {
 // same somewhere, it can take that text over.
 type texts struct {
 	builds  []buildText
-	sides   [][]string // nil where it is not written
+	sides   []string // "" where it is not written
 	weigh   listText[Advice]
 	changes listText[PartChange]
 	moved   listText[Mover]
 }
 
 func newTexts(builds, sides int) texts {
-	return texts{builds: make([]buildText, builds), sides: make([][]string, sides)}
+	return texts{builds: make([]buildText, builds), sides: make([]string, sides)}
 }
 
 // buildText is what is written of a build.
 type buildText struct {
-	whole    []string // nil when it is not written
-	findings []string // without braces
+	whole    string // "" when it is not written
+	findings string // without braces
 	weigh    listText[Advice]
 	geometry listText[Length]
 	parts    listText[Part]
 }
 
 func (t *buildText) write(w *writer, b *Build) {
-	if t.whole != nil {
-		w.put(t.whole...)
+	if t.whole != "" {
+		w.put(t.whole)
 		return
 	}
 	from := len(w.pieces)
@@ -80,26 +80,26 @@ func (t *buildText) write(w *writer, b *Build) {
 	w.put(`],"parts":[`)
 	t.parts.write(w, b.Parts)
 	w.put("]}")
-	t.whole = w.since(from)
+	t.whole = w.join(from)
 }
 
 // side writes a side, whose findings mostly are a build's.
 func (t *texts) side(w *writer, r *Report, i int) {
-	if t.sides[i] != nil {
-		w.put(t.sides[i]...)
+	if t.sides[i] != "" {
+		w.put(t.sides[i])
 		return
 	}
 	from, s := len(w.pieces), &r.Sides[i]
 	w.put("{", w.inside(&s.Carrying), ",")
 	if b := slices.IndexFunc(r.Builds, func(b Build) bool { return identical(b.Figures, s.Figures) }); b >= 0 {
-		w.put(t.builds[b].findings...)
+		w.put(t.builds[b].findings)
 	} else {
 		w.findings(new(listText[Advice]), &s.Findings)
 	}
 	w.put(`,"states":[`)
 	w.states(s.States)
 	w.put("]}")
-	t.sides[i] = w.since(from)
+	t.sides[i] = w.join(from)
 }
 
 // listText is what is written of a list, in blocks of elements.
@@ -136,8 +136,12 @@ type writer struct {
 
 func (w *writer) put(pieces ...string) { w.pieces = append(w.pieces, pieces...) }
 
-// since returns the pieces that were put after the first few.
-func (w *writer) since(few int) []string { return slices.Clone(w.pieces[few:]) }
+// join makes one piece of all but the first few, and returns it.
+func (w *writer) join(few int) string {
+	piece := strings.Join(w.pieces[few:], "")
+	w.pieces = append(w.pieces[:few], piece)
+	return piece
+}
 
 // comma parts element i of a list from the one before.
 func (w *writer) comma(i int) {
@@ -159,12 +163,12 @@ func (w *writer) inside(v any) string {
 }
 
 // findings writes findings without braces, and returns what it has written.
-func (w *writer) findings(weigh *listText[Advice], f *Findings) []string {
+func (w *writer) findings(weigh *listText[Advice], f *Findings) string {
 	from := len(w.pieces)
 	w.put(w.inside(&f.Sums), `,"weigh":[`)
 	weigh.write(w, f.Weigh)
 	w.put("]")
-	return w.since(from)
+	return w.join(from)
 }
 
 // states writes states. Where no supplies are used up, several have the same
