@@ -1,8 +1,6 @@
 package bridge
 
 import (
-	"bytes"
-
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
 	"steelyard/internal/scene"
@@ -46,10 +44,5 @@ func weighInDrawing(args ...string) string {
 	if bike == nil {
 		return problem("", "There is no build whose figures let it be drawn.")
 	}
-	var out bytes.Buffer
-	picture := scene.WeighIn(bike, how, v.Width, v.Height)
-	if err := svg.Write(&out, picture, *v.palette(), svg.Options{}); err != nil {
-		return problem("", "The drawing could not be written: "+err.Error()+".")
-	}
-	return out.String()
+	return written(scene.WeighIn(bike, how, v.Width, v.Height), v.palette(), svg.Options{})
 }
