@@ -44,7 +44,7 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 		for j := l.First; j < l.End; j++ {
 			it := &w.Items[j]
 			m := scene.Marker{
-				Part: p.ID, Name: p.Name, Mass: it.Mass, MassPlus: mass.Coverage * it.MassU,
+				Part: p.ID, Name: p.Name, Mass: it.Mass, MassPlus: mass.HalfWidth(it.MassU),
 				Place: it.Place, Unsprung: l.Unsprung, Role: role(p.Kind), Carrier: string(p.Carrier),
 				Mirror: l.End-l.First == 2 && it.Place.Y < 0,
 			}
@@ -70,8 +70,9 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 	if body, r := w.Seated(); body != nil {
 		items := body.Items(0, 0)
 		whole := mass.Sum(items, nil)
+		_, plus := mass.Uncertainty(items, mass.Total(items, nil))
 		s.Markers = append(s.Markers, scene.Marker{
-			Part: "rider:" + r.ID, Name: r.Name, Mass: whole.M, MassPlus: mass.Coverage * mass.Uncertainty(items, mass.Total(items, nil)),
+			Part: "rider:" + r.ID, Name: r.Name, Mass: whole.M, MassPlus: plus,
 			Place: whole.Centre(), Role: scene.Body, Carrier: string(parts.MainFrame),
 		})
 		s.Rider = limbs(body)

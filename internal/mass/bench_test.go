@@ -53,7 +53,7 @@ func BenchmarkAllFigures(b *testing.B) {
 				for i := len(figures) - 1; i >= 0; i-- {
 					budget.Reset()
 					budget.Charge(items, figures[i], 1)
-					sink += budget.Standard()
+					sink += budget.Expanded()
 				}
 				sink += float64(len(budget.Ranking(doubts, 0.0003)))
 			}

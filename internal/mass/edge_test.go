@@ -25,7 +25,7 @@ func TestNothing(t *testing.T) {
 			} else if f.Value != 0 {
 				t.Errorf("%s of %s = %v, want 0", name, what, f.Value)
 			}
-			if u := mass.Uncertainty(items, f); u != 0 {
+			if u := standard(items, f); u != 0 {
 				t.Errorf("%s of %s ± %v, want 0", name, what, u)
 			}
 		}
@@ -46,8 +46,8 @@ func TestDegenerateFrames(t *testing.T) {
 		"lever without length":       mass.LeverMass(items, nil, mass.Vec{X: 1, Z: 2}, mass.Vec{X: 1, Z: 2}),
 		"lever with its length in y": mass.LeverMass(items, nil, mass.Vec{X: 1}, mass.Vec{X: 1, Y: 3}),
 	} {
-		if f.Value != 0 || mass.Uncertainty(items, f) != 0 {
-			t.Errorf("%s: %v ± %v, want 0", what, f.Value, mass.Uncertainty(items, f))
+		if f.Value != 0 || standard(items, f) != 0 {
+			t.Errorf("%s: %v ± %v, want 0", what, f.Value, standard(items, f))
 		}
 	}
 }
@@ -65,7 +65,7 @@ func TestGyrationOfAPoint(t *testing.T) {
 			if f.Value != 0 {
 				t.Errorf("gyration %s of a point = %v", name, f.Value)
 			}
-			if u := mass.Uncertainty(items, f); math.IsNaN(u) || u != 0 {
+			if u := standard(items, f); math.IsNaN(u) || u != 0 {
 				t.Errorf("gyration %s of a point ± %v", name, u)
 			}
 		}
@@ -101,7 +101,7 @@ func TestCombiningNeverPanics(t *testing.T) {
 			budget.Standard()
 			budget.Ranking(mass.Doubts(items), odd.Draw(t, "scale"))
 		}
-		if r := mass.Ratio(b, mass.Figure{}); !math.IsNaN(r.Value) || mass.Uncertainty(items, r) != 0 {
+		if r := mass.Ratio(b, mass.Figure{}); !math.IsNaN(r.Value) || standard(items, r) != 0 {
 			t.Errorf("ratio to 0 = %v", r.Value)
 		}
 		if b.Value > 0 {

@@ -62,7 +62,7 @@ func TestBudgetAgainstMonteCarlo(t *testing.T) {
 	}
 	for name, figure := range all {
 		f := figure(items)
-		u := mass.Uncertainty(items, f)
+		u := standard(items, f)
 		mean, got := stat.MeanStdDev(samples[name], nil)
 		near(t, name+": standard uncertainty", u, got, scatter*got)
 		// The mean moves by second-order terms: a small part of u.
@@ -113,7 +113,7 @@ func TestDifferenceAgainstMonteCarlo(t *testing.T) {
 		d.Charge(a, fa, -1)
 		got := stat.StdDev(samples[name], nil)
 		near(t, name+": standard uncertainty of the difference", d.Standard(), got, scatter*got)
-		if apart := math.Hypot(mass.Uncertainty(a, fa), mass.Uncertainty(b, fb)); d.Standard() > 0.8*apart {
+		if apart := math.Hypot(standard(a, fa), standard(b, fb)); d.Standard() > 0.8*apart {
 			t.Errorf("%s: difference ± %v, hardly less than %v: what both share has not cancelled", name, d.Standard(), apart)
 		}
 	}

@@ -73,7 +73,7 @@ func evaluate(items []mass.Item, share mass.Share, f frame) map[string]figure {
 	}
 	out := make(map[string]figure, len(all))
 	for name, f := range all {
-		out[name] = figure{f.Value, mass.Uncertainty(items, f)}
+		out[name] = figure{f.Value, standard(items, f)}
 	}
 	return out
 }
@@ -220,7 +220,7 @@ func TestSupportsCarryTheTotal(t *testing.T) {
 			t.Errorf("loads %v, total %v", sum.Value, total.Value)
 		}
 		// The doubt agrees too: what moves load to one wheel takes it off the other.
-		if got, want := mass.Uncertainty(items, sum), mass.Uncertainty(items, total); math.Abs(got-want) > 1e-9*(1+want) {
+		if got, want := standard(items, sum), standard(items, total); math.Abs(got-want) > 1e-9*(1+want) {
 			t.Errorf("loads ± %v, total ± %v", got, want)
 		}
 	})

@@ -40,7 +40,7 @@ type Weighing struct {
 	Source int
 	Share  float64 // of the figure's variance that is owed to the source's mass now, 0 to 1
 	Gain   float64 // variance taken away, in the square of the figure's unit, > 0
-	Then   float64 // standard uncertainty left once this source and all above it are weighed
+	Then   float64 // expanded uncertainty left once this source and all above it are weighed
 }
 
 // byGain sorts by gain, the largest first, then by source.
@@ -70,15 +70,17 @@ func (b *Budget) Ranking(doubts []float64, scale float64) []Weighing {
 		return nil
 	}
 	var list []Weighing
-	left := 0.0 // variance that no weighing takes away
-	for _, c := range b.place {
-		left += c.Dot(c)
+	left, sum := 0.0, 0.0 // variance, and sum of magnitudes, that no weighing takes away
+	for i := range b.place {
+		c := &b.place[i]
+		left += c.X*c.X + c.Y*c.Y + c.Z*c.Z
+		sum += math.Abs(c.X) + math.Abs(c.Y) + math.Abs(c.Z)
 	}
 	for s, c := range b.mass {
-		v := c * c
-		gain := 0.0
+		v, size := c*c, math.Abs(c)
+		gain, r := 0.0, 1.0
 		if s < len(doubts) && doubts[s] > scale {
-			r := scale / doubts[s]
+			r = scale / doubts[s]
 			gain = v * (1 - r*r)
 		}
 		if gain > b.nought() {
@@ -87,15 +89,19 @@ func (b *Budget) Ranking(doubts []float64, scale float64) []Weighing {
 			}
 			list = append(list, Weighing{Source: s, Share: v / total, Gain: gain})
 			v -= gain
+			size *= r
 		}
 		left += v
+		sum += size
 	}
 	sort.Sort(byGain(list))
 	// From the end upwards, so that small remainders are added, not left over
 	// from the difference of large numbers.
 	for i := len(list) - 1; i >= 0; i-- {
-		list[i].Then = math.Sqrt(left)
-		left += list[i].Gain
+		w := &list[i]
+		w.Then = Expanded(left, sum)
+		left += w.Gain
+		sum += math.Abs(b.mass[w.Source]) * (1 - scale/doubts[w.Source])
 	}
 	return list
 }

@@ -54,9 +54,9 @@ func TestRanking(t *testing.T) {
 	b.Charge(items, mass.Total(items, nil), 1)
 	got := b.Ranking(mass.Doubts(items), 1)
 	want := []mass.Weighing{
-		{Source: 2, Share: 144. / 170, Gain: 143, Then: math.Sqrt(9 + 16 + 1 + 1)},
-		{Source: 1, Share: 16. / 170, Gain: 15, Then: math.Sqrt(9 + 1 + 1 + 1)},
-		{Source: 0, Share: 9. / 170, Gain: 8, Then: math.Sqrt(1 + 1 + 1 + 1)},
+		{Source: 2, Share: 144. / 170, Gain: 143, Then: 2 * math.Sqrt(9+16+1+1)},
+		{Source: 1, Share: 16. / 170, Gain: 15, Then: 2 * math.Sqrt(9+1+1+1)},
+		{Source: 0, Share: 9. / 170, Gain: 8, Then: 2 * math.Sqrt(1+1+1+1)},
 	}
 	if d := cmp.Diff(want, got, approx); d != "" {
 		t.Error(d)
@@ -78,7 +78,7 @@ func TestRankingLeavesOutWhatCancels(t *testing.T) {
 	d.Charge(a, mass.Total(a, nil), -1)
 	got := d.Ranking(mass.Doubts(a, b), 0)
 	want := []mass.Weighing{
-		{Source: 2, Share: 0.9, Gain: 0.09, Then: 0.1},
+		{Source: 2, Share: 0.9, Gain: 0.09, Then: 0.1 * math.Sqrt(3)},
 		{Source: 1, Share: 0.1, Gain: 0.01, Then: 0},
 	}
 	if diff := cmp.Diff(want, got, approx); diff != "" {
@@ -101,7 +101,7 @@ func TestRankingAgreesWithWeighing(t *testing.T) {
 					again[i].MassU *= scale / doubts[w.Source]
 				}
 			}
-			now := mass.Uncertainty(again, figure(again))
+			_, now := mass.Uncertainty(again, figure(again))
 			if math.Abs(now-w.Then) > 1e-9*b.Standard() {
 				t.Errorf("%s: after %d weighings %v, promised %v", name, k+1, now, w.Then)
 			}

@@ -11,6 +11,24 @@ const Coverage = 2
 // 4.3.7).
 func Rectangular(half float64) float64 { return half / math.Sqrt(3) }
 
+// HalfWidth is the inverse of [Rectangular]: how far off a value with that
+// standard uncertainty can be.
+func HalfWidth(u float64) float64 { return u * math.Sqrt(3) }
+
+// Expanded returns what is shown beside a figure: [Coverage] times the root of
+// its variance, but never more than what the figure is off by when every source
+// is off by the whole of its half-width, the worst way round. Sum is the sum of
+// the magnitudes of what the sources contribute, each per standard uncertainty,
+// so that worst case is HalfWidth(sum): of rectangular sources nothing lies
+// outside, whereas twice the standard uncertainty of a single one is 1.15 of
+// its half-width (JCGM 100:2008, G.2.3, warns of one dominant source).
+//
+// Both are of first order: exact for totals, and as good as the gradient is for
+// all else.
+func Expanded(variance, sum float64) float64 {
+	return min(Coverage*math.Sqrt(variance), HalfWidth(sum))
+}
+
 // Budget is the uncertainty of a figure, or of the difference of two, by
 // source: what JCGM 100:2008 calls the uncertainty budget. The zero Budget is
 // ready to use. Sources are numbered by the caller from 0 without wide gaps;
@@ -102,45 +120,39 @@ func (b *Budget) Reset() {
 // Variance returns the combined variance, in the square of the figure's unit.
 // Where everything cancels it is 0, whatever rounding leaves.
 func (b *Budget) Variance() float64 {
-	v := 0.0
-	for _, c := range b.mass {
-		v += c * c
-	}
-	for i := range b.place {
-		c := &b.place[i] // a copy of each costs more than the sum
-		v += c.X*c.X + c.Y*c.Y + c.Z*c.Z
-	}
-	if v <= b.nought() {
-		return 0
-	}
+	v, _ := b.sums()
 	return v
 }
 
 // Standard returns the combined standard uncertainty, in the figure's unit.
 func (b *Budget) Standard() float64 { return math.Sqrt(b.Variance()) }
 
-// MassPart returns the signed contribution of one mass source, in the figure's
-// unit and per standard uncertainty of the source; 0 for a source that the
-// budget never saw.
-func (b *Budget) MassPart(source int) float64 {
-	if source < 0 || source >= len(b.mass) {
-		return 0
+// Expanded returns the expanded uncertainty, in the figure's unit: see
+// [Expanded]. Each coordinate of a place is a source by itself.
+func (b *Budget) Expanded() float64 { return Expanded(b.sums()) }
+
+// sums returns the sum of the squares of all contributions, and that of their
+// magnitudes.
+func (b *Budget) sums() (variance, sum float64) {
+	for _, c := range b.mass {
+		variance += c * c
+		sum += math.Abs(c)
 	}
-	return b.mass[source]
+	for i := range b.place {
+		c := &b.place[i] // a copy of each costs more than the sum
+		variance += c.X*c.X + c.Y*c.Y + c.Z*c.Z
+		sum += math.Abs(c.X) + math.Abs(c.Y) + math.Abs(c.Z)
+	}
+	if variance <= b.nought() {
+		return 0, 0
+	}
+	return variance, sum
 }
 
-// PlacePart is MassPart for a place source: the root of the sum of squares of
-// its three coordinates.
-func (b *Budget) PlacePart(source int) float64 {
-	if source < 0 || source >= len(b.place) {
-		return 0
-	}
-	return b.place[source].Norm()
-}
-
-// Uncertainty returns the standard uncertainty of a figure of the items.
-func Uncertainty(items []Item, f Figure) float64 {
+// Uncertainty returns the standard and the expanded uncertainty of a figure of
+// the items, in the figure's unit.
+func Uncertainty(items []Item, f Figure) (standard, expanded float64) {
 	var b Budget
 	b.Charge(items, f, 1)
-	return b.Standard()
+	return b.Standard(), b.Expanded()
 }

@@ -15,7 +15,7 @@ const (
 )
 
 // enough reports whether a list of n lines needs no line that brings the
-// standard uncertainty from now to then.
+// expanded uncertainty from now to then.
 func enough(n int, now, then float64) bool {
 	return n >= mostAdvice || n >= leastAdvice && then > now*worthWhile
 }
@@ -30,7 +30,7 @@ func (t *table) adviseTotal(w *Weighed, doubts []float64) []Advice {
 	w.figures.charge(&t.one, total, 1)
 	list := t.one.Ranking(doubts, scale)
 	out := make([]Advice, 0, min(len(list), mostAdvice))
-	now := w.figures.standard[total]
+	now := w.figures.plus[total]
 	first := firstLines(len(t.src.piece), w)
 	// Of equal ones the first in the list: the numbers of sources depend on what
 	// other builds there are. Then of each place in the ranking stays as it is.
@@ -67,13 +67,13 @@ func (t *table) adviseDifference(a, b *Weighed) []Advice {
 	a.figures.charge(&t.both, total, -1)
 	b.figures.charge(&t.both, total, 1)
 	delta := math.Abs(b.figures.of[total].Value - a.figures.of[total].Value)
-	now := t.both.Standard()
-	undecided := delta < mass.Coverage*now
+	now := t.both.Expanded()
+	undecided := delta < now
 	list := t.both.Ranking(mass.Doubts(a.Items, b.Items), scale)
 	settled := len(list) // the first line that settles it
 	if undecided {
 		for i, line := range list {
-			if delta >= mass.Coverage*line.Then {
+			if delta >= line.Then {
 				settled = i
 				break
 			}
@@ -117,6 +117,6 @@ func advice(line mass.Weighing, now float64, w *Weighed, first []int32) Advice {
 	p := &w.Build.Parts[first[line.Source]]
 	return Advice{
 		Part: p.ID, Build: w.Build.ID, Name: p.Name,
-		Now: gram.of(mass.Coverage * now), Then: gram.of(mass.Coverage * line.Then),
+		Now: gram.of(now), Then: gram.of(line.Then),
 	}
 }

@@ -148,20 +148,20 @@ func shareSpots(a, b *Weighed, list []couple, n int) {
 }
 
 // difference sets build b against build a; both have been measured, and
-// standard holds the standard uncertainties of the differences.
-func (t *table) difference(a, b *Weighed, list []couple, standard *[numFigures]float64) *Difference {
+// plus holds the expanded uncertainties of the differences.
+func (t *table) difference(a, b *Weighed, list []couple, plus *[numFigures]float64) *Difference {
 	d := &Difference{Comparison: Comparison{
 		A: a.Build.ID, B: b.Build.ID, LoadA: loadID(a.load), LoadB: loadID(b.load), StateA: a.level.state(), StateB: b.level.state(),
 		Figures: make([]Change, 0, numFigures),
 	}}
 	for s := range numFigures {
-		if !a.figures.has(s) || !b.figures.has(s) || !finite(standard[s]) {
+		if !a.figures.has(s) || !b.figures.has(s) || !finite(plus[s]) {
 			continue
 		}
 		k, va, vb := &figureKeys[s], a.figures.of[s].Value, b.figures.of[s].Value
 		c := Change{
 			Key: k.key, Unit: k.unit.name, A: k.unit.of(va), B: k.unit.of(vb),
-			Delta: k.unit.of(vb - va), Plus: k.unit.of(mass.Coverage * standard[s]),
+			Delta: k.unit.of(vb - va), Plus: k.unit.of(plus[s]),
 		}
 		c.Verdict = verdict(c.Delta, c.Plus)
 		d.Figures = append(d.Figures, c)

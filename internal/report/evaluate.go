@@ -150,7 +150,7 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 		a, b = e.Sides[0], e.Sides[1]
 	}
 	var pairs []couple
-	var standard *[numFigures]float64
+	var plus *[numFigures]float64
 	if a != nil {
 		if e.matched = last.match(a, b); e.matched == nil {
 			e.matched = match(a, b)
@@ -159,7 +159,7 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 		shareSpots(a, b, pairs, src.count)
 		a.measure()
 		b.measure()
-		standard = judgePair(a, b, &t.one, &t.both)
+		plus = judgePair(a, b, &t.one, &t.both)
 	}
 	r.Builds = make([]Build, len(d.Builds))
 	e.texts = last.texts(len(d.Builds), len(sides.list))
@@ -178,7 +178,7 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 		}
 	}
 	if a != nil {
-		r.Difference = t.difference(a, b, pairs, standard)
+		r.Difference = t.difference(a, b, pairs, plus)
 	}
 	t.words, t.show = nil, nil
 	src.reset()

@@ -12,10 +12,10 @@ import (
 // not exist, a ratio without a denominator or a centre without a mass, is not
 // a number; it is left out of the report.
 type figures struct {
-	of       [numFigures]mass.Figure
-	items    [numFigures][]mass.Item // that the figure is of
-	standard [numFigures]float64     // standard uncertainty
-	twins    [numFigures]bool        // the figure is its twin's
+	of    [numFigures]mass.Figure
+	items [numFigures][]mass.Item // that the figure is of
+	plus  [numFigures]float64     // expanded uncertainty
+	twins [numFigures]bool        // the figure is its twin's
 }
 
 // twin names the figure, earlier in order, that another may be the same as: at
@@ -23,7 +23,7 @@ type figures struct {
 var twin = [numFigures]slot{effectiveFront: unsprungFront, effectiveRear: unsprungRear}
 
 // has reports whether a figure exists.
-func (f *figures) has(s slot) bool { return finite(f.of[s].Value) && finite(f.standard[s]) }
+func (f *figures) has(s slot) bool { return finite(f.of[s].Value) && finite(f.plus[s]) }
 
 // charge adds the contributions of a figure to a budget.
 func (f *figures) charge(b *mass.Budget, s slot, sign float64) {
@@ -126,34 +126,34 @@ func (w *Weighed) judge(b *mass.Budget) {
 	f := &w.figures
 	for s := range numFigures {
 		if f.twins[s] {
-			f.standard[s] = f.standard[twin[s]]
+			f.plus[s] = f.plus[twin[s]]
 			continue
 		}
 		b.Reset()
 		f.charge(b, s, 1)
-		f.standard[s] = b.Standard()
+		f.plus[s] = b.Expanded()
 	}
 }
 
 // judgePair does that for two builds and for the difference of the second
 // minus the first, in one go: the budget of the first is half of that of the
-// difference. It returns the standard uncertainties of the difference.
+// difference. It returns the expanded uncertainties of the difference.
 func judgePair(a, b *Weighed, one, both *mass.Budget) *[numFigures]float64 {
 	var d [numFigures]float64
 	for s := range numFigures {
 		if a.figures.twins[s] && b.figures.twins[s] {
 			t := twin[s]
-			a.figures.standard[s], b.figures.standard[s], d[s] = a.figures.standard[t], b.figures.standard[t], d[t]
+			a.figures.plus[s], b.figures.plus[s], d[s] = a.figures.plus[t], b.figures.plus[t], d[t]
 			continue
 		}
 		both.Reset()
 		a.figures.charge(both, s, -1)
-		a.figures.standard[s] = both.Standard()
+		a.figures.plus[s] = both.Expanded()
 		one.Reset()
 		b.figures.charge(one, s, 1)
-		b.figures.standard[s] = one.Standard()
+		b.figures.plus[s] = one.Expanded()
 		both.Add(one, 1)
-		d[s] = both.Standard()
+		d[s] = both.Expanded()
 	}
 	return &d
 }
@@ -168,7 +168,7 @@ func (f *figures) tell() []Figure {
 		k := &figureKeys[s]
 		list = append(list, Figure{
 			Key: k.key, Unit: k.unit.name,
-			Value: k.unit.of(f.of[s].Value), Plus: k.unit.of(mass.Coverage * f.standard[s]),
+			Value: k.unit.of(f.of[s].Value), Plus: k.unit.of(f.plus[s]),
 		})
 	}
 	return list
@@ -179,7 +179,7 @@ func (f *figures) tell() []Figure {
 func (w *Weighed) Figure(key string) (value, plus float64, ok bool) {
 	for s := range numFigures {
 		if figureKeys[s].key == key && w.figures.has(s) {
-			return w.figures.of[s].Value, mass.Coverage * w.figures.standard[s], true
+			return w.figures.of[s].Value, w.figures.plus[s], true
 		}
 	}
 	return 0, 0, false
@@ -224,7 +224,7 @@ func (w *Weighed) tellParts(doubts []float64) []Part {
 		}
 		o.OK = true
 		o.Group = groups[l.group]
-		o.Mass, o.Plus = gram.of(l.Mass), gram.of(mass.Coverage*l.MassU)
+		o.Mass, o.Plus = gram.of(l.Mass), gram.of(mass.HalfWidth(l.MassU))
 		o.Place = inMillimetres(l.Place)
 		o.Unsprung = l.Unsprung
 		if l.OK && l.MassU > 0 && variance > 0 {

@@ -161,9 +161,9 @@ func TestPairs(t *testing.T) {
 	}
 	got := &e.Report.Builds[0]
 	near(t, "line", got.Parts[0].Mass, 1800, 0)
-	// Two pieces of one type share one error: 2 × 30/√3 × 2.
-	near(t, "± of the line", got.Parts[0].Plus, 2*30/math.Sqrt(3)*2, 0.006)
-	near(t, "± of the total", figure(t, got, "total").Plus, 2*30/math.Sqrt(3)*2, 0.006)
+	// Two pieces of one type share one error, and are off by twice its half-width at most.
+	near(t, "± of the line", got.Parts[0].Plus, 2*30, 0.006)
+	near(t, "± of the total", figure(t, got, "total").Plus, 2*30, 0.006)
 	near(t, "middle", got.Parts[0].Place[1], 0, 0)
 	near(t, "centre y", figure(t, got, "centre_y").Value, 0, 0)
 }

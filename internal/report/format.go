@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 
-	"steelyard/internal/mass"
 	"steelyard/internal/parts"
 	"steelyard/internal/units"
 )
@@ -89,11 +88,11 @@ func decimal(v, plus float64) string {
 
 // mass and length write a figure of a build.
 func (w *words) mass(f *figures, s slot) string {
-	return w.grams(f.of[s].Value*gram.perSI, mass.Coverage*f.standard[s]*gram.perSI)
+	return w.grams(f.of[s].Value*gram.perSI, f.plus[s]*gram.perSI)
 }
 
-func (w *words) length(m, standard float64) string {
-	return w.millimetres(m*millimetre.perSI, mass.Coverage*standard*millimetre.perSI)
+func (w *words) length(m, plus float64) string {
+	return w.millimetres(m*millimetre.perSI, plus*millimetre.perSI)
 }
 
 // delta writes a difference in mass without its sign.

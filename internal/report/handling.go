@@ -32,7 +32,7 @@ func (t *table) value(items []mass.Item, f mass.Figure, u *unit) (Value, bool) {
 	}
 	t.one.Reset()
 	t.one.Charge(items, f, 1)
-	plus := mass.Coverage * t.one.Standard()
+	plus := t.one.Expanded()
 	return Value{u.of(f.Value), u.of(plus)}, finite(plus)
 }
 

@@ -424,7 +424,7 @@ func TestRiderIsTold(t *testing.T) {
 	}
 	near(t, "segments", sum, 70000+1900+850, 0.1)
 	near(t, "body", s.Body.Mass, 70000+1900+850, 0.01)
-	near(t, "its ±", s.Body.Plus, 2*1000/math.Sqrt(3), 0.01)
+	near(t, "its ±", s.Body.Plus, 1000, 0.01)
 	if s.Groups[0].Key != "rider" || s.Groups[0].Mass != s.Body.Mass {
 		t.Errorf("%+v", s.Groups[0])
 	}

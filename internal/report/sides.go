@@ -137,7 +137,7 @@ func (t *table) packed(w *Weighed) ([]Bag, []Good) {
 		if n := float64(g.Quantity); !c.omit.good(c.load, g) {
 			goods[i].OK = g.In == ""
 			goods[i].Mass = gram.of(n * g.Mass / gram.perSI)
-			goods[i].Plus = gram.of(mass.Coverage * mass.Rectangular(n*g.HalfWidth/gram.perSI))
+			goods[i].Plus = gram.of(n * g.HalfWidth / gram.perSI)
 			goods[i].Volume = round(n*g.Volume, 1e3)
 		}
 	}
@@ -153,7 +153,7 @@ func (t *table) packed(w *Weighed) ([]Bag, []Good) {
 		b := &bags[i]
 		b.OK, b.Place = true, inMillimetres(l.Place)
 		// Of an empty bag nothing is used up: the line is as it is at full supplies.
-		b.Mass, b.Plus = gram.of(l.Mass), gram.of(mass.Coverage*l.MassU)
+		b.Mass, b.Plus = gram.of(l.Mass), gram.of(mass.HalfWidth(l.MassU))
 	}
 	var items []mass.Item
 	for i := range bags {
@@ -175,7 +175,7 @@ func (t *table) packed(w *Weighed) ([]Bag, []Good) {
 		load := mass.Total(items, nil)
 		t.one.Reset()
 		t.one.Charge(items, load, 1)
-		b.Goods, b.GoodsPlus = gram.of(load.Value), gram.of(mass.Coverage*t.one.Standard())
+		b.Goods, b.GoodsPlus = gram.of(load.Value), gram.of(t.one.Expanded())
 		b.Volume = round(litres, 1e3)
 		b.Headroom = t.headroom("bag", of, items, load, of.Permitted/gram.perSI)
 		b.Room = t.room(of, litres)
@@ -191,7 +191,7 @@ func (w *Weighed) bodyOf() *Body {
 	c, l := w.cargo, &w.Lines[len(w.Lines)-1]
 	out := &Body{
 		Rider: c.rider.ID, Posture: c.body.Posture, Lean: degree.of(c.body.Lean), Note: c.body.Note,
-		Mass: gram.of(l.Mass), Plus: gram.of(mass.Coverage * l.MassU), Centre: inMillimetres(l.Place),
+		Mass: gram.of(l.Mass), Plus: gram.of(mass.HalfWidth(l.MassU)), Centre: inMillimetres(l.Place),
 		Segments: make([]Segment, len(c.body.Segments)),
 	}
 	for i := range c.body.Segments {

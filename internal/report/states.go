@@ -8,11 +8,12 @@ import (
 )
 
 // first are the mass and the first moments of a bike in a state, M, Mx, My and
-// Mz, with their covariance. Every figure of the table of states is a function
-// of these four, so one walk along the items does for all of them.
+// Mz, with their doubts. Every figure of the table of states is a function of
+// these four, so one walk along the items does for all of them.
 type first struct {
-	at  [4]float64 // kg, kg m
-	cov [4][4]float64
+	at            [4]float64   // kg, kg m
+	errors        [][4]float64 // what the error of each source of mass does to them
+	places, sizes float64      // of what the sources of place do, the same along each axis: sums of squares, (kg m)², and of magnitudes, kg m
 }
 
 // spreading is memory for the walk: what the errors of each source do to the
@@ -22,10 +23,11 @@ type spreading struct {
 	place   []float64    // by source of place, kg m: the same along each axis
 	masses  []int        // sources in use
 	placeds []int
+	errors  [][4]float64 // of the sources in use
 }
 
 // firstOf sums up what is on the bike in a state. Left is the share of each
-// supply.
+// supply. The errors hold until the next call.
 func (t *table) firstOf(w *Weighed, to level, left *[numSupplies]float64) first {
 	var f first
 	s := &t.spread
@@ -57,21 +59,18 @@ func (t *table) firstOf(w *Weighed, to level, left *[numSupplies]float64) first 
 			}
 		}
 	}
+	s.errors = s.errors[:0]
 	for _, n := range s.masses {
 		e := &s.mass[n]
-		for i := range e {
-			for j := range e {
-				f.cov[i][j] += e[i] * e[j]
-			}
-		}
+		s.errors = append(s.errors, *e)
 		*e = [4]float64{}
 	}
+	f.errors = s.errors
 	for _, n := range s.placeds {
-		v := s.place[n] * s.place[n]
-		for i := 1; i < 4; i++ {
-			f.cov[i][i] += v
-		}
-		s.place[n] = 0
+		p := &s.place[n]
+		f.places += *p * *p
+		f.sizes += math.Abs(*p)
+		*p = 0
 	}
 	s.masses, s.placeds = s.masses[:0], s.placeds[:0]
 	return f
@@ -99,13 +98,15 @@ func (s *spreading) ofPlace(n int) *float64 {
 
 // figure is a figure with the gradient g.
 func (f *first) figure(s slot, value float64, g [4]float64) (Figure, bool) {
-	v := 0.0
-	for i := range g {
-		for j := range g {
-			v += g[i] * f.cov[i][j] * g[j]
-		}
+	v := f.places * (g[1]*g[1] + g[2]*g[2] + g[3]*g[3])
+	sum := f.sizes * (math.Abs(g[1]) + math.Abs(g[2]) + math.Abs(g[3]))
+	for i := range f.errors {
+		e := &f.errors[i]
+		c := g[0]*e[0] + g[1]*e[1] + g[2]*e[2] + g[3]*e[3]
+		v += c * c
+		sum += math.Abs(c)
 	}
-	k, plus := &figureKeys[s], mass.Coverage*math.Sqrt(max(v, 0))
+	k, plus := &figureKeys[s], mass.Expanded(v, sum)
 	return Figure{Key: k.key, Unit: k.unit.name, Value: k.unit.of(value), Plus: k.unit.of(plus)}, finite(value) && finite(plus)
 }
 

@@ -32,13 +32,14 @@ func (t *tally) add(l *Line, sign float64) {
 
 // plus returns the expanded uncertainty and empties the tally.
 func (t *tally) plus() float64 {
-	v := 0.0
+	v, sum := 0.0, 0.0
 	for _, s := range t.seen {
 		v += t.part[s] * t.part[s]
+		sum += math.Abs(t.part[s])
 		t.part[s] = 0 // a source that was seen twice counts once
 	}
 	t.seen, t.kg, t.lines = t.seen[:0], 0, 0
-	return mass.Coverage * math.Sqrt(v)
+	return mass.Expanded(v, sum)
 }
 
 // buckets sorts the lines of a build into n buckets: index i holds the lines

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"steelyard/internal/mass"
 	"steelyard/internal/parts"
 )
 
@@ -25,14 +24,14 @@ func (w *words) build(b *Weighed) string {
 		where = "centre_behind"
 	}
 	add(where,
-		"x", w.length(math.Abs(f.of[centreX].Value), f.standard[centreX]),
-		"z", w.length(f.of[centreZ].Value, f.standard[centreZ]))
-	if y := f.of[centreY].Value; math.Abs(y) > max(0.001, mass.Coverage*f.standard[centreY]) {
+		"x", w.length(math.Abs(f.of[centreX].Value), f.plus[centreX]),
+		"z", w.length(f.of[centreZ].Value, f.plus[centreZ]))
+	if y := f.of[centreY].Value; math.Abs(y) > max(0.001, f.plus[centreY]) {
 		side := "left"
 		if y < 0 {
 			side = "right"
 		}
-		add(side, "y", w.length(math.Abs(y), f.standard[centreY]))
+		add(side, "y", w.length(math.Abs(y), f.plus[centreY]))
 	}
 	front := f.of[frontShare].Value
 	add("axles",

@@ -51,6 +51,7 @@ func (s *System) Climbing(items []mass.Item, grip float64) Climbing {
 		c.First = c.Slip
 	}
 	apart := math.Abs(c.Lift.Value - grip)
-	c.Decided = apart > mass.Coverage*mass.Uncertainty(items, c.Lift)
+	_, plus := mass.Uncertainty(items, c.Lift)
+	c.Decided = apart > plus
 	return c
 }

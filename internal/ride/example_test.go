@@ -13,7 +13,8 @@ func Example() {
 	items := []mass.Item{{Mass: 98, Place: mass.Vec{X: 0.42, Z: 1.05}, PlaceU: 0.01}}
 	s := ride.Between(items, 0, 1.08)
 	show := func(what string, f mass.Figure) {
-		fmt.Printf("%s %.3f ± %.3f\n", what, f.Value, mass.Coverage*mass.Uncertainty(items, f))
+		_, plus := mass.Uncertainty(items, f)
+		fmt.Printf("%s %.3f ± %.3f\n", what, f.Value, plus)
 	}
 	show("brakes at", s.Braking(0))
 	show("down 15 %", s.Braking(-0.15))

@@ -41,7 +41,7 @@ func (h Headroom) Left() float64 { return h.Limit - h.Load }
 // judges nothing, and ok is false, without a limit above 0 or without a load
 // and a share of the limit that are finite numbers.
 func Judge(what string, items []mass.Item, load mass.Figure, limit float64) (h Headroom, ok bool) {
-	plus := mass.Coverage * mass.Uncertainty(items, load)
+	_, plus := mass.Uncertainty(items, load)
 	if !(limit > 0) || !finite(limit) || !finite(load.Value) || !finite(plus) {
 		return Headroom{}, false
 	}

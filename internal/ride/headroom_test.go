@@ -12,8 +12,8 @@ import (
 )
 
 func TestVerdicts(t *testing.T) {
-	// 20 kg with a standard uncertainty of 0.5 kg: ± 1 kg.
-	items := []mass.Item{{Mass: 20, MassU: 0.5}}
+	// 20 kg that lie within ± 1 kg.
+	items := []mass.Item{{Mass: 20, MassU: mass.Rectangular(1)}}
 	load := mass.Total(items, nil)
 	for _, c := range []struct {
 		limit   float64

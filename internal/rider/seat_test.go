@@ -375,10 +375,13 @@ func TestItems(t *testing.T) {
 			t.Errorf("item %d: %+v", i, it)
 		}
 	}
-	near(t, "uncertainty of the total", mass.Uncertainty(items, mass.Total(items, nil)), mass.Rectangular(r.HalfWidth/1000), 1e-12)
+	u, plus := mass.Uncertainty(items, mass.Total(items, nil))
+	near(t, "uncertainty of the total", u, mass.Rectangular(r.HalfWidth/1000), 1e-12)
 	// A heavier body has its centre in the same place; only its shoes are then a
 	// smaller share of it.
-	near(t, "uncertainty of the height", mass.Uncertainty(items, mass.Centre(items, nil, mass.Z)), mass.Rectangular(PlaceWithin), 2e-4)
+	near(t, "± of the total", plus, r.HalfWidth/1000, 1e-12)
+	u, _ = mass.Uncertainty(items, mass.Centre(items, nil, mass.Z))
+	near(t, "uncertainty of the height", u, mass.Rectangular(PlaceWithin), 2e-4)
 	if n := testing.AllocsPerRun(10, func() { b.Items(7, 9) }); n > 1 {
 		t.Errorf("%g allocations", n)
 	}

@@ -13,7 +13,7 @@ export const about: Record<keyof typeof english, string> = {
     "Steelyard vergleicht Aufbauten; es sagt nicht, dass einer sicher ist. Über zulässige Lasten, Bremsen und Fahrverhalten entscheiden die Angaben der Hersteller, die Verkehrsvorschriften am Ort und eine gelernte Fachkraft.",
   "about.sources": "Woher die Werte kommen",
   "about.sources.parts": "Massen: was Sie gewogen haben, was ein Hersteller angibt, oder eigene übliche Werte, jeder mit der Halbbreite, in der wirkliche Teile seiner Art liegen.",
-  "about.sources.plus": "±: JCGM 100:2008, Leitfaden zur Angabe der Unsicherheit beim Messen, mit Erweiterungsfaktor 2 (etwa 19 von 20 Fällen).",
+  "about.sources.plus": "±: JCGM 100:2008, Leitfaden zur Angabe der Unsicherheit beim Messen, mit Erweiterungsfaktor 2 (etwa 19 von 20 Fällen), und nie mehr als alle Halbbreiten in voller Höhe zusammengezählt.",
   "about.sources.axes": "Achsen: ISO 8855. Radgrößen: ISO 5775.",
   "about.sources.body": "Der Körper des Fahrers: Drillis und Contini (1966) für Längen, de Leva (1996) für Massen und ihre Lage.",
   "about.offline": "Ohne Netz",
