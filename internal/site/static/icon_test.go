@@ -50,8 +50,12 @@ func TestIconsShowTheDrawing(t *testing.T) {
 		if got := at(place(11, 41)); got != paper {
 			t.Errorf("%s: the load's ring is filled with %v", name, got)
 		}
-		if got := at(place(11, 33.5)); got != (color.NRGBA{0x1f, 0x1d, 0x1a, 255}) {
-			t.Errorf("%s: the load's ring is %v", name, got)
+		// Well within the strokes, which are 3 wide: the ring's middle, and the
+		// rod's two edges.
+		for _, p := range [][2]float64{{11, 33.5}, {10, 30}, {12, 30}} {
+			if got := at(place(p[0], p[1])); got != (color.NRGBA{0x1f, 0x1d, 0x1a, 255}) {
+				t.Errorf("%s: %v, on the load's ring or rod, is %v", name, p, got)
+			}
 		}
 		if icon.maskable { // nothing but paper outside the middle circle
 			r := 0.4 * float64(icon.size)
@@ -69,11 +73,10 @@ func TestIconsShowTheDrawing(t *testing.T) {
 
 func TestIconRefusesWhatItCannotDraw(t *testing.T) {
 	for _, svg := range []string{
-		`<svg`, `<svg/>`, `<svg viewBox="0 0 64 32"/>`,
+		`<svg`, `<svg/>`, `<svg viewBox="0 0 64 64"/>`, `<svg viewBox="0 0 64 32"/>`,
 		`<svg viewBox="0 0 64 64"><text>x</text></svg>`,
-		`<svg viewBox="0 0 64 64"><path fill="#000000" d="M0 0C1 1 2 2 3 3"/></svg>`,
 		`<svg viewBox="0 0 64 64"><path fill="#000000" d="M0"/></svg>`,
-		`<svg viewBox="0 0 64 64"><circle fill="red" r="3"/></svg>`,
+		`<svg viewBox="0 0 64 64"><circle fill="#12345" r="3"/></svg>`,
 	} {
 		if data, err := drawIcon([]byte(svg), 64, false); err == nil {
 			t.Errorf("%s gave %d bytes", svg, len(data))
