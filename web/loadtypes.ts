@@ -202,9 +202,18 @@ export interface Handling {
   right_g: number;
   lean?: Figure;
   rebalance?: { mass_g: number; plus_g: number; from: "left" | "right"; apart_mm: number };
-  braking: { gradient: number; value: number; plus: number }[];
+  braking: Braking[];
   climb?: { grip: number; lift: Value; slip: Value | null; first: Value; slips: boolean; decided: boolean };
   slopes: Slope[];
+}
+
+export interface Braking {
+  gradient: number;
+  lift: Value;
+  slip: Value;
+  first: Value;
+  slips: boolean;
+  decided: boolean;
 }
 
 export interface Slope {

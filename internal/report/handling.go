@@ -46,10 +46,19 @@ func (t *table) handling(w *Weighed) *Handling {
 	s := ride.On(items, w.Bike)
 	h := &Handling{State: to.state(), Supplies: t.supplies(), Braking: []Braking{}, Slopes: []SlopeLoad{}}
 	t.balance(w, to, items, s, h)
+	grip := t.grip()
 	for _, g := range brakingAt {
-		if v, ok := t.value(items, s.Braking(g), &deceleration); ok {
-			h.Braking = append(h.Braking, Braking{g, v.Value, v.Plus})
+		b := s.Braking(items, g, grip)
+		lift, okLift := t.value(items, b.Lift, &deceleration)
+		slip, okSlip := t.value(items, b.Slip, &deceleration)
+		if !okLift || !okSlip {
+			continue
 		}
+		first := lift
+		if b.Slips {
+			first = slip
+		}
+		h.Braking = append(h.Braking, Braking{g, lift, slip, first, b.Slips, b.Decided})
 	}
 	h.Climb = t.climb(items, s)
 	for _, g := range slopesAt {
@@ -63,12 +72,18 @@ func (t *table) handling(w *Weighed) *Handling {
 	return h
 }
 
+// grip is the coefficient of grip that the document wants, the usual one where
+// it states none that can be.
+func (t *table) grip() float64 {
+	if g := t.show.Grip; g >= parts.MinGrip && g <= parts.MaxGrip {
+		return g
+	}
+	return parts.DefaultGrip
+}
+
 // climb is told only when all of it exists.
 func (t *table) climb(items []mass.Item, s *ride.System) *Climb {
-	grip := t.show.Grip
-	if !(grip >= parts.MinGrip && grip <= parts.MaxGrip) {
-		grip = parts.DefaultGrip
-	}
+	grip := t.grip()
 	c := s.Climbing(items, grip)
 	lift, okLift := t.value(items, c.Lift, &gradient)
 	first, okFirst := t.value(items, c.First, &gradient)

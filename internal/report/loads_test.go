@@ -394,8 +394,8 @@ func TestHandling(t *testing.T) {
 		}
 		bike, _ := geometry.Pose(&d.Builds[0])
 		x, z := cell(t, s, parts.Ridden, parts.Full, "centre_x").Value, cell(t, s, parts.Ridden, parts.Full, "centre_z").Value
-		near(t, "braking", b.Value, (bike.FrontContact.X*1000-x)/z, 1e-4)
-		if i == 0 || h.Braking[i-1].Value >= b.Value {
+		near(t, "braking", b.Lift.Value, (bike.FrontContact.X*1000-x)/z, 1e-4)
+		if i == 0 || h.Braking[i-1].First.Value >= b.First.Value {
 			t.Error("braking downhill is no harder")
 		}
 	}
@@ -409,6 +409,13 @@ func TestHandling(t *testing.T) {
 	h = report.EvaluateDocument(d).Sides[0].Handling
 	if h.State != parts.Loaded || h.Climb.Grip != 0.3 || !h.Climb.Slips {
 		t.Errorf("%+v", h.Climb)
+	}
+	// Both brakes and tyres that hold with 0.3 of their load slow it by 0.3 g,
+	// however far off the rear wheel is from lifting (Newton).
+	for _, b := range h.Braking {
+		if b.Gradient == 0 && (b.First != (report.Value{Value: 0.3}) || !b.Slips || !b.Decided || !(b.Lift.Value > 0.3)) {
+			t.Errorf("with a grip of 0.3: %+v", b)
+		}
 	}
 }
 

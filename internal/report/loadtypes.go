@@ -133,12 +133,14 @@ type Value struct {
 	Plus  float64 `json:"plus"`
 }
 
-// Braking is the largest deceleration, in g, at which the rear wheel still
-// touches the road.
+// Braking is what ends a braking: decelerations in g, at the grip of Climb.
 type Braking struct {
 	Gradient float64 `json:"gradient"` // rise over run, uphill positive
-	Value    float64 `json:"value"`
-	Plus     float64 `json:"plus"`
+	Lift     Value   `json:"lift"`     // the rear wheel leaves the road
+	Slip     Value   `json:"slip"`     // the tyres slip
+	First    Value   `json:"first"`
+	Slips    bool    `json:"slips"`   // which of the two is first
+	Decided  bool    `json:"decided"` // and whether that is beyond doubt
 }
 
 // Climb is what ends a climb: gradients.

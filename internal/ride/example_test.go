@@ -16,11 +16,13 @@ func Example() {
 		_, plus := mass.Uncertainty(items, f)
 		fmt.Printf("%s %.3f ± %.3f\n", what, f.Value, plus)
 	}
-	show("brakes at", s.Braking(0))
-	show("down 15 %", s.Braking(-0.15))
+	show("brakes at", s.Braking(items, 0, 0.7).First)
+	show("down 15 %", s.Braking(items, -0.15, 0.7).First)
 	show("climbs", s.Climbing(items, 0.6).First)
+	show("on wet earth brakes at", s.Braking(items, 0, 0.3).First)
 	// Output:
 	// brakes at 0.629 ± 0.022
 	// down 15 % 0.473 ± 0.022
 	// climbs 0.400 ± 0.021
+	// on wet earth brakes at 0.300 ± 0.000
 }

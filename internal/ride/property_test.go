@@ -81,10 +81,21 @@ func TestLimitsAreLimits(t *testing.T) {
 		s := ride.Between(items, rear, front)
 		m := mass.Sum(items, nil)
 		g := gradient.Draw(t, "gradient")
-		if r := s.Loads(g, s.Braking(g).Value).Rear.Value; math.Abs(r) > 1e-9*m.M {
+		if r := s.Loads(g, s.Braking(nil, g, 1).Lift.Value).Rear.Value; math.Abs(r) > 1e-9*m.M {
 			t.Errorf("rear load at the braking limit is %v kg", r)
 		}
 		grip := rapid.Float64Range(0.05, 1.2).Draw(t, "grip")
+		b := s.Braking(items, g, grip)
+		if first := min(b.Lift.Value, b.Slip.Value); math.Abs(b.First.Value-first) > 1e-12*(1+math.Abs(first)) || b.Slips != (b.First.Value == b.Slip.Value) {
+			t.Errorf("braking: first is %v of lift %v and slip %v", b.First.Value, b.Lift.Value, b.Slip.Value)
+		}
+		// At the edge of grip what slows the bike along the road, less what the
+		// slope does, is the grip times the loads.
+		sin, _ := math.Sincos(math.Atan(g))
+		l := s.Loads(g, b.Slip.Value)
+		if push := (b.Slip.Value - sin) * m.M; math.Abs(push-grip*(l.Front.Value+l.Rear.Value)) > 1e-9*m.M {
+			t.Errorf("the tyres push %v kg of %v", push, grip*(l.Front.Value+l.Rear.Value))
+		}
 		c := s.Climbing(items, grip)
 		if f := s.Loads(c.Lift.Value, 0).Front.Value; math.Abs(f) > 1e-9*m.M {
 			t.Errorf("front load where it lifts is %v kg", f)
@@ -135,7 +146,7 @@ func figures(items []mass.Item, rear, front, g, d, grip float64) map[string]mass
 	s := ride.Between(items, rear, front)
 	l, c := s.Loads(g, d), s.Climbing(items, grip)
 	return map[string]mass.Figure{
-		"braking": s.Braking(g), "front": l.Front, "rear": l.Rear, "lift": c.Lift, "slip": c.Slip,
+		"braking": s.Braking(items, g, grip).Lift, "front": l.Front, "rear": l.Rear, "lift": c.Lift, "slip": c.Slip,
 		"lean": s.Lean(), "rebalance": s.Rebalance(0.4),
 	}
 }

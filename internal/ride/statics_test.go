@@ -77,7 +77,7 @@ func TestWorkedByHand(t *testing.T) {
 				near(t, "rear load", got.Rear.Value, l.Rear, 1e-12)
 			}
 			for _, b := range c.Braking {
-				near(t, "braking", s.Braking(b.Gradient).Value, b.Limit, 1e-13)
+				near(t, "braking", s.Braking(nil, b.Gradient, 1).Lift.Value, b.Limit, 1e-13)
 			}
 			for _, k := range c.Climbing {
 				got := s.Climbing(items, k.Grip)
@@ -105,13 +105,13 @@ func TestRielOnSlopes(t *testing.T) {
 	for _, level := range []float64{0.63, 0.7, 0.83} {
 		s := ride.Between([]mass.Item{{Mass: 85, Place: mass.Vec{X: 1 - level, Z: 1}}}, 0, 1)
 		for g := -0.2; g <= 0.2001; g += 0.05 {
-			got := s.Braking(g).Value
+			got := s.Braking(nil, g, 1).Lift.Value
 			near(t, "limit on a slope", got, level+g, level*g*g/2+math.Abs(g*g*g)/2+1e-12)
 		}
-		near(t, "on the level", s.Braking(0).Value, level, 1e-15)
+		near(t, "on the level", s.Braking(nil, 0, 1).Lift.Value, level, 1e-15)
 	}
 	s := ride.Between([]mass.Item{{Mass: 85, Place: mass.Vec{X: 0.3, Z: 1}}}, 0, 1)
-	near(t, "Riel's example", s.Braking(-0.1).Value, 0.6, 0.0035)
+	near(t, "Riel's example", s.Braking(nil, -0.1, 1).Lift.Value, 0.6, 0.0035)
 }
 
 // Riel's two limits are a ratio of lever arms and nothing else: with his
@@ -121,7 +121,7 @@ func TestRielLimits(t *testing.T) {
 	for _, limit := range []float64{0.63, 0.83} {
 		for h := 0.9; h < 1.25; h += 0.05 {
 			s := ride.Between([]mass.Item{{Mass: 90, Place: mass.Vec{X: 1 - limit*h, Z: h}}}, 0, 1)
-			near(t, "limit", s.Braking(0).Value, limit, 1e-14)
+			near(t, "limit", s.Braking(nil, 0, 1).Lift.Value, limit, 1e-14)
 			near(t, "rear load at the limit", s.Loads(0, limit).Rear.Value, 0, 1e-12)
 			if r := s.Loads(0, limit-0.01).Rear.Value; !(r > 0) {
 				t.Errorf("rear load just within the limit is %v kg", r)

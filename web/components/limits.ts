@@ -4,7 +4,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { findBuild } from "../edit.ts";
 import { rate } from "../loadedit.ts";
-import { rated, usualGrip, type Handling, type Headroom, type Side, type Value } from "../loadtypes.ts";
+import { rated, usualGrip, type Braking, type Handling, type Headroom, type Side, type Value, type Verdict } from "../loadtypes.ts";
 import { core } from "../core.ts";
 import { store } from "../state.ts";
 import { brief, short, t, word } from "../text/index.ts";
@@ -40,7 +40,11 @@ function held(s: Side): Headroom[] {
   return [...(s.ratings?.list ?? []), ...s.bags.flatMap((b) => [b.headroom, b.room].filter((h) => h !== undefined))];
 }
 
-const overs = (s: Side) => held(s).filter((h) => h.verdict === "over");
+const judged = (s: Side, v: Verdict) => held(s).filter((h) => h.verdict === v);
+
+// What comes first, in words.
+const brakesUntil = (b: Braking): string => t(!b.decided ? "limits.first.undecided" : b.slips ? "limits.first.brake.slip" : "limits.first.brake.lift");
+const climbsUntil = (c: NonNullable<Handling["climb"]>): string => t(!c.decided ? "limits.first.undecided" : c.slips ? "limits.first.slip" : "limits.first.lift");
 
 const narrow = matchMedia("(max-width: 44rem)");
 
@@ -61,17 +65,30 @@ class Limits extends Section {
 
   protected gist(): Gist {
     const list = sides();
-    const over = [...new Set(list.flatMap(({ side }) => overs(side).map((h) => h.name)))];
+    const named = (v: Verdict) => [...new Set(list.flatMap(({ side }) => judged(side, v).map((h) => h.name)))];
+    const over = named("over");
+    const near = named("near").filter((name) => !over.includes(name));
     const told = list.flatMap(({ letter, side }) => {
       const h = side.handling;
       const b = h && level(h);
       if (!h?.climb || !b) return [];
-      return [t("limits.gist.side", { letter, brake: plain(write(b.value, 0, deceleration())), climb: plain(write(h.climb.first.value, 0, percent())) })];
+      return [
+        t("limits.gist.side", {
+          letter,
+          brake: plain(write(b.first.value, 0, deceleration())),
+          braked: brakesUntil(b),
+          climb: plain(write(h.climb.first.value, 0, percent())),
+          climbed: climbsUntil(h.climb),
+        }),
+      ];
     });
-    if (!told.length) return { text: t("limits.gist") };
-    const rated = list.some(({ side }) => held(side).length);
-    const last = over.length ? t("limits.gist.over", { what: over.join(", ") }) : rated ? t("limits.gist.none") : "";
-    return { text: [...told, last].filter(Boolean).join("; "), alarm: over.length > 0 };
+    const exceeded = [
+      over.length ? t("limits.gist.over", { what: over.join(", ") }) : "",
+      near.length ? t("limits.gist.near", { what: near.join(", ") }) : "",
+    ].filter(Boolean);
+    if (!exceeded.length && list.some(({ side }) => held(side).length)) exceeded.push(t("limits.gist.none"));
+    if (!told.length && !exceeded.length) return { text: t("limits.gist") };
+    return { text: [...told, ...exceeded].join("; "), alarm: over.length + near.length > 0 };
   }
 
   protected body(): TemplateResult {
@@ -112,11 +129,14 @@ class Limits extends Section {
           </tr>
         </thead>
         <tbody>
-          ${row(t("limits.brake"), g.unit, (h) => value(level(h), g))} ${row(t("limits.lift"), pc.unit, (h) => value(h.climb?.lift, pc))}
+          ${row(t("limits.brake"), g.unit, (h) => value(level(h)?.lift, g))} ${row(t("limits.brake.slip"), g.unit, (h) => value(level(h)?.slip, g))}
+          ${row(t("limits.first.brake"), "", (h) => {
+            const b = level(h);
+            return b ? html`<span>${brakesUntil(b)}</span>` : "–";
+          })}
+          ${row(t("limits.lift"), pc.unit, (h) => value(h.climb?.lift, pc))}
           ${row(t("limits.slip"), pc.unit, (h) => (h.climb && !h.climb.slip ? t("limits.slip.never") : value(h.climb?.slip, pc)))}
-          ${row(t("limits.first"), "", (h) =>
-            h.climb ? html`<span>${t(!h.climb.decided ? "limits.first.undecided" : h.climb.slips ? "limits.first.slip" : "limits.first.lift")}</span>` : "–",
-          )}
+          ${row(t("limits.first"), "", (h) => (h.climb ? html`<span>${climbsUntil(h.climb)}</span>` : "–"))}
         </tbody>
       </table>
       <div class="specs">
@@ -171,7 +191,7 @@ class Limits extends Section {
         name: two ? letter : t("unit.g0"),
         tone: "text",
         dashed: letter === "B",
-        points: side.handling!.braking.map((p) => ({ x: p.gradient, y: p.value, plus: p.plus })),
+        points: side.handling!.braking.map((p) => ({ x: p.gradient, y: p.first.value, plus: p.first.plus })),
       }),
     );
     const gradients = list[0]!.side.handling!.braking.map((p) => p.gradient);
@@ -184,7 +204,7 @@ class Limits extends Section {
         (i) =>
           list.flatMap(({ side }) => {
             const p = side.handling!.braking[i];
-            return p ? [write(p.value, p.plus, s)] : [];
+            return p ? [write(p.first.value, p.first.plus, s)] : [];
           }),
         s.unit,
       )}
@@ -227,7 +247,8 @@ class Limits extends Section {
       ${any.length ? nothing : html`<p class="quiet">${t("ratings.none")}</p>`}
       ${any.map(({ letter, side }) => {
         const rows = held(side);
-        const over = overs(side);
+        // What is over, then what may be.
+        const over = [...judged(side, "over"), ...judged(side, "near")];
         // Of the bags' volumes only those are worth a line that are not enough.
         const bags = rows.filter((h) => h.bag && (h.what !== "volume" || h.verdict !== "ok"));
         return html`<p class="copyline">${copyTable(two ? `${t("ratings.caption")}, ${letter}` : t("ratings.caption"))}</p>
