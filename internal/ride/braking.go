@@ -50,6 +50,7 @@ func (s *System) Braking(items []mass.Item, gradient, grip float64) Braking {
 	if b.Slips {
 		b.First = b.Slip
 	}
-	b.Decided = math.Abs(share.Value-grip) > mass.Coverage*mass.Uncertainty(items, share)
+	_, plus := mass.Uncertainty(items, share)
+	b.Decided = math.Abs(share.Value-grip) > plus
 	return b
 }
