@@ -52,7 +52,7 @@ func TestIconsShowTheDrawing(t *testing.T) {
 		}
 		// Well within the strokes, which are 3 wide: the ring's middle, and the
 		// rod's two edges.
-		for _, p := range [][2]float64{{11, 33.5}, {10, 30}, {12, 30}} {
+		for _, p := range [][2]float64{{11, 33.5}, {10.2, 30}, {11.8, 30}} {
 			if got := at(place(p[0], p[1])); got != (color.NRGBA{0x1f, 0x1d, 0x1a, 255}) {
 				t.Errorf("%s: %v, on the load's ring or rod, is %v", name, p, got)
 			}
