@@ -234,6 +234,8 @@ export interface PartChange {
   plus_g: number;
   moved_mm: Vec3;
   with_frame?: boolean; // it sits at the same station, which the bike's own figures moved
+  within_a_mm?: number;
+  within_b_mm?: number;
   carrier_a?: string;
   carrier_b?: string;
 }

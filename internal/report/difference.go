@@ -20,7 +20,7 @@ const (
 const (
 	Added   = "added"
 	Removed = "removed"
-	Changed = "changed" // its mass or its type; it may have moved besides
+	Changed = "changed" // its mass, its type, or how well its place is known; it may have moved besides
 	Moved   = "moved"   // its place or its carrier, and nothing else
 )
 
@@ -147,6 +147,44 @@ func shareSpots(a, b *Weighed, list []couple, n int) {
 	}
 }
 
+// renaming is a line of b that keeps its id and all that is known of its mass,
+// and has another name or entry than in a: it is one piece still, so its mass is
+// off by as much in both builds. That holds for the difference only: what b is by
+// itself, with the parts that share its type there, must not depend on a.
+type renaming struct {
+	line     int
+	own, inA int // sources of mass
+}
+
+// renamings finds such lines.
+func renamings(a, b *Weighed, list []couple) []renaming {
+	var out []renaming
+	for _, c := range list {
+		if c.a < 0 || c.b < 0 || a.Lines[c.a].source == b.Lines[c.b].source {
+			continue
+		}
+		pa, pb := &a.Build.Parts[c.a], &b.Build.Parts[c.b]
+		if pa.ID == pb.ID && pa.Kind == pb.Kind && pa.Mass == pb.Mass && pa.HalfWidth == pb.HalfWidth && pa.Basis == pb.Basis {
+			out = append(out, renaming{c.b, b.Lines[c.b].source, a.Lines[c.a].source})
+		}
+	}
+	return out
+}
+
+// rename gives the lines the source that they have in a, or their own again.
+func (w *Weighed) rename(list []renaming, asInA bool) {
+	for _, r := range list {
+		l := &w.Lines[r.line]
+		l.source = r.own
+		if asInA {
+			l.source = r.inA
+		}
+		for j := l.First; j < l.End; j++ {
+			w.Items[j].MassSource = l.source
+		}
+	}
+}
+
 // difference sets build b against build a; both have been measured, and
 // plus holds the expanded uncertainties of the differences.
 func (t *table) difference(a, b *Weighed, list []couple, plus *[numFigures]float64) *Difference {
@@ -216,7 +254,7 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 		if c.b >= 0 {
 			lb, pb = &b.Lines[c.b], &b.Build.Parts[c.b]
 		}
-		if la != nil && lb != nil && la.like(lb) {
+		if la != nil && lb != nil && la.like(lb) && pa.Within == pb.Within {
 			continue
 		}
 		var r PartChange
@@ -244,11 +282,16 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 			if la.carrier != lb.carrier {
 				r.CarrierA, r.CarrierB = string(pa.Carrier), string(pb.Carrier)
 			}
+			if pa.Within != pb.Within {
+				r.WithinA, r.WithinB = round(pa.Within, 1e2), round(pb.Within, 1e2)
+			}
 			switch {
 			case la.source != lb.source || la.pieces != lb.pieces:
 				r.What = Changed
 			case r.Moved != parts.Vec3{} || r.CarrierA != r.CarrierB:
 				r.What = Moved
+			case r.WithinA != r.WithinB:
+				r.What = Changed
 			default:
 				continue
 			}

@@ -86,6 +86,79 @@ func TestCommonPartsCancel(t *testing.T) {
 	}
 }
 
+// A part that keeps its id and mass and is renamed in one build is one piece
+// still: nothing is added to the difference, and nothing is listed. That is so
+// for one of several of a type as well, and what a build is by itself stays.
+func TestRenamedPartCancels(t *testing.T) {
+	pieces := func(id string) parts.Build {
+		b := fitted(id)
+		for _, place := range []float64{0, 1190} {
+			p := vague("tyre", 800, 60, parts.RearWheel, place, 0, 371)
+			p.ID, p.Kind = p.ID+p.Station, "tyre"
+			if place > 0 {
+				p.ID, p.Carrier = "front "+p.ID, parts.FrontWheel
+			}
+			b.Parts = append(b.Parts, p)
+		}
+		return b
+	}
+	alone := report.EvaluateDocument(document(pieces("b")))
+	for name, rename := range map[string]func(b *parts.Build){
+		"one of its kind": func(b *parts.Build) { b.Parts[0].Name, b.Parts[8].Name = "Frame, blue", "Bag, my own" },
+		"one of two":      func(b *parts.Build) { b.Parts[9].Name = "Tyre, rear" },
+		"two apart":       func(b *parts.Build) { b.Parts[9].Name, b.Parts[10].Name = "Tyre, rear", "Tyre, front" },
+		"two together":    func(b *parts.Build) { b.Parts[9].Name, b.Parts[10].Name = "Tyre, new", "Tyre, new" },
+	} {
+		a, b := pieces("a"), pieces("b")
+		rename(&b)
+		for _, d := range []*parts.Document{document(a, b), document(b, a)} {
+			r := report.EvaluateDocument(d)
+			for _, c := range r.Difference.Figures {
+				if c.Delta != 0 || c.Plus != 0 {
+					t.Errorf("%s: %+v", name, c)
+				}
+			}
+			if n := len(r.Difference.Parts) + len(r.Difference.Moved) + len(r.Difference.Weigh); n != 0 {
+				t.Errorf("%s: listed: %+v %+v %+v", name, r.Difference.Parts, r.Difference.Moved, r.Difference.Weigh)
+			}
+			for _, g := range r.Difference.Groups {
+				if g.Plus != 0 {
+					t.Errorf("%s: %+v", name, g)
+				}
+			}
+		}
+		want := report.EvaluateDocument(document(b)).Builds[0]
+		if d := cmp.Diff(want.Figures, report.EvaluateDocument(document(a, b)).Builds[1].Figures); d != "" {
+			t.Errorf("%s: beside another build it is another: %s", name, d)
+		}
+		if d := cmp.Diff(alone.Builds[0].Figures, want.Figures); (d != "") != strings.HasPrefix(name, "one of two") && (d != "") != strings.HasPrefix(name, "two apart") {
+			t.Errorf("%s: by itself: %s", name, d)
+		}
+	}
+	// What is renamed and weighed is another figure, and listed.
+	b := pieces("b")
+	b.Parts[0].Name, b.Parts[0].HalfWidth, b.Parts[0].Basis = "Frame, blue", 1, parts.Weighed
+	if c := change(t, report.EvaluateDocument(document(pieces("a"), b)).Difference, "total"); c.Plus < 250 {
+		t.Errorf("weighed besides: %+v", c)
+	}
+}
+
+// How well a place is known is told as a change, also when nothing else is one.
+func TestPlaceKnownBetterIsListed(t *testing.T) {
+	a, b := fitted("a"), fitted("b")
+	b.Parts[8].Within = 15
+	d := report.EvaluateDocument(document(a, b)).Difference
+	if len(d.Parts) != 1 || d.Parts[0].What != report.Changed || d.Parts[0].A != "bag" || d.Parts[0].Delta != 0 || d.Parts[0].Plus != 0 ||
+		d.Parts[0].WithinA != 40 || d.Parts[0].WithinB != 15 {
+		t.Errorf("%+v", d.Parts)
+	}
+	b.Parts[8].At[0] += 300
+	d = report.EvaluateDocument(document(a, b)).Difference
+	if len(d.Parts) != 1 || d.Parts[0].What != report.Moved || d.Parts[0].WithinB != 15 {
+		t.Errorf("moved besides: %+v", d.Parts)
+	}
+}
+
 // What is said about doubt is what happens when masses and places are drawn at
 // random within their half-widths: Monte Carlo through Evaluate's own figures
 // (JCGM 101:2008). Drawn parts of one source get one draw, in both builds.

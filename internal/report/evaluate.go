@@ -151,6 +151,7 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 	}
 	var pairs []couple
 	var plus *[numFigures]float64
+	var renamed []renaming
 	if a != nil {
 		if e.matched = last.match(a, b); e.matched == nil {
 			e.matched = match(a, b)
@@ -159,7 +160,8 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 		shareSpots(a, b, pairs, src.count)
 		a.measure()
 		b.measure()
-		plus = judgePair(a, b, &t.one, &t.both)
+		renamed = renamings(a, b, pairs)
+		plus = judgePair(a, b, renamed, &t.one, &t.both)
 	}
 	r.Builds = make([]Build, len(d.Builds))
 	e.texts = last.texts(len(d.Builds), len(sides.list))
@@ -178,7 +180,9 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 		}
 	}
 	if a != nil {
+		b.rename(renamed, true)
 		r.Difference = t.difference(a, b, pairs, plus)
+		b.rename(renamed, false)
 	}
 	t.words, t.show = nil, nil
 	src.reset()

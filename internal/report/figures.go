@@ -137,8 +137,8 @@ func (w *Weighed) judge(b *mass.Budget) {
 
 // judgePair does that for two builds and for the difference of the second
 // minus the first, in one go: the budget of the first is half of that of the
-// difference. It returns the expanded uncertainties of the difference.
-func judgePair(a, b *Weighed, one, both *mass.Budget) *[numFigures]float64 {
+// difference, unless some lines of b are renamed. It returns the expanded uncertainties of the difference.
+func judgePair(a, b *Weighed, renamed []renaming, one, both *mass.Budget) *[numFigures]float64 {
 	var d [numFigures]float64
 	for s := range numFigures {
 		if a.figures.twins[s] && b.figures.twins[s] {
@@ -152,7 +152,13 @@ func judgePair(a, b *Weighed, one, both *mass.Budget) *[numFigures]float64 {
 		one.Reset()
 		b.figures.charge(one, s, 1)
 		b.figures.plus[s] = one.Expanded()
-		both.Add(one, 1)
+		if len(renamed) == 0 {
+			both.Add(one, 1)
+		} else {
+			b.rename(renamed, true)
+			b.figures.charge(both, s, 1)
+			b.rename(renamed, false)
+		}
 		d[s] = both.Expanded()
 	}
 	return &d

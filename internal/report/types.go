@@ -154,7 +154,7 @@ type GroupChange struct {
 
 // PartChange is a part that is not the same in both builds.
 type PartChange struct {
-	What  string     `json:"what"`        // "added", "removed", "changed" (mass), "moved"
+	What  string     `json:"what"`        // "added", "removed", "changed" (mass, or how well its place is known), "moved"
 	A     string     `json:"a,omitempty"` // part id in A
 	B     string     `json:"b,omitempty"` // part id in B
 	Name  string     `json:"name"`
@@ -166,6 +166,9 @@ type PartChange struct {
 	WithFrame bool   `json:"with_frame,omitempty"` // it sits at the same station, which the bike's own figures moved
 	CarrierA  string `json:"carrier_a,omitempty"`  // both only when they differ
 	CarrierB  string `json:"carrier_b,omitempty"`
+
+	WithinA float64 `json:"within_a_mm,omitempty"` // how well its place is known; both only when they differ
+	WithinB float64 `json:"within_b_mm,omitempty"`
 }
 
 // Mover says by how much a part's change moved the centre of mass.

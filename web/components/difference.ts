@@ -5,7 +5,7 @@ import { html, nothing, svg, type TemplateResult } from "lit";
 import { store } from "../state.ts";
 import { t, word } from "../text/index.ts";
 import type { Advice, Difference as Diff, GroupChange, Mover, PartChange } from "../types.ts";
-import { decimal, figureScale, partScale, plain, signed, write } from "../units.ts";
+import { decimal, figureScale, partScale, plain, signed, trim, write } from "../units.ts";
 import { copyMenu, copyTable, subhead } from "./copytable.ts";
 import { Later } from "./element.ts";
 import { number } from "./figure.ts";
@@ -200,9 +200,12 @@ function what(p: PartChange): string {
   const s = figureScale("mm", store.doc!.show);
   const far = Math.hypot(...(p.moved_mm ?? [0, 0, 0])) / s.per;
   const by = `${decimal(far, s.decimals)}\u00a0${s.unit}`;
-  const words = p.what === "changed" ? [t("diff.changed")] : [];
+  const known = p.within_a_mm !== p.within_b_mm;
+  const words = p.what === "changed" && !(known && p.delta_g === 0 && p.plus_g === 0) ? [t("diff.changed")] : [];
   if (far * s.per >= 1) words.push(t(p.with_frame ? "diff.moved.frame" : "diff.moved.by", { by }));
   if (p.carrier_a !== p.carrier_b) words.push(t("diff.carrier"));
+  const within = (mm = 0) => `±${trim(mm / s.per, 1)}\u00a0${s.unit}`;
+  if (known) words.push(t("diff.within", { a: within(p.within_a_mm), b: within(p.within_b_mm) }));
   return words.join(", ") || t("diff.moved");
 }
 

@@ -260,6 +260,7 @@ export const en = {
   "diff.moved.by": "moved {by}",
   "diff.moved.frame": "moved {by} with the frame",
   "diff.carrier": "fixed to another part",
+  "diff.within": "place known to {b}, in A to {a}",
   "diff.all": "Show all {n}",
   "diff.fewer": "Show fewer",
   "diff.same": "Every part is the same in both builds.",

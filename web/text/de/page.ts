@@ -261,6 +261,7 @@ export const page: Record<keyof typeof en, string> = {
   "diff.moved.by": "um {by} versetzt",
   "diff.moved.frame": "mit dem Rahmen um {by} versetzt",
   "diff.carrier": "an anderem befestigt",
+  "diff.within": "Ort auf {b} bekannt, in A auf {a}",
   "diff.all": "Alle {n} zeigen",
   "diff.fewer": "Weniger zeigen",
   "diff.same": "Jedes Teil ist in beiden Aufbauten gleich.",
