@@ -1,6 +1,7 @@
 package data_test
 
 import (
+	"fmt"
 	"os"
 	"regexp"
 	"slices"
@@ -12,7 +13,23 @@ import (
 	"steelyard/data"
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
+	"steelyard/internal/rider"
 )
+
+// What is said of a rider's ± is what is reckoned with.
+func TestRiderHelpTellsTheDoubt(t *testing.T) {
+	for _, lang := range []string{"en", "de"} {
+		words := make(map[string]string)
+		decode(t, "words/"+lang+".json", &words)
+		for _, want := range []string{
+			fmt.Sprintf("± %g %%", 100*rider.ClothesWithin), fmt.Sprintf("± %g %%", 100*rider.ShoesWithin), fmt.Sprintf("± %g mm", 1000*rider.PlaceWithin),
+		} {
+			if !strings.Contains(words["help.rider"], want) {
+				t.Errorf("%s: %q does not say %s", lang, words["help.rider"], want)
+			}
+		}
+	}
+}
 
 func TestEveryKeyHasItsWord(t *testing.T) {
 	words := make(map[string]string)

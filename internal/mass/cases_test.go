@@ -7,15 +7,15 @@ import "steelyard/internal/mass"
 // the middle plane and a part that is known exactly.
 func tourer() []mass.Item {
 	return []mass.Item{
-		{Mass: 3.4, Place: mass.Vec{X: 0.55, Z: 0.55}, Spread: mass.Box(0.7, 0.05, 0.4), MassU: 0.06, MassSource: 0, PlaceU: 0.010, PlaceSource: 0},
+		{Mass: 3.4, Place: mass.Vec{X: 0.55, Z: 0.55}, Spread: mass.Box(0.7, 0.05, 0.4), MassU: 0.06, MassSource: 0, PlaceU: mass.Alike(0.010), PlaceSource: 0},
 		{Mass: 2.1, Place: mass.Vec{X: 0, Z: 0.34}, Spread: mass.Ring(0.31), MassU: 0.03, MassSource: 1},
 		{Mass: 1.7, Place: mass.Vec{X: 1.08, Z: 0.34}, Spread: mass.Ring(0.31), MassU: 0.03, MassSource: 1},
 		{Mass: 1.9, Place: mass.Vec{X: 0, Z: 0.34}, Spread: mass.Disc(0.05, 0.1), MassU: 0.04, MassSource: 2},
-		{Mass: 2.6, Place: mass.Vec{X: 0.46, Z: 0.28}, Spread: mass.Disc(0.06, 0.12), MassU: 0.05, MassSource: 3, PlaceU: 0.004, PlaceSource: 1},
-		{Mass: 8.0, Place: mass.Vec{X: -0.05, Y: 0.18, Z: 0.55}, Spread: mass.Box(0.32, 0.17, 0.33), MassU: 0.40, MassSource: 4, PlaceU: 0.015, PlaceSource: 2},
-		{Mass: 7.1, Place: mass.Vec{X: -0.05, Y: -0.18, Z: 0.55}, Spread: mass.Box(0.32, 0.17, 0.33), MassU: 0.35, MassSource: 4, PlaceU: 0.015, PlaceSource: 2},
+		{Mass: 2.6, Place: mass.Vec{X: 0.46, Z: 0.28}, Spread: mass.Disc(0.06, 0.12), MassU: 0.05, MassSource: 3, PlaceU: mass.Alike(0.004), PlaceSource: 1},
+		{Mass: 8.0, Place: mass.Vec{X: -0.05, Y: 0.18, Z: 0.55}, Spread: mass.Box(0.32, 0.17, 0.33), MassU: 0.40, MassSource: 4, PlaceU: mass.Alike(0.015), PlaceSource: 2},
+		{Mass: 7.1, Place: mass.Vec{X: -0.05, Y: -0.18, Z: 0.55}, Spread: mass.Box(0.32, 0.17, 0.33), MassU: 0.35, MassSource: 4, PlaceU: mass.Alike(0.015), PlaceSource: 2},
 		{Mass: 0.6, Place: mass.Vec{X: 0.95, Z: 1.02}, Spread: mass.Pair(0.55)},
-		{Mass: 75, Place: mass.Vec{X: 0.38, Z: 1.05}, Spread: mass.Box(0.5, 0.4, 0.8), MassU: 0.5, MassSource: 5, PlaceU: 0.02, PlaceSource: 3},
+		{Mass: 75, Place: mass.Vec{X: 0.38, Z: 1.05}, Spread: mass.Box(0.5, 0.4, 0.8), MassU: 0.5, MassSource: 5, PlaceU: mass.Alike(0.02), PlaceSource: 3},
 	}
 }
 

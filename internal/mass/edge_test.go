@@ -12,7 +12,7 @@ import (
 // Nothing has no centre, no inertia and no load, and all of it is 0; only a
 // ratio to nothing is not a number.
 func TestNothing(t *testing.T) {
-	massless := []mass.Item{{Place: mass.Vec{X: 1}, Spread: mass.Ring(0.3), PlaceU: 0.1}}
+	massless := []mass.Item{{Place: mass.Vec{X: 1}, Spread: mass.Ring(0.3), PlaceU: mass.Alike(0.1)}}
 	for name, figure := range figures() {
 		for what, items := range map[string][]mass.Item{
 			"no items": nil, "a massless item": massless,
@@ -58,7 +58,7 @@ func TestGyrationOfAPoint(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		items := []mass.Item{{
 			Mass:  rapid.Float64Range(0.001, 100).Draw(t, "mass"),
-			Place: vec(t, "place", 10), MassU: 0.1, PlaceU: 0.1,
+			Place: vec(t, "place", 10), MassU: 0.1, PlaceU: mass.Alike(0.1),
 		}}
 		for name, axis := range axes {
 			f := mass.Gyration(items, nil, axis)
@@ -82,11 +82,11 @@ func TestCombiningNeverPanics(t *testing.T) {
 	)
 	rapid.Check(t, func(t *rapid.T) {
 		items := []mass.Item{{
-			Mass: odd.Draw(t, "mass"), MassU: odd.Draw(t, "u"), PlaceU: odd.Draw(t, "pu"),
+			Mass: odd.Draw(t, "mass"), MassU: odd.Draw(t, "u"), PlaceU: mass.Alike(odd.Draw(t, "pu")),
 			Place:  mass.Vec{X: odd.Draw(t, "x"), Y: odd.Draw(t, "y"), Z: odd.Draw(t, "z")},
 			Spread: mass.Sym{XX: odd.Draw(t, "xx"), XZ: odd.Draw(t, "xz")},
 		}, {
-			Mass: odd.Draw(t, "mass"), MassU: 1, MassSource: 3, PlaceU: 1, PlaceSource: 2,
+			Mass: odd.Draw(t, "mass"), MassU: 1, MassSource: 3, PlaceU: mass.Alike(1), PlaceSource: 2,
 		}}
 		a, b := mass.Centre(items, nil, mass.X), mass.Total(items, nil)
 		for _, f := range []mass.Figure{

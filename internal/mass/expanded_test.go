@@ -116,7 +116,7 @@ func TestExpandedIsBounded(t *testing.T) {
 			for i := range items {
 				_, dp := f.Slopes(items, i)
 				n := items[i].PlaceSource
-				places[n] = places[n].Add(dp.Scale(items[i].PlaceU))
+				places[n] = places[n].Add(each(dp, items[i].PlaceU))
 			}
 			for _, p := range places {
 				worst += mass.HalfWidth(math.Abs(p.X) + math.Abs(p.Y) + math.Abs(p.Z))

@@ -13,9 +13,10 @@ type Item struct {
 	MassU      float64
 	MassSource int
 
-	// PlaceU is the standard uncertainty of each coordinate of Place, m. Items
-	// with the same PlaceSource are misplaced together.
-	PlaceU      float64
+	// PlaceU is the standard uncertainty of each coordinate of Place, m; one
+	// coordinate's error says nothing of another's. Items with the same
+	// PlaceSource are misplaced together.
+	PlaceU      Vec
 	PlaceSource int
 }
 

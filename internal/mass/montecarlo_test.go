@@ -37,7 +37,7 @@ func throw(rng *rand.Rand, masses []float64, places []mass.Vec) {
 func draw(into, items []mass.Item, masses []float64, places []mass.Vec) {
 	for i, it := range items {
 		it.Mass += it.MassU * masses[it.MassSource]
-		it.Place = it.Place.Add(places[it.PlaceSource].Scale(it.PlaceU))
+		it.Place = it.Place.Add(each(places[it.PlaceSource], it.PlaceU))
 		into[i] = it
 	}
 }
@@ -118,3 +118,6 @@ func TestDifferenceAgainstMonteCarlo(t *testing.T) {
 		}
 	}
 }
+
+// each multiplies axis by axis.
+func each(a, b mass.Vec) mass.Vec { return mass.Vec{X: a.X * b.X, Y: a.Y * b.Y, Z: a.Z * b.Z} }

@@ -30,7 +30,7 @@ func system(t *rapid.T) ([]mass.Item, mass.Share) {
 			Spread:      rapid.SampledFrom(shapes).Draw(t, "shape"),
 			MassU:       rapid.Float64Range(0, 0.5).Draw(t, "mass u"),
 			MassSource:  rapid.IntRange(0, n).Draw(t, "mass source"),
-			PlaceU:      rapid.Float64Range(0, 0.03).Draw(t, "place u"),
+			PlaceU:      mass.Vec{X: rapid.Float64Range(0, 0.03).Draw(t, "place u"), Y: rapid.Float64Range(0, 0.03).Draw(t, "place u, sideways"), Z: rapid.Float64Range(0, 0.03).Draw(t, "place u, up")},
 			PlaceSource: rapid.IntRange(0, n).Draw(t, "place source"),
 		}
 		share[i] = rapid.SampledFrom([]float64{0.5, 1}).Draw(t, "share")

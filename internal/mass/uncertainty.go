@@ -53,7 +53,8 @@ func (b *Budget) Charge(items []Item, f Figure, sign float64) {
 	masses, places, gross := b.mass, b.place, b.gross
 	for i := range items {
 		it := &items[i]
-		if it.MassU == 0 && it.PlaceU == 0 {
+		placed := it.PlaceU.X == 0 && it.PlaceU.Y == 0 && it.PlaceU.Z == 0
+		if it.MassU == 0 && placed {
 			continue
 		}
 		dm, dp := f.slopes(items, i)
@@ -65,12 +66,12 @@ func (b *Budget) Charge(items []Item, f Figure, sign float64) {
 			masses[it.MassSource] += c
 			gross += c * c
 		}
-		if it.PlaceU != 0 {
+		if !placed {
 			if it.PlaceSource >= len(places) {
 				places = grow(places, it.PlaceSource)
 			}
-			u := sign * it.PlaceU
-			c := Vec{u * dp.X, u * dp.Y, u * dp.Z}
+			u := &it.PlaceU
+			c := Vec{sign * u.X * dp.X, sign * u.Y * dp.Y, sign * u.Z * dp.Z}
 			p := &places[it.PlaceSource]
 			p.X += c.X
 			p.Y += c.Y

@@ -44,8 +44,8 @@ func TestDifferenceOfASystemWithItselfIsExact(t *testing.T) {
 // share of the mass, m/M, and by (x - c)/M a kilogram.
 func TestCentreBudgetByHand(t *testing.T) {
 	items := []mass.Item{
-		{Mass: 1, Place: mass.Vec{X: 0}, MassU: 0.04, MassSource: 0, PlaceU: 0.4, PlaceSource: 0},
-		{Mass: 3, Place: mass.Vec{X: 4}, MassU: 0.08, MassSource: 1, PlaceU: 0.04, PlaceSource: 1},
+		{Mass: 1, Place: mass.Vec{X: 0}, MassU: 0.04, MassSource: 0, PlaceU: mass.Alike(0.4), PlaceSource: 0},
+		{Mass: 3, Place: mass.Vec{X: 4}, MassU: 0.08, MassSource: 1, PlaceU: mass.Alike(0.04), PlaceSource: 1},
 	}
 	var b mass.Budget
 	b.Charge(items, mass.Centre(items, nil, mass.X), 1)

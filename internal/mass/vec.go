@@ -2,6 +2,9 @@ package mass
 
 import "math"
 
+// Alike returns the vector with the same along each axis.
+func Alike(v float64) Vec { return Vec{v, v, v} }
+
 // Vec is a point or a displacement, in metres.
 type Vec struct{ X, Y, Z float64 }
 

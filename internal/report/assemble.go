@@ -306,7 +306,10 @@ func (w *Weighed) place(p *parts.Part, l *Line, src *sources, like *line) *parts
 		}
 	}
 	u := src.piece[l.source]
-	placeU := mass.Rectangular(p.Within / millimetre.perSI)
+	placeU := mass.Alike(mass.Rectangular(p.Within / millimetre.perSI))
+	if l.level == loaded {
+		placeU = bagWithin(p.Shape.Size)
+	}
 	n := float64(len(points))
 	l.First = len(w.Items)
 	for _, at := range points {

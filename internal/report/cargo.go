@@ -27,10 +27,29 @@ const riderGroup = "rider"
 // groups are all groups that mass is counted under.
 var groups = append(slices.Clone(parts.Groups), riderGroup)
 
-// bagWithin is how far the middle of a bag, and of what is in it, may lie from
-// where it is said to be, in mm along each axis: an estimate of ours for how a
-// bag hangs and how it is filled. All that is in a bag is misplaced with it.
-const bagWithin = 50
+// How far the middle of a bag, and of what is in it, may lie from where it is
+// said to be: estimates of ours. How it is filled moves it by up to a sixth of
+// the bag's size along each axis, as when a box that is two thirds full is
+// packed from one end; how it hangs, by a few mm. A bag whose size is not known
+// is taken for one of 240 mm.
+const (
+	bagFill    = 1. / 6
+	bagHang    = 5   // mm
+	bagUnsized = 240 // mm
+)
+
+// bagWithin returns the standard uncertainty of the place of a bag, m, from its
+// size in mm. All that is in a bag is misplaced with it.
+func bagWithin(size parts.Vec3) mass.Vec {
+	var u [3]float64
+	for i, s := range size {
+		if s <= 0 {
+			s = bagUnsized
+		}
+		u[i] = mass.Rectangular((bagHang + bagFill*s) / millimetre.perSI)
+	}
+	return mass.Vec{X: u[0], Y: u[1], Z: u[2]}
+}
 
 // cargo is what a build carries, as lines of a parts list.
 type cargo struct {
@@ -137,7 +156,7 @@ func carry(d *parts.Document, b *parts.Build, bike *geometry.Bike, l *parts.Load
 			c.rider, c.body = r, body
 			c.lines = append(c.lines, parts.Part{
 				ID: riderPrefix + r.ID, Name: r.Name, Kind: riderGroup, Quantity: 1,
-				Mass: r.Mass, HalfWidth: r.HalfWidth, Basis: parts.Stated, Within: rider.PlaceWithin * 1000,
+				Mass: r.Mass, HalfWidth: rider.HalfWidth(r), Basis: parts.Stated, Within: rider.PlaceWithin * 1000,
 				Carrier: parts.MainFrame, Shape: parts.Shape{Form: parts.FormPoint},
 			})
 			c.supply, c.bag, c.good = append(c.supply, lasting), append(c.bag, -1), append(c.good, -1)
@@ -148,7 +167,7 @@ func carry(d *parts.Document, b *parts.Build, bike *geometry.Bike, l *parts.Load
 
 // add adds a line that lies in a bag: spread over the bag's box.
 func (c *cargo) add(p parts.Part, b *parts.Bag, s supply, bag, good int) {
-	p.Station, p.Offset, p.Carrier, p.Within = b.Station, b.Offset, b.Carrier, bagWithin
+	p.Station, p.Offset, p.Carrier = b.Station, b.Offset, b.Carrier
 	p.Shape = parts.Shape{Form: parts.FormBox, Size: b.Size}
 	c.lines = append(c.lines, p)
 	c.supply, c.bag, c.good = append(c.supply, s), append(c.bag, bag), append(c.good, good)

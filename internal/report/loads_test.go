@@ -431,7 +431,11 @@ func TestRiderIsTold(t *testing.T) {
 	}
 	near(t, "segments", sum, 70000+1900+850, 0.1)
 	near(t, "body", s.Body.Mass, 70000+1900+850, 0.01)
-	near(t, "its ±", s.Body.Plus, 1000, 0.01)
+	// A kilogram of the body, a quarter of the clothes and 15 % of the shoes, each
+	// rectangular: twice the root of the sum of their variances (JCGM 100:2008), but
+	// no more than all in full. All three are one line's, so nothing lies outside
+	// √(1000² + 475² + 127.5²) = 1114.4 g.
+	near(t, "its ±", s.Body.Plus, math.Sqrt(1000*1000+475*475+127.5*127.5), 0.01)
 	if s.Groups[0].Key != "rider" || s.Groups[0].Mass != s.Body.Mass {
 		t.Errorf("%+v", s.Groups[0])
 	}
@@ -439,6 +443,32 @@ func TestRiderIsTold(t *testing.T) {
 		t.Errorf("weigh %+v first", s.Weigh[0])
 	}
 	near(t, "sprung", figure(t, &r.Builds[0], "sprung").Value-figure(t, &report.EvaluateDocument(withState(laden(), parts.Loaded, "")).Builds[0], "sprung").Value, s.Body.Mass, 0.02)
+}
+
+// How well the place of a bag is known follows its size along each axis: a frame
+// bag 60 mm wide cannot be filled 58 mm off the middle.
+func TestPlaceOfBagFollowsItsSize(t *testing.T) {
+	d := withState(laden(), parts.Loaded, parts.Full)
+	l := &d.Loads[0]
+	l.Rider, l.Bags = "", l.Bags[:1]
+	l.Bags[0].Station, l.Bags[0].Mass, l.Bags[0].HalfWidth, l.Bags[0].Size = "frame-bag", 0, 0, parts.Vec3{450, 60, 240}
+	l.Goods = []parts.Good{{ID: "g", Name: "Water", Quantity: 1, Mass: 4000, Basis: parts.Weighed, In: "left"}}
+	d.Builds[0].Parts = nil // the load alone
+	s := &report.EvaluateDocument(d).Sides[0]
+	for key, most := range map[string]float64{"centre_x": 450. / 6, "centre_y": 60. / 6, "centre_z": 240. / 6} {
+		f := cell(t, s, parts.Loaded, parts.Full, key)
+		near(t, key, f.Plus, most+5, 0.01)
+		for _, g := range s.Figures { // the other way in which they are reckoned
+			if g.Key == key {
+				near(t, key+" of the state shown", g.Plus, f.Plus, 0.01)
+			}
+		}
+	}
+	// Of a bag without a size something is still in doubt.
+	l.Bags[0].Size = parts.Vec3{}
+	if f := cell(t, &report.EvaluateDocument(d).Sides[0], parts.Loaded, parts.Full, "centre_y"); f.Plus != 45 {
+		t.Errorf("without a size ± %v", f.Plus)
+	}
 }
 
 // What is wrong with a load is told of the thing, and takes no more with it than

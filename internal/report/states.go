@@ -13,14 +13,14 @@ import (
 type first struct {
 	at            [4]float64   // kg, kg m
 	errors        [][4]float64 // what the error of each source of mass does to them
-	places, sizes float64      // of what the sources of place do, the same along each axis: sums of squares, (kg m)², and of magnitudes, kg m
+	places, sizes [3]float64   // of what the sources of place do along each axis: sums of squares, (kg m)², and of magnitudes, kg m
 }
 
 // spreading is memory for the walk: what the errors of each source do to the
 // moments.
 type spreading struct {
 	mass    [][4]float64 // by source of mass
-	place   []float64    // by source of place, kg m: the same along each axis
+	place   []mass.Vec   // by source of place, kg m
 	masses  []int        // sources in use
 	placeds []int
 	errors  [][4]float64 // of the sources in use
@@ -54,8 +54,11 @@ func (t *table) firstOf(w *Weighed, to level, left *[numSupplies]float64) first 
 				e[2] += u * it.Place.Y
 				e[3] += u * it.Place.Z
 			}
-			if it.PlaceU != 0 {
-				*s.ofPlace(it.PlaceSource) += m * it.PlaceU
+			if u := &it.PlaceU; *u != (mass.Vec{}) {
+				p := s.ofPlace(it.PlaceSource)
+				p.X += m * u.X
+				p.Y += m * u.Y
+				p.Z += m * u.Z
 			}
 		}
 	}
@@ -68,9 +71,11 @@ func (t *table) firstOf(w *Weighed, to level, left *[numSupplies]float64) first 
 	f.errors = s.errors
 	for _, n := range s.placeds {
 		p := &s.place[n]
-		f.places += *p * *p
-		f.sizes += math.Abs(*p)
-		*p = 0
+		for i, v := range [...]float64{p.X, p.Y, p.Z} {
+			f.places[i] += v * v
+			f.sizes[i] += math.Abs(v)
+		}
+		*p = mass.Vec{}
 	}
 	s.masses, s.placeds = s.masses[:0], s.placeds[:0]
 	return f
@@ -86,11 +91,11 @@ func (s *spreading) ofMass(n int) *[4]float64 {
 	return &s.mass[n]
 }
 
-func (s *spreading) ofPlace(n int) *float64 {
+func (s *spreading) ofPlace(n int) *mass.Vec {
 	if k := n + 1 - len(s.place); k > 0 {
-		s.place = append(s.place, make([]float64, k)...)
+		s.place = append(s.place, make([]mass.Vec, k)...)
 	}
-	if s.place[n] == 0 {
+	if s.place[n] == (mass.Vec{}) {
 		s.placeds = append(s.placeds, n)
 	}
 	return &s.place[n]
@@ -98,8 +103,11 @@ func (s *spreading) ofPlace(n int) *float64 {
 
 // figure is a figure with the gradient g.
 func (f *first) figure(s slot, value float64, g [4]float64) (Figure, bool) {
-	v := f.places * (g[1]*g[1] + g[2]*g[2] + g[3]*g[3])
-	sum := f.sizes * (math.Abs(g[1]) + math.Abs(g[2]) + math.Abs(g[3]))
+	v, sum := 0.0, 0.0
+	for i := range f.places {
+		v += f.places[i] * g[1+i] * g[1+i]
+		sum += f.sizes[i] * math.Abs(g[1+i])
+	}
 	for i := range f.errors {
 		e := &f.errors[i]
 		c := g[0]*e[0] + g[1]*e[1] + g[2]*e[2] + g[3]*e[3]

@@ -10,7 +10,7 @@ import (
 // A rider with a bike, whose centre of mass is 0.42 m ahead of the rear contact
 // and 1.05 m up, on a wheelbase of 1.08 m.
 func Example() {
-	items := []mass.Item{{Mass: 98, Place: mass.Vec{X: 0.42, Z: 1.05}, PlaceU: 0.01}}
+	items := []mass.Item{{Mass: 98, Place: mass.Vec{X: 0.42, Z: 1.05}, PlaceU: mass.Alike(0.01)}}
 	s := ride.Between(items, 0, 1.08)
 	show := func(what string, f mass.Figure) {
 		_, plus := mass.Uncertainty(items, f)

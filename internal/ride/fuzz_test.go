@@ -21,7 +21,7 @@ func FuzzSystem(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, m, x, z, rear, front, gradient, grip float64, what string, limit float64) {
 		items := []mass.Item{
-			{Mass: m, Place: mass.Vec{X: x, Y: rear, Z: z}, MassU: grip, PlaceU: 0.01},
+			{Mass: m, Place: mass.Vec{X: x, Y: rear, Z: z}, MassU: grip, PlaceU: mass.Alike(0.01)},
 			{Mass: 1, Place: mass.Vec{X: 0.5, Z: 0.5}, MassU: 0.1, MassSource: 1},
 		}
 		s := ride.Between(items, rear, front)

@@ -27,7 +27,7 @@ func loaded(t *rapid.T) (items []mass.Item, rear, front float64) {
 				Z: rapid.Float64Range(0.2, 1.5).Draw(t, "z"),
 			},
 			MassU: rapid.Float64Range(0, 0.5).Draw(t, "mass u"), MassSource: rapid.IntRange(0, n).Draw(t, "mass source"),
-			PlaceU: rapid.Float64Range(0, 0.03).Draw(t, "place u"), PlaceSource: rapid.IntRange(0, n).Draw(t, "place source"),
+			PlaceU: mass.Vec{X: rapid.Float64Range(0, 0.03).Draw(t, "place u"), Y: rapid.Float64Range(0, 0.03).Draw(t, "place u, sideways"), Z: rapid.Float64Range(0, 0.03).Draw(t, "place u, up")}, PlaceSource: rapid.IntRange(0, n).Draw(t, "place source"),
 		})
 	}
 	return items, rear, front
@@ -189,7 +189,7 @@ func TestDoubtAgainstFiniteDifferences(t *testing.T) {
 					if it.PlaceSource != source {
 						return false
 					}
-					*[]*float64{&it.Place.X, &it.Place.Y, &it.Place.Z}[axis] += by * it.PlaceU
+					*[]*float64{&it.Place.X, &it.Place.Y, &it.Place.Z}[axis] += by * [...]float64{it.PlaceU.X, it.PlaceU.Y, it.PlaceU.Z}[axis]
 					return true
 				})
 			}
@@ -207,7 +207,7 @@ func TestDoubtAgainstFiniteDifferences(t *testing.T) {
 // Which of lift and slip comes first is left open when the doubt is larger
 // than what is between them.
 func TestClimbingDecided(t *testing.T) {
-	items := []mass.Item{{Mass: 90, Place: mass.Vec{X: 0.4, Z: 1}, PlaceU: 0.01}}
+	items := []mass.Item{{Mass: 90, Place: mass.Vec{X: 0.4, Z: 1}, PlaceU: mass.Alike(0.01)}}
 	s := ride.Between(items, 0, 1)
 	// a/h = 0.4, with ± 2 · 0.01 · sqrt(1 + 0.4²) = 0.0215.
 	for grip, want := range map[float64]bool{0.37: true, 0.385: false, 0.4: false, 0.415: false, 0.43: true} {

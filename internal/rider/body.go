@@ -1,7 +1,10 @@
 package rider
 
 import (
+	"math"
+
 	"steelyard/internal/mass"
+	"steelyard/internal/parts"
 )
 
 // Body is a person on a bike.
@@ -67,13 +70,31 @@ type Segment struct {
 // about as much.
 const PlaceWithin = 0.020
 
-// Items returns the body as items for package mass. The rider's mass is one
-// number, so its error is shared by all segments: massSource. They are misplaced
+// Clothes and shoes lie within these shares of the mass that is entered for
+// them: estimates of ours, since people dress by the weather and fill pockets,
+// and weigh neither often.
+const (
+	ClothesWithin = 0.25
+	ShoesWithin   = 0.15
+)
+
+// HalfWidth returns how far the mass of a rider, with clothes and shoes, may be
+// off, g. The three are independent of each other, so they add up as the root of
+// the sum of squares.
+func HalfWidth(r *parts.Rider) float64 {
+	return math.Hypot(r.HalfWidth, math.Hypot(ClothesWithin*r.Clothing, ShoesWithin*r.Shoes))
+}
+
+// Items returns the body as items for package mass. The rider's mass, as dressed,
+// has one error that all segments share by their mass: massSource. Of clothes
+// that is so, as they are spread that way; an error of the shoes is spread too,
+// which moves the centre of a body by less than 2 mm, far below the doubt of
+// its place. The segments are misplaced
 // together as well, by up to [PlaceWithin]: placeSource. All belong on the main
 // frame; the package's doc says why.
 func (b *Body) Items(massSource, placeSource int) []mass.Item {
 	items := make([]mass.Item, len(b.Segments))
-	u := mass.Rectangular(PlaceWithin)
+	u := mass.Alike(mass.Rectangular(PlaceWithin))
 	for i := range b.Segments {
 		s := &b.Segments[i]
 		items[i] = mass.Item{
@@ -88,7 +109,7 @@ func (b *Body) Items(massSource, placeSource int) []mass.Item {
 // masses are what a body weighs, kg.
 type masses struct {
 	body, clothes, shoes float64
-	u                    float64 // standard uncertainty of body
+	u                    float64 // standard uncertainty of all three together
 }
 
 // weigh makes the segments of a body whose joints are solved.

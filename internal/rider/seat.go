@@ -64,7 +64,7 @@ func Seat(b *geometry.Bike, r *parts.Rider) (*Body, []parts.Problem) {
 	if l.failed {
 		return nil, l.problems
 	}
-	u := mass.Rectangular(r.HalfWidth / 1000)
+	u := mass.Rectangular(HalfWidth(r) / 1000)
 	body.weigh(masses{r.Mass / 1000, r.Clothing / 1000, r.Shoes / 1000, u})
 	return body, l.problems
 }

@@ -55,7 +55,7 @@ func TestExpectedReadings(t *testing.T) {
 func TestExpectedCoversDraws(t *testing.T) {
 	bike, items := tourer(t)
 	for i := range items {
-		items[i].PlaceU = 0 // only masses are drawn
+		items[i].PlaceU = mass.Vec{} // only masses are drawn
 	}
 	w := &parts.WeighIn{ID: "w", Name: "w", Readings: []parts.Reading{{Wheel: "front", Mass: 1, Resolution: 0.1}}}
 	want := weighin.Expect(w, bike, items)[0].Mass

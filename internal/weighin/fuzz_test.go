@@ -37,8 +37,8 @@ func FuzzWeigh(f *testing.F) {
 			},
 		}
 		items := []mass.Item{
-			{Mass: kg, Place: mass.Vec{X: x, Z: z}, MassU: massU, PlaceU: placeU},
-			{Mass: 5, Place: mass.Vec{X: 0.3, Z: 0.5}, MassU: 0.1, MassSource: 1, PlaceU: 0.01, PlaceSource: 1},
+			{Mass: kg, Place: mass.Vec{X: x, Z: z}, MassU: massU, PlaceU: mass.Alike(placeU)},
+			{Mass: 5, Place: mass.Vec{X: 0.3, Z: 0.5}, MassU: 0.1, MassSource: 1, PlaceU: mass.Alike(0.01), PlaceSource: 1},
 			{Mass: 1, Place: mass.Vec{X: 1, Z: 0.5}, MassU: massU, MassSource: -7, PlaceSource: 1},
 		}
 		w := &parts.WeighIn{ID: "w", Name: wheel, Build: "a", State: parts.State(raised), Readings: []parts.Reading{

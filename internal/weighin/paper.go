@@ -14,7 +14,7 @@ type Paper struct {
 
 	p       moments
 	sources []source
-	place   float64 // variance that misplaced parts give to each of M x and M z
+	place   moments // variances that misplaced parts give
 }
 
 // source is a mass that is known to some doubt, with all items that share it:
@@ -36,14 +36,14 @@ var half = math.Sqrt(3)
 func PaperOf(items []mass.Item) (p *Paper, ok bool) {
 	p = &Paper{}
 	index := map[int]int{}
-	spots := map[int]float64{} // by place source, Σ mass PlaceU
+	spots := map[int]mass.Vec{} // by place source, Σ mass PlaceU
 	for i := range items {
 		it := &items[i]
 		p.p[0] += it.Mass
 		p.p[1] += it.Mass * it.Place.X
 		p.p[2] += it.Mass * it.Place.Z
-		if it.PlaceU != 0 {
-			spots[it.PlaceSource] += it.Mass * it.PlaceU
+		if it.PlaceU != (mass.Vec{}) {
+			spots[it.PlaceSource] = spots[it.PlaceSource].Add(it.PlaceU.Scale(it.Mass))
 		}
 		if it.MassU == 0 {
 			continue
@@ -64,7 +64,8 @@ func PaperOf(items []mass.Item) (p *Paper, ok bool) {
 	}
 	for i := range items { // in the order of the items, so that sums do not hang on a map's
 		if u, ok := spots[items[i].PlaceSource]; ok {
-			p.place += u * u
+			p.place[1] += u.X * u.X
+			p.place[2] += u.Z * u.Z
 			delete(spots, items[i].PlaceSource)
 		}
 	}
@@ -94,7 +95,7 @@ func (p *Paper) covariance(known int) *linear.Sym {
 func (p *Paper) placeCovariance(known int) *linear.Sym {
 	v := linear.NewSym(known)
 	for i := 1; i < known; i++ {
-		v.Set(i, i, p.place)
+		v.Set(i, i, p.place[i])
 	}
 	return v
 }

@@ -376,9 +376,9 @@ func TestSumsOfSquaresAddUp(t *testing.T) {
 		{Rise: 0.2, RiseU: 0.001, Mass: 65.7, MassU: 0.05}, {Front: true, Rise: -0.15, RiseU: 0.001, Mass: 49.2, MassU: 0.03},
 	}
 	items := []mass.Item{
-		{Mass: 80, Place: mass.Vec{X: 0.42, Z: 1}, MassU: 0.4, MassSource: 1, PlaceU: 0.01},
-		{Mass: 9, Place: mass.Vec{X: 0.1, Z: 0.5}, MassU: 0.2, MassSource: 2, PlaceU: 0.01, PlaceSource: 1},
-		{Mass: 8, Place: mass.Vec{X: 0.9, Z: 0.5}, MassU: 0.2, MassSource: 2, PlaceU: 0.01, PlaceSource: 2},
+		{Mass: 80, Place: mass.Vec{X: 0.42, Z: 1}, MassU: 0.4, MassSource: 1, PlaceU: mass.Alike(0.01)},
+		{Mass: 9, Place: mass.Vec{X: 0.1, Z: 0.5}, MassU: 0.2, MassSource: 2, PlaceU: mass.Alike(0.01), PlaceSource: 1},
+		{Mass: 8, Place: mass.Vec{X: 0.9, Z: 0.5}, MassU: 0.2, MassSource: 2, PlaceU: mass.Alike(0.01), PlaceSource: 2},
 	}
 	p, _ := PaperOf(items)
 	m := solve(&s, readings, 1, 3)

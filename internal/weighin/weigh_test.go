@@ -50,7 +50,7 @@ func tourer(t testing.TB) (*geometry.Bike, []mass.Item) {
 		}
 		items = append(items, mass.Item{
 			Mass: p.kg, Place: points[0], MassU: mass.Rectangular(p.half), MassSource: i,
-			PlaceU: mass.Rectangular(0.01), PlaceSource: i,
+			PlaceU: mass.Alike(mass.Rectangular(0.01)), PlaceSource: i,
 		})
 	}
 	return bike, items
@@ -154,8 +154,8 @@ func TestAgreementCoverage(t *testing.T) {
 		real := slices.Clone(items)
 		for i := range real {
 			real[i].Mass += noise(items[i].MassU)
-			real[i].Place.X += noise(items[i].PlaceU)
-			real[i].Place.Z += noise(items[i].PlaceU)
+			real[i].Place.X += noise(items[i].PlaceU.X)
+			real[i].Place.Z += noise(items[i].PlaceU.Z)
 		}
 		b := scaleOf(bike, real)
 		b.wheelbase += noise(s.WheelbaseU)
@@ -386,7 +386,7 @@ func TestPaperAgainstMass(t *testing.T) {
 		for i := range b.bodies {
 			it := &b.bodies[i]
 			it.MassU = rapid.Float64Range(0, 1).Draw(t, "mass u")
-			it.PlaceU = rapid.Float64Range(0, 0.05).Draw(t, "place u")
+			it.PlaceU = mass.Vec{X: rapid.Float64Range(0, 0.05).Draw(t, "place u"), Z: rapid.Float64Range(0, 0.05).Draw(t, "place u, up")}
 			it.MassSource = rapid.IntRange(0, n).Draw(t, "mass source")
 			it.PlaceSource = rapid.IntRange(0, n).Draw(t, "place source")
 		}

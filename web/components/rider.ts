@@ -7,7 +7,7 @@ import { setPath } from "../edit.ts";
 import { addRider, carried, editRider, findLoad, findRider, newRider, removeRider, seat } from "../loadedit.ts";
 import { postures, ridersOf, tables, type Load, type Rider } from "../loadtypes.ts";
 import { store } from "../state.ts";
-import { brief, phrase, t } from "../text/index.ts";
+import { brief, phrase, t, word } from "../text/index.ts";
 import type { Problem } from "../types.ts";
 import { decimal, figureScale, plain, write } from "../units.ts";
 import { domID, focusSoon } from "./element.ts";
@@ -113,6 +113,7 @@ function fields(r: Rider): TemplateResult {
       set: set("posture", t("rider.posture")),
     })}
     ${numberInput({ key: key("crank_deg"), label: t("rider.crank"), unit: t("unit.deg"), step: 5, value: r.crank_deg, problem: at("crank_deg"), set: set("crank_deg", t("rider.crank")) })}
+    <p class="fine">${word("help", "rider")}</p>
     ${fit(r)}`;
 }
 
