@@ -19,8 +19,14 @@ import (
 // What is said of a rider's ± is what is reckoned with.
 func TestRiderHelpTellsTheDoubt(t *testing.T) {
 	for _, lang := range []string{"en", "de"} {
+		text, err := os.ReadFile("words/" + lang + ".json")
+		if err != nil {
+			t.Fatal(err)
+		}
 		words := make(map[string]string)
-		decode(t, "words/"+lang+".json", &words)
+		if err := json.Unmarshal(text, &words); err != nil {
+			t.Fatal(err)
+		}
 		for _, want := range []string{
 			fmt.Sprintf("± %g %%", 100*rider.ClothesWithin), fmt.Sprintf("± %g %%", 100*rider.ShoesWithin), fmt.Sprintf("± %g mm", 1000*rider.PlaceWithin),
 		} {

@@ -109,7 +109,7 @@ func (b *Body) sound(t rapid.TB, bike *geometry.Bike, r *parts.Rider) {
 		ends[s.Side+" "+s.Name] = [2]mass.Vec{s.From, s.To}
 	}
 	near(t, "mass", sum, (r.Mass+r.Clothing+r.Shoes)/1000, 1e-9)
-	near(t, "its uncertainty", u, r.HalfWidth/1000/math.Sqrt(3), 1e-9)
+	near(t, "its uncertainty", u, dressed(r)/1000/math.Sqrt(3), 1e-9)
 	if len(b.Segments) != 14 || len(ends) != 14 {
 		t.Errorf("%d segments, %d of them different", len(b.Segments), len(ends))
 	}
