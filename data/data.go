@@ -24,7 +24,7 @@ import "embed"
 var Files embed.FS
 
 // Schemas holds schema/*.json: JSON Schemas of what the program reads and
-// writes. They are apart from Files so that a program that does not ask for
+// writes, and of every function that the page may call. They are apart from Files so that a program that does not ask for
 // them does not carry them.
 //
 //go:embed schema/*.json

@@ -4,7 +4,7 @@
 // the program behind it has died, so that the page can offer to start it anew.
 
 import type { Aim, Pack, Side, Templates, Weighed } from "./loadtypes.ts";
-import type { Doc, Entry, Intent, Kind, Opened, Part, Problem, Report, Table, View } from "./types.ts";
+import type { Doc, Entry, Intent, Kind, Opened, Part, Problem, Report, Station, Table, View } from "./types.ts";
 
 interface Bridge {
   evaluate(document: string): string;
@@ -262,8 +262,8 @@ export class Core extends EventTarget {
     return list(this.ask<Entry[]>("catalogue"));
   }
 
-  stations(): string[] {
-    return list(this.ask<string[]>("stations"));
+  stations(): Station[] {
+    return list(this.ask<Station[]>("stations"));
   }
 
   kinds(): Kind[] {

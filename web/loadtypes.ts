@@ -9,10 +9,6 @@ export type State = (typeof states)[number];
 export const levels = ["full", "half", "empty"] as const;
 export type Supplies = (typeof levels)[number];
 
-// What has a point on either side of the bike: a part may sit there twice, a bag
-// hangs on one side.
-export const bothSides = ["pedals", "fork-legs", "grips", "brake-levers", "rear-panniers", "front-panniers"];
-
 export const supplyKinds = ["water", "food", "fuel"] as const;
 export const tables = ["female", "male"] as const;
 export const postures = ["upright", "leaned", "low", "standing"] as const;

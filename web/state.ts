@@ -9,7 +9,7 @@ import { carried } from "./loadedit.ts";
 import type { Side, Templates } from "./loadtypes.ts";
 import { readPreference, Storage, writePreference, type Drafts } from "./storage.ts";
 import { t } from "./text/index.ts";
-import type { Build, BuildReport, Difference, Doc, Entry, Kind, Part, PartReport, Problem, Report } from "./types.ts";
+import type { Build, BuildReport, Difference, Doc, Entry, Kind, Part, PartReport, Problem, Report, Station } from "./types.ts";
 
 export type Theme = "auto" | "light" | "dark";
 
@@ -68,7 +68,7 @@ export class Store extends EventTarget {
   problems: Problem[] = [];
   catalogue: Entry[] = [];
   kinds: Kind[] = [];
-  stations: string[] = [];
+  stations: Station[] = [];
   templates: Templates = { goods: [], bags: [] };
   took = 0; // ms of the last evaluation
 

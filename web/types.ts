@@ -258,6 +258,13 @@ export interface Kind {
   group: string;
 }
 
+// Station is a place that a part can sit at; a pair has a point on either side of
+// the bike.
+export interface Station {
+  name: string;
+  pair: boolean;
+}
+
 // Table is what reading a parts list as CSV gives.
 export interface Table {
   columns: string[];

@@ -21,10 +21,13 @@ func problem(field, message string) string {
 	return failed(parts.Problem{Severity: parts.SeverityError, Field: field, Message: message})
 }
 
+// failure is what a function answers with when it cannot.
+type failure struct {
+	Problem parts.Problem `json:"problem"`
+}
+
 func failed(p parts.Problem) string {
-	text, err := json.Marshal(struct {
-		Problem parts.Problem `json:"problem"`
-	}{p})
+	text, err := json.Marshal(failure{p})
 	if err != nil {
 		return `{"problem":{"severity":"error","message":"A problem could not be told."}}`
 	}

@@ -142,15 +142,29 @@ func blank() string {
 // catalogue answers with the list of parts to choose from.
 var catalogue = sync.OnceValue(func() string { return answer(parts.Catalogue()) })
 
-// stations answers with the names of the stations, rear to front.
-func stations() string { return answer(geometry.StationNames) }
+// station is a place that a part can sit at.
+type station struct {
+	Name string `json:"name"`
+	Pair bool   `json:"pair"` // on both sides: a part may sit there twice, a bag cannot hang there
+}
+
+// stations answers with the stations, rear to front.
+func stations() string {
+	list := make([]station, len(geometry.StationNames))
+	for i, name := range geometry.StationNames {
+		list[i] = station{name, geometry.Pair(name)}
+	}
+	return answer(list)
+}
+
+// kind is a kind of part with its group.
+type kind struct {
+	ID    string `json:"id"`
+	Group string `json:"group"`
+}
 
 // kinds answers with the kinds of parts and their groups, in order.
 func kinds() string {
-	type kind struct {
-		ID    string `json:"id"`
-		Group string `json:"group"`
-	}
 	list := make([]kind, len(parts.Kinds))
 	for i, k := range parts.Kinds {
 		list[i] = kind{k.ID, k.Group}

@@ -137,8 +137,18 @@ func TestLists(t *testing.T) {
 	if d := cmp.Diff(parts.Catalogue(), entries); d != "" {
 		t.Error(d)
 	}
+	var stations []struct {
+		Name string
+		Pair bool
+	}
+	read(t, &stations, "stations")
 	var names []string
-	read(t, &names, "stations")
+	for _, s := range stations {
+		names = append(names, s.Name)
+		if s.Pair != geometry.Pair(s.Name) {
+			t.Errorf("%s: a pair: %t", s.Name, s.Pair)
+		}
+	}
 	if d := cmp.Diff(geometry.StationNames, names); d != "" {
 		t.Error(d)
 	}

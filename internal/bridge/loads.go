@@ -6,13 +6,14 @@ import (
 	"steelyard/internal/parts"
 )
 
-// goods answers with what there is to take along and to pack it in.
-var goods = sync.OnceValue(func() string {
-	return answer(struct {
-		Goods []parts.GoodEntry `json:"goods"`
-		Bags  []parts.BagEntry  `json:"bags"`
-	}{parts.Goods(), parts.Bags()})
-})
+// templates are what there is to take along, and to pack it in.
+type templates struct {
+	Goods []parts.GoodEntry `json:"goods"`
+	Bags  []parts.BagEntry  `json:"bags"`
+}
+
+// goods answers with the templates.
+var goods = sync.OnceValue(func() string { return answer(templates{parts.Goods(), parts.Bags()}) })
 
 // copyLoad answers a document, the id of a load and a name like open, with a
 // copy of the load under that name at the end: its bags and goods keep their

@@ -109,9 +109,12 @@ func parsed(value float64, err error) string {
 	if err != nil {
 		return problem("", sentence(err.Error()))
 	}
-	return answer(struct {
-		Value float64 `json:"value"`
-	}{value})
+	return answer(number{value})
+}
+
+// number is the answer to parseMass and parseLength.
+type number struct {
+	Value float64 `json:"value"`
 }
 
 // sentence makes a sentence of the text of an error.

@@ -19,6 +19,11 @@ func TestEveryStationIsPlaced(t *testing.T) {
 		if d := cmp.Diff(want, got); d != "" {
 			t.Errorf("%s: stations (-named +placed):\n%s", name, d)
 		}
+		for station, s := range bike.Stations {
+			if Pair(station) != (len(s.Points) == 2) {
+				t.Errorf("%s: %s has %d points, a pair: %t", name, station, len(s.Points), Pair(station))
+			}
+		}
 	}
 }
 

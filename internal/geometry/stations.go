@@ -1,6 +1,10 @@
 package geometry
 
-import "steelyard/internal/mass"
+import (
+	"sync"
+
+	"steelyard/internal/mass"
+)
 
 // StationNames are the stations of a posed bike, rear to front and bottom to
 // top. A pair has a point on either side; the drive side is the right (y < 0).
@@ -18,6 +22,19 @@ var StationNames = []string{
 	"handlebar-bag", "frame-bag", "top-tube-bag", "saddle-bag",
 	"front-light", "rear-light", "rear-mudguard", "front-mudguard",
 }
+
+// Pair says whether a station has a point on either side of the bike, whatever
+// the figures of that are.
+func Pair(station string) bool { return pairs()[station] }
+
+var pairs = sync.OnceValue(func() map[string]bool {
+	l := layout{Bike: &Bike{}, f: &frame{}}
+	found := map[string]bool{}
+	for _, s := range l.spots() {
+		found[s.name] = s.n == 2
+	}
+	return found
+})
 
 // Where parts sit on the things that carry them, m. All are common practice,
 // without a source: a part that sits elsewhere has an offset for that.

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/goccy/go-json"
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 )
@@ -259,83 +258,4 @@ func TestOfBareBike(t *testing.T) {
 			t.Errorf("%s: %v", kind, !want)
 		}
 	}
-}
-
-// The words and limits of the schema are those of Check.
-func TestSchemaFollowsTheChecksOfLoads(t *testing.T) {
-	text, err := os.ReadFile(schemaFile)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var schema map[string]any
-	if err := json.Unmarshal(text, &schema); err != nil {
-		t.Fatal(err)
-	}
-	// at finds a value by its path, numbers as they are.
-	at := func(path string) any {
-		v := any(schema)
-		for _, key := range strings.Split(path, "/") {
-			m, ok := v.(map[string]any)
-			if !ok {
-				t.Fatalf("%s: no %s", path, key)
-			}
-			v = m[key]
-		}
-		return v
-	}
-	strs := func(path string) []string {
-		var list []string
-		for _, v := range at(path).([]any) {
-			if v != "" {
-				list = append(list, v.(string))
-			}
-		}
-		return list
-	}
-	def := func(name, key string) string { return "$defs/" + name + "/properties/" + key }
-	for path, want := range map[string]any{
-		"properties/riders/maxItems":              MaxRiders,
-		"properties/loads/maxItems":               MaxLoads,
-		"properties/weigh_ins/maxItems":           MaxWeighIns,
-		def("load", "bags/maxItems"):              MaxBags,
-		def("load", "goods/maxItems"):             MaxGoods,
-		def("weigh_in", "readings/maxItems"):      MaxReadings,
-		def("rider", "stature_mm/minimum"):        MinStature,
-		def("rider", "stature_mm/maximum"):        MaxStature,
-		def("rider", "mass_g/minimum"):            MinBody,
-		def("rider", "mass_g/maximum"):            MaxBody,
-		def("rider", "half_width_g/default"):      defaultBody,
-		def("rider", "clothing_g/maximum"):        MaxClothing,
-		def("rider", "shoes_g/maximum"):           MaxShoes,
-		def("rider", "crank_deg/maximum"):         MaxCrank,
-		def("bag", "volume_l/maximum"):            MaxVolume,
-		def("bag", "permitted_g/maximum"):         MaxMass,
-		def("good", "volume_l/maximum"):           MaxVolume,
-		def("packing", "low/maximum"):             MaxWeight,
-		def("packing", "front_share/default"):     DefaultPacking.FrontShare,
-		def("packing", "front/default"):           DefaultPacking.Front,
-		def("packing", "low/default"):             DefaultPacking.Low,
-		def("packing", "balance/default"):         DefaultPacking.Balance,
-		def("packing", "middle/default"):          DefaultPacking.Middle,
-		"properties/show/properties/grip/minimum": MinGrip,
-		"properties/show/properties/grip/maximum": MaxGrip,
-		"properties/show/properties/grip/default": DefaultGrip,
-	} {
-		if fmt.Sprint(at(path)) != fmt.Sprint(want) {
-			t.Errorf("%s is %v, want %v", path, at(path), want)
-		}
-	}
-	words := func(path string, want any) {
-		if got := strs(path); fmt.Sprint(got) != fmt.Sprint(want) {
-			t.Errorf("%s is %v, want %v", path, got, want)
-		}
-	}
-	words("properties/show/properties/state/enum", States)
-	words("properties/show/properties/supplies/enum", SupplyLevels)
-	words(def("rider", "table/enum"), Tables)
-	words(def("rider", "posture/enum"), Postures)
-	words(def("good", "supply/enum"), SupplyKinds)
-	words(def("rating", "what/enum"), Rateds)
-	words(def("weigh_in", "state/enum"), States)
-	words(def("packing", "of/enum"), Judgeds)
 }

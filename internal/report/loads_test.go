@@ -14,6 +14,7 @@ import (
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
 	"steelyard/internal/rider"
+	"steelyard/internal/schematest"
 )
 
 // laden is a document of two builds that carry a load with a rider: a pannier on
@@ -550,7 +551,7 @@ func TestNotFiniteLoads(t *testing.T) {
 // Whatever is carried: fuller states and fuller supplies are no lighter, and the
 // report fits its schema.
 func TestLoadsProperty(t *testing.T) {
-	s := schema(t)
+	s := schematest.Written(t, "report")
 	rapid.Check(t, func(rt *rapid.T) {
 		d := laden()
 		d.Builds[0].Parts, d.Builds[1].Parts = anyParts(rt), anyParts(rt)
@@ -580,7 +581,7 @@ func TestLoadsProperty(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		if err := valid(s, text); err != nil {
+		if err := schematest.Validate(s, text); err != nil {
 			rt.Fatalf("%v\n%s", err, text)
 		}
 		for i := range r.Sides {

@@ -8,7 +8,7 @@ import { repeat } from "lit/directives/repeat.js";
 import { onBench, sideWith } from "../bench.ts";
 import { setPath, usualHalfWidth } from "../edit.ts";
 import { addBag, addGood, bagFromTemplate, bagFromWords, editBag, editGood, goodFromTemplate, goodFromWords, removeBag, removeGood } from "../loadedit.ts";
-import { bothSides, supplyKinds, type Bag, type BagReport, type Good, type GoodReport, type GoodTemplate, type BagTemplate, type Headroom, type Load } from "../loadtypes.ts";
+import { supplyKinds, type Bag, type BagReport, type Good, type GoodReport, type GoodTemplate, type BagTemplate, type Headroom, type Load } from "../loadtypes.ts";
 import { lineID, splitLine } from "../loadlines.ts";
 import { store } from "../state.ts";
 import { language, brief, t, word } from "../text/index.ts";
@@ -294,7 +294,7 @@ function station(load: Load, b: Bag, hidden: boolean): TemplateResult {
     value: b.station,
     problem: problemOf({ load: load.id, bag: b.id }, "station"),
     // A place on both sides is offered only where a document already says it.
-    options: store.stations.filter((s) => s === b.station || !bothSides.includes(s)).map((s) => ({ value: s, label: word("station", s) })),
+    options: store.stations.filter((s) => s.name === b.station || !s.pair).map((s) => ({ value: s.name, label: word("station", s.name) })),
     set: bagSetter(load, b)("station", t("bag.station")),
   });
 }

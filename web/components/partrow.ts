@@ -165,7 +165,7 @@ function stationChoice(p: Part, hidden: boolean): TemplateResult {
     hidden,
     value: p.station ?? "",
     problem: problemAt("station", store.activeID, p.id),
-    options: store.stations.map((s) => ({ value: s, label: word("station", s) })),
+    options: store.stations.map((s) => ({ value: s.name, label: word("station", s.name) })),
     set: (v) => edit(p, t("parts.station"), (q) => ({ ...q, station: v })),
   });
 }

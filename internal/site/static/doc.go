@@ -10,7 +10,7 @@
 //	manifest.webmanifest, icons/*.png   for installing; drawn from icon.svg
 //	sw.js               the service worker that keeps all of this for offline use
 //	notices.txt         the licences of what all this is made of
-//	schema/*.json       the JSON Schemas of the document and the report
+//	schema/*.json       the JSON Schemas of the document, the report and all that the bridge takes and gives
 //
 // The HTML files link their sources: `<script type="module" src="main.ts">`,
 // `<link rel="stylesheet" href="styles/page.css">`. Each such source becomes

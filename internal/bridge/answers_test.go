@@ -1,0 +1,201 @@
+package bridge
+
+import (
+	"maps"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"steelyard/internal/parts"
+	"steelyard/internal/report"
+	"steelyard/internal/schematest"
+	"steelyard/internal/stage"
+)
+
+// told are the types that answers of JSON are written from, by function. What
+// is not here answers with text.
+var told = map[string]reflect.Type{
+	"evaluate":     reflect.TypeFor[report.Report](),
+	"open":         reflect.TypeFor[opened](),
+	"blank":        reflect.TypeFor[parts.Document](),
+	"demo":         reflect.TypeFor[parts.Document](),
+	"catalogue":    reflect.TypeFor[[]parts.Entry](),
+	"words":        reflect.TypeFor[map[string]string](),
+	"stations":     reflect.TypeFor[[]station](),
+	"kinds":        reflect.TypeFor[[]kind](),
+	"goods":        reflect.TypeFor[templates](),
+	"copyLoad":     reflect.TypeFor[opened](),
+	"weighIn":      reflect.TypeFor[weighed](),
+	"packStart":    reflect.TypeFor[packed](),
+	"packRun":      reflect.TypeFor[packed](),
+	"packApply":    reflect.TypeFor[opened](),
+	"packStop":     reflect.TypeFor[packed](),
+	"decodeLink":   reflect.TypeFor[opened](),
+	"readPartsCSV": reflect.TypeFor[parts.CSVResult](),
+	"provenance":   reflect.TypeFor[[]string](),
+	"parseMass":    reflect.TypeFor[number](),
+	"parseLength":  reflect.TypeFor[number](),
+	"pointer":      reflect.TypeFor[stage.Intent](),
+}
+
+// structured are the types that arguments of JSON are read into, by schema.
+var structured = map[string]reflect.Type{
+	"document":          reflect.TypeFor[parts.Document](),
+	"bridge#words":      reflect.TypeFor[map[string]string](),
+	"picture":           reflect.TypeFor[View](),
+	"packing#options":   reflect.TypeFor[packOptions](),
+	"partslist#options": reflect.TypeFor[parts.CSVOptions](),
+	"picture#pointer":   reflect.TypeFor[stage.Event](),
+	"picture#drawing":   nil, // those keys of a View that a drawing looks at
+}
+
+// bridged are all functions of a stage and of the package.
+func bridged(s *Stage) map[string]Function {
+	all := maps.Clone(Functions)
+	maps.Copy(all, s.Functions())
+	return all
+}
+
+type object = map[string]any
+
+// Every function has a schema, and nothing else has one.
+func TestSchemaNamesTheFunctions(t *testing.T) {
+	properties := schematest.Value(t, "bridge", "properties").(object)
+	if got, want := slices.Sorted(maps.Keys(properties)), slices.Sorted(maps.Keys(bridged(&Stage{}))); !slices.Equal(got, want) {
+		t.Errorf("the schema has %v, the bridge %v", got, want)
+	}
+	for name := range told {
+		if properties[name] == nil {
+			t.Errorf("there is no function %s", name)
+		}
+	}
+}
+
+func TestSchemaFollowsTheTypesOfAnswers(t *testing.T) {
+	schematest.Follow(t, "bridge#failure", reflect.TypeFor[failure]())
+	for name := range schematest.Value(t, "bridge", "properties").(object) {
+		answer := "bridge#/properties/" + name + "/properties/answer"
+		switch typ := told[name]; {
+		case typ != nil:
+			schematest.Follow(t, answer, typ)
+		default:
+			schematest.Follow(t, answer, reflect.TypeFor[string]())
+		}
+	}
+}
+
+func TestSchemaFollowsTheTypesOfArguments(t *testing.T) {
+	used := map[string]bool{}
+	for name, f := range schematest.Value(t, "bridge", "properties").(object) {
+		arguments, _ := f.(object)["properties"].(object)["arguments"].(object)["prefixItems"].([]any)
+		for _, a := range arguments {
+			content, ok := a.(object)["contentSchema"].(object)
+			if !ok {
+				continue
+			}
+			schema := schematest.Name(content["$ref"].(string), "bridge")
+			typ, ok := structured[schema]
+			if !ok {
+				t.Errorf("%s: no type is known to be read from an argument of the schema %s", name, schema)
+			}
+			used[schema] = true
+			if typ != nil {
+				schematest.FollowArgument(t, schema, typ)
+			}
+		}
+	}
+	if len(used) != len(structured) {
+		t.Errorf("of %v only %v are arguments", slices.Sorted(maps.Keys(structured)), slices.Sorted(maps.Keys(used)))
+	}
+	// A drawing takes of a view what it looks at.
+	view := schematest.Value(t, "picture", "properties").(object)
+	for key, p := range schematest.Value(t, "picture#drawing", "properties").(object) {
+		if !reflect.DeepEqual(view[key], p) {
+			t.Errorf("%s of a drawing is not that of a view", key)
+		}
+	}
+}
+
+// Real answers, of every function and good and bad, fit their schema.
+func TestAnswersFitTheSchema(t *testing.T) {
+	s := &Stage{}
+	functions := bridged(s)
+	demo := functions["demo"]()
+	d, problems := parts.Open([]byte(demo))
+	if d == nil {
+		t.Fatal(problems)
+	}
+	build, load, weighIn := d.Builds[0].ID, d.Loads[0].ID, d.WeighIns[0].ID
+	tight := *d
+	tight.Loads = slices.Clone(d.Loads)
+	tight.Loads[0].Bags = slices.Clone(d.Loads[0].Bags)
+	for i := range tight.Loads[0].Bags {
+		tight.Loads[0].Bags[i].Volume = 1
+	}
+	small, err := parts.WriteCompact(&tight)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const list = "name,mass\nSaddle,300 g\n\"Bar\",x\nStem,-1\n"
+	const view = `{"build":"gearbox","ghost":"gearhub","units":{"mass":"g","length":"mm"}}`
+
+	failure := schematest.Written(t, "bridge#failure")
+	asked := map[string]bool{}
+	for _, c := range []struct {
+		name      string
+		arguments []string
+	}{
+		{"evaluate", []string{demo}}, {"evaluate", []string{"{"}}, {"evaluate", []string{functions["blank"]()}},
+		{"open", []string{demo}}, {"open", []string{"{"}}, {"blank", nil}, {"demo", nil}, {"catalogue", nil}, {"words", nil},
+		{"speak", []string{`{"figure.total":"total"}`}}, {"speak", []string{"{"}}, {"speak", []string{""}},
+		{"stations", nil}, {"kinds", nil}, {"goods", nil}, {"copyLoad", []string{demo, load, "copy"}}, {"copyLoad", []string{demo, "?", ""}},
+		{"weighIn", []string{demo, weighIn}}, {"weighIn", []string{demo, "?"}}, {"weighInDrawing", []string{demo, weighIn, ""}},
+		{"packStart", []string{string(small), `{"load":"` + load + `"}`}}, {"packRun", []string{"100"}},
+		{"packStart", []string{demo, `{"build":"` + build + `","load":"` + load + `","tolerance":5}`}}, {"packStart", []string{demo, `{"load":"?"}`}},
+		{"packStart", []string{demo, `{"load":"` + load + `","tolerance":5}`}}, {"packRun", []string{"2000"}}, {"packApply", []string{demo}}, {"packRun", []string{"?"}}, {"packStop", nil}, {"packStop", nil},
+		{"encodeLink", []string{demo}}, {"encodeLink", []string{"{"}}, {"decodeLink", []string{functions["encodeLink"](demo)}}, {"decodeLink", []string{"?"}},
+		{"readPartsCSV", []string{list, ""}}, {"readPartsCSV", []string{list, `{"columns":{"name":0,"mass":1},"mass_unit":"kg","taken":["p1"]}`}}, {"readPartsCSV", []string{"", "{"}}, {"readPartsCSV", []string{"", ""}},
+		{"partsCSV", []string{demo, build}}, {"partsMarkdown", []string{demo, build, "", "today"}}, {"partsCSV", []string{demo, "?"}},
+		{"luggageCSV", []string{demo, load}}, {"luggageMarkdown", []string{demo, load}},
+		{"figuresCSV", []string{demo}}, {"figuresMarkdown", []string{demo}}, {"differenceCSV", []string{demo}}, {"differenceMarkdown", []string{demo}},
+		{"statesCSV", []string{demo}}, {"statesMarkdown", []string{demo}}, {"provenance", []string{demo, "today"}},
+		{"parseMass", []string{"1 kg", "g"}}, {"parseMass", []string{"?", "g"}}, {"parseLength", []string{"1 in", "mm"}},
+		{"svg", []string{demo, view}}, {"svg", []string{demo, "{"}}, {"version", nil},
+		{"show", []string{demo, view}}, {"picture", nil}, {"camera", []string{"fit"}},
+		{"pointer", []string{`{"type":"move","x":600,"y":400,"kind":"mouse"}`}}, {"pointer", []string{"{"}},
+	} {
+		text := functions[c.name](c.arguments...)
+		asked[c.name] = true
+		if strings.HasPrefix(text, `{"problem"`) {
+			if err := schematest.Validate(failure, []byte(text)); err != nil {
+				t.Errorf("%s: %v", c.name, err)
+			}
+			continue
+		}
+		if told[c.name] == nil {
+			continue
+		}
+		if err := schematest.Validate(schematest.Written(t, "bridge#/properties/"+c.name+"/properties/answer"), []byte(text)); err != nil {
+			t.Errorf("%s: %v\n%.300s", c.name, err, text)
+		}
+	}
+	for name := range functions {
+		if !asked[name] {
+			t.Errorf("%s was not asked", name)
+		}
+	}
+}
+
+// A spot on the canvas that can be dragged gives every sort of intent.
+func TestIntentsFitTheSchema(t *testing.T) {
+	schema := schematest.Written(t, "picture#intent")
+	hover, none := "p1", ""
+	for _, intent := range []stage.Intent{
+		{}, {Hover: &hover, Cursor: "grab"}, {Select: &none, Redraw: true}, {Move: &stage.Move{Part: "p1", By: [3]float64{0.1, 0, -2}, Done: true}},
+	} {
+		if err := schematest.Validate(schema, []byte(answer(intent))); err != nil {
+			t.Error(err)
+		}
+	}
+}
