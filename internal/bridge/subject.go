@@ -48,8 +48,11 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 				Place: it.Place, Unsprung: l.Unsprung, Role: role(p.Kind), Carrier: string(p.Carrier),
 				Mirror: l.End-l.First == 2 && it.Place.Y < 0,
 			}
-			if p.Shape.Form == parts.FormBox {
+			switch p.Shape.Form {
+			case parts.FormBox:
 				m.Size = size(p.Shape.Size)
+			case parts.FormRing:
+				m.Ring = p.Shape.Size[0] / 1000
 			}
 			s.Markers = append(s.Markers, m)
 		}

@@ -57,6 +57,7 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 	}
 	s.touched(&sub)
 	s.busy.total()
+	s.keep(&sub)
 	s.centres(&sub)
 	s.path(&sub)
 	for i := range here {
@@ -137,6 +138,9 @@ func (s *sheet) notes(sub *Subject, here, gone []dot) {
 		n := note{at: d.at, r: d.r, name: short(d.m.Name, s.longest), figure: s.v.Units.mass(d.part), bold: bold, ink: ink, worth: worth, own: square(d.at, d.r)}
 		if n.name == "" {
 			n.name, n.figure = n.figure, ""
+		}
+		if r := d.m.Ring * s.cam.Scale; s.cam.Aspect == Side && d.r < r && finite(r) {
+			n.ring = r
 		}
 		ok := s.annotate(&n)
 		named[d.m.Part] = named[d.m.Part] || ok

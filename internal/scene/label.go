@@ -14,6 +14,7 @@ type note struct {
 	ink    Ink
 	worth  float64 // how bad a place it may get: see annotate
 	own    box     // what is taken by the thing itself, so that a leader may begin there
+	ring   float64 // px, of a thing that is a ring about the dot: a leader ends on it; else 0
 }
 
 // Where a note may stand: the distances from the dot, px, and the directions.
@@ -31,8 +32,8 @@ var (
 // noteGap is what stands between a name and its figure, in ems.
 const noteGap = 0.45
 
-// place is a place for a note.
-type place struct {
+// spot is a place for a note.
+type spot struct {
 	b         box
 	from, to  pt // of the leader, from the dot
 	hasLeader bool
@@ -41,8 +42,29 @@ type place struct {
 
 // annotate writes a note at the best place near its dot and says whether there
 // was one. A place costs 1 for 190 px of distance, and for about 11 cells of
-// the busy map that it covers.
+// the busy map that it covers. What must be named, by a worth without end, may at
+// the worst hide the saddle, or have its leader end at the dot of a ring.
 func (s *sheet) annotate(n *note) bool {
+	if s.place(n) {
+		return true
+	}
+	if !math.IsInf(n.worth, 1) {
+		return false
+	}
+	if n.ring > 0 { // no room at the ring: then at the dot
+		n.ring = 0
+		if s.place(n) {
+			return true
+		}
+	}
+	kept := s.kept
+	defer func() { s.kept = kept }()
+	s.kept = nil
+	return s.place(n)
+}
+
+// place is annotate for one way of ending the leader.
+func (s *sheet) place(n *note) bool {
 	nameW := textWidth(n.name, s.type1, n.bold)
 	w := nameW
 	if n.figure != "" {
@@ -55,16 +77,27 @@ func (s *sheet) annotate(n *note) bool {
 		h += lead
 	}
 	w, h = w+2, h+3
-	best := place{cost: n.worth}
+	best := spot{cost: n.worth}
 	found := false
 	for _, d := range notePlaces {
 		base := d / 190
 		if base >= best.cost {
 			break
 		}
-		for i, way := range noteWays {
+		ways := len(noteWays)
+		if n.ring > 0 {
+			ways *= 2
+		}
+		for i := range ways {
+			way := noteWays[i%len(noteWays)]
 			c := s.candidate(n, d, way, w, h)
-			if !s.onPaper(c.b) {
+			if n.ring > 0 {
+				var ok bool
+				if c, ok = s.ringed(n, d, way, w, h, i >= len(noteWays)); !ok {
+					continue
+				}
+			}
+			if !s.onPaper(c.b) || s.hides(c.b) || c.hasLeader && s.crosses(c.from, c.to) {
 				continue
 			}
 			// A leader that rises or falls at a slant is the usual hand.
@@ -95,6 +128,10 @@ func (s *sheet) annotate(n *note) bool {
 		s.line(best.to)
 		s.stroke(Quiet, 0.75)
 		s.leaders = append(s.leaders, [2]pt{best.from, best.to})
+		if n.ring > 0 {
+			s.circle(best.from, 1.8)
+			s.fill(Quiet)
+		}
 	}
 	s.taken = append(s.taken, best.b)
 	x, y := best.b.x0+1, best.b.y0+1.5+s.type1*capHeight
@@ -117,21 +154,43 @@ func (s *sheet) annotate(n *note) bool {
 }
 
 // candidate is the place at the distance d in a direction.
-func (s *sheet) candidate(n *note, d float64, way pt, w, h float64) place {
-	to := n.at.add(way.mul(n.r + d))
-	c := place{from: n.at.add(way.mul(n.r + 1.5)), to: to, hasLeader: d > 4}
+func (s *sheet) candidate(n *note, d float64, way pt, w, h float64) spot {
+	c := spot{from: n.at.add(way.mul(n.r + 1.5)), to: n.at.add(way.mul(n.r + d)), hasLeader: d > 4}
+	c.b = beside(c.to, way, w, h)
+	return c
+}
+
+// ringed is the place at the distance d from a ring, outside of it or within. The
+// leader ends on the ring; ok is false where that is not in the picture.
+func (s *sheet) ringed(n *note, d float64, way pt, w, h float64, within bool) (c spot, ok bool) {
+	out := n.ring + 0.03*s.cam.Scale + d
+	side := way
+	if within {
+		out = n.ring - 0.03*s.cam.Scale - d
+		side = way.mul(-1)
+		if out < 0.35*n.ring { // not down to the hub
+			return c, false
+		}
+	}
+	c = spot{from: n.at.add(way.mul(n.ring)), to: n.at.add(way.mul(out)), hasLeader: true}
+	c.b = beside(c.to, side, w, h)
+	return c, s.paper().holds(c.from.x, c.from.y)
+}
+
+// beside is the box of a size that lies beside a point in a direction.
+func beside(to, way pt, w, h float64) (b box) {
 	const gap = 2.5
 	switch {
 	case way.x > 0.35:
-		c.b = box{to.x + gap, to.y - h/2, to.x + gap + w, to.y + h/2}
+		b = box{to.x + gap, to.y - h/2, to.x + gap + w, to.y + h/2}
 	case way.x < -0.35:
-		c.b = box{to.x - gap - w, to.y - h/2, to.x - gap, to.y + h/2}
+		b = box{to.x - gap - w, to.y - h/2, to.x - gap, to.y + h/2}
 	case way.y < 0:
-		c.b = box{to.x - w/2, to.y - gap/2 - h, to.x + w/2, to.y - gap/2}
+		b = box{to.x - w/2, to.y - gap/2 - h, to.x + w/2, to.y - gap/2}
 	default:
-		c.b = box{to.x - w/2, to.y + gap/2, to.x + w/2, to.y + gap/2 + h}
+		b = box{to.x - w/2, to.y + gap/2, to.x + w/2, to.y + gap/2 + h}
 	}
-	return c
+	return b
 }
 
 // clear says whether a leader can go from a to b, out of its own box.

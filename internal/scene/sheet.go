@@ -1,6 +1,10 @@
 package scene
 
-import "math"
+import (
+	"math"
+
+	"steelyard/internal/mass"
+)
 
 // sheet is the paper while it is being lettered: what is written stays clear
 // of what was written before, so that whatever matters more is written first.
@@ -11,6 +15,7 @@ type sheet struct {
 	type2   float64 // of those of second rank
 	longest int     // runes of a name
 	taken   []box   // nothing may be written here
+	kept    []box   // nor here, and no leader may cross it but from what lies within
 	leaders [][2]pt
 	busy    busyMap
 }
@@ -22,6 +27,60 @@ func (s *sheet) paper() box { return box{0, 0, s.cam.Width, s.cam.Height} }
 
 func (s *sheet) onPaper(b box) bool {
 	return b.x0 >= edge && b.y0 >= edge && b.x1 <= s.cam.Width-edge && b.y1 <= s.cam.Height-edge
+}
+
+// keep keeps letters off what they would hide: the saddle and its post, which
+// stand alone before the paper and are read by their outline.
+func (s *sheet) keep(sub *Subject) {
+	b := sub.Bike
+	if b == nil {
+		return
+	}
+	top, foot := s.spot(b.SaddleTop), s.spot(b.SeatTop)
+	mm := func(v float64) float64 { return v / 1000 * s.cam.Scale }
+	half, high := 142.0, 13.0
+	if s.cam.Aspect == Rear {
+		half = 76
+	}
+	list := []box{{top.x - mm(half), top.y - mm(high), top.x + mm(half), top.y + mm(78)}}
+	const pieces = 5
+	for i := range pieces {
+		p, q := top.lerp(foot, float64(i)/pieces), top.lerp(foot, float64(i+1)/pieces)
+		w := mm(16)
+		list = append(list, box{min(p.x, q.x) - w, min(p.y, q.y), max(p.x, q.x) + w, max(p.y, q.y)})
+	}
+	for _, k := range list {
+		if finite(k.x0 + k.y0 + k.x1 + k.y1) {
+			s.kept = append(s.kept, k)
+		}
+	}
+}
+
+// spot is a place of the bike in the picture.
+func (s *sheet) spot(r mass.Vec) pt {
+	x, y := s.cam.At(r)
+	return pt{x, y}
+}
+
+// hides says whether letters in a box would hide what is kept.
+func (s *sheet) hides(b box) bool {
+	for i := range s.kept {
+		if s.kept[i].meets(b) {
+			return true
+		}
+	}
+	return false
+}
+
+// crosses says whether a leader from a to b would cross what is kept without
+// beginning in it.
+func (s *sheet) crosses(a, b pt) bool {
+	for i := range s.kept {
+		if !s.kept[i].holds(a.x, a.y) && crossesBox(a, b, s.kept[i]) {
+			return true
+		}
+	}
+	return false
 }
 
 // free says whether something can be written in a box.

@@ -39,6 +39,7 @@ type Marker struct {
 	Carrier  string   // what it is fixed to, for whoever asks
 	Size     mass.Vec // m, of a box-shaped part, so that a bag is drawn as large as it is; else zero
 	Fill     float64  // how full such a bag is, 0 to 1; 0 also where that is not known
+	Ring     float64  // m, radius of a part that is a ring about its place, as a tyre is; else 0
 	Mirror   bool     // the right one of a pair, whose offset outward is towards -y
 }
 

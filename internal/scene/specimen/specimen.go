@@ -48,6 +48,7 @@ type part struct {
 	offset   mass.Vec // m
 	size     mass.Vec // m
 	fill     float64
+	ring     float64 // m
 }
 
 var travelFrame = parts.Build{
@@ -77,12 +78,12 @@ var common = []part{
 	{id: "shock", name: "Shock", grams: 460, station: "shock", unsprung: 0.5, carrier: parts.Link},
 	{id: "fork-upper", name: "Fork, upper half", grams: 1190, station: "fork-upper", carrier: parts.ForkUpper},
 	{id: "fork-lower", name: "Fork lowers", grams: 830, station: "fork-lower", unsprung: 1, carrier: parts.ForkLower},
-	{id: "front-rim", name: "Front rim", grams: 540, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel},
+	{id: "front-rim", name: "Front rim", grams: 540, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel, ring: 0.303},
 	{id: "front-hub", name: "Dynamo hub", grams: 420, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel},
-	{id: "front-tyre", name: "Front tyre", grams: 910, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel},
+	{id: "front-tyre", name: "Front tyre", grams: 910, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel, ring: 0.345},
 	{id: "front-rotor", name: "Front rotor", grams: 150, station: "front-rotor", unsprung: 1, carrier: parts.FrontWheel},
-	{id: "rear-rim", name: "Rear rim", grams: 580, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel},
-	{id: "rear-tyre", name: "Rear tyre", grams: 960, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel},
+	{id: "rear-rim", name: "Rear rim", grams: 580, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel, ring: 0.303},
+	{id: "rear-tyre", name: "Rear tyre", grams: 960, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel, ring: 0.345},
 	{id: "rear-rotor", name: "Rear rotor", grams: 150, station: "rear-rotor", unsprung: 1, carrier: parts.RearWheel},
 	{id: "front-brake", name: "Front caliper", grams: 140, station: "front-caliper", unsprung: 1, carrier: parts.ForkLower},
 	{id: "rear-brake", name: "Rear caliper", grams: 140, station: "rear-caliper", unsprung: 1, carrier: parts.Swingarm},
@@ -238,7 +239,7 @@ func assemble(name string, frame *parts.Build, lists ...[]part) scene.Subject {
 			for i, at := range places {
 				s.Markers = append(s.Markers, scene.Marker{
 					Part: p.id, Name: p.name, Mass: kg, MassPlus: 0.04 * kg, Place: at,
-					Unsprung: p.unsprung, Carrier: string(p.carrier), Role: p.role, Size: p.size, Fill: p.fill, Mirror: i == 1,
+					Unsprung: p.unsprung, Carrier: string(p.carrier), Role: p.role, Size: p.size, Fill: p.fill, Ring: p.ring, Mirror: i == 1,
 				})
 			}
 		}
