@@ -16,14 +16,18 @@ type figures struct {
 	items [numFigures][]mass.Item // that the figure is of
 	plus  [numFigures]float64     // expanded uncertainty
 	twins [numFigures]bool        // the figure is its twin's
+	rigid [numFigures]bool        // the figure is of a spring that the bike has not
 }
 
 // twin names the figure, earlier in order, that another may be the same as: at
 // an end where nothing turns about a pivot, effective mass is the tally.
 var twin = [numFigures]slot{effectiveFront: unsprungFront, effectiveRear: unsprungRear}
 
-// has reports whether a figure exists.
-func (f *figures) has(s slot) bool { return finite(f.of[s].Value) && finite(f.plus[s]) }
+// has reports whether a figure exists. Of an end without a spring nothing is told
+// as sprung or unsprung: there the tyre is all the spring that there is.
+func (f *figures) has(s slot) bool {
+	return !f.rigid[s] && finite(f.of[s].Value) && finite(f.plus[s])
+}
 
 // charge adds the contributions of a figure to a budget.
 func (f *figures) charge(b *mass.Budget, s slot, sign float64) {
@@ -56,6 +60,14 @@ func (w *Weighed) measure() {
 	for i := range f {
 		f[i], w.figures.items[i] = none, it
 	}
+	without := &w.figures.rigid
+	for _, s := range [...]slot{unsprungFront, effectiveFront, ratioFront} {
+		without[s] = !bike.FrontSprung
+	}
+	for _, s := range [...]slot{unsprungRear, effectiveRear, ratioRear} {
+		without[s] = !bike.RearSprung
+	}
+	without[sprung] = !bike.FrontSprung && !bike.RearSprung
 	f[total] = mass.Total(it, nil)
 	if !(f[total].Value > 0) {
 		f[total] = mass.Figure{}

@@ -2,6 +2,7 @@ package report_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -85,7 +86,8 @@ func TestUnsprung(t *testing.T) {
 	}
 }
 
-// At a rigid end only the wheel counts, and the report says so.
+// Of an end without a spring nothing is told as sprung or unsprung, in figures,
+// differences, words or tables; what an end with one has stands as ever.
 func TestRigid(t *testing.T) {
 	b := rigid("a")
 	b.Parts = []parts.Part{
@@ -101,10 +103,44 @@ func TestRigid(t *testing.T) {
 		t.Fatal(e)
 	}
 	got := &r.Builds[0]
-	for key, want := range map[string]float64{
-		"unsprung_rear": 2000, "effective_rear": 2000, "unsprung_front": 1700, "effective_front": 1700, "sprung": 4000,
-	} {
-		near(t, key, figure(t, got, key).Value, want, 0)
+	tells := func(list []report.Figure, end string) bool {
+		return slices.ContainsFunc(list, func(f report.Figure) bool {
+			return (strings.HasPrefix(f.Key, "unsprung") || strings.HasPrefix(f.Key, "effective") || strings.HasPrefix(f.Key, "ratio") || f.Key == "sprung") && strings.HasSuffix(f.Key, end)
+		})
+	}
+	if tells(got.Figures, "") {
+		t.Errorf("a rigid bike has figures of springs: %+v", got.Figures)
+	}
+	if strings.Contains(strings.ToLower(got.Summary), "unsprung") {
+		t.Errorf("the summary tells of what is unsprung: %q", got.Summary)
+	}
+	d := document(b, bike("b"))
+	d.Builds[1].Parts = b.Parts
+	d.Show.Compare = []string{"a", "b"}
+	mixed := report.EvaluateDocument(d)
+	if mixed.Difference == nil {
+		t.Fatal("no difference")
+	}
+	for _, c := range mixed.Difference.Figures {
+		if c.Key == "sprung" || strings.Contains(c.Key, "unsprung") || strings.Contains(c.Key, "effective") || strings.HasPrefix(c.Key, "ratio") {
+			t.Errorf("a spring is set against none: %+v", c)
+		}
+	}
+	alone := report.EvaluateDocument(document(b))
+	for _, table := range []string{string(report.FiguresCSV(alone, report.Export{})), string(report.FiguresMarkdown(alone, parts.Show{}, report.Export{}))} {
+		if strings.Contains(strings.ToLower(table), "sprung") {
+			t.Errorf("a table of a rigid bike has rows of springs:\n%s", table)
+		}
+	}
+	hard := rigid("c")
+	hard.Fork, hard.Parts = bike("c").Fork, b.Parts
+	half := report.EvaluateDocument(document(hard)).Builds[0]
+	if !half.FrontSprung || !tells(half.Figures, "_front") || tells(half.Figures, "_rear") || !tells(half.Figures, "sprung") {
+		t.Errorf("a bike sprung in front only has %+v", half.Figures)
+	}
+	near(t, "unsprung in front", figure(t, &half, "unsprung_front").Value, 2500, 0)
+	if !strings.Contains(half.Summary, "Unsprung are 2.5\u00a0kg in front.") {
+		t.Errorf("the summary does not tell what is unsprung in front: %q", half.Summary)
 	}
 	if got.RearSprung || got.FrontSprung {
 		t.Error("a rigid bike is told to be sprung")

@@ -189,3 +189,26 @@ func TestPartsComeBackFromBelowNotes(t *testing.T) {
 		}
 	}
 }
+
+// What is nought as it is written has no sign, in a caption and in a table.
+func TestNoughtHasNoSign(t *testing.T) {
+	a, b := bike("a"), bike("b")
+	a.Parts = []parts.Part{point("p", 10000, parts.MainFrame, 400, 0, 600)}
+	b.Parts = []parts.Part{point("p", 10000, parts.MainFrame, 400.2, 0, 600.2)}
+	a.Parts[0].Within, b.Parts[0].Within = 10, 10
+	d := document(a, b)
+	e := report.Weigh(d)
+	_, rows := e.Digest(1, true)
+	if len(rows) == 0 {
+		t.Fatal("the caption has no rows")
+	}
+	texts := []string{string(report.DifferenceMarkdown(e.Report, d.Show, report.Export{}))}
+	for _, r := range rows {
+		texts = append(texts, strings.Join(r, " | "))
+	}
+	for _, text := range texts {
+		if m := regexp.MustCompile(`\+0(\.0+)?([^0-9.]|$)`).FindString(text); m != "" {
+			t.Errorf("%q in %s", m, text)
+		}
+	}
+}

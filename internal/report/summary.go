@@ -37,15 +37,18 @@ func (w *words) build(b *Weighed) string {
 	add("axles",
 		"front", w.mass(f, frontLoad), "front_percent", percent(front),
 		"rear", w.mass(f, rearLoad), "rear_percent", percent(1-front))
-	add("unsprung",
-		"front", w.mass(f, unsprungFront), "rear", w.mass(f, unsprungRear), "effective", w.mass(f, effectiveRear))
 	switch bike := b.Bike; {
-	case !bike.FrontSprung && !bike.RearSprung:
-		add("rigid_both")
-	case !bike.FrontSprung:
-		add("rigid_front")
-	case !bike.RearSprung:
+	case bike.FrontSprung && bike.RearSprung:
+		add("unsprung",
+			"front", w.mass(f, unsprungFront), "rear", w.mass(f, unsprungRear), "effective", w.mass(f, effectiveRear))
+	case bike.FrontSprung:
+		add("unsprung_front", "front", w.mass(f, unsprungFront))
 		add("rigid_rear")
+	case bike.RearSprung:
+		add("unsprung_rear", "rear", w.mass(f, unsprungRear), "effective", w.mass(f, effectiveRear))
+		add("rigid_front")
+	default:
+		add("rigid_both")
 	}
 	return strings.Join(text, " ") + w.leftOut(b)
 }

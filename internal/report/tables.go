@@ -243,9 +243,11 @@ func (t *csvTable) number(v float64) string {
 	return s
 }
 
-// plusSign puts the sign before a difference that is more.
+// plusSign puts the sign before a difference that is more. One that is nought as
+// it is written has none.
 func plusSign(delta float64, text string) string {
-	if delta > 0 {
+	value, _, _ := strings.Cut(text, "±")
+	if delta > 0 && strings.ContainsAny(value, "123456789") {
 		return "+" + text
 	}
 	return text
