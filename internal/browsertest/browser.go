@@ -13,6 +13,8 @@ import (
 
 // Browser is a running headless Chromium.
 type Browser struct {
+	Patience time.Duration // how long anything on a page opened from now on may take
+
 	ctx     context.Context
 	cancel  context.CancelFunc
 	release context.CancelFunc
@@ -50,7 +52,7 @@ func Start(ctx context.Context) (*Browser, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Browser{profile: profile}
+	b := &Browser{Patience: patience, profile: profile}
 	ctx, b.release = chromedp.NewExecAllocator(ctx,
 		chromedp.ExecPath(path),
 		chromedp.UserDataDir(profile),

@@ -22,8 +22,9 @@ import (
 
 // Page is a tab with storage of its own.
 type Page struct {
-	tb  testing.TB
-	ctx context.Context
+	tb       testing.TB
+	ctx      context.Context
+	patience time.Duration
 
 	file string // the page's own path, when it is opened from a file
 
@@ -47,7 +48,8 @@ var (
 	Phone = Look{Width: 390, Height: 844, Density: 3, Touch: true}
 )
 
-// patience is how long anything on the page may take. Generous: machines that
+// patience is how long anything on the page may take, unless a browser has
+// another. Generous: machines that
 // draw by software while other tests run are slow.
 const patience = 30 * time.Second
 
@@ -55,7 +57,7 @@ const patience = 30 * time.Second
 // test for whatever went wrong on the page by then.
 func (b *Browser) Open(tb testing.TB, address string, look Look) *Page {
 	tb.Helper()
-	p := &Page{tb: tb, tally: map[string]int{}}
+	p := &Page{tb: tb, patience: b.Patience, tally: map[string]int{}}
 	if u, err := url.Parse(address); err == nil && u.Scheme == "file" {
 		p.file = u.Path
 	}
@@ -190,7 +192,7 @@ func Run[T any](p *Page, step chromedp.Action[T]) T {
 			p.tb.Fatalf("a tab cannot be opened: %v", err)
 		}
 	}
-	ctx, cancel := context.WithTimeout(p.ctx, patience)
+	ctx, cancel := context.WithTimeout(p.ctx, p.patience)
 	defer cancel()
 	out, err := chromedp.Run(ctx, step)
 	if err != nil {
@@ -220,7 +222,7 @@ func Eval[T any](p *Page, expression string) T {
 func (p *Page) Until(what, expression string) {
 	p.tb.Helper()
 	p.until(what, func() bool {
-		ctx, cancel := context.WithTimeout(p.ctx, patience)
+		ctx, cancel := context.WithTimeout(p.ctx, p.patience)
 		defer cancel()
 		holds, err := chromedp.Run(ctx, chromedp.Evaluate[bool]("!!("+expression+")"))
 		if err != nil && !strings.Contains(err.Error(), "navigated or closed") && !strings.Contains(err.Error(), "context") {
@@ -232,7 +234,7 @@ func (p *Page) Until(what, expression string) {
 
 func (p *Page) until(what string, holds func() bool) {
 	p.tb.Helper()
-	deadline := time.Now().Add(patience)
+	deadline := time.Now().Add(p.patience)
 	for !holds() {
 		if time.Now().After(deadline) {
 			p.tb.Fatalf("waited in vain until %s%s", what, p.told())

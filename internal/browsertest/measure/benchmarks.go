@@ -14,14 +14,34 @@ import (
 
 var result = regexp.MustCompile(`^Benchmark(\S+?)(?:-\d+)?\s+\d+\s+([0-9.]+) ns/op(.*)$`)
 
-// benchmarks runs the Go benchmarks of all packages.
+// benchmarks runs the Go benchmarks of all packages. Where some fail, the lines
+// of the others are there, and the error says what failed.
 func benchmarks(ctx context.Context, root string) ([]line, error) {
 	cmd := exec.CommandContext(ctx, "go", "test", "-run=^$", "-bench=.", "-benchtime=200ms", "./...")
 	cmd.Dir = root
-	out, err := cmd.CombinedOutput()
-	if err != nil {
-		return nil, fmt.Errorf("go test -bench: %w\n%s", err, out)
+	out, failed := cmd.CombinedOutput()
+	lines, err := readBenchmarks(out)
+	if failed == nil {
+		return lines, err
 	}
+	return lines, fmt.Errorf("go test -bench: %w: %s\n%s", failed, strings.Join(failing(out), ", "), out)
+}
+
+// failing names what go test says has failed.
+func failing(out []byte) (names []string) {
+	for l := range strings.Lines(string(out)) {
+		f := strings.Fields(l)
+		if len(f) > 1 && f[0] == "FAIL" {
+			names = append(names, f[1])
+		} else if len(f) > 2 && f[0] == "---" && f[1] == "FAIL:" {
+			names = append(names, f[2])
+		}
+	}
+	return names
+}
+
+// readBenchmarks reads what go test writes of benchmarks.
+func readBenchmarks(out []byte) ([]line, error) {
 	var lines []line
 	pkg := ""
 	for s := bufio.NewScanner(bytes.NewReader(out)); s.Scan(); {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"time"
@@ -75,7 +76,11 @@ func hold(p *browsertest.Page) memory {
 
 // edits times edits of a mass in the demo, as somebody types them, and weighs
 // what a thousand of them leave behind.
-func edits(b *browsertest.Browser, url string) (lines []line, err error) {
+func edits(ctx context.Context, page *site) (lines []line, err error) {
+	url, err := page.url()
+	if err != nil {
+		return nil, err
+	}
 	const (
 		// By then the list of steps to undo is full, and the compilers of the
 		// browser have had their second go.
@@ -83,7 +88,7 @@ func edits(b *browsertest.Browser, url string) (lines []line, err error) {
 		timed = 200
 		many  = 1000
 	)
-	err = inTabs(b, func(t *tab) {
+	err = inTabs(ctx, func(t *tab) {
 		p := t.open(url, "", watchFrame)
 		p.Until("the picture is painted", frame+"?.steelyardFrame?.state === 'painted'")
 		p.Until("the parts are listed", `document.querySelector('#parts input[id*="mass_g"]')`)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"time"
@@ -105,68 +106,95 @@ func inBrowser(p *browsertest.Page, texts [2]string) (evaluating, passing time.D
 	return one(ms[0]), one(ms[1])
 }
 
-// evaluation measures evaluations, and returns how long the one of two builds of
-// 60 parts after an edit takes in Chromium.
-func evaluation(b *browsertest.Browser, url string) (lines []line, edit time.Duration, err error) {
-	sizes := []int{60, 1000, 10000}
-	type took struct{ here, there, passing time.Duration }
-	edited, anew := map[int]took{}, map[int]took{}
-	var laden took
-	err = inTabs(b, func(t *tab) {
-		p := t.open(url, "frame.html", "")
-		p.Until("the program is there", "window.steelyardFrame?.state === 'ready'")
-		clock := func(n int, laden bool, edit func(*parts.Document)) took {
-			texts, err := document(n, laden, edit)
-			if err != nil {
-				t.Fatal(err)
-			}
-			there, passing := inBrowser(p, texts)
-			return took{native(texts), there, passing}
-		}
-		for _, n := range sizes {
-			edited[n], anew[n] = clock(n, false, heavier), clock(n, false, another)
-		}
-		laden = clock(sizes[0], true, heavier)
-	})
+// took is how long an evaluation takes natively and in Chromium, and the texts to
+// pass there.
+type took struct{ here, there, passing time.Duration }
+
+// clock times evaluations of two builds of n parts.
+func (t *tab) clock(p *browsertest.Page, n int, laden bool, edit func(*parts.Document)) took {
+	texts, err := document(n, laden, edit)
+	if err != nil {
+		t.Fatal(err)
+	}
+	there, passing := inBrowser(p, texts)
+	return took{native(texts), there, passing}
+}
+
+// program opens the program without the page round it.
+func (t *tab) program(url string) *browsertest.Page {
+	p := t.open(url, "frame.html", "")
+	p.Until("the program is there", "window.steelyardFrame?.state === 'ready'")
+	return p
+}
+
+// against sets Chromium against native Go.
+func against(what string, k took) line {
+	return line{what: what, measured: ms(k.there), reference: ms(k.here) + " natively", ratio: float64(k.there) / float64(k.here)}
+}
+
+// evaluation measures evaluations of two builds of 60 parts, and returns how long
+// the one after an edit takes in Chromium.
+func evaluation(ctx context.Context, page *site) (lines []line, edit time.Duration, err error) {
+	url, err := page.url()
 	if err != nil {
 		return nil, 0, err
 	}
-	against := func(what string, k took) line {
-		return line{what: what, measured: ms(k.there), reference: ms(k.here) + " natively", ratio: float64(k.there) / float64(k.here)}
+	const n = 60
+	err = inTabs(ctx, func(t *tab) {
+		p := t.program(url)
+		first := t.clock(p, n, false, heavier)
+		edit = first.there
+		// Natively no text changes hands between a page and a program.
+		reckoned := against("  the rest, against native Go", took{here: first.here, there: first.there - first.passing})
+		reckoned.bound, reckoned.ok = "3 at most", kept(reckoned.ratio <= 3)
+		lines = append(lines,
+			line{"evaluate two builds of 60 parts after an edit, in Chromium", ms(first.there), "", 0, "1 ms at most", kept(first.there <= time.Millisecond)},
+			line{what: "  of which the texts take to pass between page and program", measured: ms(first.passing)},
+			reckoned,
+			against("  both, against native Go", first))
+		lines = append(lines, against("  all of it new, as when a document is opened", t.clock(p, n, false, another)))
+		lines = append(lines, against("  after an edit, with rider, load, limits and ratings", t.clock(p, n, true, heavier)))
+	})
+	return lines, edit, err
+}
+
+// growth measures how evaluations grow with the number of parts.
+func growth(ctx context.Context, page *site) (lines []line, err error) {
+	url, err := page.url()
+	if err != nil {
+		return nil, err
 	}
-	// Natively no text changes hands between a page and a program.
-	first := edited[60]
-	reckoned := against("  the rest, against native Go", took{here: first.here, there: first.there - first.passing})
-	reckoned.bound, reckoned.ok = "3 at most", kept(reckoned.ratio <= 3)
-	lines = append(lines,
-		line{"evaluate two builds of 60 parts after an edit, in Chromium", ms(first.there), "", 0, "1 ms at most", kept(first.there <= time.Millisecond)},
-		line{what: "  of which the texts take to pass between page and program", measured: ms(first.passing)},
-		reckoned,
-		against("  both, against native Go", first),
-		against("  all of it new, as when a document is opened", anew[60]),
-		against("  after an edit, with rider, load, limits and ratings", laden),
-		against("  after an edit, of 10000 parts", edited[10000]))
-	for _, where := range []struct {
-		name string
-		took func(n int) time.Duration
-	}{
-		{"natively", func(n int) time.Duration { return anew[n].here }},
-		{"in Chromium", func(n int) time.Duration { return anew[n].there }},
-	} {
-		for i := 1; i < len(sizes); i++ {
-			m, n := sizes[i-1], sizes[i]
-			perPart := func(n int) float64 { return float64(where.took(n).Microseconds()) / float64(2*n) }
-			growth := perPart(n) / perPart(m)
-			l := line{what: fmt.Sprintf("  two new builds of %d parts, %s", n, where.name), measured: ms(where.took(n)),
-				reference: fmt.Sprintf("%.2f µs a part, %.2f with %d", perPart(n), perPart(m), m), ratio: growth}
-			if i == len(sizes)-1 {
-				// Linear is 1; caches that no longer hold everything cost something.
-				l.bound, l.ok = "1.5 at most", kept(growth <= 1.5)
-			}
-			lines = append(lines, l)
+	sizes := []int{60, 1000, 10000}
+	most := sizes[len(sizes)-1]
+	err = inTabs(ctx, func(t *tab) {
+		p := t.program(url)
+		lines = append(lines, against(fmt.Sprintf("  after an edit, of %d parts", most), t.clock(p, most, false, heavier)))
+		anew := map[int]took{}
+		for _, n := range sizes {
+			anew[n] = t.clock(p, n, false, another)
 		}
-	}
-	return lines, first.there, nil
+		for _, where := range []struct {
+			name string
+			took func(n int) time.Duration
+		}{
+			{"natively", func(n int) time.Duration { return anew[n].here }},
+			{"in Chromium", func(n int) time.Duration { return anew[n].there }},
+		} {
+			for i := 1; i < len(sizes); i++ {
+				m, n := sizes[i-1], sizes[i]
+				perPart := func(n int) float64 { return float64(where.took(n).Microseconds()) / float64(2*n) }
+				growth := perPart(n) / perPart(m)
+				l := line{what: fmt.Sprintf("  two new builds of %d parts, %s", n, where.name), measured: ms(where.took(n)),
+					reference: fmt.Sprintf("%.2f µs a part, %.2f with %d", perPart(n), perPart(m), m), ratio: growth}
+				if n == most {
+					// Linear is 1; caches that no longer hold everything cost something.
+					l.bound, l.ok = "1.5 at most", kept(growth <= 1.5)
+				}
+				lines = append(lines, l)
+			}
+		}
+	})
+	return lines, err
 }
 
 func ms(d time.Duration) string { return fmt.Sprintf("%.2f ms", float64(d)/float64(time.Millisecond)) }

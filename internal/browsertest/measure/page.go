@@ -1,21 +1,26 @@
 package main
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"time"
 
 	"steelyard/internal/browsertest"
-	"steelyard/internal/site/static"
 )
 
 const frame = "document.querySelector('iframe').contentWindow"
 
 // rest counts the frames of two seconds in which nothing happens, and times one
 // in which something does.
-func rest(b *browsertest.Browser, url string) ([]line, error) {
+func rest(ctx context.Context, page *site) ([]line, error) {
+	url, err := page.url()
+	if err != nil {
+		return nil, err
+	}
 	var idle int
 	var took []float64
-	err := inTabs(b, func(t *tab) {
+	err = inTabs(ctx, func(t *tab) {
 		p := t.open(url, "", `if (location.pathname.endsWith('frame.html')) {
 			window.took = [];
 			const next = window.requestAnimationFrame.bind(window);
@@ -39,8 +44,11 @@ func rest(b *browsertest.Browser, url string) ([]line, error) {
 			return f.took.slice(10).filter(t => t > 1);
 		})()`)
 	})
-	if err != nil || len(took) == 0 {
+	if err != nil {
 		return nil, err
+	}
+	if len(took) == 0 {
+		return nil, errors.New("no frame took longer than a millisecond: nothing was drawn")
 	}
 	return []line{
 		{what: "frames drawn in two idle seconds", measured: fmt.Sprint(idle), bound: "0", ok: kept(idle == 0)},
@@ -48,18 +56,32 @@ func rest(b *browsertest.Browser, url string) ([]line, error) {
 	}, nil
 }
 
-func size(page, empty static.Sizes) []line {
+func size(pageSite, emptySite *site) ([]line, error) {
+	for _, s := range []*site{pageSite, emptySite} {
+		if _, err := s.url(); err != nil {
+			return nil, err
+		}
+	}
+	page, empty := pageSite.sizes, emptySite.sizes
 	ratio := float64(page.ProgramGzip) / float64(empty.ProgramGzip)
 	return []line{
 		{"program, gzipped", fmt.Sprintf("%.3f MB", float64(page.ProgramGzip)/1e6), fmt.Sprintf("%.3f MB, empty ebiten program", float64(empty.ProgramGzip)/1e6), ratio, "1.75 at most", kept(ratio <= 1.75)},
 		{what: "  inflated", measured: fmt.Sprintf("%.1f MB", float64(page.Program)/1e6), reference: fmt.Sprintf("%.1f MB", float64(empty.Program)/1e6), ratio: float64(page.Program) / float64(empty.Program)},
 		{what: "  the whole site", measured: fmt.Sprintf("%.2f MB", float64(page.Site)/1e6)},
-	}
+	}, nil
 }
 
 // start times the page's first totals and first picture, and the first frame of
 // the empty program's page; in turn, each time in a tab that has kept nothing.
-func start(b *browsertest.Browser, pageURL, emptyURL string) ([]line, error) {
+func start(ctx context.Context, page, empty *site) ([]line, error) {
+	pageURL, err := page.url()
+	if err != nil {
+		return nil, err
+	}
+	emptyURL, err := empty.url()
+	if err != nil {
+		return nil, err
+	}
 	// Both watch from the page's own beginning.
 	const watch = `if (window === window.parent) {
 		window.times = {};
@@ -69,28 +91,25 @@ func start(b *browsertest.Browser, pageURL, emptyURL string) ([]line, error) {
 	}`
 	var totals, picture, ready, first []float64
 	const rounds = 7
-	for i := range rounds + 1 {
-		err := inTabs(b, func(t *tab) {
+	err = inTabs(ctx, func(t *tab) {
+		for i := range rounds + 1 {
 			p := t.open(emptyURL, "", watch)
 			p.Until("the empty program has drawn", "window.times.painted > 0")
 			if i > 0 { // the first round warms the browser up
 				first = append(first, browsertest.Eval[float64](p, "times.painted"))
 			}
-		})
-		if err != nil {
-			return nil, err
-		}
-		err = inTabs(b, func(t *tab) {
-			p := t.open(pageURL, "", watch)
+			t.close()
+			p = t.open(pageURL, "", watch)
 			p.Until("the page has totals and picture", "window.times.totals > 0 && window.times.painted > 0")
 			if i > 0 {
 				at := browsertest.Eval[[]float64](p, "[times.totals, times.painted, times.ready]")
 				totals, picture, ready = append(totals, at[0]), append(picture, at[1]), append(ready, at[2])
 			}
-		})
-		if err != nil {
-			return nil, err
+			t.close()
 		}
+	})
+	if err != nil {
+		return nil, err
 	}
 	what := func(v []float64) string { return ms(time.Duration(median(v) * float64(time.Millisecond))) }
 	ratio := median(totals) / median(first)

@@ -69,6 +69,9 @@ func spreadsheet(ctx context.Context, evaluation time.Duration) ([]line, error) 
 	if each <= 0 { // the machine was busy with something else meanwhile
 		return []line{{what: what, measured: "–", reference: "could not be told from the start of LibreOffice"}}, nil
 	}
+	if evaluation <= 0 {
+		return []line{{what: what, measured: ms(each), reference: "the evaluation could not be measured"}}, nil
+	}
 	return []line{{
 		what: what, measured: ms(each), reference: ms(evaluation) + ", evaluated in Chromium after an edit",
 		ratio: float64(each) / float64(evaluation),

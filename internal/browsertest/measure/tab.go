@@ -1,10 +1,15 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
+	"path/filepath"
+	"runtime"
 	"slices"
+	"strings"
 	"testing"
+	"time"
 
 	"steelyard/internal/browsertest"
 )
@@ -21,9 +26,22 @@ type tab struct {
 // failure is what Fatalf panics with.
 type failure struct{ error }
 
-// inTabs does something with tabs, and closes them.
-func inTabs(b *browsertest.Browser, do func(t *tab)) (err error) {
-	t := &tab{browser: b}
+// inTabs starts a browser, does something with tabs of it, and ends it. A step
+// may take as long as ctx lasts.
+func inTabs(ctx context.Context, do func(t *tab)) error {
+	b, err := browsertest.Start(ctx)
+	if err != nil {
+		return err
+	}
+	defer b.Close()
+	if end, ok := ctx.Deadline(); ok {
+		b.Patience = time.Until(end)
+	}
+	return (&tab{browser: b}).do(do)
+}
+
+// do does something with tabs, and closes them.
+func (t *tab) do(do func(t *tab)) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			f, ok := r.(failure)
@@ -32,13 +50,19 @@ func inTabs(b *browsertest.Browser, do func(t *tab)) (err error) {
 			}
 			t.wrong = errors.Join(t.wrong, f.error)
 		}
-		for _, clean := range slices.Backward(t.cleanups) {
-			clean()
-		}
+		t.close()
 		err = t.wrong
 	}()
 	do(t)
 	return nil
+}
+
+// close closes the tabs that are open.
+func (t *tab) close() {
+	for _, clean := range slices.Backward(t.cleanups) {
+		clean()
+	}
+	t.cleanups = nil
 }
 
 // open opens a page of a site in a fresh tab, a script run before its own. The
@@ -63,5 +87,26 @@ func (t *tab) Errorf(format string, a ...any) {
 	t.wrong = errors.Join(t.wrong, fmt.Errorf(format, a...))
 }
 
-func (t *tab) Fatalf(format string, a ...any) { panic(failure{fmt.Errorf(format, a...)}) }
-func (t *tab) Fatal(a ...any)                 { panic(failure{errors.New(fmt.Sprint(a...))}) }
+func (t *tab) Fatalf(format string, a ...any) {
+	panic(failure{fmt.Errorf(where()+format, a...)})
+}
+func (t *tab) Fatal(a ...any) { panic(failure{errors.New(where() + fmt.Sprint(a...))}) }
+
+// where is the line of the measurement that is being done, as a test's log has
+// it.
+func where() string {
+	var at [32]uintptr
+	frames := runtime.CallersFrames(at[:runtime.Callers(1, at[:])])
+	for {
+		f, more := frames.Next()
+		file := filepath.Base(f.File)
+		if strings.HasPrefix(f.Function, "main.") || strings.Contains(f.Function, "/measure.") {
+			if file != "tab.go" {
+				return fmt.Sprintf("%s:%d: ", file, f.Line)
+			}
+		}
+		if !more {
+			return ""
+		}
+	}
+}
