@@ -5,6 +5,7 @@
 #   make single  the same, and dist/steelyard.html: all of it in one file
 #   make test    everything that must hold before a change goes in
 #   make fuzz    every fuzz target for FUZZTIME each
+#   make types   web/model/types.ts anew, of data/schema
 #   make bench   one table of measured figures
 #   make clean   remove what these made
 
@@ -16,7 +17,7 @@ FUZZTIME ?= 2m
 WASM := ./wasm/... ./internal/site/empty
 TSC  := node web/node_modules/typescript/bin/tsc
 
-.PHONY: run build single test fuzz bench clean lint page unit smoke browser chromium glpk poppler modules
+.PHONY: run build single test fuzz bench clean lint page types unit smoke browser chromium glpk poppler modules
 
 run:
 	go run ./internal/site serve -addr $(ADDR)
@@ -43,7 +44,12 @@ lint: .build/staticcheck
 	go build -o $@ honnef.co/go/tools/cmd/staticcheck
 
 page: modules
+	node web/model/generate.mjs --check
 	$(TSC) --noEmit -p web
+
+# The page's types, after a schema in data/schema was changed.
+types: modules
+	node web/model/generate.mjs
 
 modules:
 	go run ./internal/site modules

@@ -13,6 +13,9 @@ import (
 	"path/filepath"
 )
 
+// markName is the file among the modules that says which lock file they are of.
+const markName = ".steelyard-lock"
+
 // Modules runs `npm ci` in root's web folder when the modules there are not
 // those of its lock file: after a checkout, and after the lock file changed.
 func Modules(ctx context.Context, root string) error {
@@ -26,9 +29,17 @@ func Modules(ctx context.Context, root string) error {
 	}
 	sum := sha256.Sum256(lock)
 	stamp := []byte(hex.EncodeToString(sum[:]))
-	mark := filepath.Join(web, "node_modules", ".steelyard-lock")
+	mark := filepath.Join(web, "node_modules", markName)
 	if old, err := os.ReadFile(mark); err == nil && bytes.Equal(old, stamp) {
 		return nil
+	}
+	// Modules that are only linked to from here are another checkout's: npm would
+	// empty them.
+	modules := filepath.Dir(mark)
+	if info, err := os.Lstat(modules); err == nil && info.Mode()&fs.ModeSymlink != 0 {
+		if err := os.Remove(modules); err != nil {
+			return err
+		}
 	}
 	cmd := exec.CommandContext(ctx, "npm", "ci", "--no-audit", "--no-fund")
 	cmd.Dir = web
@@ -37,6 +48,9 @@ func Modules(ctx context.Context, root string) error {
 			return errors.New("npm is needed to build the page: install Node.js with npm")
 		}
 		return fmt.Errorf("npm ci: %w\n%s", err, out)
+	}
+	if err := os.MkdirAll(modules, 0o755); err != nil { // without dependencies npm makes none
+		return err
 	}
 	return os.WriteFile(mark, stamp, 0o644)
 }

@@ -1,0 +1,2761 @@
+// Made of data/schema by web/model/generate.mjs (make types): not to be edited by hand.
+
+/**
+ * The functions that the page may call, by name: text in, text out. An answer is either what stands here, as JSON or plain text, or a failure.
+ */
+export interface Functions {
+  /**
+   * All that the page shows of a document.
+   */
+  evaluate: {
+    arguments: [document: string];
+    answer: Report;
+  };
+  /**
+   * Reads a document, brings it to this version and fills in every default.
+   */
+  open: {
+    arguments: [text: string];
+    answer: Opened;
+  };
+  /**
+   * A document to start from.
+   */
+  blank: {
+    arguments: [];
+    answer: Doc;
+  };
+  /**
+   * The demo document.
+   */
+  demo: {
+    arguments: [];
+    answer: Doc;
+  };
+  /**
+   * The parts to choose from.
+   */
+  catalogue: {
+    arguments: [];
+    answer: Catalogue;
+  };
+  /**
+   * The labels of all keys, in English.
+   */
+  words: {
+    arguments: [];
+    answer: Words;
+  };
+  /**
+   * Takes the words of another language; from then on answers are in that.
+   */
+  speak: {
+    arguments: [words: string];
+    /**
+     * Nothing.
+     */
+    answer: "";
+  };
+  /**
+   * The stations, rear to front.
+   */
+  stations: {
+    arguments: [];
+    answer: Station[];
+  };
+  /**
+   * The kinds of parts, in order.
+   */
+  kinds: {
+    arguments: [];
+    answer: Kind[];
+  };
+  /**
+   * What there is to take along.
+   */
+  goods: {
+    arguments: [];
+    answer: Templates;
+  };
+  /**
+   * A document with a copy of a load at the end.
+   */
+  copyLoad: {
+    arguments: [document: string, load: string, name: string];
+    answer: Opened;
+  };
+  /**
+   * What comes out of a weigh-in.
+   */
+  weighIn: {
+    arguments: [document: string, weighIn: string];
+    answer: Weighed;
+  };
+  /**
+   * How to weigh, as a drawing.
+   */
+  weighInDrawing: {
+    arguments: [document: string, weighIn: string, view: string];
+    /**
+     * The picture.
+     */
+    answer: string;
+  };
+  /**
+   * Begins to pack a load anew, and ends what was in hand.
+   */
+  packStart: {
+    arguments: [document: string, options: string];
+    answer: Pack;
+  };
+  /**
+   * Looks at so many more parts of the search.
+   */
+  packRun: {
+    arguments: [nodes: string];
+    answer: Pack;
+  };
+  /**
+   * A document with its load packed as was found best.
+   */
+  packApply: {
+    arguments: [document: string];
+    answer: Opened;
+  };
+  /**
+   * Ends the packing in hand, with what it has found.
+   */
+  packStop: {
+    arguments: [];
+    answer: Pack;
+  };
+  /**
+   * A document packed for the part of an address after the #.
+   */
+  encodeLink: {
+    arguments: [document: string];
+    /**
+     * The part of the address.
+     */
+    answer: string;
+  };
+  /**
+   * Reads that like a document.
+   */
+  decodeLink: {
+    arguments: [fragment: string];
+    answer: Opened;
+  };
+  /**
+   * Reads a list of parts.
+   */
+  readPartsCSV: {
+    arguments: [text: string, options: string];
+    answer: Table;
+  };
+  /**
+   * A table of the parts.
+   */
+  partsCSV: {
+    arguments: [document: string, build: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * The same as a page of text would have it.
+   */
+  partsMarkdown: {
+    arguments: [document: string, build: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * A table of the luggage.
+   */
+  luggageCSV: {
+    arguments: [document: string, load: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * The same as a page of text would have it.
+   */
+  luggageMarkdown: {
+    arguments: [document: string, load: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * A table of the figures.
+   */
+  figuresCSV: {
+    arguments: [document: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * The same as a page of text would have it.
+   */
+  figuresMarkdown: {
+    arguments: [document: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * A table of the difference.
+   */
+  differenceCSV: {
+    arguments: [document: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * The same as a page of text would have it.
+   */
+  differenceMarkdown: {
+    arguments: [document: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * A table of the states.
+   */
+  statesCSV: {
+    arguments: [document: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * The same as a page of text would have it.
+   */
+  statesMarkdown: {
+    arguments: [document: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * How the figures of a document were obtained.
+   */
+  provenance: {
+    arguments: [document: string, date: string];
+    /**
+     * Sentences.
+     */
+    answer: string[];
+  };
+  /**
+   * A mass as a person writes it.
+   */
+  parseMass: {
+    arguments: [text: string, unit: string];
+    /**
+     * In g.
+     */
+    answer: Parsed;
+  };
+  /**
+   * A length as a person writes it.
+   */
+  parseLength: {
+    arguments: [text: string, unit: string];
+    /**
+     * In mm.
+     */
+    answer: Parsed;
+  };
+  /**
+   * A picture.
+   */
+  svg: {
+    arguments: [document: string, view: string];
+    /**
+     * The picture.
+     */
+    answer: string;
+  };
+  /**
+   * The program's version.
+   */
+  version: {
+    arguments: [];
+    /**
+     * The version.
+     */
+    answer: string;
+  };
+  /**
+   * Sets what the canvas draws.
+   */
+  show: {
+    arguments: [document: string, view: string];
+    /**
+     * Nothing.
+     */
+    answer: "";
+  };
+  /**
+   * Takes a pointer event.
+   */
+  pointer: {
+    arguments: [event: string];
+    answer: Intent;
+  };
+  /**
+   * Moves the camera.
+   */
+  camera: {
+    arguments: [command: "fit" | "in" | "out" | "left" | "right" | "up" | "down"];
+    /**
+     * Nothing.
+     */
+    answer: "";
+  };
+  /**
+   * What the canvas would show, as SVG; empty while there is nothing to show.
+   */
+  picture: {
+    arguments: [];
+    /**
+     * The picture.
+     */
+    answer: string;
+  };
+}
+
+/**
+ * The answer when a function cannot do what it was asked to.
+ */
+export interface Failure {
+  problem: Problem;
+}
+
+/**
+ * What reading a document gives.
+ */
+export interface Opened {
+  /**
+   * Null when it could not be read.
+   */
+  document: Doc | null;
+  /**
+   * What is wrong, or was put right.
+   */
+  problems: Problem[];
+}
+
+/**
+ * Key to label.
+ */
+export interface Words {
+  [k: string]: string;
+}
+
+/**
+ * A number that was read.
+ */
+export interface Parsed {
+  value: number;
+}
+
+/**
+ * What the program comes with: generic parts, goods and bags, with typical values of its own, and the kinds and stations that a part may have. Units stand in the keys.
+ */
+export type Catalogue = Entry[];
+
+/**
+ * A part to choose, and words to find it by.
+ */
+export interface Entry {
+  /**
+   * Names the entry; a part that was made of it keeps that.
+   */
+  id: string;
+  name: string;
+  /**
+   * A kind of part.
+   */
+  kind: string;
+  /**
+   * Of one piece.
+   */
+  mass_g: number;
+  /**
+   * The mass lies within plus or minus this.
+   */
+  half_width_g: number;
+  basis: Basis;
+  /**
+   * Where it usually sits.
+   */
+  station: string;
+  /**
+   * From the station, or from each of a pair, y outward.
+   */
+  offset_mm: Vec3;
+  /**
+   * Each coordinate of the place lies within plus or minus this.
+   */
+  within_mm: number;
+  carrier: Carrier;
+  shape: Shape;
+  /**
+   * How many a bike usually takes.
+   */
+  quantity: number;
+  /**
+   * Further words that a user would type.
+   */
+  search: string[];
+  note?: string;
+}
+
+/**
+ * A good to take along, and words to find it by.
+ */
+export interface GoodTemplate {
+  id: string;
+  name: string;
+  /**
+   * Of one piece.
+   */
+  mass_g: number;
+  /**
+   * The mass lies within plus or minus this.
+   */
+  half_width_g: number;
+  basis: Basis;
+  /**
+   * Of one piece.
+   */
+  volume_l: number;
+  /**
+   * How many one usually takes.
+   */
+  quantity: number;
+  /**
+   * What of it is used up on the way; absent when nothing is.
+   */
+  supply?: SupplyKind;
+  /**
+   * Further words that a user would type.
+   */
+  search: string[];
+}
+
+/**
+ * A bag to pack, and words to find it by.
+ */
+export interface BagTemplate {
+  id: string;
+  name: string;
+  /**
+   * Of the empty bag.
+   */
+  mass_g: number;
+  /**
+   * The mass lies within plus or minus this.
+   */
+  half_width_g: number;
+  basis: Basis;
+  /**
+   * A single place, not a pair.
+   */
+  station: string;
+  /**
+   * From the station.
+   */
+  offset_mm: Vec3;
+  carrier: Carrier;
+  /**
+   * Its box: forward, across, up.
+   *
+   * @minItems 3
+   * @maxItems 3
+   */
+  size_mm: [number, number, number];
+  /**
+   * What fits in.
+   */
+  volume_l: number;
+  /**
+   * What makers of such bags often say; a user puts in what his own says.
+   */
+  permitted_g: number;
+  /**
+   * Further words that a user would type.
+   */
+  search: string[];
+}
+
+/**
+ * What there is to take along, and to pack it in.
+ */
+export interface Templates {
+  goods: GoodTemplate[];
+  bags: BagTemplate[];
+}
+
+/**
+ * A kind of part.
+ */
+export interface Kind {
+  id: string;
+  /**
+   * The group of parts that its mass counts to.
+   */
+  group: string;
+}
+
+/**
+ * A named place of the bike.
+ */
+export interface Station {
+  name: string;
+  /**
+   * Whether it has a point on either side of the bike: a part may sit there twice, a bag hangs on one side.
+   */
+  pair: boolean;
+}
+
+/**
+ * Builds of a bike, part by part, and what they carry: riders, loads, and what a scale showed. Axes: x forward, y to the rider's left, z up; the origin is on the ground straight below the rear axle. Units stand in the keys: g, mm, l, deg. Ids are unique, of a build, a rider, a load and a weigh-in in the document, of a part in its build, of a bag and a good in their load, which a schema cannot say.
+ */
+export interface Doc {
+  /**
+   * Names the format.
+   */
+  format: "steelyard-document";
+  /**
+   * The version of the format.
+   */
+  version: 1;
+  /**
+   * What the document is called.
+   */
+  title: string;
+  /**
+   * Free text.
+   */
+  notes?: string;
+  show: Show;
+  /**
+   * The builds; at most 20,000 parts in all of them.
+   */
+  builds: Build[];
+  /**
+   * Those who sit on the bikes.
+   */
+  riders?: Rider[];
+  /**
+   * What is taken along; at most 1,000 bags and 10,000 goods in all of them.
+   */
+  loads?: Load[];
+  /**
+   * Visits to the scale.
+   */
+  weigh_ins?: WeighIn[];
+}
+
+/**
+ * A unit that masses are shown in.
+ */
+export type MassUnit = "g" | "kg" | "lb_oz";
+export const massUnitValues = ["g", "kg", "lb_oz"] as const satisfies readonly MassUnit[];
+
+/**
+ * A unit that lengths are shown in.
+ */
+export type LengthUnit = "mm" | "in";
+export const lengthUnitValues = ["mm", "in"] as const satisfies readonly LengthUnit[];
+
+/**
+ * How much is on the bike, least first.
+ */
+export type State = "bare" | "ready" | "loaded" | "ridden";
+export const stateValues = ["bare", "ready", "loaded", "ridden"] as const satisfies readonly State[];
+
+/**
+ * How much is left of what is used up on the way, fullest first.
+ */
+export type Supplies = "full" | "half" | "empty";
+export const suppliesValues = ["full", "half", "empty"] as const satisfies readonly Supplies[];
+
+/**
+ * Where a mass comes from, best known first.
+ */
+export type Basis = "weighed" | "stated" | "typical" | "guessed";
+export const basisValues = ["weighed", "stated", "typical", "guessed"] as const satisfies readonly Basis[];
+
+/**
+ * What something is fixed to.
+ */
+export type Carrier = "main-frame" | "swingarm" | "rear-wheel" | "fork-upper" | "fork-lower" | "front-wheel" | "link";
+export const carrierValues = ["main-frame", "swingarm", "rear-wheel", "fork-upper", "fork-lower", "front-wheel", "link"] as const satisfies readonly Carrier[];
+
+/**
+ * A kind of body.
+ */
+export type Form = "point" | "rod" | "ring" | "disc" | "box" | "pair";
+export const formValues = ["point", "rod", "ring", "disc", "box", "pair"] as const satisfies readonly Form[];
+
+/**
+ * What a maker may set a limit of.
+ */
+export type Rated = "total" | "front-rack" | "rear-rack" | "front-tyre" | "rear-tyre" | "front-rim" | "rear-rim";
+export const ratedValues = ["total", "front-rack", "rear-rack", "front-tyre", "rear-tyre", "front-rim", "rear-rim"] as const satisfies readonly Rated[];
+
+/**
+ * A body table of de Leva (1996).
+ */
+export type BodyTable = "female" | "male";
+export const bodyTableValues = ["female", "male"] as const satisfies readonly BodyTable[];
+
+/**
+ * How a rider sits.
+ */
+export type Posture = "upright" | "leaned" | "low" | "standing";
+export const postureValues = ["upright", "leaned", "low", "standing"] as const satisfies readonly Posture[];
+
+/**
+ * What is used up on the way.
+ */
+export type SupplyKind = "water" | "food" | "fuel";
+export const supplyKindValues = ["water", "food", "fuel"] as const satisfies readonly SupplyKind[];
+
+/**
+ * Which of the two wheels.
+ */
+export type WheelEnd = "front" | "rear";
+export const wheelEndValues = ["front", "rear"] as const satisfies readonly WheelEnd[];
+
+/**
+ * Forward, left and up, mm.
+ *
+ * @minItems 3
+ * @maxItems 3
+ */
+export type Vec3 = [number, number, number];
+
+/**
+ * Forward and up, mm.
+ *
+ * @minItems 2
+ * @maxItems 2
+ */
+export type Point2 = [number, number];
+
+/**
+ * A wheel by its bead seat (ISO 5775) and its tyre.
+ */
+export interface Wheel {
+  /**
+   * Bead-seat diameter: 622, 584, 559, 507, 406, 349, ...
+   */
+  bead_seat_mm: number;
+  /**
+   * Section width of the tyre, inflated; its height is taken equal.
+   */
+  tyre_mm: number;
+}
+
+/**
+ * What the page shows: in which units, which builds, and how much of what they carry. The units change no figure.
+ */
+export interface Show {
+  /**
+   * The unit that masses are shown in.
+   */
+  mass: MassUnit;
+  /**
+   * The unit that lengths are shown in.
+   */
+  length: LengthUnit;
+  /**
+   * The ids of the build looked at and of the one it is set against; the same one twice to set two loads against each other.
+   */
+  compare?: string[];
+  /**
+   * What each of the two carries: load ids, empty for none.
+   */
+  loads?: string[];
+  /**
+   * How much of it is on the bike. Bare is the build without bags, what is carried, and locks; ready is all of its parts; loaded is with the load's bags and what is packed in them; ridden is with the rider.
+   */
+  state?: State;
+  /**
+   * How much is left of water, food and fuel.
+   */
+  supplies?: Supplies;
+  /**
+   * Coefficient of grip of a tyre on the road, that a climb is judged by.
+   */
+  grip?: number;
+  /**
+   * What a packing is wanted to be.
+   */
+  packing?: Aim;
+}
+export const showDefaults = { mass: "kg", length: "mm", state: "ready", supplies: "full", grip: 0.6 } satisfies Partial<Show>;
+
+/**
+ * The frame's figures as makers print them: on level ground, with the suspension at full length.
+ */
+export interface Frame {
+  /**
+   * Bottom bracket up to the top of the head tube, on its axis.
+   */
+  stack_mm: number;
+  /**
+   * Bottom bracket forward to the same point.
+   */
+  reach_mm: number;
+  /**
+   * Length of the head tube.
+   */
+  head_tube_mm: number;
+  /**
+   * Steering axis from the horizontal.
+   */
+  head_angle_deg: number;
+  /**
+   * Bottom bracket to the top of the seat tube.
+   */
+  seat_tube_mm: number;
+  /**
+   * Seat tube (effective) from the horizontal.
+   */
+  seat_angle_deg: number;
+  /**
+   * Bottom bracket to rear axle.
+   */
+  chainstay_mm: number;
+  /**
+   * Bottom bracket below the line of the rear's wheel size; negative is above.
+   */
+  bb_drop_mm: number;
+}
+
+/**
+ * The fork.
+ */
+export interface Fork {
+  /**
+   * Crown race to axle along the steering axis, unloaded.
+   */
+  length_mm: number;
+  /**
+   * Axle ahead of the steering axis.
+   */
+  offset_mm: number;
+  /**
+   * Travel along the steering axis; 0 for a rigid fork.
+   */
+  travel_mm: number;
+  /**
+   * Along the steering axis, in the pose that is weighed.
+   */
+  sag_mm: number;
+}
+
+/**
+ * The rear suspension.
+ */
+export interface Rear {
+  /**
+   * Vertical travel at the axle; 0 for a rigid rear.
+   */
+  travel_mm: number;
+  /**
+   * Vertical, at the axle, in the pose that is weighed.
+   */
+  sag_mm: number;
+  /**
+   * Main (or effective) pivot ahead of the bottom bracket, unloaded.
+   */
+  pivot_forward_mm: number;
+  /**
+   * And above it.
+   */
+  pivot_up_mm: number;
+  /**
+   * Shock eye on the frame, from the bottom bracket, unloaded.
+   */
+  shock_frame_mm: Point2;
+  /**
+   * Shock eye on the side of the swingarm or link, likewise.
+   */
+  shock_swing_mm: Point2;
+}
+
+/**
+ * Both wheels.
+ */
+export interface Wheels {
+  front: Wheel;
+  rear: Wheel;
+}
+
+/**
+ * Stem and bar.
+ */
+export interface Cockpit {
+  /**
+   * Between head tube and stem, upper bearing included.
+   */
+  spacers_mm: number;
+  /**
+   * Centre to centre.
+   */
+  stem_mm: number;
+  /**
+   * From square to the steering axis, positive up.
+   */
+  stem_angle_deg: number;
+  /**
+   * End to end.
+   */
+  bar_width_mm: number;
+  /**
+   * Grips above the clamp.
+   */
+  bar_rise_mm: number;
+  /**
+   * Grips behind the clamp.
+   */
+  bar_back_mm: number;
+}
+
+/**
+ * Where the saddle is.
+ */
+export interface Saddle {
+  /**
+   * Bottom bracket to the top of the saddle along the seat angle.
+   */
+  height_mm: number;
+  /**
+   * Middle of the saddle behind (positive) the line of the seat tube.
+   */
+  setback_mm: number;
+}
+
+/**
+ * The cranks.
+ */
+export interface Cranks {
+  /**
+   * Axle to pedal spindle.
+   */
+  length_mm: number;
+  /**
+   * Between the pedals' mounting faces.
+   */
+  width_mm: number;
+}
+
+/**
+ * One way to build the bike.
+ */
+export interface Build {
+  /**
+   * Names the build in this document, for life. Given when it is not there.
+   */
+  id: string;
+  /**
+   * What the build is called.
+   */
+  name: string;
+  /**
+   * Free text.
+   */
+  notes?: string;
+  frame: Frame;
+  fork: Fork;
+  rear: Rear;
+  wheels: Wheels;
+  cockpit: Cockpit;
+  saddle: Saddle;
+  cranks: Cranks;
+  /**
+   * What is fitted, in the order of the list.
+   */
+  parts: Part[];
+  /**
+   * Limits that makers have set; one of a sort.
+   */
+  ratings?: Rating[];
+}
+
+/**
+ * A line of the parts list.
+ */
+export interface Part {
+  /**
+   * Names the part in its build; kept when a build is copied. Given when it is not there.
+   */
+  id: string;
+  /**
+   * What the part is called.
+   */
+  name: string;
+  /**
+   * A kind of the catalogue; one that is not known counts under "other".
+   */
+  kind: string;
+  /**
+   * The entry of the catalogue that the part came from.
+   */
+  catalogue?: string;
+  /**
+   * How many pieces.
+   */
+  quantity: number;
+  /**
+   * Of one piece.
+   */
+  mass_g: number;
+  /**
+   * The mass lies within plus or minus this. When it is not there: 1 g for a weighed mass, else 5 % of a stated, 10 % of a typical, 20 % of a guessed one, and at least 1 g.
+   */
+  half_width_g: number;
+  /**
+   * Where the mass comes from.
+   */
+  basis: Basis;
+  /**
+   * A named place of the bike where the part sits.
+   */
+  station?: string;
+  /**
+   * From the station, or from each of a pair, y outward.
+   */
+  offset_mm: Vec3;
+  /**
+   * An absolute place instead of a station.
+   */
+  at_mm?: Vec3;
+  /**
+   * Each coordinate of the place lies within plus or minus this.
+   */
+  within_mm: number;
+  /**
+   * What the part is fixed to.
+   */
+  carrier: Carrier;
+  shape: Shape;
+  /**
+   * Free text.
+   */
+  note?: string;
+}
+export const partDefaults = { quantity: 1, mass_g: 0, basis: "guessed", within_mm: 20, carrier: "main-frame" } satisfies Partial<Part>;
+
+/**
+ * The body that stands for the part.
+ */
+export interface Shape {
+  /**
+   * The kind of body.
+   */
+  form: Form;
+  /**
+   * rod: length; ring: radius; disc: radius, width; box: x, y, z; pair: width. What a form does not need is 0.
+   *
+   * @minItems 3
+   * @maxItems 3
+   */
+  size_mm: [number, number, number];
+  /**
+   * Turned about y, nose up positive.
+   */
+  pitch_deg?: number;
+}
+export const shapeDefaults = { form: "point" } satisfies Partial<Shape>;
+
+/**
+ * What is wanted of a packing. The weights set the terms against each other; 0 leaves one out.
+ */
+export interface Aim {
+  /**
+   * What is judged: the load alone, or bike, load and rider together.
+   */
+  of: "load" | "all";
+  /**
+   * Wanted share of that on the front wheel.
+   */
+  front_share: number;
+  /**
+   * Weight of keeping to the wanted share in front.
+   */
+  front: number;
+  /**
+   * Weight of being low.
+   */
+  low: number;
+  /**
+   * Weight of being as heavy left as right.
+   */
+  balance: number;
+  /**
+   * Weight of heavy things near the middle.
+   */
+  middle: number;
+}
+export const aimDefaults = { of: "load", front_share: 0.4, front: 100, low: 50, balance: 100, middle: 25 } satisfies Partial<Aim>;
+
+/**
+ * A limit that a maker has set.
+ */
+export interface Rating {
+  /**
+   * What it is of; a tyre's and a rim's is the load on their wheel.
+   */
+  what: Rated;
+  /**
+   * The permitted load; 0 is not known.
+   */
+  limit_g: number;
+}
+
+/**
+ * Somebody who sits on the bike.
+ */
+export interface Rider {
+  /**
+   * Names the rider in this document. Given when it is not there.
+   */
+  id: string;
+  /**
+   * What the rider is called.
+   */
+  name: string;
+  /**
+   * Height without shoes.
+   */
+  stature_mm: number;
+  /**
+   * Mass of the body, unclothed.
+   */
+  mass_g: number;
+  /**
+   * The mass lies within plus or minus this.
+   */
+  half_width_g: number;
+  /**
+   * Clothes, helmet and what is in the pockets, spread over the body.
+   */
+  clothing_g: number;
+  /**
+   * The pair of shoes.
+   */
+  shoes_g: number;
+  /**
+   * The body table of de Leva (1996).
+   */
+  table: BodyTable;
+  /**
+   * How the rider sits.
+   */
+  posture: Posture;
+  /**
+   * Left crank from level and forward, positive up; the right one is opposite.
+   */
+  crank_deg: number;
+}
+export const riderDefaults = { half_width_g: 1000, clothing_g: 0, shoes_g: 0, posture: "leaned", crank_deg: 0 } satisfies Partial<Rider>;
+
+/**
+ * What is taken along, and by whom. It is kept beside the builds, so that two builds can carry the same.
+ */
+export interface Load {
+  /**
+   * Names the load in this document. Given when it is not there.
+   */
+  id: string;
+  /**
+   * What the load is called.
+   */
+  name: string;
+  /**
+   * Free text.
+   */
+  notes?: string;
+  /**
+   * Id of the rider; empty is nobody.
+   */
+  rider?: string;
+  /**
+   * Places to pack.
+   */
+  bags: Bag[];
+  /**
+   * What is packed, or may be.
+   */
+  goods: Good[];
+}
+
+/**
+ * A place to pack: a pannier, a bag, a rack deck with a strap, a cage.
+ */
+export interface Bag {
+  /**
+   * Names the bag in its load; kept when a load is copied. Given when it is not there.
+   */
+  id: string;
+  /**
+   * What the bag is called.
+   */
+  name: string;
+  /**
+   * Of the empty bag.
+   */
+  mass_g: number;
+  /**
+   * The mass lies within plus or minus this. When it is not there: 1 g for a weighed mass, else 5 % of a stated, 10 % of a typical, 20 % of a guessed one, and at least 1 g.
+   */
+  half_width_g: number;
+  /**
+   * Where the mass comes from.
+   */
+  basis: Basis;
+  /**
+   * A named place of the bike, a single one and not a pair: its middle is where the goods are.
+   */
+  station: string;
+  /**
+   * From the station.
+   */
+  offset_mm: Vec3;
+  /**
+   * What the bag is fixed to.
+   */
+  carrier: Carrier;
+  /**
+   * Its box: forward, across, up.
+   *
+   * @minItems 3
+   * @maxItems 3
+   */
+  size_mm: [number, number, number];
+  /**
+   * What fits in; 0 is not limited.
+   */
+  volume_l: number;
+  /**
+   * What the maker lets it hold; 0 is not stated.
+   */
+  permitted_g: number;
+}
+export const bagDefaults = { mass_g: 0, basis: "guessed", carrier: "main-frame", volume_l: 0, permitted_g: 0 } satisfies Partial<Bag>;
+
+/**
+ * Something packed.
+ */
+export interface Good {
+  /**
+   * Names the good in its load; kept when a load is copied. Given when it is not there.
+   */
+  id: string;
+  /**
+   * What it is.
+   */
+  name: string;
+  /**
+   * How many pieces.
+   */
+  quantity: number;
+  /**
+   * Of one piece, full.
+   */
+  mass_g: number;
+  /**
+   * The mass lies within plus or minus this. When it is not there: 1 g for a weighed mass, else 5 % of a stated, 10 % of a typical, 20 % of a guessed one, and at least 1 g.
+   */
+  half_width_g: number;
+  /**
+   * Where the mass comes from.
+   */
+  basis: Basis;
+  /**
+   * Of one piece.
+   */
+  volume_l: number;
+  /**
+   * Id of the bag; empty is not packed, and does not count.
+   */
+  in: string;
+  /**
+   * Stays where it is when the bags are packed anew, at home if it is in none.
+   */
+  pinned?: boolean;
+  /**
+   * Used up on the way; empty stays.
+   */
+  supply?: SupplyKind | "";
+}
+export const goodDefaults = { quantity: 1, mass_g: 0, basis: "guessed", volume_l: 0, pinned: false, supply: "" } satisfies Partial<Good>;
+
+/**
+ * One visit to the scale.
+ */
+export interface WeighIn {
+  /**
+   * Names the weigh-in in this document. Given when it is not there.
+   */
+  id: string;
+  /**
+   * What it is called.
+   */
+  name: string;
+  /**
+   * Id of the build that was weighed.
+   */
+  build: string;
+  /**
+   * What was on the bike.
+   */
+  state: State;
+  /**
+   * Id of the load that was on it.
+   */
+  load?: string;
+  /**
+   * How far the fork had sunk on the scale, along the steering axis; as the build says when it is not there.
+   */
+  front_sag_mm?: number;
+  /**
+   * How far the rear had sunk on the scale, vertical at the axle; as the build says when it is not there.
+   */
+  rear_sag_mm?: number;
+  /**
+   * What the scale showed.
+   */
+  readings: Reading[];
+}
+
+/**
+ * What the scale showed under one wheel.
+ */
+export interface Reading {
+  /**
+   * The wheel on the scale.
+   */
+  wheel: WheelEnd;
+  /**
+   * The wheel that stood on a block; empty when the bike stood level.
+   */
+  raised?: WheelEnd | "";
+  /**
+   * Of the block, or of the scale where it lifts the wheel.
+   */
+  height_mm: number;
+  /**
+   * The height lies within plus or minus this.
+   */
+  height_within_mm: number;
+  /**
+   * The reading.
+   */
+  mass_g: number;
+  /**
+   * The scale's: the reading lies within plus or minus half of it.
+   */
+  resolution_g: number;
+}
+export const readingDefaults = { raised: "", height_mm: 0, height_within_mm: 0 } satisfies Partial<Reading>;
+
+/**
+ * Where the search for the best packing of a load stands.
+ */
+export interface Pack {
+  /**
+   * Its id.
+   */
+  build: string;
+  /**
+   * Its id.
+   */
+  load: string;
+  /**
+   * Whether the search can go on.
+   */
+  running: boolean;
+  /**
+   * Whether what was found is proven to be the best, within the tolerance.
+   */
+  done: boolean;
+  /**
+   * Parts of the search that were looked at.
+   */
+  nodes: number;
+  /**
+   * Aim of the best packing so far; null while there is none.
+   */
+  incumbent: number | null;
+  /**
+   * No packing is better than that.
+   */
+  bound: number | null;
+  /**
+   * Between the two.
+   */
+  gap: number | null;
+  /**
+   * Done is when the gap is within this.
+   */
+  tolerance: number;
+  /**
+   * The best packing so far; null while there is none.
+   */
+  assignment: Assigned[] | null;
+  /**
+   * What that changes in the document.
+   */
+  moves: PackingMove[];
+  before: Terms;
+  /**
+   * Of the best packing so far; null while there is none.
+   */
+  after: Terms | null;
+  /**
+   * Why there is no packing.
+   */
+  shortage?: Shortage;
+}
+
+/**
+ * So many pieces of a good in a bag.
+ */
+export interface Assigned {
+  /**
+   * Good id.
+   */
+  good: string;
+  quantity: number;
+  /**
+   * Bag id.
+   */
+  bag: string;
+}
+
+/**
+ * What to take out of which bag, and where to put it.
+ */
+export interface PackingMove {
+  /**
+   * Good id.
+   */
+  good: string;
+  name: string;
+  quantity: number;
+  /**
+   * Bag id; nothing for what was not packed.
+   */
+  from: string;
+  /**
+   * Bag id; nothing for what is not packed any more.
+   */
+  to: string;
+}
+
+/**
+ * What an aim judges, and what each of them costs.
+ */
+export interface Terms {
+  /**
+   * All costs together; less is better.
+   */
+  aim: number;
+  /**
+   * Share on the front wheel.
+   */
+  front_share: number;
+  /**
+   * Of the centre of mass.
+   */
+  height_mm: number;
+  /**
+   * To the left.
+   */
+  aside_mm: number;
+  /**
+   * Radius of gyration in pitch and yaw about the bike's own centre of mass.
+   */
+  radius_mm: number;
+  costs: Costs;
+  /**
+   * Every limit.
+   */
+  keeps: boolean;
+  /**
+   * The limit that it does not keep.
+   */
+  breaks?: string;
+}
+
+/**
+ * What the terms of an aim cost.
+ */
+export interface Costs {
+  front: number;
+  low: number;
+  balance: number;
+  middle: number;
+}
+
+/**
+ * Why goods do not fit.
+ */
+export interface Shortage {
+  /**
+   * A sentence for people.
+   */
+  message: string;
+  /**
+   * Good ids.
+   */
+  goods: string[];
+  /**
+   * Bag ids.
+   */
+  bags: string[];
+}
+
+/**
+ * What to pack; what is not there is that of the document's first side.
+ */
+export interface PackOptions {
+  /**
+   * Its id.
+   */
+  build?: string;
+  /**
+   * Its id.
+   */
+  load?: string;
+  aim?: Aim;
+  /**
+   * How far from the best is good enough, in units of the aim.
+   */
+  tolerance?: number;
+}
+
+/**
+ * What was found in a list of parts, as spreadsheets write them.
+ */
+export interface Table {
+  /**
+   * The headers, or a name for each column.
+   */
+  columns: string[];
+  /**
+   * Field to column, from 0, as used.
+   */
+  guess: {
+    [k: string]: number;
+  };
+  /**
+   * Whether the first row is one.
+   */
+  header: boolean;
+  /**
+   * Between the cells; empty when there was nothing to separate.
+   */
+  separator: string;
+  /**
+   * Rows that are not empty, without the header.
+   */
+  rows: number;
+  /**
+   * The good rows.
+   */
+  parts: Part[];
+  /**
+   * The others.
+   */
+  bad: BadRow[];
+  /**
+   * With the list as a whole.
+   */
+  problems: Problem[];
+}
+
+/**
+ * A row that is no part.
+ */
+export interface BadRow {
+  /**
+   * Where it begins, from 1.
+   */
+  line: number;
+  /**
+   * As it stands, shortened.
+   */
+  text: string;
+  /**
+   * What is wrong with it.
+   */
+  why: string;
+}
+
+/**
+ * What is known about a list; what is not there is found out.
+ */
+export interface CSVOptions {
+  /**
+   * Field to column, from 0.
+   */
+  columns?: {
+    [k: string]: number;
+  };
+  /**
+   * Of masses without a unit in cell or header; g when absent.
+   */
+  mass_unit?: "g" | "kg" | "lb" | "oz";
+  /**
+   * Ids of parts that are in use.
+   */
+  taken?: string[];
+}
+
+/**
+ * What a picture of the bike is to show.
+ */
+export interface View {
+  /**
+   * Build id.
+   */
+  build: string;
+  /**
+   * Id of the build behind it; empty for none.
+   */
+  ghost: string;
+  /**
+   * A side of the comparison in place of the build.
+   */
+  at?: "a" | "b";
+  /**
+   * A side of the comparison in place of the ghost.
+   */
+  ghost_at?: "a" | "b";
+  /**
+   * Where it is seen from.
+   */
+  side: "side" | "rear";
+  dark: boolean;
+  /**
+   * Part id.
+   */
+  selected: string;
+  dimensions: boolean;
+  labels: boolean;
+  /**
+   * What the marks mean.
+   */
+  key: boolean;
+  units: Units;
+  /**
+   * CSS pixels.
+   */
+  width?: number;
+  /**
+   * CSS pixels.
+   */
+  height?: number;
+  /**
+   * Below the picture, beyond its height; of an SVG.
+   */
+  caption?: Caption;
+  /**
+   * How wide an SVG says it is; its width when absent.
+   */
+  pixels?: number;
+}
+
+/**
+ * Of the figures in a picture.
+ */
+export interface Units {
+  mass: MassUnit;
+  length: LengthUnit;
+}
+
+/**
+ * What stands below a picture that leaves the page.
+ */
+export interface Caption {
+  title: string;
+  /**
+   * As people write it.
+   */
+  date: string;
+  /**
+   * The main ones, and how they differ from the ghost's.
+   */
+  figures: boolean;
+  /**
+   * How the figures were obtained.
+   */
+  sources: boolean;
+  /**
+   * The date to tell with the sources.
+   */
+  on: string;
+}
+
+/**
+ * How a drawing that is not of a build alone is to look.
+ */
+export interface Drawing {
+  /**
+   * CSS pixels.
+   */
+  width: number;
+  /**
+   * CSS pixels.
+   */
+  height: number;
+  dark: boolean;
+  units: Units;
+}
+
+/**
+ * What a pointer on the picture did.
+ */
+export interface PointerDid {
+  type: "down" | "move" | "up" | "cancel" | "leave" | "wheel";
+  /**
+   * Of the pointer: fingers are told apart by it.
+   */
+  id: number;
+  /**
+   * Of the picture, px.
+   */
+  x: number;
+  /**
+   * Of the picture, px.
+   */
+  y: number;
+  /**
+   * Of a press: 0 main, 1 middle, 2 secondary.
+   */
+  button: number;
+  /**
+   * Of a wheel, px downwards.
+   */
+  delta: number;
+  /**
+   * Of a wheel that stands for a pinch on a touch pad: the factor; 0 otherwise.
+   */
+  pinch: number;
+  /**
+   * mouse, touch or pen.
+   */
+  kind: string;
+  /**
+   * ms
+   */
+  time: number;
+}
+
+/**
+ * What that means; empty for nothing.
+ */
+export interface Intent {
+  /**
+   * The pointer came onto this part; empty for none.
+   */
+  hover?: string;
+  /**
+   * This part was chosen; empty for none.
+   */
+  select?: string;
+  move?: Move;
+  /**
+   * A CSS cursor.
+   */
+  cursor?: string;
+  /**
+   * The picture changed by the event itself.
+   */
+  redraw?: true;
+}
+
+/**
+ * A part is to be moved. The moves of one drag add up.
+ */
+export interface Move {
+  /**
+   * Part id.
+   */
+  part: string;
+  /**
+   * Forward, left, up; of the right one of a pair y is outward.
+   */
+  by_mm: Place;
+  /**
+   * The drag has ended.
+   */
+  done: boolean;
+}
+
+/**
+ * What evaluating a document gives. Masses are grams, lengths millimetres, inertia kg m². Axes: x forward, y to the rider's left, z up; the origin is on the ground straight below the rear axle.
+ */
+export interface Report {
+  format: "steelyard-report";
+  version: 1;
+  /**
+   * The program's version.
+   */
+  program: string;
+  /**
+   * What is wrong with the document.
+   */
+  problems: Problem[];
+  /**
+   * In the document's order.
+   */
+  builds: BuildReport[];
+  /**
+   * What show.compare sets against each other, with what each carries; the first build when it names none.
+   */
+  sides: Side[];
+  /**
+   * The second build of show.compare minus the first; absent unless both could be weighed.
+   */
+  difference?: Difference;
+}
+
+/**
+ * Forward, left, up, mm.
+ *
+ * @minItems 3
+ * @maxItems 3
+ */
+export type Place = [number, number, number];
+
+/**
+ * What a figure is of.
+ */
+export type FigureKey =
+  | "total"
+  | "centre_x"
+  | "centre_y"
+  | "centre_z"
+  | "front_load"
+  | "rear_load"
+  | "front_share"
+  | "sprung"
+  | "unsprung_front"
+  | "unsprung_rear"
+  | "effective_front"
+  | "effective_rear"
+  | "ratio_front"
+  | "ratio_rear"
+  | "rotating_front"
+  | "rotating_rear"
+  | "rim_front"
+  | "rim_rear"
+  | "inertia_roll"
+  | "inertia_pitch"
+  | "inertia_yaw"
+  | "inertia_xz"
+  | "gyration_roll"
+  | "gyration_pitch"
+  | "gyration_yaw";
+export const figureKeyValues = ["total", "centre_x", "centre_y", "centre_z", "front_load", "rear_load", "front_share", "sprung", "unsprung_front", "unsprung_rear", "effective_front", "effective_rear", "ratio_front", "ratio_rear", "rotating_front", "rotating_rear", "rim_front", "rim_rear", "inertia_roll", "inertia_pitch", "inertia_yaw", "inertia_xz", "gyration_roll", "gyration_pitch", "gyration_yaw"] as const satisfies readonly FigureKey[];
+
+/**
+ * The unit of a figure.
+ */
+export type FigureUnit = "g" | "mm" | "kg_m2" | "ratio";
+export const figureUnitValues = ["g", "mm", "kg_m2", "ratio"] as const satisfies readonly FigureUnit[];
+
+/**
+ * A group of parts, or the rider.
+ */
+export type MassGroup =
+  "frame" | "suspension" | "wheels" | "drivetrain" | "brakes" | "cockpit" | "seat" | "electrics" | "racks" | "bags" | "carried" | "other" | "rider";
+export const massGroupValues = ["frame", "suspension", "wheels", "drivetrain", "brakes", "cockpit", "seat", "electrics", "racks", "bags", "carried", "other", "rider"] as const satisfies readonly MassGroup[];
+
+/**
+ * undecided: the difference is smaller than its ±; same: no difference and no doubt.
+ */
+export type Verdict = "more" | "less" | "undecided" | "same";
+export const verdictValues = ["more", "less", "undecided", "same"] as const satisfies readonly Verdict[];
+
+/**
+ * A load beside its limit.
+ */
+export type LimitVerdict = "ok" | "near" | "over";
+export const limitVerdictValues = ["ok", "near", "over"] as const satisfies readonly LimitVerdict[];
+
+/**
+ * Something wrong with the document.
+ */
+export interface Problem {
+  /**
+   * error: no figure without it; warning: looked odd, taken as it is.
+   */
+  severity: "error" | "warning";
+  /**
+   * Build id.
+   */
+  build?: string;
+  /**
+   * Part id.
+   */
+  part?: string;
+  /**
+   * The rider, by its id.
+   */
+  rider?: string;
+  /**
+   * The load, by its id.
+   */
+  load?: string;
+  /**
+   * The bag, by its id in that load.
+   */
+  bag?: string;
+  /**
+   * The good, by its id in that load.
+   */
+  good?: string;
+  /**
+   * The weigh-in, by its id.
+   */
+  weigh_in?: string;
+  /**
+   * Key as written in the document, with dots.
+   */
+  field?: string;
+  /**
+   * A sentence for people.
+   */
+  message: string;
+}
+
+/**
+ * One build, weighed.
+ */
+export interface BuildReport {
+  id: string;
+  name: string;
+  /**
+   * Whether the build has figures; false when its frame figures have an error.
+   */
+  weighed: boolean;
+  /**
+   * False: a rigid fork, the tyre is the only spring in front.
+   */
+  front_sprung: boolean;
+  /**
+   * False: a rigid rear, the tyre is the only spring there.
+   */
+  rear_sprung: boolean;
+  /**
+   * Exact, from the frame figures, in the pose that is weighed.
+   */
+  geometry: Length[];
+  /**
+   * A figure that does not exist, such as a ratio to nothing, is left out.
+   */
+  figures: Figure[];
+  /**
+   * Mass by group of parts, heaviest first.
+   */
+  groups: GroupMass[];
+  /**
+   * Mass by what it is fixed to, heaviest first.
+   */
+  carriers: CarrierMass[];
+  /**
+   * The parts list, in the document's order.
+   */
+  parts: PartReport[];
+  /**
+   * What to weigh first for a better total, most useful first.
+   */
+  weigh: Advice[];
+  /**
+   * The build in words.
+   */
+  summary: string;
+  /**
+   * What it carries: a load's id, or nothing.
+   */
+  load: string;
+  /**
+   * How much of that is on it: what figures, groups, carriers, weigh and summary are of.
+   */
+  state: State;
+  /**
+   * And how much is left of what is used up.
+   */
+  supplies: Supplies;
+}
+
+/**
+ * A geometric figure.
+ */
+export interface Length {
+  key: "wheelbase" | "front_centre" | "rear_centre" | "trail" | "bb_height" | "head_angle" | "seat_angle" | "front_radius" | "rear_radius" | "pitch";
+  unit: "mm" | "deg";
+  value: number;
+}
+
+/**
+ * A figure with its doubt.
+ */
+export interface Figure {
+  key: FigureKey;
+  unit: FigureUnit;
+  value: number;
+  /**
+   * The true figure lies within ± this about 19 times in 20.
+   */
+  plus: number;
+}
+
+/**
+ * A line of the parts list, weighed and placed.
+ */
+export interface PartReport {
+  id: string;
+  /**
+   * All pieces.
+   */
+  mass_g: number;
+  /**
+   * The true figure lies within ± this about 19 times in 20.
+   */
+  plus_g: number;
+  /**
+   * The middle of a pair.
+   */
+  place_mm: Place;
+  group: "frame" | "suspension" | "wheels" | "drivetrain" | "brakes" | "cockpit" | "seat" | "electrics" | "racks" | "bags" | "carried" | "other";
+  /**
+   * Share counted as unsprung.
+   */
+  unsprung: number;
+  /**
+   * Share of the total's variance.
+   */
+  doubt: number;
+  /**
+   * False: left out, see problems.
+   */
+  ok: boolean;
+  /**
+   * Not on the bike in the state shown, and not in its figures.
+   */
+  off?: boolean;
+}
+
+/**
+ * What weighing one part type on a scale that reads to 1 g would do.
+ */
+export interface Advice {
+  /**
+   * Part id; in build B where both have it.
+   */
+  part: string;
+  /**
+   * Build id.
+   */
+  build: string;
+  name: string;
+  /**
+   * ± of the figure now.
+   */
+  now_g: number;
+  /**
+   * ± once this and everything above it is weighed.
+   */
+  then_g: number;
+  /**
+   * Whether a verdict then falls; differences only.
+   */
+  settles: boolean;
+}
+
+/**
+ * Build B minus build A.
+ */
+export interface Difference {
+  /**
+   * Build id.
+   */
+  a: string;
+  /**
+   * Build id.
+   */
+  b: string;
+  /**
+   * Figures that both builds have.
+   */
+  figures: Change[];
+  /**
+   * Largest first.
+   */
+  groups: GroupChange[];
+  /**
+   * Largest first; what is the same in both is left out.
+   */
+  parts: PartChange[];
+  /**
+   * To settle the difference in total mass.
+   */
+  weigh: Advice[];
+  /**
+   * What moved the centre of mass, furthest first; together they are the whole movement.
+   */
+  moved: Mover[];
+  /**
+   * The difference in words.
+   */
+  summary: string;
+  /**
+   * Load ids, or nothing.
+   */
+  load_a: string;
+  load_b: string;
+  state_a: State;
+  state_b: State;
+}
+
+/**
+ * One figure in both builds.
+ */
+export interface Change {
+  key: FigureKey;
+  unit: FigureUnit;
+  a: number;
+  b: number;
+  /**
+   * b minus a.
+   */
+  delta: number;
+  /**
+   * ± of the difference; what both builds share has cancelled.
+   */
+  plus: number;
+  verdict: Verdict;
+}
+
+/**
+ * The difference in one group of parts.
+ */
+export interface GroupChange {
+  key: MassGroup;
+  a_g: number;
+  b_g: number;
+  delta_g: number;
+  /**
+   * The true figure lies within ± this about 19 times in 20.
+   */
+  plus_g: number;
+}
+
+/**
+ * A part that is not the same in both builds.
+ */
+export interface PartChange {
+  /**
+   * changed: mass or type, and perhaps place; moved: place or carrier only.
+   */
+  what: "added" | "removed" | "changed" | "moved";
+  /**
+   * Part id in A.
+   */
+  a?: string;
+  /**
+   * Part id in B.
+   */
+  b?: string;
+  name: string;
+  group: MassGroup;
+  delta_g: number;
+  /**
+   * The true figure lies within ± this about 19 times in 20.
+   */
+  plus_g: number;
+  /**
+   * For parts in both builds.
+   */
+  moved_mm: Place;
+  /**
+   * Its station and offset are the same; the bike's own figures moved it.
+   */
+  with_frame?: true;
+  /**
+   * How well its place is known in A, in mm either way; with within_b_mm, when they differ. A place that is exact is left out.
+   */
+  within_a_mm?: number;
+  /**
+   * Likewise in B.
+   */
+  within_b_mm?: number;
+  /**
+   * With carrier_b, when they differ.
+   */
+  carrier_a?: Carrier;
+  carrier_b?: Carrier;
+}
+
+/**
+ * By how much a part's change alone moved the centre of mass.
+ */
+export interface Mover {
+  name: string;
+  /**
+   * Part id in A.
+   */
+  a?: string;
+  /**
+   * Part id in B.
+   */
+  b?: string;
+  by_mm: Place;
+}
+
+/**
+ * The mass of a group of parts.
+ */
+export interface GroupMass {
+  key: MassGroup;
+  mass_g: number;
+  /**
+   * The true figure lies within ± this about 19 times in 20.
+   */
+  plus_g: number;
+  /**
+   * Lines of the parts list.
+   */
+  count: number;
+}
+
+/**
+ * The mass that a carrier holds.
+ */
+export interface CarrierMass {
+  key: Carrier;
+  mass_g: number;
+  /**
+   * The true figure lies within ± this about 19 times in 20.
+   */
+  plus_g: number;
+  /**
+   * Lines of the parts list.
+   */
+  count: number;
+}
+
+/**
+ * A number with its doubt.
+ */
+export interface Value {
+  value: number;
+  plus: number;
+}
+
+/**
+ * One side of the comparison: a build with what it carries. Everything from figures to summary is of the state shown.
+ */
+export interface Side {
+  /**
+   * Its id.
+   */
+  build: string;
+  /**
+   * Its id, or nothing.
+   */
+  load: string;
+  /**
+   * Who sits on it when ridden, or nothing.
+   */
+  rider: string;
+  /**
+   * Tells the sides apart.
+   */
+  name: string;
+  /**
+   * The one shown, or the fullest there is below it.
+   */
+  state: State;
+  supplies: Supplies;
+  /**
+   * Whether what follows holds.
+   */
+  weighed: boolean;
+  /**
+   * As of a build.
+   */
+  figures: Figure[];
+  /**
+   * As of a build.
+   */
+  groups: GroupMass[];
+  /**
+   * As of a build.
+   */
+  carriers: CarrierMass[];
+  /**
+   * As of a build.
+   */
+  weigh: Advice[];
+  summary: string;
+  /**
+   * Every state there is, at full, half and used-up supplies.
+   */
+  states: StateReport[];
+  /**
+   * Of the centre of mass, in the state shown.
+   */
+  path: Path[];
+  /**
+   * Of the load, in its order.
+   */
+  bags: BagReport[];
+  /**
+   * Of the load, in its order.
+   */
+  goods: GoodReport[];
+  body?: BodyReport;
+  handling?: Handling;
+  ratings?: Ratings;
+}
+
+/**
+ * A state of the load.
+ */
+export interface StateReport {
+  state: State;
+  supplies: Supplies;
+  /**
+   * The main ones.
+   */
+  figures: Figure[];
+}
+
+/**
+ * The way of the centre of mass while something is used up.
+ */
+export interface Path {
+  supply: "all" | "water" | "food" | "fuel";
+  /**
+   * From all of it to nothing.
+   */
+  points: Stop[];
+}
+
+/**
+ * A point of a path.
+ */
+export interface Stop {
+  /**
+   * Share of the supply.
+   */
+  left: number;
+  total_g: number;
+  centre_mm: Place;
+  front_share: number;
+}
+
+/**
+ * A bag of the load with what is in it, at full supplies.
+ */
+export interface BagReport {
+  id: string;
+  /**
+   * False: left out, see the problems.
+   */
+  ok: boolean;
+  /**
+   * Empty.
+   */
+  mass_g: number;
+  plus_g: number;
+  goods_g: number;
+  goods_plus_g: number;
+  pieces: number;
+  /**
+   * Of what is in it.
+   */
+  volume_l: number;
+  place_mm: Place;
+  headroom?: Headroom;
+  room?: Headroom;
+}
+
+/**
+ * A good of the load, at full supplies.
+ */
+export interface GoodReport {
+  id: string;
+  /**
+   * False: left out, see the problems.
+   */
+  ok: boolean;
+  /**
+   * Nothing when it is not packed.
+   */
+  bag: string;
+  /**
+   * All pieces.
+   */
+  mass_g: number;
+  plus_g: number;
+  volume_l: number;
+  place_mm: Place;
+}
+
+/**
+ * The rider on the bike.
+ */
+export interface BodyReport {
+  rider: string;
+  posture: Posture;
+  /**
+   * Of the trunk over level; 90 is upright.
+   */
+  lean_deg: number;
+  /**
+   * With clothes and shoes.
+   */
+  mass_g: number;
+  plus_g: number;
+  centre_mm: Place;
+  /**
+   * Key of the words that say how this mass is counted.
+   */
+  note: string;
+  /**
+   * Head to foot.
+   */
+  segments: Segment[];
+}
+
+/**
+ * A rigid piece of a body.
+ */
+export interface Segment {
+  name: string;
+  side: "left" | "right" | "";
+  mass_g: number;
+  from_mm: Place;
+  to_mm: Place;
+  /**
+   * Its centre of mass.
+   */
+  place_mm: Place;
+}
+
+/**
+ * What masses mean on the road, in the state shown when that has the load on it, in the fullest there is when not.
+ */
+export interface Handling {
+  state: State;
+  supplies: Supplies;
+  /**
+   * Bags and goods to that side of the middle.
+   */
+  left_g: number;
+  right_g: number;
+  /**
+   * Lean that keeps the bike straight, to the right positive.
+   */
+  lean?: {
+    key: "lean";
+    unit: "deg";
+    value: number;
+    plus: number;
+  };
+  rebalance?: Rebalance;
+  /**
+   * By gradient.
+   */
+  braking: Braking[];
+  climb?: Climb;
+  /**
+   * By gradient.
+   */
+  slopes: SlopeLoad[];
+}
+
+/**
+ * What to move over for a bike that needs no lean.
+ */
+export interface Rebalance {
+  mass_g: number;
+  plus_g: number;
+  from: "left" | "right";
+  /**
+   * Between the outermost bags of both sides.
+   */
+  apart_mm: number;
+}
+
+/**
+ * What ends a braking: decelerations in g, at the grip of the climb.
+ */
+export interface Braking {
+  /**
+   * Rise over run, uphill positive.
+   */
+  gradient: number;
+  /**
+   * The rear wheel leaves the road.
+   */
+  lift: Value;
+  /**
+   * The tyres slip.
+   */
+  slip: Value;
+  first: Value;
+  /**
+   * Whether slipping is first.
+   */
+  slips: boolean;
+  /**
+   * Whether that is beyond doubt.
+   */
+  decided: boolean;
+}
+
+/**
+ * What ends a climb: gradients.
+ */
+export interface Climb {
+  /**
+   * Of the rear tyre on the road.
+   */
+  grip: number;
+  /**
+   * The front wheel leaves the road.
+   */
+  lift: Value;
+  /**
+   * The rear tyre slips; null when it never does.
+   */
+  slip: Value | null;
+  first: Value;
+  /**
+   * Whether slipping is first.
+   */
+  slips: boolean;
+  /**
+   * Whether that is beyond doubt.
+   */
+  decided: boolean;
+}
+
+/**
+ * What the wheels carry on a slope at steady speed, square to the road.
+ */
+export interface SlopeLoad {
+  gradient: number;
+  front_g: number;
+  front_plus_g: number;
+  rear_g: number;
+  rear_plus_g: number;
+}
+
+/**
+ * Loads against what makers permit, in the fullest state there is, at full supplies.
+ */
+export interface Ratings {
+  state: State;
+  /**
+   * Whether one is counted.
+   */
+  rider: boolean;
+  /**
+   * One for each rating that is entered.
+   */
+  list: Headroom[];
+}
+
+/**
+ * A load, or a volume, beside its limit.
+ */
+export interface Headroom {
+  what: "total" | "front-rack" | "rear-rack" | "front-tyre" | "rear-tyre" | "front-rim" | "rear-rim" | "bag" | "volume";
+  bag?: string;
+  name: string;
+  unit: "g" | "l";
+  load: number;
+  plus: number;
+  limit: number;
+  /**
+   * Below 0 the excess.
+   */
+  left: number;
+  /**
+   * Share of the limit.
+   */
+  used: number;
+  verdict: LimitVerdict;
+  /**
+   * Of over: beyond doubt.
+   */
+  sure: boolean;
+  /**
+   * All of it as a sentence.
+   */
+  text: string;
+}
+
+/**
+ * What comes out of a weigh-in: what the scale says of the bike, beside what the parts list says. Figures have the keys and units of a report.
+ */
+export interface Weighed {
+  /**
+   * Its id.
+   */
+  weigh_in: string;
+  /**
+   * Build id.
+   */
+  build: string;
+  /**
+   * Load id, or nothing.
+   */
+  load: string;
+  state: State;
+  problems: Problem[];
+  /**
+   * What the scale should show.
+   */
+  expected: Expected[];
+  /**
+   * What the scale says; absent while there are not enough readings.
+   */
+  measured?: Measured;
+  /**
+   * What the parts list says.
+   */
+  paper?: OnPaper;
+  /**
+   * Whether the two agree.
+   */
+  agreement?: Agreement;
+  /**
+   * What would make them, best first.
+   */
+  explanations: Explanation[];
+  /**
+   * That in words.
+   */
+  explained: string;
+  /**
+   * Masses that meet list and readings best.
+   */
+  adjusted: Adjusted[];
+  /**
+   * How high to raise a wheel.
+   */
+  block?: Block;
+}
+
+/**
+ * What the scale should show at a reading if the list is right.
+ */
+export interface Expected {
+  /**
+   * The reading, from 0.
+   */
+  line: number;
+  mass_g: number;
+  plus_g: number;
+}
+
+/**
+ * What the scale says.
+ */
+export interface Measured {
+  figures: Figure[];
+  /**
+   * Whether the readings tell the height of the centre of mass.
+   */
+  has_height: boolean;
+  check: Check;
+  readings: Residual[];
+  /**
+   * In words.
+   */
+  text: string;
+}
+
+/**
+ * The readings among themselves.
+ */
+export interface Check {
+  chi_square: number;
+  /**
+   * Degrees of freedom.
+   */
+  freedom: number;
+  /**
+   * How likely as much or more is by chance.
+   */
+  p: number;
+  unlikely: boolean;
+  /**
+   * By which factor the doubt was widened for it.
+   */
+  widened: number;
+}
+
+/**
+ * What is left of a reading.
+ */
+export interface Residual {
+  /**
+   * The reading, from 0.
+   */
+  line: number;
+  by_g: number;
+  /**
+   * In units of its standard uncertainty.
+   */
+  score: number;
+}
+
+/**
+ * What the parts list says.
+ */
+export interface OnPaper {
+  figures: Figure[];
+}
+
+/**
+ * Whether list and scale agree.
+ */
+export interface Agreement {
+  chi_square: number;
+  /**
+   * Degrees of freedom.
+   */
+  freedom: number;
+  /**
+   * How likely as much or more is by chance.
+   */
+  p: number;
+  agrees: boolean;
+  /**
+   * contradict: the readings contradict each other; the four after that: what explains a difference.
+   */
+  verdict: "agree" | "contradict" | "weights" | "missing" | "surplus" | "either" | "unexplained" | "no-paper";
+  figures: Agreeing[];
+  /**
+   * In words.
+   */
+  text: string;
+}
+
+/**
+ * A figure of both.
+ */
+export interface Agreeing {
+  key: FigureKey;
+  unit: FigureUnit;
+  paper: number;
+  paper_plus: number;
+  measured: number;
+  measured_plus: number;
+  /**
+   * Measured minus paper.
+   */
+  delta: number;
+  /**
+   * ± of the difference.
+   */
+  plus: number;
+  verdict: "agree" | "more" | "less";
+}
+
+/**
+ * What would make list and scale agree.
+ */
+export interface Explanation {
+  /**
+   * part: its mass is another; missing: a mass that is not on the list, or below 0 not on the bike.
+   */
+  what: "part" | "missing";
+  /**
+   * A line of the list, named as in a report.
+   */
+  part?: string;
+  /**
+   * Where a missing mass would be.
+   */
+  station?: string;
+  name: string;
+  by_g: number;
+  plus_g: number;
+  /**
+   * As far as the half-width goes.
+   */
+  limit?: boolean;
+  /**
+   * How well a missing mass there fits.
+   */
+  p?: number;
+}
+
+/**
+ * A mass that meets list and readings best.
+ */
+export interface Adjusted {
+  list: "parts" | "bags" | "goods" | "riders";
+  /**
+   * Build or load id; nothing for a rider.
+   */
+  owner: string;
+  id: string;
+  name: string;
+  /**
+   * Of one piece.
+   */
+  mass_g: number;
+  half_width_g: number;
+  basis: Basis;
+  was_g: number;
+  was_half_width_g: number;
+}
+
+/**
+ * How high to raise a wheel.
+ */
+export interface Block {
+  height_mm: number;
+  /**
+   * Within which the height of the centre is then known.
+   */
+  plus_mm: number;
+  enough: boolean;
+}
