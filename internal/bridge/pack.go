@@ -421,7 +421,7 @@ func (s *session) apply(d *parts.Document, p packing.Packing) []parts.Good {
 		for _, j := range given[-1] {
 			g := s.load.Goods[h.lines[0]]
 			g.In, g.Quantity = s.load.Bags[j].ID, h.is[j]
-			g.ID = d.NewGoodID()
+			g.ID = d.NewIDs(parts.SortGood, 1)[0]
 			load.Goods = append(load.Goods, g) // takes the id
 			lines[last] = append(lines[last], g)
 		}

@@ -12,8 +12,8 @@ import (
 )
 
 // Write returns the document as text: indented, keys in a fixed order, every
-// list of plain numbers on one line, so that two versions of it can be told
-// apart line by line. Format and Version are set. Open of the text gives the
+// part, bag, good, rider and reading on one line, so that two versions of it can
+// be told apart line by line. Format and Version are set. Open of the text gives the
 // same document again. A figure that is no number (JSON has none such) is an
 // error that names build, part and field.
 func Write(d *Document) ([]byte, error) {
@@ -124,9 +124,9 @@ func notFiniteOf(v any, it, of thing) error {
 	return fmt.Errorf("%s of %s: %s is not a finite number", it.title(), of.title(), key)
 }
 
-// indent lays out compact JSON: a tab a level, but an object or list that holds
-// no other object stays on one line, up to a width. The library's own indent
-// would give every coordinate a line.
+// indent lays out compact JSON: a tab a level, but a part, and what else is one
+// thing, stays on one line: see flat. The library's own indent would give every
+// coordinate a line.
 func indent(text []byte) []byte {
 	var out bytes.Buffer
 	out.Grow(2 * len(text))
@@ -170,21 +170,28 @@ func indent(text []byte) []byte {
 }
 
 // flat returns the length of the object or list at the start of text if it
-// holds no other object, and 0 if it does or is long.
+// stays on one line, and 0 if it does not: when it is, or holds, a list of
+// objects or an empty list, which may become one. So a part takes one line,
+// whatever is known of it, and so do a bag, a good, a rider and a reading; a
+// build, a load and a weigh-in take a line for each of their keys.
 func flat(text []byte) int {
-	const most = 200
-	lists := 0
-	for i := 1; i < len(text) && i < most; i++ {
+	depth := 0
+	for i := 0; i < len(text); i++ {
 		switch text[i] {
-		case '{':
-			return 0
 		case '[':
-			lists++
+			if i+1 < len(text) && (text[i+1] == '{' || text[i+1] == ']') {
+				if i == 0 && text[1] == ']' {
+					return 2
+				}
+				return 0
+			}
+			depth++
+		case '{':
+			depth++
 		case ']', '}':
-			if lists == 0 {
+			if depth--; depth == 0 {
 				return i + 1
 			}
-			lists--
 		case '"':
 			i += stringLength(text[i:]) - 1
 		}

@@ -5,11 +5,57 @@ import (
 	"strconv"
 )
 
-// NewID returns the first of prefix1, prefix2, ... that is not taken: short,
-// and the same for the same document.
-func NewID(prefix string, taken func(id string) bool) string {
+// Sort is a sort of thing that has ids of its own in a document.
+type Sort string
+
+// The sorts.
+const (
+	SortPart    Sort = "part"
+	SortBuild   Sort = "build"
+	SortRider   Sort = "rider"
+	SortLoad    Sort = "load"
+	SortBag     Sort = "bag"
+	SortGood    Sort = "good"
+	SortWeighIn Sort = "weigh_in"
+)
+
+// NewIDs returns n ids for things of a sort, short ones, and the same for the
+// same document; nil for a sort that there is not. Parts, bags and goods get ids
+// that are fresh in the whole document, not only in their build or load, so that
+// the same id in two of them always means a common ancestor: Match relies on it.
+func (d *Document) NewIDs(sort Sort, n int) []string {
+	prefix, taken := "", map[string]bool(nil)
+	switch sort {
+	case SortPart:
+		prefix, taken = "p", d.partIDs()
+	case SortBuild:
+		prefix, taken = "b", d.buildIDs()
+	case SortRider:
+		prefix, taken = "r", d.riderIDs()
+	case SortLoad:
+		prefix, taken = "l", d.loadIDs()
+	case SortBag:
+		prefix, taken = "b", d.bagIDs()
+	case SortGood:
+		prefix, taken = "g", d.goodIDs()
+	case SortWeighIn:
+		prefix, taken = "w", d.weighInIDs()
+	default:
+		return nil
+	}
+	ids := make([]string, 0, n)
+	for i := 1; len(ids) < n; i++ {
+		if id := prefix + strconv.Itoa(i); !taken[id] {
+			ids = append(ids, id)
+		}
+	}
+	return ids
+}
+
+// newID returns the first of prefix1, prefix2, ... that is not taken.
+func newID(prefix string, taken map[string]bool) string {
 	for n := 1; ; n++ {
-		if id := prefix + strconv.Itoa(n); !taken(id) {
+		if id := prefix + strconv.Itoa(n); !taken[id] {
 			return id
 		}
 	}
@@ -24,39 +70,6 @@ func freshID(prefix string, taken map[string]bool) string {
 			return id
 		}
 	}
-}
-
-// NewPartID returns an id for a part that no part of any build has. Ids are
-// fresh in the whole document, not only in the build, so that the same id in
-// two builds always means a common ancestor: Match relies on it.
-func (d *Document) NewPartID() string {
-	taken := d.partIDs()
-	return NewID("p", func(id string) bool { return taken[id] })
-}
-
-// NewBuildID returns an id for a build that no build has.
-func (d *Document) NewBuildID() string {
-	return NewID("b", func(id string) bool { return d.Build(id) != nil })
-}
-
-// NewRiderID returns an id for a rider that no rider has.
-func (d *Document) NewRiderID() string { return newID("r", d.riderIDs()) }
-
-// NewLoadID returns an id for a load that no load has.
-func (d *Document) NewLoadID() string { return newID("l", d.loadIDs()) }
-
-// NewBagID returns an id for a bag that no bag of any load has: as with parts,
-// the same id in two loads always means a common ancestor.
-func (d *Document) NewBagID() string { return newID("b", d.bagIDs()) }
-
-// NewGoodID returns an id for a good that no good of any load has.
-func (d *Document) NewGoodID() string { return newID("g", d.goodIDs()) }
-
-// NewWeighInID returns an id for a weigh-in that no weigh-in has.
-func (d *Document) NewWeighInID() string { return newID("w", d.weighInIDs()) }
-
-func newID(prefix string, taken map[string]bool) string {
-	return NewID(prefix, func(id string) bool { return taken[id] })
 }
 
 // partIDs returns the ids of the parts of all builds, and so on.
@@ -189,7 +202,7 @@ func (d *Document) CopyBuild(id, name string) *Build {
 		return nil
 	}
 	c := *from
-	c.ID = d.NewBuildID()
+	c.ID = newID("b", d.buildIDs())
 	c.Name = name
 	c.Parts = slices.Clone(from.Parts)
 	c.Ratings = slices.Clone(from.Ratings)
@@ -212,7 +225,7 @@ func (d *Document) CopyLoad(id, name string) *Load {
 		return nil
 	}
 	c := *from
-	c.ID = d.NewLoadID()
+	c.ID = newID("l", d.loadIDs())
 	c.Name = name
 	c.Bags = slices.Clone(from.Bags)
 	c.Goods = slices.Clone(from.Goods)

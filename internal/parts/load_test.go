@@ -191,7 +191,7 @@ func TestOpenLimitsOfLoads(t *testing.T) {
 func TestNewIDsOfLoads(t *testing.T) {
 	d := fixture(t, "ok-loaded-sparse.json")
 	d.CopyLoad("l1", "Copy")
-	got := []string{d.NewRiderID(), d.NewLoadID(), d.NewBagID(), d.NewGoodID(), d.NewWeighInID()}
+	got := []string{d.NewIDs(SortRider, 1)[0], d.NewIDs(SortLoad, 1)[0], d.NewIDs(SortBag, 1)[0], d.NewIDs(SortGood, 1)[0], d.NewIDs(SortWeighIn, 1)[0]}
 	if diff := cmp.Diff([]string{"r2", "l4", "b3", "g2", "w2"}, got); diff != "" {
 		t.Error(diff)
 	}

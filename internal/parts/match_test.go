@@ -179,14 +179,14 @@ func TestCopyBuild(t *testing.T) {
 
 func TestNewIDs(t *testing.T) {
 	d := twoBuilds(3)
-	if id := d.NewPartID(); id != "p4" {
+	if id := d.NewIDs(SortPart, 1)[0]; id != "p4" {
 		t.Error(id)
 	}
 	d.Builds[1].Parts[1].ID = "p4"
-	if id := d.NewPartID(); id != "p5" {
+	if id := d.NewIDs(SortPart, 1)[0]; id != "p5" {
 		t.Errorf("%s: an id of another build was given away", id)
 	}
-	if id := d.NewBuildID(); id != "b3" {
+	if id := d.NewIDs(SortBuild, 1)[0]; id != "b3" {
 		t.Error(id)
 	}
 	if d.Builds[1].Part("p4") != &d.Builds[1].Parts[1] || d.Builds[0].Part("p4") != nil {

@@ -365,9 +365,9 @@ func TestWriteLooks(t *testing.T) {
 	for _, want := range []string{
 		"{\n\t\"format\": \"steelyard-document\",\n\t\"version\": 1,\n",
 		"\n\t\"show\": {\"mass\": \"g\", \"length\": \"mm\"},\n",
-		"\n\t\t\t\"wheels\": {\n\t\t\t\t\"front\": {\"bead_seat_mm\": 0, \"tyre_mm\": 0},\n",
-		"\n\t\t\t\t\t\"name\": \"A \\\"b\\\" [c], {d}\",\n",
-		"\n\t\t\t\t\t\"shape\": {\"form\": \"box\", \"size_mm\": [1, 2.5, 3]}\n\t\t\t\t}\n\t\t\t]\n",
+		"\n\t\t\t\"wheels\": {\"front\": {\"bead_seat_mm\": 0, \"tyre_mm\": 0}, \"rear\": {\"bead_seat_mm\": 0, \"tyre_mm\": 0}},\n",
+		"\n\t\t\t\t{\"id\": \"p1\", \"name\": \"A \\\"b\\\" [c], {d}\", ", // a part to a line
+		", \"shape\": {\"form\": \"box\", \"size_mm\": [1, 2.5, 3]}}\n\t\t\t]\n",
 		"\n\t\t\t\"parts\": []\n\t\t}\n\t]\n}\n",
 	} {
 		if !strings.Contains(string(text), want) {

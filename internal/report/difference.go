@@ -277,6 +277,7 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 		default:
 			by := lb.Place.Sub(la.Place)
 			r.Moved = inMillimetres(by)
+			r.Far = millimetre.of(by.Norm())
 			moment = by.Norm() * min(la.Mass, lb.Mass)
 			r.WithFrame = r.Moved != parts.Vec3{} && samePlace(pa, pb)
 			if la.carrier != lb.carrier {

@@ -288,7 +288,7 @@ func TestPartChanges(t *testing.T) {
 		{report.Removed, "shock", ""}:                  {Delta: -450, Plus: 30},
 		{report.Changed, "frame", "frame"}:             {Delta: 500, Plus: 433.44},
 		{report.Changed, "front wheel", "front wheel"}: {Delta: 1700, Plus: 100},
-		{report.Moved, "bag", "bag"}:                   {Moved: parts.Vec3{960, 0, 0}},
+		{report.Moved, "bag", "bag"}:                   {Moved: parts.Vec3{960, 0, 0}, Far: 960},
 		{report.Moved, "swingarm", "swingarm"}:         {CarrierA: "swingarm", CarrierB: "main-frame"},
 	}
 	if diff := cmp.Diff(want, got, cmpopts.IgnoreFields(report.PartChange{}, "What", "A", "B", "Name", "Group")); diff != "" {

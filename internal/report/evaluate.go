@@ -208,7 +208,7 @@ type table struct {
 func (t *table) build(b *parts.Build, w *Weighed) Build {
 	out := Build{
 		Bike:     Bike{ID: b.ID, Name: b.Name, State: levelOf(t.show.State).state(), Supplies: t.supplies()},
-		Geometry: []Length{},
+		Geometry: []Length{}, Own: []Subset{},
 		Findings: newFindings(),
 	}
 	if w == nil {
@@ -225,6 +225,7 @@ func (t *table) build(b *parts.Build, w *Weighed) Build {
 	out.Geometry = lengths(w.Bike)
 	doubts := mass.Doubts(w.Items)
 	out.Parts = w.tellParts(doubts)
+	out.Own = w.ownGroups(&t.tally)
 	out.Findings = t.tell(w, doubts)
 	return out
 }

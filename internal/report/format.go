@@ -69,18 +69,15 @@ func (w *words) figure(unit string, value, plus float64) string {
 	return text
 }
 
-// decimal writes a number to two significant digits of its doubt, and to four
-// decimals at most.
+// decimal writes a number that is known within ±plus; see [units.Decimals].
 func decimal(v, plus float64) string {
-	places := 4
-	if plus > 0 {
-		places = max(0, min(places, 1-int(math.Floor(math.Log10(plus)))))
+	places, told := units.Decimals(plus, units.MostDecimals)
+	if !told {
+		places = units.Shortest(v, units.MostDecimals)
 	}
-	s := strconv.FormatFloat(math.Abs(round(v, math.Pow10(places))), 'f', places, 64)
-	if plus == 0 {
-		s = strconv.FormatFloat(math.Abs(v), 'f', -1, 64)
-	}
-	if round(v, math.Pow10(places)) < 0 {
+	v = round(v, math.Pow10(places))
+	s := strconv.FormatFloat(math.Abs(v), 'f', max(places, 0), 64)
+	if v < 0 {
 		s = "\u2212" + s
 	}
 	return units.Set(s)

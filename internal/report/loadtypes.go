@@ -20,8 +20,9 @@ type Carrying struct {
 	Supplies parts.Supplies `json:"supplies"`
 	Weighed  bool           `json:"weighed"` // whether all that follows holds
 
-	Path     []Path    `json:"path"` // of the centre of mass, in the state shown
-	Bags     []Bag     `json:"bags"` // of the load, in its order
+	Path     []Path    `json:"path"`      // of the centre of mass, in the state shown
+	Luggage  float64   `json:"luggage_g"` // bags and what is in them, at full supplies
+	Bags     []Bag     `json:"bags"`      // of the load, in its order
 	Goods    []Good    `json:"goods"`
 	Body     *Body     `json:"body,omitempty"`
 	Handling *Handling `json:"handling,omitempty"`
@@ -62,6 +63,8 @@ type Bag struct {
 	Plus      float64    `json:"plus_g"`
 	Goods     float64    `json:"goods_g"`
 	GoodsPlus float64    `json:"goods_plus_g"`
+	Whole     float64    `json:"whole_g"` // the bag with what is in it
+	WholePlus float64    `json:"whole_plus_g"`
 	Pieces    int        `json:"pieces"`
 	Volume    float64    `json:"volume_l"` // of what is in it
 	Place     parts.Vec3 `json:"place_mm"`

@@ -101,7 +101,9 @@ func (t *table) side(d *parts.Document, s *sides, i int, builds []Build) Side {
 	}
 	out.States = t.states(w)
 	out.Path = t.paths(w)
-	out.Bags, out.Goods = t.packed(w)
+	var kg float64
+	out.Bags, out.Goods, kg = t.packed(w)
+	out.Luggage = gram.of(kg)
 	out.Body = w.bodyOf()
 	if w.cargo != nil {
 		out.Handling = t.handling(w)
@@ -122,12 +124,12 @@ func (t *table) supplies() parts.Supplies {
 }
 
 // packed tells the bags and goods of what a build carries.
-func (t *table) packed(w *Weighed) ([]Bag, []Good) {
+func (t *table) packed(w *Weighed) (bags []Bag, goods []Good, kg float64) {
 	c := w.cargo
 	if c == nil {
-		return []Bag{}, []Good{}
+		return []Bag{}, []Good{}, 0
 	}
-	bags, goods := make([]Bag, len(c.load.Bags)), make([]Good, len(c.load.Goods))
+	bags, goods = make([]Bag, len(c.load.Bags)), make([]Good, len(c.load.Goods))
 	for i := range bags {
 		bags[i].ID = c.load.Bags[i].ID
 	}
@@ -163,11 +165,20 @@ func (t *table) packed(w *Weighed) ([]Bag, []Good) {
 		}
 		items = items[:0]
 		litres := 0.0
+		var own []mass.Item // of the empty bag
 		for k := range c.lines {
-			if c.bag[k] != i || c.good[k] < 0 || !goods[c.good[k]].OK {
+			l := &w.Lines[w.own+k]
+			if c.bag[k] != i {
 				continue
 			}
-			l, g := &w.Lines[w.own+k], &c.load.Goods[c.good[k]]
+			if c.good[k] < 0 {
+				own = w.whole[l.wholeFirst:l.wholeEnd]
+				continue
+			}
+			if !goods[c.good[k]].OK {
+				continue
+			}
+			g := &c.load.Goods[c.good[k]]
 			items = append(items, w.whole[l.wholeFirst:l.wholeEnd]...)
 			b.Pieces += g.Quantity
 			litres += float64(g.Quantity) * g.Volume
@@ -179,8 +190,14 @@ func (t *table) packed(w *Weighed) ([]Bag, []Good) {
 		b.Volume = round(litres, 1e3)
 		b.Headroom = t.headroom("bag", of, items, load, of.Permitted/gram.perSI)
 		b.Room = t.room(of, litres)
+		items = append(items, own...)
+		whole := mass.Total(items, nil)
+		t.one.Reset()
+		t.one.Charge(items, whole, 1)
+		b.Whole, b.WholePlus = gram.of(whole.Value), gram.of(t.one.Expanded())
+		kg += whole.Value
 	}
-	return bags, goods
+	return bags, goods, kg
 }
 
 // bodyOf tells the rider on the bike.

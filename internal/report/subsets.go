@@ -93,5 +93,17 @@ func (w *Weighed) subsets(lists [][]int32, key func(int) string, t *tally) []Sub
 	return gather(out, order(masses, nil))
 }
 
+// ownGroups tells the mass of the build's own parts by group, those included
+// that are not on the bike in its state.
+func (w *Weighed) ownGroups(t *tally) []Subset {
+	lists := make([][]int32, len(groups))
+	for i := range w.Lines[:w.own] {
+		if l := &w.Lines[i]; l.OK || l.Off {
+			lists[l.group] = append(lists[l.group], int32(i))
+		}
+	}
+	return w.subsets(lists, groupKey, t)
+}
+
 func groupKey(i int) string   { return groups[i] }
 func carrierKey(i int) string { return string(carrierKeys[i]) }

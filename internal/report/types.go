@@ -35,6 +35,7 @@ type Build struct {
 	Findings
 	Geometry []Length `json:"geometry"` // wheelbase, trail, ...: exact, from the figures
 	Parts    []Part   `json:"parts"`    // in the document's order
+	Own      []Subset `json:"own"`      // mass of these parts by group, whatever the state and without a load; heaviest first
 }
 
 // Bike is what a build is, and what it carries.
@@ -162,6 +163,7 @@ type PartChange struct {
 	Delta float64    `json:"delta_g"`
 	Plus  float64    `json:"plus_g"`
 	Moved parts.Vec3 `json:"moved_mm"` // for parts in both
+	Far   float64    `json:"far_mm"`   // how far that is
 
 	WithFrame bool   `json:"with_frame,omitempty"` // it sits at the same station, which the bike's own figures moved
 	CarrierA  string `json:"carrier_a,omitempty"`  // both only when they differ

@@ -65,6 +65,7 @@ type buildText struct {
 	weigh    listText[Advice]
 	geometry listText[Length]
 	parts    listText[Part]
+	own      listText[Subset]
 }
 
 func (t *buildText) write(w *writer, b *Build) {
@@ -79,6 +80,8 @@ func (t *buildText) write(w *writer, b *Build) {
 	t.geometry.write(w, b.Geometry)
 	w.put(`],"parts":[`)
 	t.parts.write(w, b.Parts)
+	w.put(`],"own":[`)
+	t.own.write(w, b.Own)
 	w.put("]}")
 	t.whole = w.join(from)
 }

@@ -13,9 +13,6 @@ const (
 	nothing = "–" // stands for what is no number
 )
 
-// coarsest is the coarsest place that is rounded to, in decimals.
-const coarsest = -9
-
 // FormatMass writes a mass of g grams in a unit, "g", "kg", "lb", "oz" or
 // "lb_oz", with so many decimals; -1 rounds to tens, and so on. With "lb_oz"
 // the decimals are the ounces', and a mass below one pound is in ounces alone.
@@ -39,8 +36,7 @@ func FormatLength(mm float64, unit string, decimals int) string {
 }
 
 // FormatMassWithin writes a mass that is known within ±plus grams, and the plus
-// beside it, such as "12 340 g" and "120 g". The plus keeps at most two
-// significant digits, and both end at the same place (JCGM 100:2008, 7.2.6). A
+// beside it, such as "12 340 g" and "120 g", rounded by [Decimals]. A
 // mass known exactly, or better than can be written, has an empty plus and is
 // written as short as it can be.
 func FormatMassWithin(g, plus float64, unit string) (value, within string) {
@@ -68,37 +64,13 @@ func (q *quantity) unitOr(name, fallback string) *unit {
 func (u *unit) within(v, plus float64, write func(float64, int) string) (value, within string) {
 	plus = math.Abs(plus)
 	if !finite(plus) {
-		return write(v, u.shortest(v)), nothing
+		return write(v, Shortest(v/u.size, u.finest)), nothing
 	}
-	d := min(max(place(plus/u.size), coarsest), u.finest)
-	if math.Round(plus/u.size*math.Pow10(d)) == 0 {
-		return write(v, u.shortest(v)), ""
+	d, told := Decimals(plus/u.size, u.finest)
+	if !told {
+		return write(v, Shortest(v/u.size, u.finest)), ""
 	}
 	return write(v, d), write(plus, d)
-}
-
-// place returns the decimals that leave two significant digits of x, after
-// rounding: 1 for 9.94, and 0 for 9.96, which is 10.
-func place(x float64) int {
-	if x == 0 {
-		return math.MaxInt
-	}
-	s := strconv.FormatFloat(x, 'e', 1, 64) // d.de±dd
-	exp, _ := strconv.Atoi(s[4:])
-	return 1 - exp
-}
-
-// shortest returns the fewest decimals, up to the unit's finest, that write the
-// same number as the finest do.
-func (u *unit) shortest(v float64) int {
-	if !finite(v) {
-		return 0
-	}
-	d := u.finest
-	for s := strconv.FormatFloat(v/u.size, 'f', d, 64); d > 0 && s[len(s)-1] == '0'; d-- {
-		s = s[:len(s)-1]
-	}
-	return d
 }
 
 // format writes v, in grams or millimetres, in the unit.

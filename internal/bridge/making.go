@@ -1,0 +1,160 @@
+package bridge
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"steelyard/internal/geometry"
+	"steelyard/internal/parts"
+)
+
+// What becomes part of a document is made here: the page puts it in.
+
+// documentOf reads a document, or finds it read: mostly it is the one that was
+// evaluated last.
+func documentOf(text string) (*parts.Document, []parts.Problem) {
+	latest.Lock()
+	if e := latest.evaluation; e != nil && latest.text == text && e.Document != nil {
+		latest.Unlock()
+		return e.Document, nil
+	}
+	latest.Unlock()
+	return parts.Open([]byte(text))
+}
+
+// mostIDs is how many ids are given at once: as many as a list may have parts.
+const mostIDs = 100_000
+
+// newIDs answers a document, a sort of thing and how many of them there will be
+// with a list of ids that no such thing in the document has. The sorts are
+// "part", "build", "rider", "load", "bag", "good" and "weigh_in".
+func newIDs(args ...string) string {
+	n, err := strconv.Atoi(argument(args, 2))
+	if err != nil || n < 0 || n > mostIDs {
+		return problem("n", fmt.Sprintf("The number of ids should be a whole number from 0 to %d.", mostIDs))
+	}
+	d, problems := documentOf(argument(args, 0))
+	if d == nil {
+		return refusal(problems)
+	}
+	sort := parts.Sort(argument(args, 1))
+	ids := d.NewIDs(sort, n)
+	if ids == nil && n > 0 {
+		return problem("sort", fmt.Sprintf("There is no sort of thing called “%s” in a document.", sort))
+	}
+	return answer(ids)
+}
+
+// halfWidth answers a basis and a mass, g, with {"value": grams}: the half-width
+// that such a mass has when nobody states one.
+func halfWidth(basis, mass string) string {
+	g, err := grams(mass)
+	if err != nil {
+		return problem("mass_g", sentence(err.Error()))
+	}
+	return parsed(parts.Basis(basis).HalfWidth(g), nil)
+}
+
+func grams(mass string) (float64, error) {
+	g, err := strconv.ParseFloat(mass, 64)
+	if err != nil || math.IsNaN(g) || math.IsInf(g, 0) {
+		return 0, fmt.Errorf("the mass is “%s”; it should be a number of grams", mass)
+	}
+	return g, nil
+}
+
+// partFromEntry answers the id of an entry of the catalogue with a part like it,
+// bagFromEntry and goodFromEntry those of the goods to pack. None has an id.
+func partFromEntry(id string) string {
+	if e := parts.EntryByID(id); e != nil {
+		return answer(e.Part(""))
+	}
+	return noEntry(id)
+}
+
+func bagFromEntry(id string) string {
+	for i := range parts.Bags() {
+		if e := &parts.Bags()[i]; e.ID == id {
+			return answer(e.Bag(""))
+		}
+	}
+	return noEntry(id)
+}
+
+func goodFromEntry(id string) string {
+	for i := range parts.Goods() {
+		if e := &parts.Goods()[i]; e.ID == id {
+			return answer(e.Good(""))
+		}
+	}
+	return noEntry(id)
+}
+
+func noEntry(id string) string {
+	return problem("id", fmt.Sprintf("There is no entry “%s” in the catalogue.", id))
+}
+
+// partFromWords answers a name and a mass, g, with a part: a guess. It is read
+// as a list of one line, so that what is typed and what is pasted are told
+// apart alike. Like those below, it has no id.
+func partFromWords(name, mass string) string {
+	g, err := grams(mass)
+	if err != nil {
+		return problem("mass_g", sentence(err.Error()))
+	}
+	line := strings.ReplaceAll(strings.Join(strings.Fields(name), " "), `"`, `""`)
+	table := parts.ReadCSV([]byte("name,mass_g\n\""+line+"\","+strconv.FormatFloat(max(g, 0), 'f', 2, 64)+"\n"), parts.CSVOptions{
+		Columns: map[string]int{"name": 0, "mass": 1}, MassUnit: "g", Stations: geometry.StationNames,
+	})
+	p := parts.Part{
+		Kind: "other", Quantity: 1, Station: "frame", Within: 100, Carrier: parts.MainFrame, Shape: parts.Shape{Form: parts.FormPoint},
+	}
+	if len(table.Parts) == 1 {
+		p = table.Parts[0]
+	}
+	p.ID, p.Name, p.Mass, p.Basis, p.HalfWidth = "", name, g, parts.Guessed, parts.Guessed.HalfWidth(g)
+	return answer(p)
+}
+
+// bagFromWords answers likewise with a bag on the rack's deck.
+func bagFromWords(name, mass string) string {
+	g, err := grams(mass)
+	if err != nil {
+		return problem("mass_g", sentence(err.Error()))
+	}
+	return answer(parts.NewBag(name, g))
+}
+
+// goodFromWords answers likewise with a good that is not packed yet.
+func goodFromWords(name, mass string) string {
+	g, err := grams(mass)
+	if err != nil {
+		return problem("mass_g", sentence(err.Error()))
+	}
+	return answer(parts.NewGood(name, g))
+}
+
+// usual answers with what holds where a document says nothing, and with what new
+// things are like: {"grip": ..., "packing": {...}, "rider": {...}}.
+func usual() string {
+	return answer(struct {
+		Grip    float64       `json:"grip"`
+		Packing parts.Packing `json:"packing"`
+		Rider   parts.Rider   `json:"rider"`
+	}{parts.DefaultGrip, parts.DefaultPacking, parts.NewRider()})
+}
+
+// fileText answers a document with the text of its file.
+func fileText(text string) string {
+	d, problems := documentOf(text)
+	if d == nil {
+		return refusal(problems)
+	}
+	out, err := parts.Write(d)
+	if err != nil {
+		return problem("", "The document could not be written: "+err.Error()+".")
+	}
+	return string(out)
+}
