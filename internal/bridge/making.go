@@ -139,11 +139,14 @@ func goodFromWords(name, mass string) string {
 // usual answers with what holds where a document says nothing, and with what new
 // things are like: {"grip": ..., "packing": {...}, "rider": {...}}.
 func usual() string {
-	return answer(struct {
-		Grip    float64       `json:"grip"`
-		Packing parts.Packing `json:"packing"`
-		Rider   parts.Rider   `json:"rider"`
-	}{parts.DefaultGrip, parts.DefaultPacking, parts.NewRider()})
+	return answer(usually{parts.DefaultGrip, parts.DefaultPacking, parts.NewRider()})
+}
+
+// usually is the answer to usual.
+type usually struct {
+	Grip    float64       `json:"grip"`
+	Packing parts.Packing `json:"packing"`
+	Rider   parts.Rider   `json:"rider"`
 }
 
 // fileText answers a document with the text of its file.
