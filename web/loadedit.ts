@@ -163,7 +163,7 @@ export function bagFromTemplate(t: BagTemplate): Omit<Bag, "id"> {
     carrier: t.carrier,
     size_mm: [...t.size_mm] as Vec3,
     volume_l: t.volume_l,
-    permitted_g: t.permitted_g,
+    permitted_g: 0,
   };
 }
 

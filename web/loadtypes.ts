@@ -12,7 +12,18 @@ export type Supplies = (typeof levels)[number];
 export const supplyKinds = ["water", "food", "fuel"] as const;
 export const tables = ["female", "male"] as const;
 export const postures = ["upright", "leaned", "low", "standing"] as const;
-export const rated = ["total", "front-rack", "rear-rack", "front-tyre", "rear-tyre", "front-rim", "rear-rim"] as const;
+export const rated = [
+  "total",
+  "front-rack",
+  "rear-rack",
+  "fork-cage-left",
+  "fork-cage-right",
+  "down-tube-cage",
+  "front-tyre",
+  "rear-tyre",
+  "front-rim",
+  "rear-rim",
+] as const;
 
 export interface Aim {
   of: "load" | "all";
@@ -110,7 +121,8 @@ export interface GoodTemplate {
   search: string[];
 }
 
-export type BagTemplate = Bag & { search: string[] };
+// What a bag may hold is for its maker to say: a template does not.
+export type BagTemplate = Omit<Bag, "permitted_g"> & { search: string[] };
 
 export interface Templates {
   goods: GoodTemplate[];
@@ -258,6 +270,7 @@ export interface Pack {
   moves: { good: string; name: string; quantity: number; from: string; to: string }[];
   before: Terms;
   after: Terms | null;
+  unrated: string[]; // names of bags without a permitted load
   shortage?: { message: string; goods: string[]; bags: string[] };
 }
 
@@ -270,6 +283,7 @@ export interface Terms {
   costs: { front: number; low: number; balance: number; middle: number };
   keeps: boolean;
   breaks?: string;
+  perhaps?: string; // what is kept only within the doubt of the masses
 }
 
 // Weighed is what a weigh-in comes to.

@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
 
 	"github.com/goccy/go-json"
@@ -13,6 +14,7 @@ import (
 	"steelyard/internal/packing"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
+	"steelyard/internal/ride"
 )
 
 // Packing takes longer than a page may stand still, so it goes in steps:
@@ -28,13 +30,19 @@ var packWork struct {
 
 // session is a packing at work.
 type session struct {
+	doc   parts.Document // with the one build and the one load, ridden and full
 	build string
 	load  parts.Load // as it was at the start
 	goods []int      // of the task, by index in load.Goods
 	bags  []int      // of the task, by index in load.Bags
+	racks []string   // what the limits of the task are of
 	task  *packing.Task
 	solve *packing.Solver   // nil when counting showed that the goods do not fit
 	short *packing.Shortage // why, then
+
+	before  string          // what is kept only perhaps as it is packed
+	judged  packing.Packing // the packing that perhaps is of
+	perhaps string
 }
 
 // packOptions say what to pack; what is not there is that of show's first side.
@@ -69,6 +77,7 @@ type packed struct {
 	Moves      []move     `json:"moves"`      // against the document
 	Before     terms      `json:"before"`
 	After      *terms     `json:"after"`
+	Unrated    []string   `json:"unrated"`            // names of bags without a permitted load: only their volume is kept to
 	Shortage   *shortage  `json:"shortage,omitempty"` // why there is no packing
 }
 
@@ -94,8 +103,9 @@ type terms struct {
 	Aside      float64 `json:"aside_mm"`  // to the left
 	Radius     float64 `json:"radius_mm"` // of pitch and yaw about the bike's own centre of mass
 	Costs      costs   `json:"costs"`
-	Keeps      bool    `json:"keeps"`            // every limit
-	Breaks     string  `json:"breaks,omitempty"` // which one it does not
+	Keeps      bool    `json:"keeps"`             // every limit
+	Breaks     string  `json:"breaks,omitempty"`  // which one it does not
+	Perhaps    string  `json:"perhaps,omitempty"` // which ones it keeps, but perhaps not, for all that is known of the masses
 }
 
 type costs struct {
@@ -182,9 +192,10 @@ func newSession(d *parts.Document, o *packOptions) (*session, *parts.Problem) {
 	if len(p.Bags) == 0 {
 		return fault(parts.Problem{Load: load, Field: "bags", Message: "No bag of this load is in a place of this bike; put that right before packing."})
 	}
-	s := &session{build: build, load: *l, goods: p.Goods, bags: p.Bags}
+	s := &session{doc: one, build: build, load: *l, goods: p.Goods, bags: p.Bags}
 	s.load.Bags, s.load.Goods = slices.Clone(l.Bags), slices.Clone(l.Goods)
 	s.task = s.newTask(p, &aim, b.Ratings, w)
+	s.before = s.undecided(s.load.Goods)
 	tolerance := goodEnough
 	if o.Tolerance != nil {
 		tolerance = *o.Tolerance
@@ -248,6 +259,7 @@ func (s *session) newTask(p *report.Packing, aim *parts.Packing, ratings []parts
 			}
 		}
 		t.Limits = append(t.Limits, limit)
+		s.racks = append(s.racks, r.What)
 	}
 	t.Tolerance = t.Fine()
 	return t
@@ -482,7 +494,10 @@ func (s *session) moves(h *heap) []move {
 func (s *session) tell() *packed {
 	out := &packed{
 		Build: s.build, Load: s.load.ID, Running: true, Done: s.solve == nil, Moves: []move{},
-		Tolerance: round(s.task.Tolerance, 9), Before: s.terms(s.task.Start),
+		Tolerance: round(s.task.Tolerance, 9), Before: s.terms(s.task.Start), Unrated: s.unrated(),
+	}
+	if out.Before.Keeps {
+		out.Before.Perhaps = s.before
 	}
 	if s.short != nil {
 		out.Shortage = s.tellShortage(s.short)
@@ -501,6 +516,14 @@ func (s *session) tell() *packed {
 		return out
 	}
 	after := s.terms(p)
+	if after.Keeps {
+		if s.judged == nil || !reflect.DeepEqual(s.judged, p) {
+			packed := s.load
+			packed.Goods = slices.Clone(packed.Goods)
+			s.judged, s.perhaps = p, s.undecided(s.apply(&parts.Document{Loads: []parts.Load{packed}}, p))
+		}
+		after.Perhaps = s.perhaps
+	}
 	out.After = &after
 	out.Assignment = []assigned{}
 	for _, h := range s.heaps(p) {
@@ -517,6 +540,44 @@ func (s *session) tell() *packed {
 		out.Moves = append(out.Moves, s.moves(h)...)
 	}
 	return out
+}
+
+// unrated names the bags that have no permitted load.
+func (s *session) unrated() []string {
+	list := []string{}
+	for _, i := range s.bags {
+		if b := &s.load.Bags[i]; !(b.Permitted > 0) {
+			list = append(list, b.Name)
+		}
+	}
+	return list
+}
+
+// undecided tells of the limits that a packing is held to which are kept only
+// within the doubt of the masses, when goods are packed like that.
+func (s *session) undecided(goods []parts.Good) string {
+	load := s.load
+	load.Goods = goods
+	d := s.doc
+	d.Loads = []parts.Load{load}
+	side := &report.EvaluateDocument(&d).Sides[0]
+	var list []string
+	say := func(h *report.Headroom) {
+		if h != nil && h.Verdict == string(ride.Near) {
+			list = append(list, h.Text)
+		}
+	}
+	for i := range side.Bags {
+		say(side.Bags[i].Headroom)
+	}
+	if side.Ratings != nil {
+		for i := range side.Ratings.List {
+			if h := &side.Ratings.List[i]; slices.Contains(s.racks, h.What) {
+				say(h)
+			}
+		}
+	}
+	return strings.Join(list, " ")
 }
 
 func (s *session) tellShortage(short *packing.Shortage) *shortage {

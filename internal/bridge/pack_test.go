@@ -28,6 +28,7 @@ type pack struct {
 	}
 	Before   packTerms
 	After    *packTerms
+	Unrated  []string
 	Shortage *struct {
 		Message     string
 		Goods, Bags []string
@@ -42,6 +43,7 @@ type packTerms struct {
 	Costs      struct{ Front, Low, Balance, Middle float64 }
 	Keeps      bool
 	Breaks     string
+	Perhaps    string
 }
 
 // finish runs a packing until it is done.
@@ -245,6 +247,41 @@ func TestPackKeepsToLimits(t *testing.T) {
 	}
 	if p := problemIn(call(t, "packApply", text)); p == nil {
 		t.Error("nothing was packed, and it was applied")
+	}
+}
+
+// A limit that is kept only within what is known of the masses is told, before
+// and after; one that is kept beyond doubt is not, and bags without a limit are
+// named.
+func TestPackTellsWhatMayBeOver(t *testing.T) {
+	d := demoDocument(t)
+	d.Builds[0].Ratings = []parts.Rating{{What: "rear-rack", Limit: 5000}}
+	l := d.Load("tour")
+	l.Bags = []parts.Bag{*l.Bag("pannier-left"), *l.Bag("roll")}
+	l.Bags[0].Permitted, l.Bags[1].Permitted = 4000, 0
+	l.Goods = []parts.Good{
+		{ID: "tent", Name: "Tent", Quantity: 1, Mass: 3900, HalfWidth: 300, Basis: parts.Guessed, Volume: 5, In: "pannier-left", Pinned: true},
+		{ID: "mat", Name: "Mat", Quantity: 1, Mass: 400, HalfWidth: 1, Basis: parts.Weighed, Volume: 4, In: "roll"},
+	}
+	start := func() pack {
+		return finish(t, decoded[pack](t, call(t, "packStart", written(t, d), `{"load":"tour"}`)))
+	}
+	p := start()
+	for what, x := range map[string]*packTerms{"before": &p.Before, "after": p.After} {
+		if x == nil || !x.Keeps || !strings.Contains(x.Perhaps, "Pannier, left") || !strings.Contains(x.Perhaps, "may be over") || strings.Contains(x.Perhaps, "rack") {
+			t.Errorf("%s: %+v", what, x)
+		}
+	}
+	if len(p.Unrated) != 1 || p.Unrated[0] != "Handlebar roll" {
+		t.Errorf("without a permitted load: %q", p.Unrated)
+	}
+	l.Goods[0].HalfWidth = 50
+	if p := start(); p.Before.Perhaps != "" || p.After.Perhaps != "" {
+		t.Errorf("beyond doubt: %q, %q", p.Before.Perhaps, p.After.Perhaps)
+	}
+	l.Goods[0].Mass, l.Goods[0].HalfWidth, l.Bags[0].Permitted = 4380, 100, 0 // with the pannier's 585 g the rack is at 4965 of 5000 g
+	if p := start(); !strings.Contains(p.After.Perhaps, "Rear rack") {
+		t.Errorf("a rack: %+v", p.After)
 	}
 }
 

@@ -28,8 +28,10 @@ const (
 var (
 	Tables   = []string{"female", "male"}
 	Postures = []string{"upright", "leaned", "low", "standing"}
-	Rateds   = []string{"total", "front-rack", "rear-rack", "front-tyre", "rear-tyre", "front-rim", "rear-rim"}
-	Judgeds  = []string{"load", "all"}
+	Rateds   = []string{
+		"total", "front-rack", "rear-rack", "fork-cage-left", "fork-cage-right", "down-tube-cage", "front-tyre", "rear-tyre", "front-rim", "rear-rim",
+	}
+	Judgeds = []string{"load", "all"}
 )
 
 // carried checks what the page shows of riders and loads.

@@ -33,7 +33,6 @@ type BagEntry struct {
 	Carrier   Carrier  `json:"carrier"`
 	Size      Vec3     `json:"size_mm"`
 	Volume    float64  `json:"volume_l"`
-	Permitted float64  `json:"permitted_g"` // what makers of such bags often say: put in what yours says
 	Search    []string `json:"search"`
 }
 
@@ -74,6 +73,6 @@ func (e *GoodEntry) Good(id string) Good {
 func (e *BagEntry) Bag(id string) Bag {
 	return Bag{
 		ID: id, Name: e.Name, Mass: e.Mass, HalfWidth: e.HalfWidth, Basis: e.Basis,
-		Station: e.Station, Offset: e.Offset, Carrier: e.Carrier, Size: e.Size, Volume: e.Volume, Permitted: e.Permitted,
+		Station: e.Station, Offset: e.Offset, Carrier: e.Carrier, Size: e.Size, Volume: e.Volume,
 	}
 }

@@ -133,7 +133,7 @@ type Good struct {
 
 // Rating is a limit that a maker has set and the user has entered.
 type Rating struct {
-	What  string  `json:"what"` // "total", "front-rack", "rear-rack", "front-tyre", "rear-tyre", "front-rim", "rear-rim"
+	What  string  `json:"what"` // one of Rateds
 	Limit float64 `json:"limit_g"`
 }
 

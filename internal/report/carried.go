@@ -133,7 +133,7 @@ type Packing struct {
 	Empty mass.Moments     // the empty bags
 	Rest  mass.Moments     // everything but the goods: bike, empty bags and rider
 	Bike  mass.Moments     // the bike ready to ride
-	Racks map[string]Rack  // what a rack carries, by its name in a rating
+	Racks map[string]Rack  // what a rack or cage carries, by its name in a rating
 }
 
 // Rack is a rack with the bags that hang on it.
@@ -170,16 +170,21 @@ func (w *Weighed) Packing() *Packing {
 			p.Empty = p.Empty.Add(m)
 		}
 		p.Rest = p.Rest.Add(m)
-		rack := ride.RackOf(w.Build.Parts[i].Station)
-		if rack == "" || l.group != bagsGroup && l.group != carriedGroup {
+		if l.group != bagsGroup && l.group != carriedGroup {
 			continue
 		}
-		r := p.Racks[rack]
-		r.Fixed += m.M
-		if k >= 0 {
-			r.Bags = append(r.Bags, c.bag[k])
+		for _, it := range w.whole[l.wholeFirst:l.wholeEnd] {
+			rack := ride.RackOf(w.Build.Parts[i].Station, it.Place.Y)
+			if rack == "" {
+				continue
+			}
+			r := p.Racks[rack]
+			r.Fixed += it.Mass
+			if k >= 0 {
+				r.Bags = append(r.Bags, c.bag[k])
+			}
+			p.Racks[rack] = r
 		}
-		p.Racks[rack] = r
 	}
 	for i := range c.load.Goods {
 		g := &c.load.Goods[i]

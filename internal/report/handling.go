@@ -154,7 +154,7 @@ func (t *table) ratings(w *Weighed) *Ratings {
 		if l.group != bagsGroup && l.group != carriedGroup {
 			continue
 		}
-		if rack := ride.RackOf(p.Station); rack != "" {
+		if rack := ride.RackOf(p.Station, items[j].Place.Y); rack != "" {
 			if racks[rack] == nil {
 				racks[rack] = make(mass.Share, len(items))
 			}

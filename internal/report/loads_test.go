@@ -345,6 +345,26 @@ func TestBagsAndGoods(t *testing.T) {
 	}
 }
 
+// A cargo cage carries what hangs on its leg, bag and goods, and not what hangs
+// on the other.
+func TestCagesAreRated(t *testing.T) {
+	d := laden()
+	l := &d.Loads[0]
+	for i, y := range []float64{145, -145} {
+		l.Bags[i].Station, l.Bags[i].Offset, l.Bags[i].Carrier = "fork-lower", parts.Vec3{0, y, 40}, parts.ForkLower
+	}
+	l.Bags[2].Station, l.Bags[2].Carrier = "bottle-under", parts.MainFrame
+	d.Builds[0].Ratings = []parts.Rating{{What: "fork-cage-left", Limit: 3000}, {What: "fork-cage-right", Limit: 3000}, {What: "down-tube-cage", Limit: 3000}}
+	s := &report.EvaluateDocument(d).Sides[0]
+	want := []float64{900 + 2400 + 3*800, 900 + 1400 + 500, 400 + 2*1000}
+	for i, h := range s.Ratings.List {
+		near(t, h.What, h.Load, want[i], 0.01)
+	}
+	if len(s.Ratings.List) != 3 || s.Ratings.List[0].Verdict != "over" || s.Ratings.List[2].Verdict != "ok" {
+		t.Errorf("%+v", s.Ratings.List)
+	}
+}
+
 // A rack carries bags, goods and what else hangs on it; a tyre its wheel's load;
 // all of it is counted full and ridden, whatever is shown.
 func TestRatings(t *testing.T) {

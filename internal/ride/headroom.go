@@ -61,21 +61,35 @@ func Judge(what string, items []mass.Item, load mass.Figure, limit float64) (h H
 	return h, true
 }
 
-// RackOf returns the rack that carries what is packed at a station,
-// "front-rack" or "rear-rack", or nothing when no rack does.
-func RackOf(station string) string {
+// cageOut is how far from the middle plane what hangs at the fork must lie to
+// hang on a cage of one of its legs, m.
+const cageOut = 0.03
+
+// RackOf returns the rack or cargo cage that carries what is packed at a
+// station, y m to the left of the middle plane, by the name of its rating; or
+// nothing when none does.
+func RackOf(station string, y float64) string {
 	switch station {
 	case "front-rack-deck", "front-panniers", "front-pannier-left", "front-pannier-right":
 		return "front-rack"
 	case "rear-rack-deck", "rear-panniers", "rear-pannier-left", "rear-pannier-right":
 		return "rear-rack"
+	case "fork-lower", "fork-legs":
+		switch {
+		case y > cageOut:
+			return "fork-cage-left"
+		case y < -cageOut:
+			return "fork-cage-right"
+		}
+	case "bottle-under":
+		return "down-tube-cage"
 	}
 	return ""
 }
 
 // Judge holds the loads of the system against the ratings of a build, in the
-// order of parts.Rateds. Racks tells, by the rack's name, what share of each
-// item it carries; a rack that is not in it carries nothing. A tyre and a rim
+// order of parts.Rateds. Racks tells, by the name of a rack or cage, what share
+// of each item it carries; one that is not in it carries nothing. A tyre and a rim
 // carry the load of their wheel on the level, the wheel itself included, since
 // makers set their limits for the whole.
 //

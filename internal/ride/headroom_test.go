@@ -99,7 +99,10 @@ func TestJudgedAreChecked(t *testing.T) {
 func TestRackOf(t *testing.T) {
 	count := 0
 	for _, name := range geometry.StationNames {
-		rack := ride.RackOf(name)
+		rack := ride.RackOf(name, 0)
+		if strings.HasSuffix(rack, "-cage") {
+			continue
+		}
 		if rack != "" {
 			count++
 			if !strings.HasPrefix(name, strings.TrimSuffix(rack, "rack")) {
@@ -113,5 +116,18 @@ func TestRackOf(t *testing.T) {
 	}
 	if count != 8 {
 		t.Errorf("%d stations on racks, want 8", count)
+	}
+	// A bag on a leg hangs on that leg's cage; what sits in the fork's middle, on none.
+	for _, c := range []struct {
+		station string
+		y       float64
+		want    string
+	}{
+		{"fork-lower", 0.145, "fork-cage-left"}, {"fork-lower", -0.145, "fork-cage-right"}, {"fork-lower", 0, ""},
+		{"fork-legs", 0.07, "fork-cage-left"}, {"fork-legs", -0.07, "fork-cage-right"}, {"bottle-under", 0, "down-tube-cage"}, {"bottle-seat-tube", 0, ""},
+	} {
+		if got := ride.RackOf(c.station, c.y); got != c.want {
+			t.Errorf("%s, %g m to the left, is carried by %q, want %q", c.station, c.y, got, c.want)
+		}
 	}
 }

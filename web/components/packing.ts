@@ -7,7 +7,7 @@ import { carried, findLoad } from "../loadedit.ts";
 import { usualAim, type Aim, type Pack, type Terms } from "../loadtypes.ts";
 import { aimOf, packer } from "../packer.ts";
 import { store } from "../state.ts";
-import { t, type Key } from "../text/index.ts";
+import { brief, t, type Key } from "../text/index.ts";
 import type { Doc } from "../types.ts";
 import { decimal, figureScale, minus, readNumber, signed, trim } from "../units.ts";
 import { subhead } from "./copytable.ts";
@@ -170,6 +170,7 @@ class Packing extends Section {
     if (!p || packer.stale) return nothing;
     return html`${subhead(t("packing.compare"), t("packing.compare"))}
       ${this.terms(p.before, p.after)}
+      ${p.unrated.length ? html`<p class="fine">${t("packing.unrated", { bags: p.unrated.map(brief).join(", ") })}</p>` : nothing}
       ${p.moves.length
         ? html`<p class="acts">
             <button type="button" class="go" @click=${() => apply(p)}>${t("packing.apply")}</button>
@@ -223,7 +224,9 @@ class Packing extends Section {
       </tbody>
     </table>
     <p class="fine">${t("packing.unit")}</p>
-    ${before.breaks && !before.keeps ? html`<p class="fine">${t("packing.before")}: ${before.breaks}</p>` : nothing}`;
+    ${before.breaks && !before.keeps ? html`<p class="fine">${t("packing.before")}: ${before.breaks}</p>` : nothing}
+    ${before.perhaps ? html`<p class="fine">${t("packing.before")}: ${before.perhaps}</p>` : nothing}
+    ${after?.perhaps ? html`<p><strong>${t("packing.after")}: ${after.perhaps}</strong></p>` : nothing}`;
   }
 
   private moves(p: Pack): TemplateResult {
@@ -259,6 +262,7 @@ class Packing extends Section {
 customElements.define("sy-packing", Packing);
 
 function keeps(x: Terms): TemplateResult {
+  if (x.keeps && x.perhaps) return html`<strong class="breaks">${t("packing.perhaps")}</strong>`;
   return x.keeps ? html`${t("packing.yes")}` : html`<strong class="breaks">${t("packing.no")}</strong>`;
 }
 
