@@ -28,6 +28,7 @@ interface Bridge {
   differenceMarkdown(document: string, style: string, date: string): string;
   statesCSV(document: string, style: string, date: string): string;
   statesMarkdown(document: string, style: string, date: string): string;
+  notes(document: string, date: string): string;
   provenance(document: string, date: string): string;
   parseMass(text: string, unit: string): string;
   parseLength(text: string, unit: string): string;
@@ -284,6 +285,11 @@ export class Core extends EventTarget {
   // luggage gives the bags and goods of a load as text, likewise.
   luggage(as: "CSV" | "Markdown", document: string, load: string, style = "", date = ""): string {
     return this.text(`luggage${as}`, document, load, style, date);
+  }
+
+  // notes are what goes with a table that leaves the page: provenance and caution.
+  notes(document: string, date: string): string[] {
+    return list(this.ask<string[]>("notes", document, date));
   }
 
   // provenance tells how the figures of a document were obtained.

@@ -153,7 +153,7 @@ export function offPage(table: HTMLElement, f: Format): string {
   const wide = Math.max(...rows.map((r) => r.length));
   const full = [...Array(wide).keys()].filter((i) => rows.some((r) => r[i]?.text));
   const kept = rows.map((r) => full.map((i) => r[i] ?? nothing));
-  const notes = core.provenance(JSON.stringify(store.doc), today());
+  const notes = core.notes(JSON.stringify(store.doc), today());
   const caption = table instanceof HTMLTableElement ? table.caption : table.previousElementSibling;
   return f === "markdown" ? markdown(clean(caption?.textContent ?? ""), kept, notes) : csv(kept, notes, f);
 }

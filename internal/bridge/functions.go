@@ -53,6 +53,7 @@ var Functions = map[string]Function{
 	"differenceMarkdown": differenceMarkdown,
 	"statesCSV":          statesCSV,
 	"statesMarkdown":     statesMarkdown,
+	"notes":              two(notes),
 	"provenance":         two(provenance),
 	"parseMass":          two(parseMass),
 	"parseLength":        two(parseLength),

@@ -151,7 +151,21 @@ func TestProvenance(t *testing.T) {
 			t.Errorf("%s: notes where there should be none, or none where there should be", name)
 		}
 	}
-	for _, args := range [][]string{{"provenance", "{", ""}, {"partsMarkdown", "{", "x"}, {"partsMarkdown", call(t, "demo"), "no such"}} {
+	// The caution goes with every table and with a picture's caption.
+	const caution = "qualified mechanic"
+	loads := call(t, "demo")
+	for _, args := range [][]string{
+		{"figuresCSV", loads, "", "today"}, {"figuresMarkdown", loads, "", "today"}, {"differenceCSV", loads, "", "today"}, {"differenceMarkdown", loads, "", "today"},
+		{"statesCSV", loads, "", "today"}, {"statesMarkdown", loads, "", "today"}, {"luggageCSV", loads, "tour", "", "today"}, {"luggageMarkdown", loads, "tour", "", "today"},
+		{"partsCSV", loads, "gearbox", "", "today"}, {"partsMarkdown", loads, "gearbox", "", "today"}, {"notes", loads, "today"},
+		{"svg", loads, `{"build":"gearbox","side":"side","width":800,"height":500,"caption":{"figures":true}}`},
+		{"svg", loads, `{"build":"gearbox","side":"side","width":800,"height":500,"labels":true,"caption":{"title":"Mine"}}`},
+	} {
+		if text := call(t, args[0], args[1:]...); !strings.Contains(text, caution) {
+			t.Errorf("%s says nothing of caution: …%.300s", args[0], text[max(0, len(text)-300):])
+		}
+	}
+	for _, args := range [][]string{{"provenance", "{", ""}, {"notes", "{", ""}, {"partsMarkdown", "{", "x"}, {"partsMarkdown", call(t, "demo"), "no such"}} {
 		if problemIn(call(t, args[0], args[1:]...)) == nil {
 			t.Errorf("no problem with %.40q", args)
 		}

@@ -45,7 +45,7 @@ func table(write func(*report.Evaluation, report.Export) []byte) Function {
 func export(e *report.Evaluation, style, date string) report.Export {
 	x := report.Export{Semicolon: style == semicolon}
 	if date != "" {
-		x.Notes = e.Provenance(date)
+		x.Notes = e.Notes(date)
 	}
 	return x
 }
@@ -87,6 +87,16 @@ func noBuild(id string) parts.Problem {
 var partsCSV = listOf((*parts.Document).Build, noBuild, func(_ *report.Evaluation, b *parts.Build, x report.Export) []byte { return report.PartsCSV(b, x) })
 
 var partsMarkdown = listOf((*parts.Document).Build, noBuild, func(e *report.Evaluation, b *parts.Build, x report.Export) []byte { return e.PartsMarkdown(b, x) })
+
+// notes answers a document and a date with what goes with a table of its figures,
+// a list of sentences: how they were obtained, and the caution.
+func notes(text, date string) string {
+	e := evaluation(text)
+	if e.Document == nil {
+		return refusal(e.Report.Problems)
+	}
+	return answer(e.Notes(date))
+}
 
 // provenance answers a document and a date with the sentences on how its
 // figures were obtained, a list.

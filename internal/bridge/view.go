@@ -118,6 +118,10 @@ func (v *View) caption(e *report.Evaluation, ghost bool) *scene.Caption {
 	if v.Caption.Sources {
 		c.Notes = e.Provenance(v.Caption.On)
 	}
+	// Loads on wheels and in bags are what somebody might take for leave to ride.
+	if v.Caption.Figures || v.Caption.Sources || v.Labels {
+		c.Notes = append(c.Notes, report.Caution())
+	}
 	return c
 }
 

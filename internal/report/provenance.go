@@ -21,6 +21,15 @@ func (e *Evaluation) Provenance(date string) []string {
 	return append(out, Label("provenance.method"), Label("provenance.plus"))
 }
 
+// Notes are what goes with whatever leaves the program with figures in it: how
+// they were obtained, and the caution.
+func (e *Evaluation) Notes(date string) []string {
+	return append(e.Provenance(date), Caution())
+}
+
+// Caution says that figures do not make a bike safe, and who decides.
+func Caution() string { return say("caution", "text", Label("help.caution")) }
+
 // basis tells how many of a bike's lines are known from what, and how much of
 // its mass.
 func (w *Weighed) basis(name string) string {

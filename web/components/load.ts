@@ -18,7 +18,7 @@ import { badge } from "./figure.ts";
 import { luggage } from "./luggage.ts";
 import "./menu.ts";
 import { riderForm } from "./rider.ts";
-import { Section, type Fold, type Gist } from "./section.ts";
+import { caution, Section, type Fold, type Gist } from "./section.ts";
 import { firstLoad, lettersShown, pathTable, statesTable } from "./states.ts";
 
 class LoadSection extends Section {
@@ -48,7 +48,7 @@ class LoadSection extends Section {
       return html`<p>${t("load.start")}</p>
         <p><button type="button" class="go" @click=${firstLoad}>${t("load.start.button")}</button></p>`;
     }
-    return html`${this.bar(load)}
+    return html`${this.bar(load)} ${caution()}
       <div class="loadsheet">
         <div class="aside">${riderForm(load)} ${leftRight(load)} ${this.notes(load)}</div>
         <div class="main">${luggage(load)}</div>
