@@ -261,8 +261,44 @@ func (s *session) newTask(p *report.Packing, aim *parts.Packing, ratings []parts
 		t.Limits = append(t.Limits, limit)
 		s.racks = append(s.racks, r.What)
 	}
+	s.keepFuelApart(t)
 	t.Tolerance = t.Fine()
 	return t
+}
+
+// keepFuelApart lets fuel stay in the bag that it is in, and keeps food out of
+// that bag but for what is pinned there. It asks nothing where food would be left
+// without a bag. Fuel that is in no bag is for its owner to put in one first: it
+// goes anywhere.
+func (s *session) keepFuelApart(t *packing.Task) {
+	fuel := make([]bool, len(t.Bags))
+	n := 0
+	for k, i := range s.goods {
+		if g := &s.load.Goods[i]; g.Supply == "fuel" && g.Quantity > 0 {
+			for j, pieces := range t.Start[k] {
+				if pieces > 0 && !fuel[j] {
+					fuel[j] = true
+					n++
+				}
+			}
+		}
+	}
+	if n == 0 || n == len(t.Bags) {
+		return
+	}
+	for k, i := range s.goods {
+		g := &s.load.Goods[i]
+		switch {
+		case g.Supply == "fuel" && t.Start[k][t.Goods[k].In] > 0:
+			t.Goods[k].Pinned = true
+		case g.Supply == "food" && !g.Pinned:
+			for j := range fuel {
+				if fuel[j] {
+					t.Forbidden = append(t.Forbidden, packing.Pair{Good: k, Bag: j})
+				}
+			}
+		}
+	}
 }
 
 const (

@@ -285,6 +285,31 @@ func TestPackTellsWhatMayBeOver(t *testing.T) {
 	}
 }
 
+// Fuel stays in its bag and no food goes in with it, though the demo has food
+// beside it before it is packed.
+func TestPackKeepsFuelFromFood(t *testing.T) {
+	d := demoDocument(t)
+	p := finish(t, decoded[pack](t, call(t, "packStart", written(t, d), "")))
+	supply := map[string]string{}
+	for _, g := range d.Load("tour").Goods {
+		supply[g.ID] = g.Supply
+	}
+	in := map[string]string{}
+	for _, a := range p.Assignment {
+		if supply[a.Good] == "fuel" {
+			in[a.Bag] = a.Good
+		}
+	}
+	if len(in) == 0 {
+		t.Fatal("no fuel is packed")
+	}
+	for _, a := range p.Assignment {
+		if fuel := in[a.Bag]; fuel != "" && supply[a.Good] == "food" {
+			t.Errorf("%s is packed with %s in %s", a.Good, fuel, a.Bag)
+		}
+	}
+}
+
 func TestPackProblems(t *testing.T) {
 	text := call(t, "demo")
 	empty := demoDocument(t)

@@ -272,7 +272,7 @@ export const load: Record<keyof typeof english, string> = {
   "packing.balance": "Links so schwer wie rechts",
   "packing.middle": "Schweres nahe der Mitte",
   "packing.usual": "Wie üblich",
-  "packing.pinned": "Was oben in der Liste „bleibt“, behält seinen Platz. Zulässige Lasten und Volumen werden eingehalten.",
+  "packing.pinned": "Was oben in der Liste „bleibt“, behält seinen Platz. Brennstoff bleibt in seiner Tasche, und Verpflegung kommt nicht dazu. Zulässige Lasten und Volumen werden eingehalten.",
   "packing.start": "Die beste Packung suchen",
   "packing.again": "Noch einmal suchen",
   "packing.goon": "Weitersuchen",
