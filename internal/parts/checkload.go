@@ -20,6 +20,10 @@ const (
 	MinGrip     = 0.05  // of a tyre on the road
 	MaxGrip     = 2
 	MaxWeight   = 1000 // of a term of a packing's aim
+
+	MaxStandWithin = 200 // mm, of wheelbase and wheels on the scale
+	MaxCalibration = 0.2 // of a load
+	minStep        = 0.1 // g, of a scale's display
 )
 
 // Tables, Postures, Rateds and Judgeds are the words that a document may use
@@ -217,17 +221,45 @@ func (c *checker) weighIns(weighIns []WeighIn, builds, loads map[string]bool) {
 		if w.RearSag != nil {
 			c.between("rear_sag_mm", "The rear's sag on the scale", " mm", *w.RearSag, 0, maxSag)
 		}
+		if w.WheelbasePlus != nil {
+			c.between("wheelbase_within_mm", "What the wheelbase may be off by", " mm", *w.WheelbasePlus, 0, MaxStandWithin)
+		}
+		if w.RadiusPlus != nil {
+			c.between("radius_within_mm", "What the wheels' radii may be off by", " mm", *w.RadiusPlus, 0, MaxStandWithin)
+		}
+		scales := c.scales(w.Scales)
 		if len(w.Readings) == 0 {
 			c.warn("readings", "There is no reading of the scale yet.")
 		}
 		for j := range w.Readings {
-			c.reading("readings."+strconv.Itoa(j), &w.Readings[j])
+			c.reading("readings."+strconv.Itoa(j), &w.Readings[j], w.State, scales)
 		}
 	}
 	c.outer = thing{}
 }
 
-func (c *checker) reading(at string, r *Reading) {
+// scales checks the scales of a weigh-in and returns their ids.
+func (c *checker) scales(scales []Scale) map[string]bool {
+	ids := make(map[string]bool, len(scales))
+	for i := range scales {
+		s := &scales[i]
+		at := "scales." + strconv.Itoa(i)
+		switch {
+		case s.ID == "":
+			c.fail(at+".id", "Scale %d has no id; give it one, such as \"s1\", that readings can name.", i+1)
+		case ids[s.ID]:
+			c.fail(at+".id", "Two scales have the id %s; readings cannot tell which is theirs.", quote(s.ID))
+		}
+		ids[s.ID] = true
+		c.between(at+".step_g", "The step of the scale's display", " g", s.Step, minStep, MaxMass)
+		if s.Calibration != nil {
+			c.between(at+".calibration_share", "The share of a load that the scale may be off by", "", *s.Calibration, 0, MaxCalibration)
+		}
+	}
+	return ids
+}
+
+func (c *checker) reading(at string, r *Reading, state State, scales map[string]bool) {
 	if r.Wheel != "front" && r.Wheel != "rear" {
 		c.fail(at+".wheel", "The wheel on the scale is %s; it should be \"front\" or \"rear\".", quote(r.Wheel))
 	}
@@ -236,10 +268,20 @@ func (c *checker) reading(at string, r *Reading) {
 		c.length(at+".height_mm", "The height", r.Height)
 	case "front", "rear":
 		c.between(at+".height_mm", "The height by which the wheel was raised", " mm", r.Height, 1, MaxLength)
+		if state == Ridden {
+			c.fail(at+".raised", "The %s wheel is raised with the rider on the bike. This reading is refused: nobody sits on a bike with a raised wheel, because it tips over or rolls off its block, with nobody's feet on the ground. Weigh it level with the rider, on a board as thick as the scale, and raise it without.", r.Raised)
+		}
 	default:
 		c.fail(at+".raised", "The raised wheel is %s; it should be \"front\" or \"rear\", or left out when the bike stood level.", quote(r.Raised))
 	}
 	c.length(at+".height_within_mm", "The doubt in height", r.HeightPlus)
 	c.between(at+".mass_g", "The reading", " g", r.Mass, 0, MaxMass)
-	c.between(at+".resolution_g", "The scale's resolution", " g", r.Resolution, 0.1, MaxMass)
+	switch {
+	case r.Scale == "":
+		c.between(at+".resolution_g", "The scale's resolution", " g", r.Resolution, minStep, MaxMass)
+	case !scales[r.Scale]:
+		c.fail(at+".scale", "The reading is of the scale %s, but this weigh-in has none with that id.", quote(r.Scale))
+	case r.Resolution != 0:
+		c.warn(at+".resolution_g", "The reading names its scale, so the step of that counts, and the resolution of %s g does not.", number(r.Resolution))
+	}
 }

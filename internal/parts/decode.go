@@ -20,6 +20,7 @@ const (
 	MaxGoods    = 10000
 	MaxWeighIns = 100
 	MaxReadings = 2000 // of all weigh-ins
+	MaxScales   = 1000 // of all weigh-ins
 	MaxRatings  = 2000 // of all builds
 )
 

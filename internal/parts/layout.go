@@ -55,6 +55,7 @@ const (
 	holdWeighIn
 	holdRating
 	holdReading
+	holdScale
 	numHolds
 )
 
@@ -78,6 +79,7 @@ var whats = [numHolds]*what{
 	holdWeighIn: {one: "weigh-in", many: "weigh-ins", most: MaxWeighIns},
 	holdRating:  {one: "rating", many: "ratings", most: MaxRatings, nameless: true},
 	holdReading: {one: "reading", many: "readings", most: MaxReadings, nameless: true},
+	holdScale:   {one: "scale", many: "scales", most: MaxScales, nameless: true},
 }
 
 var documentLayout = sync.OnceValue(func() *layout { return layoutOf(reflect.TypeFor[Document]()) })
@@ -96,6 +98,7 @@ var holds = map[reflect.Type]hold{
 	reflect.TypeFor[WeighIn]():  holdWeighIn,
 	reflect.TypeFor[Rating]():   holdRating,
 	reflect.TypeFor[Reading]():  holdReading,
+	reflect.TypeFor[Scale]():    holdScale,
 }
 
 func layoutOf(t reflect.Type) *layout {

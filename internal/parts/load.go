@@ -144,12 +144,91 @@ type WeighIn struct {
 	Build    string    `json:"build"`          // build id
 	State    State     `json:"state"`          // what was on the bike: "bare", "ready", "loaded" or "ridden"
 	Load     string    `json:"load,omitempty"` // load id, for the last two
+	Scales   []Scale   `json:"scales,omitempty"`
 	Readings []Reading `json:"readings"`
+
+	// How far wheelbase and each wheel's radius may be off as the bike stood on
+	// the scale: they lie within ± this of the build's. Nil is WheelbaseWithin and
+	// RadiusWithin.
+	WheelbasePlus *float64 `json:"wheelbase_within_mm,omitempty"`
+	RadiusPlus    *float64 `json:"radius_within_mm,omitempty"`
 
 	// How far the suspension had sunk on the scale, measured as in the build; nil
 	// is as far as it says there. A bike without its rider sits higher.
 	FrontSag *float64 `json:"front_sag_mm,omitempty"`
 	RearSag  *float64 `json:"rear_sag_mm,omitempty"`
+}
+
+// Scale is a scale that readings were taken on. What its display rounds away and
+// what it is off by it does in all of them.
+type Scale struct {
+	ID          string   `json:"id"` // unique in its weigh-in; readings name it
+	Name        string   `json:"name,omitempty"`
+	Step        float64  `json:"step_g"`                      // of its display: it shows a load to within ± half of this
+	Calibration *float64 `json:"calibration_share,omitempty"` // it shows up to this share of a load too much or too little; nil is CalibrationShare
+}
+
+// What a weigh-in takes for granted where nobody has measured it, each a
+// half-width (common practice, no source). A bathroom scale shows a load to half
+// a per cent; frame figures are rounded and sag is set by eye, which moves the
+// wheelbase by 5 mm; and so does a tyre its radius, by its width on this rim, its
+// pressure and what stands on it.
+const (
+	CalibrationShare = 0.005
+	WheelbaseWithin  = 5 // mm
+	RadiusWithin     = 5 // mm
+)
+
+// CalibrationWithin is the share of a load that the scale may be off by.
+func (s *Scale) CalibrationWithin() float64 {
+	if s.Calibration != nil {
+		return *s.Calibration
+	}
+	return CalibrationShare
+}
+
+// StandWithin is what wheelbase and radii may be off by, mm.
+func (w *WeighIn) StandWithin() (wheelbase, radius float64) {
+	wheelbase, radius = WheelbaseWithin, RadiusWithin
+	if w.WheelbasePlus != nil {
+		wheelbase = *w.WheelbasePlus
+	}
+	if w.RadiusPlus != nil {
+		radius = *w.RadiusPlus
+	}
+	return wheelbase, radius
+}
+
+// ScalesOf returns the scales of a weigh-in, and for each reading the number of
+// its scale in that list. Readings that name none are of scales without an id,
+// after the named ones: those of one resolution share one. A reading that names
+// a scale that is not there has the number -1.
+func (w *WeighIn) ScalesOf() (scales []Scale, of []int) {
+	scales = append(scales, w.Scales...)
+	of = make([]int, len(w.Readings))
+	for i := range w.Readings {
+		r := &w.Readings[i]
+		of[i] = -1
+		if r.Scale != "" {
+			for j := range w.Scales {
+				if w.Scales[j].ID == r.Scale {
+					of[i] = j
+					break
+				}
+			}
+			continue
+		}
+		for j := len(w.Scales); j < len(scales); j++ {
+			if scales[j].Step == r.Resolution {
+				of[i] = j
+			}
+		}
+		if of[i] < 0 {
+			of[i] = len(scales)
+			scales = append(scales, Scale{Step: r.Resolution})
+		}
+	}
+	return scales, of
 }
 
 // Reading is what the scale showed under one wheel.
@@ -159,5 +238,6 @@ type Reading struct {
 	Height     float64 `json:"height_mm"`        // of the block, or of the scale where it lifts the wheel
 	HeightPlus float64 `json:"height_within_mm"` // the height lies within ± this
 	Mass       float64 `json:"mass_g"`
-	Resolution float64 `json:"resolution_g"` // the scale's: the reading lies within ± half of it
+	Scale      string  `json:"scale,omitempty"`        // scale id; empty is one without a name, whose step is the resolution
+	Resolution float64 `json:"resolution_g,omitempty"` // the step of that: readings that name no scale and have the same resolution are of the same scale
 }

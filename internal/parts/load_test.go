@@ -107,6 +107,10 @@ func TestCheckFollowsReferences(t *testing.T) {
 		{func(d *Document) { d.WeighIns[0].Build = "b" }, kitchen(fail("build", `"b"`))},
 		{func(d *Document) { d.WeighIns[0].Load = "b" }, kitchen(fail("load", `"b"`))},
 		{func(d *Document) { d.WeighIns[0].Load = "" }, kitchen(fail("load", "with which load"))},
+		{func(d *Document) { d.WeighIns[0].Readings[1].Scale = "s3" }, kitchen(fail("readings.1.scale", `"s3"`))},
+		{func(d *Document) { d.WeighIns[0].Readings[1].Resolution = 50 }, kitchen(warn("readings.1.resolution_g", "step of that counts"))},
+		{func(d *Document) { d.WeighIns[0].Scales[1].ID = "s1" }, kitchen(fail("scales.1.id", "Two scales"))},
+		{func(d *Document) { d.WeighIns[0].Scales[1].Step = math.NaN() }, kitchen(fail("scales.1.step_g", "NaN"))},
 		{func(d *Document) { d.WeighIns[0].Readings = nil }, kitchen(warn("readings", "no reading"))},
 		{func(d *Document) { d.Builds[0].Ratings[2].What = "total" }, Problem{Severity: SeverityError, Build: "a", Field: "ratings.2.what", Message: "two ratings"}},
 	} {
@@ -177,6 +181,7 @@ func TestOpenLimitsOfLoads(t *testing.T) {
 		{`"loads":[{"bags":[{}]},{"bags":[`, `]}]`, MaxBags - 1, "1000 bags"},
 		{`"loads":[{"goods":[`, `]}]`, MaxGoods, "10000 goods"},
 		{`"weigh_ins":[{"readings":[`, `]}]`, MaxReadings, "2000 readings"},
+		{`"weigh_ins":[{"scales":[`, `]}]`, MaxScales, "1000 scales"},
 		{`"builds":[{"ratings":[`, `]}]`, MaxRatings, "2000 ratings"},
 	} {
 		if d, problems := Open([]byte(text(c.list, c.most, c.close))); d == nil {
@@ -238,6 +243,8 @@ func TestWriteNamesTheFigureOfALoadThatIsNone(t *testing.T) {
 		{func(d *Document) { d.Loads[0].Bags[1].Offset[1] = nan }, "bag “Bar bag” of load “Tour”: offset_mm"},
 		{func(d *Document) { d.Loads[0].Goods[1].Volume = nan }, "good “Water” of load “Tour”: volume_l"},
 		{func(d *Document) { d.WeighIns[0].Readings[1].Height = nan }, "weigh-in “In the kitchen”: readings.1.height_mm"},
+		{func(d *Document) { d.WeighIns[0].Scales[1].Step = nan }, "weigh-in “In the kitchen”: scales.1.step_g"},
+		{func(d *Document) { d.WeighIns[0].RadiusPlus = &nan }, "weigh-in “In the kitchen”: radius_within_mm"},
 		{func(d *Document) { d.Builds[0].Ratings[2].Limit = nan }, "build “Gear hub”: ratings.2.limit_g"},
 		{func(d *Document) { d.Show.Packing.Low = nan }, "show.packing.low"},
 	} {

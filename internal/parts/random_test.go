@@ -146,11 +146,29 @@ func carry(t *rapid.T, d *Document) {
 	}
 	if len(d.Builds) > 0 {
 		w := WeighIn{ID: "w0", Name: name("weigh-in"), Build: d.Builds[0].ID, State: Bare, Readings: []Reading{}}
+		named := []string{""}
+		for i := range rapid.IntRange(0, 2).Draw(t, "scales") {
+			s := Scale{ID: fmt.Sprint("s", i), Name: name("scale"), Step: from(0.1, 1000, "step")}
+			if rapid.Bool().Draw(t, "calibrated") {
+				share := from(0, MaxCalibration, "calibration")
+				s.Calibration = &share
+			}
+			w.Scales, named = append(w.Scales, s), append(named, s.ID)
+		}
+		if rapid.Bool().Draw(t, "stand") {
+			base, radius := from(0, MaxStandWithin, "wheelbase within"), from(0, MaxStandWithin, "radius within")
+			w.WheelbasePlus, w.RadiusPlus = &base, &radius
+		}
 		for range rapid.IntRange(0, 3).Draw(t, "readings") {
-			w.Readings = append(w.Readings, Reading{
+			r := Reading{
+				Scale: pick(named, "scale"),
 				Wheel: pick([]string{"front", "rear"}, "wheel"), Raised: pick([]string{"", "front", "rear"}, "raised"), Height: from(1, MaxLength, "height"),
-				HeightPlus: from(0, MaxLength, "within"), Mass: from(0, MaxMass, "reading"), Resolution: from(0.1, 1000, "resolution"),
-			})
+				HeightPlus: from(0, MaxLength, "within"), Mass: from(0, MaxMass, "reading"),
+			}
+			if r.Scale == "" {
+				r.Resolution = from(0.1, 1000, "resolution")
+			}
+			w.Readings = append(w.Readings, r)
 		}
 		d.WeighIns = append(d.WeighIns, w)
 	}

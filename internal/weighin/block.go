@@ -20,29 +20,35 @@ type Block struct {
 
 // blockFor finds the block for readings like those made, of a bike with these
 // moments. Where no wheel was raised, one further reading is taken to be made
-// under the rear wheel with the front one raised, on the same scale, with a
-// height known within 2 mm.
+// under the rear wheel with the front one raised, on the coarsest of the scales,
+// with a height known within 2 mm.
 func blockFor(s *Stand, readings []Reading, p moments) (Block, bool) {
 	plan := append([]Reading(nil), readings...)
-	raised, worst := false, 0.0
+	raised := false
+	var worst Reading
 	for _, r := range plan {
 		raised = raised || r.Rise != 0
-		worst = max(worst, r.MassU)
+		if r.MassU > worst.MassU {
+			worst = r
+		}
 	}
 	if !raised {
-		plan = append(plan, Reading{Rise: 1, RiseU: mass.Rectangular(0.002), MassU: worst})
+		worst.Front, worst.Rise, worst.RiseU = false, 1, mass.Rectangular(0.002)
+		plan = append(plan, worst)
 	}
 	plus := func(height float64) float64 {
-		a := linear.NewDense(len(plan), 3)
 		for i := range plan {
-			r := &plan[i]
-			if r.Rise != 0 {
+			if r := &plan[i]; r.Rise != 0 {
 				r.Rise = math.Copysign(height, r.Rise)
 			}
-			l := s.lever(r.Front, r.Rise)
+		}
+		loads := loadsOf(plan)
+		a := linear.NewDense(len(loads), 3)
+		for i := range loads {
+			l := s.lever(loads[i].Front, loads[i].Rise)
 			copy(a.Row(i), l[:])
 		}
-		g := newGLS(a, make(linear.Vec, len(plan)), covariance(s, plan, p))
+		g := newGLS(a, make(linear.Vec, len(loads)), covariance(len(loads), effects(s, loads, p)))
 		if g == nil {
 			return math.Inf(1)
 		}

@@ -12,7 +12,7 @@ type Comparison struct {
 	Key        string // as in a report: "total" (kg), "centre_x" or "centre_z" (m)
 	Measured   Value
 	Paper      Value
-	Difference Value // measured minus paper
+	Difference Value // measured minus paper; what both have in common, the doubt in the wheels' radii, drops out
 
 	// Score is the difference in units of its expanded uncertainty, the normalised
 	// error of ISO/IEC 17043 (memory): the two agree within both uncertainties when it is
@@ -26,12 +26,11 @@ type Comparison struct {
 // both leave open, is a sum of squares with as many degrees of freedom as there
 // are figures.
 func Compare(m *Measured, p *Paper) ([]Comparison, Test) {
-	list := []Comparison{
-		compare("total", m.Total, p.Total),
-		compare("centre_x", m.X, p.X),
-	}
+	e := estimate{m.p, m.against, m.known}
+	total, x, z, _ := e.figures()
+	list := []Comparison{compare("total", m.Total, total.U, p.Total), compare("centre_x", m.X, x.U, p.X)}
 	if m.HasHeight {
-		list = append(list, compare("centre_z", m.Z, p.Z))
+		list = append(list, compare("centre_z", m.Z, z.U, p.Z))
 	}
 	d, q := m.minus(p)
 	chol, ok := linear.Factorize(q)
@@ -41,9 +40,10 @@ func Compare(m *Measured, p *Paper) ([]Comparison, Test) {
 	return list, newTest(chol.Inner(d, d), m.known)
 }
 
-func compare(key string, m, p Value) Comparison {
+// compare sets m beside p; u is the uncertainty of m without what moves both.
+func compare(key string, m Value, u float64, p Value) Comparison {
 	c := Comparison{Key: key, Measured: m, Paper: p}
-	c.Difference = Value{m.Value - p.Value, math.Hypot(m.U, p.U)}
+	c.Difference = Value{m.Value - p.Value, math.Hypot(u, p.U)}
 	if plus := c.Difference.Plus(); plus > 0 {
 		c.Score = c.Difference.Value / plus
 	}
@@ -58,6 +58,6 @@ func (m *Measured) minus(p *Paper) (linear.Vec, *linear.Sym) {
 		d[i] = m.p[i] - p.p[i]
 	}
 	q := p.covariance(m.known)
-	q.Add(m.cov)
+	q.Add(m.against)
 	return d, q
 }

@@ -10,9 +10,11 @@
 // A reading is a linear function of the mass M and its moments M x and M z, see
 // [Stand], so any set of readings is solved for these three by generalised
 // least squares: readings weigh in by the inverse of their covariance, which is
-// made of the scale's resolution and of what all readings share, the doubt of
-// wheelbase, level and block heights (JCGM 100:2008, section 5; JCGM 102:2011).
-// Readings beyond what is needed check each other. The parts list is another
+// made of what the scale's display rounds and of what readings share: the scale's
+// calibration, and the doubts of wheelbase, radii, level and block heights
+// (JCGM 100:2008, section 5; JCGM 102:2011). A reading that is repeated says
+// little more than once, see load. Readings beyond what is needed check each
+// other. The parts list is another
 // estimate of the same three numbers with a covariance of its own, and all that
 // the package says about the two follows from their difference.
 //

@@ -11,14 +11,14 @@ import (
 // Expected is what the scale should show at a reading if the parts list is right.
 type Expected struct {
 	Line int   // of the reading
-	Mass Value // kg; doubts of list, wheelbase, level, block and scale together
+	Mass Value // kg; doubts of list, wheelbase, level, block and scale together. The list stands on the same wheels, so their radii are in none
 }
 
 // Expect tells what the scale should show at each reading of a weigh-in that can
 // be used, whatever it did show: the moments of the items through the same
 // levers as in [Solve]. It is nil when the bike on paper has no mass.
 func Expect(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) []Expected {
-	s := StandOf(bike)
+	s := StandOf(w, bike)
 	p, ok := PaperOf(items)
 	if !ok || !s.valid() {
 		return nil
@@ -28,7 +28,7 @@ func Expect(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) []Expected
 	var list []Expected
 	for _, r := range readings {
 		c := s.lever(r.Front, r.Rise)
-		value, v := 0.0, r.MassU*r.MassU
+		value, v := 0.0, r.MassU*r.MassU+r.PlacingU*r.PlacingU
 		for i := range c {
 			value += c[i] * p.p[i]
 			for j := range c {
@@ -36,7 +36,7 @@ func Expect(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) []Expected
 			}
 		}
 		wheelbase, level, rise := s.slopes(r.Front, r.Rise, p.p)
-		for _, u := range [...]float64{wheelbase * s.WheelbaseU, level * s.LevelU, rise * r.RiseU} {
+		for _, u := range [...]float64{wheelbase * s.WheelbaseU, level * s.LevelU, rise * r.RiseU, value * r.ScaleU} {
 			v += u * u
 		}
 		if u := math.Sqrt(v); finite(value) && finite(u) {

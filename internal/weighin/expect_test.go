@@ -61,7 +61,7 @@ func TestExpectedCoversDraws(t *testing.T) {
 	want := weighin.Expect(w, bike, items)[0].Mass
 	rng := rand.New(rand.NewPCG(3, 4))
 	const draws = 2000
-	s := weighin.StandOf(bike)
+	s := weighin.StandOf(&parts.WeighIn{}, bike)
 	within := 0
 	for range draws {
 		drawn := append([]mass.Item(nil), items...)

@@ -46,10 +46,17 @@ func FuzzWeigh(f *testing.F) {
 			{Wheel: "rear", Mass: rear, Resolution: step},
 			{Wheel: wheel, Raised: raised, Height: height, HeightPlus: within, Mass: lifted, Resolution: 100},
 			{Wheel: "front", Raised: "rear", Height: 100, HeightPlus: 1, Mass: lifted, Resolution: step},
+			{Wheel: "front", Mass: rear, Scale: "s1"},
+			{Wheel: "front", Mass: front, Scale: wheel, Resolution: step},
+			{Wheel: "rear", Mass: rear, Resolution: step},
 		}}
+		w.Scales = []parts.Scale{{ID: "s1", Step: step}, {ID: wheel, Step: height, Calibration: &massU}, {Step: within}}
 		for n := range len(w.Readings) + 1 {
 			some := *w
 			some.Readings = w.Readings[:n]
+			if n%2 == 0 {
+				some.WheelbasePlus, some.RadiusPlus = &within, &placeU
+			}
 			r, problems := weighin.Weigh(&some, bike, items)
 			for _, p := range problems {
 				if p.Message == "" || p.Field == "" || p.WeighIn != "w" {

@@ -1,10 +1,6 @@
 package weighin
 
-import (
-	"math"
-
-	"steelyard/internal/linear"
-)
+import "steelyard/internal/linear"
 
 // gls is the generalised least-squares solution of y = A p + noise, where the
 // noise has the covariance V: p = (Aᵀ V⁻¹ A)⁻¹ Aᵀ V⁻¹ y (A. C. Aitken, 1935;
@@ -16,6 +12,7 @@ type gls struct {
 	chiSquare float64     // leftᵀ V⁻¹ left
 	a         *linear.Dense
 	v         *linear.Sym
+	va        *linear.Dense // V⁻¹ A
 }
 
 // newGLS solves; nil when V or the normal matrix is not positive definite.
@@ -38,7 +35,7 @@ func newGLS(a *linear.Dense, y linear.Vec, v *linear.Sym) *gls {
 	if !ok {
 		return nil
 	}
-	g := &gls{p: right, cov: chol.Inverse(), left: make(linear.Vec, n), a: a, v: v}
+	g := &gls{p: right, cov: chol.Inverse(), left: make(linear.Vec, n), a: a, v: v, va: va}
 	chol.SolveVec(g.p, right)
 	for i := range n {
 		g.left[i] = y[i] - a.Row(i).Dot(g.p)
@@ -47,13 +44,40 @@ func newGLS(a *linear.Dense, y linear.Vec, v *linear.Sym) *gls {
 	return g
 }
 
-// score is what is left of observation i in units of its standard uncertainty,
-// whose square is that of V - A cov Aᵀ; 0 when nothing checks it.
-func (g *gls) score(i int) float64 {
+// variance is that of what is left of observation i, V - A cov Aᵀ; 0 when nothing
+// checks it.
+func (g *gls) variance(i int) float64 {
 	row := g.a.Row(i)
 	all := g.v.At(i, i)
 	if v := all - g.cov.Inner(row, row); v > 1e-9*all {
-		return g.left[i] / math.Sqrt(v)
+		return v
 	}
 	return 0
+}
+
+// moved is what errors of the observations do to p: cov Aᵀ V⁻¹ e.
+func (g *gls) moved(e linear.Vec) linear.Vec {
+	out, right := make(linear.Vec, len(g.p)), make(linear.Vec, len(g.p))
+	for i := range right {
+		right[i] = g.va.Column(i).Dot(e)
+	}
+	g.cov.MulVec(out, right)
+	return out
+}
+
+// owed is the part of the covariance of p that an effect makes; those of all
+// effects add up to it.
+func (g *gls) owed(e *effect) *linear.Sym {
+	v := linear.NewSym(len(g.p))
+	if !e.alone {
+		v.AddOuter(1, g.moved(e.by))
+		return v
+	}
+	one := make(linear.Vec, len(e.by))
+	for i, u := range e.by {
+		one[i] = u
+		v.AddOuter(1, g.moved(one))
+		one[i] = 0
+	}
+	return v
 }

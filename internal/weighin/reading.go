@@ -17,23 +17,33 @@ type Reading struct {
 	Rise  float64 // the front contact above the rear one, m; below 0 when the rear wheel is raised
 	RiseU float64 // its standard uncertainty; readings with the same Rise and RiseU share the error of one block
 	Mass  float64 // kg
-	MassU float64 // > 0
+	MassU float64 // > 0, of what the display rounds: repeats, of the same scale, wheel and height, share this error
+
+	PlacingU float64 // kg, of how the wheel was placed: each reading has its own
+	Scale    int     // which scale it was; readings of one share its calibration error
+	ScaleU   float64 // the standard uncertainty of that, a share of the load
 }
+
+// placingWithin is how far the placing of a wheel on the scale, and the hand that
+// holds the bike, may move a reading, as a part of the display's step (common
+// practice, no source): less than a step, or nobody would use so fine a scale.
+const placingWithin = 0.3
 
 // MaxReadings is how many readings of a weigh-in are taken.
 const MaxReadings = 100
 
 const (
 	minHeight = 1   // mm, as parts.Check has it
-	minStep   = 0.1 // g, likewise
+	minStep   = 0.1 // g, of a scale's display, likewise
 
 	steepest = 45 * math.Pi / 180 // a bike cannot be held steeper than that
 	steep    = 30 * math.Pi / 180 // and here it is hard to
 )
 
 // Read turns the readings of a document into SI units. A reading lies within
-// half of the scale's resolution, and the height within what is stated, nowhere
-// more likely than elsewhere.
+// half of the scale's step, and the height within what is stated, nowhere more
+// likely than elsewhere; so does the scale's calibration. Which scale a reading is
+// of, parts.WeighIn.ScalesOf tells.
 //
 // A reading with an error is left out. What parts.Check finds is not told
 // again; the problems are those that need to know the bike. They name the
@@ -46,16 +56,22 @@ func Read(w *parts.WeighIn, s Stand) ([]Reading, []parts.Problem) {
 
 func (c *checker) read(w *parts.WeighIn, s *Stand) []Reading {
 	var list []Reading
+	scales, of := w.ScalesOf()
 	for i := range w.Readings {
 		if len(list) == MaxReadings {
 			c.warn("readings", "Only the first %d readings are taken.", MaxReadings)
 			break
 		}
 		d := &w.Readings[i]
-		if !sound(d) {
+		if of[i] < 0 || !sound(d, w.State, &scales[of[i]]) {
 			continue
 		}
-		r := Reading{Line: i, Front: d.Wheel == "front", Mass: d.Mass / 1000, MassU: mass.Resolution(d.Resolution / 1000)}
+		scale := &scales[of[i]]
+		r := Reading{
+			Line: i, Front: d.Wheel == "front", Mass: d.Mass / 1000, MassU: mass.Resolution(scale.Step / 1000),
+			PlacingU: mass.Rectangular(placingWithin * scale.Step / 1000),
+			Scale:    of[i], ScaleU: mass.Rectangular(scale.CalibrationWithin()),
+		}
 		if d.Raised != "" {
 			r.Rise = d.Height / 1000
 			if d.Raised == "rear" {
@@ -63,32 +79,37 @@ func (c *checker) read(w *parts.WeighIn, s *Stand) []Reading {
 			}
 			r.RiseU = mass.Rectangular(d.HeightPlus / 1000)
 		}
-		if c.reading(&r, d, s) {
+		if c.reading(&r, d, scale.Step, s) {
 			list = append(list, r)
 		}
 	}
 	return list
 }
 
-// sound reports whether parts.Check finds no error in a reading.
-func sound(d *parts.Reading) bool {
+// sound reports whether parts.Check finds no error in a reading and its scale.
+func sound(d *parts.Reading, state parts.State, scale *parts.Scale) bool {
 	within := func(v, least, most float64) bool { return v >= least && v <= most }
 	least := 0.0
 	if d.Raised != "" {
 		least = minHeight
 	}
-	return slices.Contains([]string{"front", "rear"}, d.Wheel) &&
+	return !(d.Raised != "" && state == parts.Ridden) && slices.Contains([]string{"front", "rear"}, d.Wheel) &&
 		slices.Contains([]string{"", "front", "rear"}, d.Raised) &&
 		within(d.Height, least, parts.MaxLength) && within(d.HeightPlus, 0, parts.MaxLength) &&
-		within(d.Mass, 0, parts.MaxMass) && within(d.Resolution, minStep, parts.MaxMass)
+		within(d.Mass, 0, parts.MaxMass) && within(scale.Step, minStep, parts.MaxMass) &&
+		within(scale.CalibrationWithin(), 0, parts.MaxCalibration)
 }
 
 // reading checks a reading against the bike, and says whether it can be used.
-func (c *checker) reading(r *Reading, d *parts.Reading, s *Stand) bool {
+func (c *checker) reading(r *Reading, d *parts.Reading, step float64, s *Stand) bool {
 	at := func(name string) string { return field(r.Line, name) }
 	n := r.Line + 1
-	if d.Resolution > d.Mass/5 && d.Mass > 0 {
-		c.warn(at("resolution_g"), "Reading %d: a scale that reads in steps of %s g hardly tells a load of %s g.", n, number(d.Resolution), number(d.Mass))
+	if step > d.Mass/5 && d.Mass > 0 {
+		of := "resolution_g"
+		if d.Scale != "" {
+			of = "scale"
+		}
+		c.warn(at(of), "Reading %d: a scale that reads in steps of %s g hardly tells a load of %s g.", n, number(step), number(d.Mass))
 	}
 	if d.Raised == "" {
 		if d.Height != 0 {

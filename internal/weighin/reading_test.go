@@ -20,12 +20,65 @@ func TestRead(t *testing.T) {
 	}}
 	got, problems := weighin.Read(w, s)
 	want := []weighin.Reading{
-		{Line: 0, Front: true, Mass: 12.3, MassU: 0.1 / math.Sqrt(12)},
-		{Line: 1, Rise: -0.25, RiseU: 0.002 / math.Sqrt(3), Mass: 15, MassU: 0.05 / math.Sqrt(12)},
-		{Line: 2, Rise: 0.03, RiseU: 0.001 / math.Sqrt(3), MassU: 0.1 / math.Sqrt(12)},
+		{Line: 0, Front: true, Mass: 12.3, MassU: 0.1 / math.Sqrt(12), Scale: 0},
+		{Line: 1, Rise: -0.25, RiseU: 0.002 / math.Sqrt(3), Mass: 15, MassU: 0.05 / math.Sqrt(12), Scale: 1},
+		{Line: 2, Rise: 0.03, RiseU: 0.001 / math.Sqrt(3), MassU: 0.1 / math.Sqrt(12), Scale: 0},
 	}
-	if !slices.Equal(got, want) || len(problems) > 0 {
+	for i := range want { // placed within 0.3 steps, and half a per cent of the load
+		want[i].PlacingU, want[i].ScaleU = 0.3*want[i].MassU*math.Sqrt(12)/math.Sqrt(3), 0.005/math.Sqrt(3)
+	}
+	same := func(a, b weighin.Reading) bool {
+		ok := math.Abs(a.PlacingU-b.PlacingU) < 1e-15 && math.Abs(a.ScaleU-b.ScaleU) < 1e-15
+		a.PlacingU, a.ScaleU, b.PlacingU, b.ScaleU = 0, 0, 0, 0
+		return ok && a == b
+	}
+	if !slices.EqualFunc(got, want, same) || len(problems) > 0 {
 		t.Errorf("%+v, %v; want %+v", got, problems, want)
+	}
+}
+
+// Readings that name their scale have its step and calibration; those that name
+// none go by their resolution, beside it. One that names a scale which is not
+// there is left out.
+func TestReadScales(t *testing.T) {
+	s := weighin.Stand{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
+	share := 0.001
+	w := &parts.WeighIn{Scales: []parts.Scale{{ID: "hanging", Step: 5, Calibration: &share}, {ID: "floor", Step: 100}}, Readings: []parts.Reading{
+		{Wheel: "front", Mass: 12300, Scale: "floor"},
+		{Wheel: "rear", Mass: 15015, Scale: "hanging", Resolution: 100},
+		{Wheel: "rear", Mass: 15000, Resolution: 100},
+		{Wheel: "rear", Mass: 15000, Scale: "kitchen", Resolution: 100},
+		{Wheel: "front", Mass: 12300, Resolution: 50},
+		{Wheel: "front", Mass: 12300, Resolution: 100},
+	}}
+	got, _ := weighin.Read(w, s)
+	var scales []int
+	for _, r := range got {
+		scales = append(scales, r.Scale)
+	}
+	if !slices.Equal(scales, []int{1, 0, 2, 3, 2}) {
+		t.Fatalf("scales %v of %+v", scales, got)
+	}
+	near(t, "step of the hanging scale", got[1].MassU, 0.005/math.Sqrt(12), 1e-12)
+	near(t, "its calibration", got[1].ScaleU, 0.001/math.Sqrt(3), 1e-12)
+	near(t, "step of the floor scale", got[0].MassU, 0.1/math.Sqrt(12), 1e-12)
+	near(t, "its calibration", got[0].ScaleU, 0.005/math.Sqrt(3), 1e-12)
+}
+
+// Nobody sits on a bike with a raised wheel: such readings are not taken,
+// whatever else they say, and parts.Check tells why.
+func TestRiddenIsNotRaised(t *testing.T) {
+	s := weighin.Stand{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
+	for _, state := range parts.States {
+		w := parts.WeighIn{ID: "w", Name: "W", Build: "a", State: state, Readings: []parts.Reading{goodReading, {Wheel: "front", Mass: 50000, Resolution: 100}}}
+		got, _ := weighin.Read(&w, s)
+		d := parts.Document{Show: parts.Show{Mass: "g", Length: "mm"}, Builds: []parts.Build{{ID: "a", Name: "A"}}, WeighIns: []parts.WeighIn{w}}
+		told := slices.ContainsFunc(parts.Check(&d), func(p parts.Problem) bool {
+			return p.Severity == parts.SeverityError && p.Field == "readings.0.raised" && strings.Contains(p.Message, "nobody sits on a bike with a raised wheel")
+		})
+		if ridden := state == parts.Ridden; told != ridden || (len(got) == 1) != ridden {
+			t.Errorf("%s: told %v, taken %+v", state, told, got)
+		}
 	}
 }
 

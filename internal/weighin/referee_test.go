@@ -63,12 +63,21 @@ func TestSlopes(t *testing.T) {
 		longer.Wheelbase += h
 		shorter.Wheelbase -= h
 		base, level, byRise := s.slopes(front, rise, p)
+		byRear, byFront := s.byRadii(front, rise, p)
+		larger, smaller := s, s
 		check := func(what string, got, want float64) {
 			if math.Abs(got-want) > 1e-6*m {
 				t.Errorf("by %s: %v, by finite differences %v", what, got, want)
 			}
 		}
 		check("wheelbase", base, (reading(longer, rise)-reading(shorter, rise))/(2*h))
+		larger.RearRadius += h
+		smaller.RearRadius -= h
+		check("rear radius", byRear, (reading(larger, rise)-reading(smaller, rise))/(2*h))
+		larger, smaller = s, s
+		larger.FrontRadius += h
+		smaller.FrontRadius -= h
+		check("front radius", byFront, (reading(larger, rise)-reading(smaller, rise))/(2*h))
 		check("rise", byRise, (reading(s, rise+h)-reading(s, rise-h))/(2*h))
 		// A floor out of level turns the bike and the line between the axles
 		// alike: take moments again about the turned rear axle.
@@ -371,9 +380,12 @@ func TestManyWeights(t *testing.T) {
 // (y - A p)ᵀ (V + A P Aᵀ)⁻¹ (y - A p) in one go.
 func TestSumsOfSquaresAddUp(t *testing.T) {
 	s := Stand{Wheelbase: 1.05, RearRadius: 0.34, FrontRadius: 0.36, WheelbaseU: 0.003, LevelU: 0.002}
-	readings := []Reading{
+	readings := []Reading{ // of two scales, with what each is off by
 		{Front: true, Mass: 41.2, MassU: 0.03}, {Mass: 55.1, MassU: 0.03}, {Front: true, Rise: 0.2, RiseU: 0.001, Mass: 30.6, MassU: 0.05},
 		{Rise: 0.2, RiseU: 0.001, Mass: 65.7, MassU: 0.05}, {Front: true, Rise: -0.15, RiseU: 0.001, Mass: 49.2, MassU: 0.03},
+	}
+	for i := range readings {
+		readings[i].PlacingU, readings[i].Scale, readings[i].ScaleU = 0.01, i%2, 0.0005
 	}
 	items := []mass.Item{
 		{Mass: 80, Place: mass.Vec{X: 0.42, Z: 1}, MassU: 0.4, MassSource: 1, PlaceU: mass.Alike(0.01)},
@@ -398,7 +410,7 @@ func TestSumsOfSquaresAddUp(t *testing.T) {
 	apa.Mul(&ap, a.T())
 	// The doubts that readings share were taken at the measured moments, of the
 	// last round but one: the same to many digits.
-	whole := sym(covariance(&s, readings, m.p))
+	whole := sym(covariance(n, effects(&s, loadsOf(readings), m.p)))
 	for i := range n {
 		for j := i; j < n; j++ {
 			whole.SetSym(i, j, whole.At(i, j)+apa.At(i, j))

@@ -23,6 +23,9 @@ type Measured struct {
 	HasHeight bool    // whether the readings tell the height: one of them with a wheel raised
 	XZ        float64 // covariance of X and Z, m²
 
+	// Owed says what each doubt does to the figures, that which does most first.
+	Owed []Owed
+
 	// Self says whether readings beyond those needed agree with the others.
 	// When they are unlikely to by chance, the scale is worse than its display,
 	// and all uncertainties are widened by the factor Widened (Birge's ratio,
@@ -32,6 +35,11 @@ type Measured struct {
 	Left    []Residual // one for each reading that was taken
 
 	estimate
+
+	// against is the covariance of the moments for holding them against the parts
+	// list: without the doubt in the radii, since a list stands on the same wheels
+	// and moves up and down with them.
+	against *linear.Sym
 }
 
 // estimate is what is known of the moments: all three, or, without a height,
@@ -114,8 +122,8 @@ func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
 
 // valid reports whether a bike can stand like that.
 func (s *Stand) valid() bool {
-	return finite(s.Wheelbase) && finite(s.RearRadius) && finite(s.FrontRadius) && finite(s.WheelbaseU) && finite(s.LevelU) &&
-		s.Wheelbase > 0.01 && s.RearRadius > 0 && s.FrontRadius > 0 && s.WheelbaseU >= 0 && s.LevelU >= 0 &&
+	return finite(s.Wheelbase) && finite(s.RearRadius) && finite(s.FrontRadius) && finite(s.WheelbaseU) && finite(s.RadiusU) && finite(s.LevelU) &&
+		s.Wheelbase > 0.01 && s.RearRadius > 0 && s.FrontRadius > 0 && s.WheelbaseU >= 0 && s.RadiusU >= 0 && s.LevelU >= 0 &&
 		s.WheelbaseU < s.Wheelbase && s.Wheelbase+s.RearRadius+s.FrontRadius < 100
 }
 
@@ -124,6 +132,8 @@ func (m *Measured) narrowed() *Measured {
 	n := *m
 	n.cov = m.cov.Clone()
 	n.cov.Scale(1 / (m.Widened * m.Widened))
+	n.against = m.against.Clone()
+	n.against.Scale(1 / (m.Widened * m.Widened))
 	n.Total, n.X, n.Z, n.XZ = n.figures()
 	n.Widened = 1
 	return &n
@@ -208,19 +218,22 @@ func rise(raised []Reading, name string) string {
 // solve is generalised least squares on the first known moments; nil when
 // rounding leaves nothing to solve.
 func solve(s *Stand, readings []Reading, about float64, known int) *Measured {
-	n := len(readings)
+	loads := loadsOf(readings)
+	n := len(loads)
 	a, y := linear.NewDense(n, known), make(linear.Vec, n)
-	for i, r := range readings {
-		l := s.lever(r.Front, r.Rise)
+	for i := range loads {
+		l := s.lever(loads[i].Front, loads[i].Rise)
 		copy(a.Row(i), l[:known])
-		y[i] = r.Mass
+		y[i] = loads[i].Mass
 	}
 	// What the shared doubts do to the readings depends on the moments, which
 	// are not known yet: start without them, and a few rounds settle it.
 	var g *gls
 	var p moments
+	var doubts []effect
 	for range 4 {
-		if g = newGLS(a, y, covariance(s, readings, p)); g == nil {
+		doubts = effects(s, loads, p)
+		if g = newGLS(a, y, covariance(n, doubts)); g == nil {
 			return nil
 		}
 		copy(p[:], g.p)
@@ -228,15 +241,28 @@ func solve(s *Stand, readings []Reading, about float64, known int) *Measured {
 			p[2] = p[0] * about
 		}
 	}
-	m := &Measured{HasHeight: known == 3, Widened: 1, Self: newTest(g.chiSquare, n-known)}
+	again, freedom := checks(loads)
+	m := &Measured{HasHeight: known == 3, Widened: 1, Self: newTest(g.chiSquare+again, n-known+freedom)}
 	if per, ok := m.Self.PerDegree(); ok && m.Self.Unlikely() {
 		m.Widened = math.Sqrt(per)
 	}
-	m.Left = make([]Residual, n)
-	for i := range m.Left {
-		m.Left[i] = Residual{Line: readings[i].Line, By: g.left[i], Score: g.score(i)}
+	m.Left = make([]Residual, len(readings))
+	for k := range loads {
+		l := &loads[k]
+		within := l.scatterU() * l.scatterU() * (1 - 1/float64(len(l.lines)))
+		v := g.variance(k) + within
+		for _, i := range l.lines {
+			r := Residual{Line: readings[i].Line, By: g.left[k] + readings[i].Mass - l.Mass}
+			if v > 0 {
+				r.Score = r.By / math.Sqrt(v)
+			}
+			m.Left[i] = r
+		}
 	}
-	g.cov.Scale(m.Widened * m.Widened)
+	m.weighDoubts(g, doubts, known)
+	wider := m.Widened * m.Widened
+	g.cov.Scale(wider)
+	m.against.Scale(wider)
 	m.estimate = estimate{p, g.cov, known}
 	if known == 2 {
 		m.p[2] = 0
@@ -268,41 +294,4 @@ func (e *estimate) figures() (total, x, z Value, xz float64) {
 		xz = common(x.Value, z.Value, 1, 2)
 	}
 	return total, x, z, xz
-}
-
-// covariance is that of the readings of a system with the moments p: each has
-// the scale's resolution for itself; wheelbase, level and the height of a block
-// move all readings that share them.
-func covariance(s *Stand, readings []Reading, p moments) *linear.Sym {
-	n := len(readings)
-	v := linear.NewSym(n)
-	for i, r := range readings {
-		v.Set(i, i, r.MassU*r.MassU)
-	}
-	g := make(linear.Vec, n)
-	share := func(by func(Reading) float64) {
-		for i, r := range readings {
-			g[i] = by(r)
-		}
-		v.AddOuter(1, g)
-	}
-	share(func(r Reading) float64 { w, _, _ := s.slopes(r.Front, r.Rise, p); return w * s.WheelbaseU })
-	share(func(r Reading) float64 { _, l, _ := s.slopes(r.Front, r.Rise, p); return l * s.LevelU })
-	type block struct{ rise, u float64 }
-	done := map[block]bool{}
-	for _, r := range readings {
-		b := block{r.Rise, r.RiseU}
-		if r.RiseU == 0 || done[b] {
-			continue
-		}
-		done[b] = true
-		share(func(r Reading) float64 {
-			if (block{r.Rise, r.RiseU}) != b {
-				return 0
-			}
-			_, _, h := s.slopes(r.Front, r.Rise, p)
-			return h * b.u
-		})
-	}
-	return v
 }

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
+	"steelyard/internal/parts"
 )
 
 // Stand is a bike as the scale sees it: two wheels, rigidly held.
@@ -28,29 +29,31 @@ type Stand struct {
 	FrontRadius float64
 
 	WheelbaseU float64 // standard uncertainty, m
+	RadiusU    float64 // of each tyre radius, m
 	LevelU     float64 // and of the pitch, rad, in all readings alike: an uneven floor, tyres that give unequally
 }
 
-// How far wheelbase and level may be off when nobody has measured them (common
-// practice, no source): frame figures are rounded, sag is set by eye, floors
-// slope a little and tyres give by a few millimetres.
+// How far one end may be off its height above the other (common practice, no
+// source): floors slope a little and tyres give by a few millimetres.
 const (
-	wheelbaseWithin = 0.005 // m
-	levelWithin     = 0.005 // m, of one end over the other
-	sprungWithin    = 0.010 // m, likewise on springs
+	levelWithin  = 0.005 // m
+	sprungWithin = 0.010 // m, on springs
 )
 
-// StandOf returns the stand of a posed bike with the usual doubts: the
-// wheelbase within ± 5 mm, and one end within ± 5 mm of where it should be
-// above the other, ± 10 mm on springs.
-func StandOf(bike *geometry.Bike) Stand {
+// StandOf returns the stand of a posed bike with the doubts that a weigh-in
+// states or takes for granted: wheelbase and radii within what
+// [parts.WeighIn.StandWithin] tells, and one end within ± 5 mm of where it should
+// be above the other, ± 10 mm on springs.
+func StandOf(w *parts.WeighIn, bike *geometry.Bike) Stand {
+	wheelbase, radius := w.StandWithin()
 	within := levelWithin
 	if bike.FrontSprung || bike.RearSprung {
 		within = sprungWithin
 	}
 	return Stand{
 		Wheelbase: bike.Wheelbase, RearRadius: bike.RearRadius, FrontRadius: bike.FrontRadius,
-		WheelbaseU: mass.Rectangular(wheelbaseWithin),
+		WheelbaseU: mass.Rectangular(wheelbase / 1000),
+		RadiusU:    mass.Rectangular(radius / 1000),
 		LevelU:     mass.Rectangular(within) / bike.Wheelbase,
 	}
 }
@@ -84,6 +87,36 @@ func (s *Stand) lever(front bool, rise float64) moments {
 		c = moments{1 - c[0], -c[1], -c[2]}
 	}
 	return c
+}
+
+// shows is the reading under a wheel of a system with the moments p.
+func (s *Stand) shows(front bool, rise float64, p moments) float64 {
+	l := s.lever(front, rise)
+	return l[0]*p[0] + l[1]*p[1] + l[2]*p[2]
+}
+
+// byRadii returns the derivatives of a reading of p by the radii of the rear and
+// of the front wheel. A radius moves the axle that the bike is pitched about and,
+// where it is not the other's, the line between the axles; where the centre of
+// mass lies over the ground, p, stays as it is.
+func (s *Stand) byRadii(front bool, rise float64, p moments) (rear, fore float64) {
+	phi, theta, _ := s.pitch(rise)
+	sin, cos := math.Sincos(theta)
+	d, tan := s.span(), math.Tan(phi)
+	apart := d * math.Cos(phi)
+	up := p[2] - p[0]*s.RearRadius
+	reading := (p[1]*cos - up*sin) / apart
+	turned := (-p[1]*sin - up*cos) / apart
+
+	step := s.FrontRadius - s.RearRadius
+	dphi := (1 - math.Sin(phi)*step/d) / apart // by the step between the radii, which moves D too
+	dphi0 := s.Wheelbase / (d * d)
+	fore = turned*(dphi-dphi0) + reading*(tan*dphi-step/(d*d))
+	rear = p[0]*sin/apart - fore
+	if !front {
+		return -rear, -fore
+	}
+	return rear, fore
 }
 
 // slopes returns the derivatives of a reading of p by wheelbase, level and rise.

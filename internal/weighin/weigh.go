@@ -25,6 +25,7 @@ const (
 // Result is a weigh-in worked out.
 type Result struct {
 	Readings []Reading // that were taken
+	Ridden   bool      // with somebody on the bike, so that no wheel may be raised
 	Measured *Measured
 	Paper    *Paper // nil when the bike on paper has no mass; so is all below
 
@@ -36,7 +37,7 @@ type Result struct {
 
 	// Block is how high to raise a wheel: without a measured height for one at
 	// all, otherwise for one that is known within 5 %. It is nil when the height
-	// is known that well.
+	// is known that well, and with a rider.
 	Block *Block
 }
 
@@ -50,7 +51,7 @@ const About = 1.0
 // not. Without a result the problems say why; they are those of [Read] and
 // [Solve], with the weigh-in named. What parts.Check finds is not told again.
 func Weigh(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result, []parts.Problem) {
-	s := StandOf(bike)
+	s := StandOf(w, bike)
 	c := &checker{of: w}
 	if !s.valid() {
 		c.solve(&s, nil, About)
@@ -66,9 +67,11 @@ func Weigh(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result, [
 	if m == nil {
 		return nil, c.problems
 	}
-	r := &Result{Readings: readings, Measured: m, Verdict: NoPaper}
+	r := &Result{Readings: readings, Ridden: w.State == parts.Ridden, Measured: m, Verdict: NoPaper}
 	c.suspension(w, bike, m)
-	c.block(&s, r, about)
+	if !r.Ridden {
+		c.block(&s, r, about)
+	}
 	if !ok {
 		c.warn("build", "The bike on paper has no mass, so there is nothing to set the readings against.")
 		return r, c.problems

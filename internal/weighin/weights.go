@@ -60,7 +60,7 @@ type Move struct {
 func explainByWeights(m *Measured, p *Paper) *Weights {
 	d, _ := m.minus(p)
 	w := p.placeCovariance(m.known)
-	w.Add(m.cov)
+	w.Add(m.against)
 	b := bounded{w, d, p.sources}
 	lambda, ok := b.solve()
 	if !ok {

@@ -22,9 +22,13 @@ func (t *Teller) Measured(r *Result) string {
 	m := r.Measured
 	text := []string{fmt.Sprintf("On the scale the bike weighs %s, and its centre of mass lies %s ahead of the rear axle",
 		t.mass(m.Total), t.length(m.X))}
-	if m.HasHeight {
+	switch {
+	case m.HasHeight:
 		text[0] += fmt.Sprintf(" and %s above the ground.", t.length(m.Z))
-	} else {
+	case r.Ridden:
+		text[0] += "."
+		text = append(text, "Its height is not measured: nobody sits on a bike with a raised wheel. For the height weigh it without its rider.")
+	default:
 		text[0] += "."
 		text = append(text, "Its height is not measured: that takes another reading with one wheel raised.")
 		if b := r.Block; b != nil && b.Enough {
@@ -33,10 +37,12 @@ func (t *Teller) Measured(r *Result) string {
 		}
 	}
 	switch s := m.Self; {
+	case s.Freedom <= 0 && r.repeated():
+		text = append(text, "Readings that show the same again do not check each other, nor narrow the ±: the display rounds the same load the same way each time. One more load would, such as the other wheel on the scale or another block.")
 	case s.Freedom <= 0:
 		text = append(text, "There are just as many readings as it takes, so nothing checks them; one more would.")
 	case s.Unlikely():
-		text = append(text, fmt.Sprintf("The readings do not agree among themselves: chance makes this of the scale's steps and the block's height %s.", odds(s.P)))
+		text = append(text, fmt.Sprintf("The readings do not agree among themselves: chance makes this of the scale's steps and of what else is in doubt %s.", odds(s.P)))
 		if w := r.worst(); w != nil {
 			more := "more"
 			if w.By < 0 {
@@ -50,6 +56,9 @@ func (t *Teller) Measured(r *Result) string {
 	}
 	return strings.Join(text, " ")
 }
+
+// repeated reports whether a load was read more than once.
+func (r *Result) repeated() bool { return len(loadsOf(r.Readings)) < len(r.Readings) }
 
 // worst is the reading that fits least.
 func (r *Result) worst() *Residual {
