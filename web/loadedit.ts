@@ -4,7 +4,7 @@
 
 import { compare, compared, editBuild, usualHalfWidth } from "./edit.ts";
 import { loadsOf, ridersOf, weighInsOf } from "./loadtypes.ts";
-import type { Adjusted, Bag, BagTemplate, Good, GoodTemplate, Load, Rating, Reading, Rider, State, WeighIn } from "./loadtypes.ts";
+import type { Adjusted, Bag, BagTemplate, Good, GoodTemplate, Load, Rating, Reading, Rider, Scale, State, WeighIn } from "./loadtypes.ts";
 import type { Build, Doc, Vec3 } from "./types.ts";
 
 type Letter = "A" | "B";
@@ -248,11 +248,45 @@ export function rate(doc: Doc, build: string, what: string, limit: number): Doc 
   });
 }
 
-// usualReadings are what tells the centre of mass: both wheels on the level,
-// and the rear one again with the front raised.
-export function usualReadings(): Reading[] {
-  const level: Reading = { wheel: "front", height_mm: 0, height_within_mm: 0, mass_g: 0, resolution_g: 100 };
-  return [level, { ...level, wheel: "rear" }, { ...level, wheel: "rear", raised: "front", height_mm: 400, height_within_mm: 5 }];
+// usualScale is a bathroom scale as they are sold.
+const usualScale: Scale = { id: "s1", step_g: 100 };
+
+// usualReadings are what tells the centre of mass: both wheels on the level, and
+// the rear one again with the front raised; not that with a rider.
+export function usualReadings(state: State): Pick<WeighIn, "scales" | "readings"> {
+  const level: Reading = { wheel: "front", height_mm: 0, height_within_mm: 0, scale: usualScale.id, mass_g: 0 };
+  const flat = [level, { ...level, wheel: "rear" }];
+  if (state === "ridden") return { scales: [usualScale], readings: flat };
+  return { scales: [usualScale], readings: [...flat, { ...level, wheel: "rear", raised: "front", height_mm: 400, height_within_mm: 5 }] };
+}
+
+// addScale adds a scale. The first takes over the readings of the nameless scale
+// that the first of them was read on.
+export function addScale(w: WeighIn): WeighIn {
+  const scales = w.scales ?? [];
+  const of = scales.length ? undefined : w.readings[0]?.resolution_g;
+  const one: Scale = { ...usualScale, id: fresh("s", scales), step_g: of ?? usualScale.step_g };
+  const readings = w.readings.map((r) => (of !== undefined && !r.scale && r.resolution_g === of ? readOn(r, one) : r));
+  return { ...w, scales: [...scales, one], readings };
+}
+
+// removeScale takes a scale away; its readings keep its step.
+export function removeScale(w: WeighIn, id: string): WeighIn {
+  const old = w.scales?.find((s) => s.id === id);
+  if (!old) return w;
+  return { ...w, scales: w.scales!.filter((s) => s !== old), readings: w.readings.map((r) => (r.scale === id ? readOff(r, old) : r)) };
+}
+
+// readOn says that a reading was taken on a scale, readOff that it was taken on
+// one without a name that has the same step.
+export function readOn(r: Reading, s: Scale): Reading {
+  const { resolution_g: _, ...rest } = r;
+  return { ...rest, scale: s.id };
+}
+
+export function readOff(r: Reading, s: Scale | undefined): Reading {
+  const { scale: _, ...rest } = r;
+  return { ...rest, resolution_g: s?.step_g ?? usualScale.step_g };
 }
 
 export function addWeighIn(doc: Doc, w: Omit<WeighIn, "id">): { doc: Doc; id: string } {

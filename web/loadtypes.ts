@@ -94,9 +94,19 @@ export interface WeighIn {
   build: string;
   state: State;
   load?: string;
+  scales?: Scale[];
   readings: Reading[];
+  wheelbase_within_mm?: number; // what the core takes for granted when it is not there
+  radius_within_mm?: number;
   front_sag_mm?: number;
   rear_sag_mm?: number;
+}
+
+export interface Scale {
+  id: string;
+  name?: string;
+  step_g: number;
+  calibration_share?: number;
 }
 
 export interface Reading {
@@ -104,8 +114,9 @@ export interface Reading {
   raised?: string;
   height_mm: number;
   height_within_mm: number;
+  scale?: string;
   mass_g: number;
-  resolution_g: number;
+  resolution_g?: number; // the step of a scale that has no name
 }
 
 // Templates are what the core proposes to take along.
@@ -293,12 +304,15 @@ export interface Weighed {
   load: string;
   state: string;
   problems: Problem[];
+  scales: { id: string; name: string; step_g: number; calibration_share: number; readings: number[] }[];
+  stand: { wheelbase_within_mm: number; radius_within_mm: number };
   expected: { line: number; mass_g: number; plus_g: number }[];
   measured?: {
     figures: Figure[];
     has_height: boolean;
     check: { chi_square: number; freedom: number; p: number; unlikely: boolean; widened: number };
     readings: { line: number; by_g: number; score: number }[];
+    limits: { key: string; unit: string; doubt: string; share: number; plus: number; else: number }[];
     text: string;
   };
   paper?: { figures: Figure[] };

@@ -75,8 +75,22 @@ func TestCopyLoad(t *testing.T) {
 
 type weighInAnswer struct {
 	Problems []parts.Problem
+	Scales   []struct {
+		ID          string
+		Step        float64 `json:"step_g"`
+		Calibration float64 `json:"calibration_share"`
+		Readings    []int
+	}
+	Stand struct {
+		Wheelbase float64 `json:"wheelbase_within_mm"`
+		Radius    float64 `json:"radius_within_mm"`
+	}
 	Measured *struct {
-		Figures   []report.Figure
+		Figures []report.Figure
+		Limits  []struct {
+			Key, Doubt        string
+			Share, Plus, Else float64
+		}
 		HasHeight bool `json:"has_height"`
 		Text      string
 	}
@@ -139,6 +153,86 @@ func TestWeighIn(t *testing.T) {
 	})
 	if v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar")); !v.Agreement.Agrees {
 		t.Errorf("%+v", v.Agreement)
+	}
+}
+
+// The answer tells what is taken for granted of scales and stand, and which doubt
+// makes most of each figure's ±; a scale that is known better is no longer it.
+func TestWeighInLimits(t *testing.T) {
+	d := demoDocument(t)
+	w := &d.WeighIns[0]
+	w.Readings = append(w.Readings, parts.Reading{Wheel: "front", Mass: 7600, Resolution: 100})
+	v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
+	if len(v.Scales) != 2 || v.Scales[0].ID != "s1" || v.Scales[0].Step != 50 || v.Scales[1].ID != "" || v.Scales[1].Step != 100 ||
+		!cmp.Equal(v.Scales[0].Readings, []int{0, 1, 2}) || !cmp.Equal(v.Scales[1].Readings, []int{3}) || v.Scales[1].Calibration != parts.CalibrationShare {
+		t.Errorf("%+v", v.Scales)
+	}
+	if v.Stand.Wheelbase != parts.WheelbaseWithin || v.Stand.Radius != parts.RadiusWithin {
+		t.Errorf("%+v", v.Stand)
+	}
+	w.Readings = w.Readings[:3]
+	v = decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
+	if len(v.Measured.Limits) != 3 {
+		t.Fatalf("%+v", v.Measured.Limits)
+	}
+	for i, l := range v.Measured.Limits {
+		if f := v.Measured.Figures[i]; l.Key != f.Key || l.Plus != f.Plus || !(l.Else < l.Plus) || !(l.Share > 0) || l.Share > 1 || l.Doubt == "" {
+			t.Errorf("%+v of %+v", l, f)
+		}
+	}
+	if l := v.Measured.Limits[0]; l.Doubt != "calibration" {
+		t.Errorf("%+v", l)
+	}
+	none := 0.0
+	w.Scales[0].Calibration = &none
+	v = decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
+	if l := v.Measured.Limits[0]; l.Doubt != "steps" {
+		t.Errorf("%+v", l)
+	}
+}
+
+// Where nothing explains the readings, or they contradict each other, there are
+// no weights to accept.
+func TestWeighInOffersNothingUnexplained(t *testing.T) {
+	for verdict, spoil := range map[string]func(w *parts.WeighIn){
+		// 3 kg from the front wheel to the rear, and no more of it in all: neither a
+		// mass nor the weights of the list do that.
+		"unexplained": func(w *parts.WeighIn) {
+			w.Readings[0].Mass -= 3000
+			w.Readings[1].Mass += 2750
+			w.Readings[2].Mass += 2750
+		},
+		"contradict": func(w *parts.WeighIn) {
+			w.Readings = append(w.Readings, w.Readings[0], w.Readings[1])
+			w.Readings[3].Mass += 1500
+		},
+	} {
+		d := demoDocument(t)
+		spoil(&d.WeighIns[0])
+		v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
+		if v.Agreement == nil || v.Agreement.Verdict != verdict || len(v.Adjusted) != 0 {
+			t.Errorf("%s: %+v, %d weights are offered", verdict, v.Agreement, len(v.Adjusted))
+		}
+	}
+}
+
+// With a rider no wheel is raised: such a reading is refused, with the reason, and
+// the level ones still tell what they tell.
+func TestWeighInRiddenAndRaised(t *testing.T) {
+	d := demoDocument(t)
+	w := &d.WeighIns[0]
+	w.Build, w.State, w.Load = "gearbox", parts.Ridden, "tour"
+	v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
+	told := false
+	for _, p := range v.Problems {
+		told = told || p.Severity == parts.SeverityError && p.Field == "readings.2.raised" && strings.Contains(p.Message, "nobody sits on a bike with a raised wheel")
+	}
+	if !told || v.Measured == nil || v.Measured.HasHeight || v.Measured.Figures[0].Value != 16150 {
+		t.Errorf("told %v: %+v", told, v.Measured)
+	}
+	drawing := call(t, "weighInDrawing", written(t, d), "cellar", `{"width":1000,"height":560}`)
+	if strings.Contains(drawing, "Put a block on the board") || !strings.Contains(drawing, "both wheels stand level") {
+		t.Errorf("the drawing raises a wheel with the rider on the bike")
 	}
 }
 

@@ -13,7 +13,7 @@ const shownBlock = 0.3
 // weighInDrawing answers a document, the id of a weigh-in and a view (width,
 // height, dark and units of it count) with how to weigh, as SVG. The bike is the
 // weigh-in's, or the first that can be drawn; the block is that of its highest
-// reading.
+// reading, and there is none with a rider.
 func weighInDrawing(args ...string) string {
 	d, problems := parts.Open([]byte(argument(args, 0)))
 	if d == nil {
@@ -30,9 +30,12 @@ func weighInDrawing(args ...string) string {
 			sunk := sunken(b, w)
 			bike, _ = geometry.Pose(&sunk)
 		}
+		if w.State == parts.Ridden { // nobody sits on a bike with a raised wheel
+			how.Raised, how.Ridden = "", true
+		}
 		highest := 0.0
 		for _, r := range w.Readings {
-			if r.Raised != "" && r.Height > highest {
+			if r.Raised != "" && r.Height > highest && !how.Ridden {
 				highest = r.Height
 				how.Raised, how.Height = r.Raised, r.Height/1000
 			}

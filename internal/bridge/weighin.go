@@ -18,14 +18,32 @@ type weighed struct {
 	State    parts.State     `json:"state"`
 	Problems []parts.Problem `json:"problems"`
 
+	Scales []scale `json:"scales"` // those of the weigh-in, and after them those that are known by a resolution alone
+	Stand  stand   `json:"stand"`  // what is stated or taken for granted of it
+
 	Expected     []expected    `json:"expected"`            // what it should say
 	Measured     *measured     `json:"measured,omitempty"`  // what the scale says
 	Paper        *onPaper      `json:"paper,omitempty"`     // what the parts list says
 	Agreement    *agreement    `json:"agreement,omitempty"` // whether the two agree
 	Explanations []explanation `json:"explanations"`        // what would make them, best first
 	Explained    string        `json:"explained"`           // that in words
-	Adjusted     []adjusted    `json:"adjusted"`            // masses that meet the readings best
+	Adjusted     []adjusted    `json:"adjusted"`            // masses that meet the readings best, where anything explains these
 	Block        *block        `json:"block,omitempty"`     // how high to raise a wheel
+}
+
+// scale is a scale with what is taken for granted of it.
+type scale struct {
+	ID          string  `json:"id"` // empty for one that is known by its resolution alone
+	Name        string  `json:"name"`
+	Step        float64 `json:"step_g"`
+	Calibration float64 `json:"calibration_share"`
+	Readings    []int   `json:"readings"` // their lines
+}
+
+// stand is what wheelbase and radii may be off by.
+type stand struct {
+	Wheelbase float64 `json:"wheelbase_within_mm"`
+	Radius    float64 `json:"radius_within_mm"`
 }
 
 // expected is what the scale should show at a reading if the list is right.
@@ -40,7 +58,17 @@ type measured struct {
 	HasHeight bool            `json:"has_height"`
 	Check     check           `json:"check"`    // of the readings among themselves
 	Readings  []residual      `json:"readings"` // what is left of each
+	Limits    []limit         `json:"limits"`   // the doubt that makes most of the ± of each figure
 	Text      string          `json:"text"`
+}
+
+type limit struct {
+	Key   string        `json:"key"`
+	Unit  string        `json:"unit"`
+	Doubt weighin.Doubt `json:"doubt"`
+	Share float64       `json:"share"` // of the figure's variance, 0 to 1
+	Plus  float64       `json:"plus"`  // the figure's ±
+	Else  float64       `json:"else"`  // and what would be left of it without this doubt
 }
 
 type check struct {
@@ -131,7 +159,9 @@ func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
 	out := &weighed{
 		WeighIn: w.ID, Build: w.Build, Load: w.Load, State: w.State,
 		Problems: []parts.Problem{}, Expected: []expected{}, Explanations: []explanation{}, Adjusted: []adjusted{},
+		Scales: scalesOf(w),
 	}
+	out.Stand.Wheelbase, out.Stand.Radius = w.StandWithin()
 	for _, p := range parts.Check(d) {
 		if p.WeighIn == w.ID {
 			out.Problems = append(out.Problems, p)
@@ -185,6 +215,21 @@ func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
 	return out
 }
 
+func scalesOf(w *parts.WeighIn) []scale {
+	scales, of := w.ScalesOf()
+	out := make([]scale, len(scales))
+	for i := range scales {
+		s := &scales[i]
+		out[i] = scale{s.ID, s.Name, s.Step, s.CalibrationWithin(), []int{}}
+	}
+	for line, i := range of {
+		if i >= 0 {
+			out[i].Readings = append(out[i].Readings, line)
+		}
+	}
+	return out
+}
+
 // sunken is the build that was weighed, with its suspension as it was then.
 func sunken(build *parts.Build, w *parts.WeighIn) parts.Build {
 	b := *build
@@ -226,6 +271,11 @@ func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *parts.Docum
 		Check:     check{testOf(m.Self), m.Self.Unlikely(), round(m.Widened, 3)},
 		Text:      teller.Measured(r),
 		Readings:  make([]residual, len(m.Left)),
+	}
+	for _, f := range out.Measured.Figures {
+		if l := m.Limit(f.Key); l != nil {
+			out.Measured.Limits = append(out.Measured.Limits, limit{f.Key, f.Unit, l.Doubt, round(l.Share, 3), f.Plus, round(l.Plus()*milli, 2)})
+		}
 	}
 	for i, l := range m.Left {
 		out.Measured.Readings[i] = residual{l.Line, round(l.By*milli, 1), round(l.Score, 2)}
@@ -296,9 +346,15 @@ func (out *weighed) explain(r *weighin.Result, bike *report.Weighed, lines map[i
 // least is a change of mass, g, that is not worth an edit.
 const least = 0.5
 
+// offered reports whether other masses are worth taking over: not where nothing
+// explains the readings, and not where they contradict each other.
+func offered(r *weighin.Result) bool {
+	return r.Verdict != weighin.Unexplained && r.Verdict != weighin.Contradict
+}
+
 // adjust tells the masses that meet list and readings best.
 func (out *weighed) adjust(r *weighin.Result, bike *report.Weighed, lines map[int][]int, d *parts.Document) {
-	if r.Weights == nil {
+	if r.Weights == nil || !offered(r) {
 		return
 	}
 	for _, m := range r.Weights.Moves {

@@ -13,6 +13,7 @@ import (
 type Weighing struct {
 	Raised string  // the wheel that stands on a block in the end, "front" or "rear"; any other shows the bike level alone
 	Height float64 // of that block, m: how far the one contact is above the other
+	Ridden bool    // it is weighed with its rider
 	Units  Units
 	Words  func(key string) string // as a View's
 }
@@ -52,10 +53,10 @@ func WeighIn(b *geometry.Bike, w Weighing, width, height float64) *Scene {
 		j.rise = -w.Height
 	}
 	j.pose()
-	steps := j.steps(w.Raised)
-	out.Desc = strings.Join(steps, " ")
+	steps, caution := j.steps(w.Raised), j.caution(w.Ridden)
+	out.Desc = strings.Join(append(steps, caution), " ")
 	list := j.figures(w.Raised)
-	j.lay(list, j.tell(steps, list))
+	j.lay(list, j.tell(steps, caution, list))
 	return out
 }
 
@@ -120,6 +121,18 @@ func (j *weighing) steps(raised string) []string {
 	return steps
 }
 
+// caution is what to beware of, in words: it stands below the steps, in bold.
+func (j *weighing) caution(ridden bool) string {
+	v := &j.v
+	list := []string{v.word("weigh_caution")}
+	if j.raised() {
+		list = append(list, v.word("weigh_caution_raised"))
+	} else if ridden {
+		list = append(list, v.word("weigh_caution_ridden"))
+	}
+	return strings.Join(append(list, v.word("weigh_caution_scale")), " ")
+}
+
 // bullet draws the number of a step at c, or close by where that is taken.
 func (j *weighing) bullet(c pt, n int) {
 	if !j.told || !finite(c.x) || !finite(c.y) {
@@ -160,9 +173,45 @@ func wrap(text string, width, size float64, bold bool) (lines []string) {
 	return append(lines, line)
 }
 
-// tell writes the steps at the foot of the paper, in one column or two, if they
-// leave enough room for the figures. It returns the height that is left above.
-func (j *weighing) tell(steps []string, list []figure) float64 {
+// tell writes the steps at the foot of the paper, in one column or two, and the
+// caution below, if they leave enough room for the figures. Where steps and
+// caution leave too little, the caution stands alone. It returns the height that
+// is left above.
+func (j *weighing) tell(steps []string, caution string, list []figure) float64 {
+	const margin = 14
+	lead := 1.32 * j.type2
+	lines := wrap(caution, j.out.Width-2*margin, j.type2, true)
+	for _, line := range lines {
+		if textWidth(line, j.type2, true) > j.out.Width-2*margin {
+			return j.stepsAbove(steps, list, j.out.Height) // a word alone is too long
+		}
+	}
+	tall := float64(len(lines))*lead + 0.9*lead
+	foot := j.out.Height - tall
+	left := j.stepsAbove(steps, list, foot)
+	if left == foot && !j.enough(list, foot) {
+		return j.out.Height
+	}
+	y := foot + 0.4*lead
+	for _, line := range lines {
+		j.write(Label{X: margin, Y: y + 0.36*j.type2, Text: line, Size: j.type2, Bold: true, Align: -1, Ink: Text})
+		y += lead
+	}
+	return left
+}
+
+// enough reports whether the figures above the height left are not much smaller
+// than they would be by themselves.
+func (j *weighing) enough(list []figure, left float64) bool {
+	const enough = 0.6
+	_, with := j.rows(list, left)
+	_, without := j.rows(list, j.out.Height)
+	return with > 0 && with >= enough*without
+}
+
+// stepsAbove writes the steps above a height, and returns what is left above
+// them: that height when there is no room for them.
+func (j *weighing) stepsAbove(steps []string, list []figure, foot float64) float64 {
 	const margin, between = 14, 26
 	indent := 2.05 * j.type1
 	columns := 1
@@ -176,7 +225,7 @@ func (j *weighing) tell(steps []string, list []figure) float64 {
 		texts[i] = wrap(t, wide-indent, j.type2, false)
 		for _, line := range texts[i] {
 			if textWidth(line, j.type2, false) > wide-indent {
-				return j.out.Height // a word alone is too long
+				return foot // a word alone is too long
 			}
 		}
 	}
@@ -194,13 +243,10 @@ func (j *weighing) tell(steps []string, list []figure) float64 {
 			}
 		}
 	}
-	top := j.out.Height - tall - margin + gap
+	top := foot - tall - margin + gap
 	left := top - 0.6*lead
-	const enough = 0.6 // of the size that the figures would have by themselves
-	if _, with := j.rows(list, left); !(with > 0) {
-		return j.out.Height
-	} else if _, without := j.rows(list, j.out.Height); with < enough*without {
-		return j.out.Height
+	if !j.enough(list, left) {
+		return foot
 	}
 	j.told = true
 	x, y := float64(margin), top

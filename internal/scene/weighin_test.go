@@ -118,6 +118,43 @@ func TestWeighInSteps(t *testing.T) {
 	}
 }
 
+// Whoever weighs is told what to beware of, with the drawing and without seeing
+// it: of the raised wheel where there is one, and of what the scale bears.
+func TestWeighInCaution(t *testing.T) {
+	for _, c := range []struct {
+		w    scene.Weighing
+		says string
+		not  string
+	}{
+		{scene.Weighing{Raised: "front", Height: 0.3}, "weigh_caution_raised", "weigh_caution_ridden"},
+		{scene.Weighing{Raised: "rear", Height: 0.3}, "weigh_caution_raised", "weigh_caution_ridden"},
+		{scene.Weighing{}, "weigh_caution_scale", "weigh_caution_raised"},
+		{scene.Weighing{Ridden: true}, "weigh_caution_ridden", "weigh_caution_raised"},
+	} {
+		c.w.Words = specimen.Words
+		for _, size := range [][2]float64{{760, 480}, {363, 720}, {390, 640}, {1180, 560}} {
+			out := scene.WeighIn(specimen.Travel().Bike, c.w, size[0], size[1])
+			checkLabels(t, out)
+			var bold []string
+			for _, l := range out.Labels {
+				if l.Bold && l.Align == -1 {
+					bold = append(bold, l.Text)
+				}
+			}
+			for _, text := range []string{strings.Join(bold, " "), out.Desc} {
+				for _, key := range []string{"weigh_caution", c.says, "weigh_caution_scale"} {
+					if !strings.Contains(text, specimen.Words("scene."+key)) {
+						t.Errorf("%+v, %v: %q does not say %q", c.w, size, text, specimen.Words("scene."+key))
+					}
+				}
+				if strings.Contains(text, specimen.Words("scene."+c.not)) {
+					t.Errorf("%+v, %v: says %q", c.w, size, text)
+				}
+			}
+		}
+	}
+}
+
 func TestWeighInOfAnything(t *testing.T) {
 	odd := rapid.OneOf(rapid.SampledFrom([]float64{0, math.NaN(), math.Inf(1), 1e300, -1, 0.3}), rapid.Float64Range(-3, 3))
 	rapid.Check(t, func(t *rapid.T) {

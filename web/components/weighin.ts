@@ -5,12 +5,12 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { core, Trouble } from "../core.ts";
 import { setPath } from "../edit.ts";
-import { addWeighIn, adopt, carried, editWeighIn, needsLoad, removeWeighIn, usualReadings } from "../loadedit.ts";
-import { loadsOf, states, weighInsOf, type Reading, type State, type Weighed, type WeighIn } from "../loadtypes.ts";
+import { addScale, addWeighIn, adopt, carried, editWeighIn, needsLoad, readOff, readOn, removeScale, removeWeighIn, usualReadings } from "../loadedit.ts";
+import { loadsOf, states, weighInsOf, type Reading, type Scale, type State, type Weighed, type WeighIn } from "../loadtypes.ts";
 import { store } from "../state.ts";
 import { svgElement } from "../svg.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
-import { figureScale, heavyField, lengthField, partScale, plain, signed, write } from "../units.ts";
+import { figureScale, heavyField, lengthField, partScale, plain, readNumber, signed, trim, write } from "../units.ts";
 import { copyTable, subhead } from "./copytable.ts";
 import { domID, focusSoon } from "./element.ts";
 import { choice, field, problemOf } from "./field.ts";
@@ -95,7 +95,7 @@ class WeighInSection extends Section {
     return html`${this.bar(w)}
       <div class="weighsheet">
         ${w
-          ? html`<div class="enter">${this.what(w)} ${this.readings(w)}</div>
+          ? html`<div class="enter">${this.what(w)} ${this.caution(w)} ${this.scales(w)} ${this.readings(w)}</div>
               <div class="come">${this.outcomes(w)}</div>`
           : html`<p>${t("weighin.start")}</p>`}
       </div>
@@ -136,12 +136,8 @@ class WeighInSection extends Section {
     store.edit(t("do.weighin", { name }), (d) => {
       const state: State = d.show.state ?? "ready";
       const load = carried(d)[store.letter === "B" ? 1 : 0];
-      const n = addWeighIn(d, {
-        name,
-        build: store.activeID,
-        ...(needsLoad(state) && load ? { state, load } : { state: needsLoad(state) ? "ready" : state }),
-        readings: usualReadings(),
-      });
+      const what = needsLoad(state) && load ? { state, load } : { state: needsLoad(state) ? ("ready" as State) : state };
+      const n = addWeighIn(d, { name, build: store.activeID, ...what, ...usualReadings(what.state) });
       this.chosen = n.id;
       return n.doc;
     });
@@ -191,8 +187,143 @@ class WeighInSection extends Section {
           })
         : nothing}
       ${this.sag(w, "front_sag_mm", "fork")} ${this.sag(w, "rear_sag_mm", "rear")}
+      ${this.within(w, "wheelbase_within_mm")} ${this.within(w, "radius_within_mm")}
       </div>
+      <p class="fine">${t("weighin.stand.help")}</p>
       ${w.state !== "ridden" && doc.builds.some((b) => b.id === w.build && (b.fork.travel_mm || b.rear.travel_mm)) ? html`<p class="fine">${t("weighin.sag.help")}</p>` : nothing}`;
+  }
+
+  // caution says what to beware of on the scale.
+  private caution(w: WeighIn): TemplateResult {
+    return html`<p class="caution">
+      <strong>${t("page.caution")}.</strong> ${t(w.state === "ridden" ? "weighin.caution.ridden" : "weighin.caution.raised")} ${t("weighin.caution.scale")}
+    </p>`;
+  }
+
+  // within asks what wheelbase or radii may be off by. Left empty it is what the
+  // core takes for granted, which stands there in grey.
+  private within(w: WeighIn, f: "wheelbase_within_mm" | "radius_within_mm"): TemplateResult {
+    const unit = lengthField(store.doc!.show);
+    const value = w[f];
+    const usual = this.result(w.id).weighed?.stand[f];
+    return field({
+      key: `weigh/${w.id}/${f}`,
+      label: t(`weighin.${f}`),
+      unit: unit.unit,
+      kind: "number",
+      step: unit.parse === "in" ? 0.1 : 1,
+      placeholder: usual === undefined ? "" : unit.text(usual),
+      text: value === undefined ? "" : unit.text(value),
+      problem: problemOf({ weigh_in: w.id }, f),
+      accept: (typed) => this.edit(w, f, true)(typed.trim() === "" ? undefined : core.parseLength(typed, unit.parse)),
+    });
+  }
+
+  private change(w: WeighIn, to: (w: WeighIn) => WeighIn): void {
+    store.edit(t("do.weighin", { name: w.name }), (d) => editWeighIn(d, w.id, to));
+  }
+
+  private scales(w: WeighIn): TemplateResult {
+    const mass = heavyField(store.doc!.show);
+    const list = w.scales ?? [];
+    const known = this.result(w.id).weighed?.scales ?? [];
+    // What readings that name no scale are taken to be of.
+    const nameless = known.filter((s) => !s.id && s.readings.length);
+    return html`<h3>${t("weighin.scales")}</h3>
+      ${list.length
+        ? html`<table class="lines scales">
+            <caption class="unseen">
+              ${t("weighin.scales.caption")}
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col">${t("weighin.name")}</th>
+                <th scope="col" class="right s">${t("weighin.resolution")} <span class="unit">${mass.unit}</span></th>
+                <th scope="col" class="right s">${t("weighin.calibration")} <span class="unit">± ${t("unit.percent")}</span></th>
+                <th scope="col" class="a"><span class="unseen">${t("weighin.delete")}</span></th>
+              </tr>
+            </thead>
+            <tbody>
+              ${list.map((s, i) => this.scale(w, s, i, known.find((k) => k.id === s.id)?.calibration_share))}
+            </tbody>
+          </table>`
+        : nothing}
+      ${nameless.map(
+        (s) =>
+          html`<p class="fine">
+            ${t("weighin.scale.nameless", { step: `${mass.text(s.step_g)}\u00a0${mass.unit}`, share: `${trim(s.calibration_share * 100, 2)}\u00a0${t("unit.percent")}` })}
+          </p>`,
+      )}
+      <p class="fine">${t("weighin.scales.help")}</p>
+      <p class="after">
+        <button
+          type="button"
+          @click=${() => {
+            this.change(w, addScale);
+            focusSoon(domID("f", `weigh/${w.id}/scales.${list.length}.name`));
+          }}
+        >
+          ${t("weighin.scale.add")}
+        </button>
+      </p>`;
+  }
+
+  private scale(w: WeighIn, s: Scale, i: number, usual: number | undefined): TemplateResult {
+    const mass = heavyField(store.doc!.show);
+    const path = (f: string) => `scales.${i}.${f}`;
+    const key = (f: string) => `weigh/${w.id}/${path(f)}`;
+    const at = (f: string) => problemOf({ weigh_in: w.id }, path(f));
+    const named = (label: string) => `${label}, ${t("weighin.scale").toLowerCase()} ${i + 1}`;
+    const share = s.calibration_share;
+    return html`<tr>
+      <td>
+        ${field({
+          key: key("name"),
+          label: named(t("weighin.name")),
+          hidden: true,
+          placeholder: scaleName(s, i),
+          text: s.name ?? "",
+          problem: at("name") ?? at("id"),
+          accept: (typed) => this.edit(w, path("name"), true)(typed || undefined),
+        })}
+      </td>
+      <td class="s">
+        ${field({
+          key: key("step_g"),
+          label: named(t("weighin.resolution")),
+          unit: mass.unit,
+          hidden: true,
+          kind: "number",
+          step: mass.parse === "g" ? 10 : 0.01,
+          text: mass.text(s.step_g),
+          problem: at("step_g"),
+          accept: (typed) => this.edit(w, path("step_g"), true)(core.parseMass(typed, mass.parse)),
+        })}
+      </td>
+      <td class="s">
+        ${field({
+          key: key("calibration_share"),
+          label: named(t("weighin.calibration.long")),
+          unit: t("unit.percent"),
+          hidden: true,
+          kind: "number",
+          step: 0.1,
+          placeholder: usual === undefined ? "" : trim(usual * 100, 2),
+          text: share === undefined ? "" : trim(share * 100, 2),
+          problem: at("calibration_share"),
+          accept: (typed) => {
+            const v = readNumber(typed);
+            if (typed.trim() !== "" && !Number.isFinite(v)) throw new RangeError(t("field.number"));
+            this.edit(w, path("calibration_share"), true)(typed.trim() === "" ? undefined : v / 100);
+          },
+        })}
+      </td>
+      <td class="a">
+        <button type="button" class="plain" aria-label=${t("weighin.scale.remove", { name: scaleName(s, i) })} @click=${() => this.change(w, (x) => removeScale(x, s.id))}>
+          <span aria-hidden="true">×</span>
+        </button>
+      </td>
+    </tr>`;
   }
 
   // sag asks how far a sprung end had sunk on the scale. Left empty it is as far
@@ -232,7 +363,7 @@ class WeighInSection extends Section {
         <thead role="rowgroup">
           <tr role="row">
             ${head(t("weighin.wheel"))} ${head(t("weighin.raised"))} ${head(t("weighin.height"), length.unit, "right")} ${head("±", length.unit, "right")}
-            ${head(t("weighin.mass"), mass.unit, "right")} ${head(t("weighin.resolution"), mass.unit, "right")}
+            ${head(t("weighin.mass"), mass.unit, "right")} ${w.scales?.length ? head(t("weighin.scale")) : head(t("weighin.resolution"), mass.unit, "right")}
             ${off.length ? html`<th role="columnheader" scope="col" class="right"><abbr title=${t("weighin.off.help")}>${t("weighin.off")}</abbr></th>` : nothing}
             <th role="columnheader" scope="col"><span class="unseen">${t("weighin.delete")}</span></th>
           </tr>
@@ -247,7 +378,9 @@ class WeighInSection extends Section {
 
   private add(w: WeighIn): void {
     const last = w.readings.at(-1);
-    const next: Reading = last ? { ...last, mass_g: 0 } : usualReadings()[0]!;
+    const first = w.scales?.[0];
+    const level: Reading = { wheel: "front", height_mm: 0, height_within_mm: 0, mass_g: 0 };
+    const next: Reading = last ? { ...last, mass_g: 0 } : first ? readOn(level, first) : readOff(level, undefined);
     store.edit(t("do.weighin", { name: w.name }), (d) => editWeighIn(d, w.id, (x) => ({ ...x, readings: [...x.readings, next] })));
     focusSoon(domID("f", `weigh/${w.id}/readings.${w.readings.length}.wheel`));
   }
@@ -272,7 +405,7 @@ class WeighInSection extends Section {
         kind: "number",
         step,
         placeholder: "–",
-        text: r[f] === 0 && f !== "height_within_mm" ? "" : unit.text(r[f]),
+        text: !r[f] && f !== "height_within_mm" ? "" : unit.text(r[f] ?? 0),
         problem: f === "mass_g" && r[f] === 0 ? undefined : at(f),
         accept: (typed) => {
           const v = typed.trim() === "" ? 0 : isMass ? core.parseMass(typed, mass.parse) : core.parseLength(typed, length.parse);
@@ -299,7 +432,9 @@ class WeighInSection extends Section {
       <td role="cell" class="h" data-label=${t("weighin.height")}>${figure("height_mm", t(r.raised ? "weighin.height.long" : "weighin.height.scale"), 10)}</td>
       <td role="cell" class="p" data-label="±">${figure("height_within_mm", t("weighin.within"), 1)}</td>
       <td role="cell" class="m" data-label=${t("weighin.mass")}>${figure("mass_g", t("weighin.mass"), heavy ? 0.1 : 100)}${should ? html`<span class="should">${t("weighin.should", { mass: plain(write(should.mass_g, should.plus_g, figureScale("g", show))) })}</span>` : nothing}</td>
-      <td role="cell" class="s" data-label=${t("weighin.resolution")}>${figure("resolution_g", t("weighin.resolution"), heavy ? 0.01 : 10)}</td>
+      ${w.scales?.length
+        ? html`<td role="cell" class="n" data-label=${t("weighin.scale")}>${this.scaleOf(w, r, i)} ${r.scale ? nothing : figure("resolution_g", t("weighin.resolution"), heavy ? 0.01 : 10)}</td>`
+        : html`<td role="cell" class="s" data-label=${t("weighin.resolution")}>${figure("resolution_g", t("weighin.resolution"), heavy ? 0.01 : 10)}</td>`}
       ${judged ? html`<td role="cell" class="o right ${off && Math.abs(off.score) > 2 ? "far" : ""}" data-label=${t("weighin.off")}>${off ? `${signed(off.by_g / s.per, 0)}\u00a0${s.unit}` : "–"}</td>` : nothing}
       <td role="cell" class="a">
         <button
@@ -312,6 +447,25 @@ class WeighInSection extends Section {
         </button>
       </td>
     </tr>`;
+  }
+
+  // scaleOf asks which scale a reading is of.
+  private scaleOf(w: WeighIn, r: Reading, i: number): TemplateResult {
+    const list = w.scales ?? [];
+    const path = `readings.${i}.scale`;
+    return choice({
+      key: `weigh/${w.id}/${path}`,
+      label: `${t("weighin.scale")}, ${t("weighin.reading").toLowerCase()} ${i + 1}`,
+      hidden: true,
+      value: r.scale ?? "",
+      problem: problemOf({ weigh_in: w.id }, path),
+      options: [...list.map((s, n) => ({ value: s.id, label: brief(scaleName(s, n)) })), { value: "", label: t("weighin.scale.none") }],
+      set: (v) => {
+        const to = list.find((s) => s.id === v);
+        const from = list.find((s) => s.id === r.scale);
+        this.change(w, (x) => ({ ...x, readings: x.readings.with(i, to ? readOn(r, to) : readOff(r, from)) }));
+      },
+    });
   }
 
   private outcomes(w: WeighIn): TemplateResult {
@@ -362,7 +516,31 @@ class WeighInSection extends Section {
           })}
         </tbody>
       </table>
-      ${x.paper ? nothing : html`<p class="fine">${t("weighin.paper.none")}</p>`}`;
+      ${x.paper ? nothing : html`<p class="fine">${t("weighin.paper.none")}</p>`} ${this.limits(x)}`;
+  }
+
+  // limits says which doubt makes most of each ±, and what to measure better.
+  private limits(x: Weighed): TemplateResult | typeof nothing {
+    const { limits } = x.measured!;
+    if (!limits?.length) return nothing;
+    const show = store.doc!.show;
+    const doubts = [...new Set(limits.map((l) => l.doubt))];
+    return html`<h3>${t("weighin.limits")}</h3>
+      <ul class="limiting">
+        ${limits.map((l) => {
+          const s = figureScale(l.unit, show, l.key);
+          const plus = (v: number) => write(0, v, s).plus || "0";
+          return html`<li>
+            ${t("weighin.limit", {
+              figure: t(`figure.${l.key}` as "figure.total"),
+              doubt: t(`weighin.doubt.${l.doubt}` as "weighin.doubt.steps"),
+              plus: `${plus(l.plus)}\u00a0${s.unit}`,
+              left: `${plus(l.else)}\u00a0${s.unit}`,
+            })}
+          </li>`;
+        })}
+      </ul>
+      ${doubts.map((d) => html`<p class="fine">${t(`weighin.better.${d}` as "weighin.better.steps")}</p>`)}`;
   }
 
   private explain(x: Weighed): TemplateResult | typeof nothing {
@@ -406,7 +584,7 @@ class WeighInSection extends Section {
     const id = (a: Weighed["adjusted"][number]) => `${a.list}/${a.owner}/${a.id}`;
     const taken = x.adjusted.filter((a) => !this.left.has(id(a)));
     // When something else explains it better, other weights are an aside.
-    const best = !x.agreement || ["weights", "either", "unexplained"].includes(x.agreement.verdict);
+    const best = !x.agreement || ["weights", "either"].includes(x.agreement.verdict);
     return html`<details class="aside-fold" ?open=${best}>
       <summary><h3>${t("weighin.adjusted")}</h3></summary>
       <p class="fine">${t(best ? "weighin.adjusted.lead" : "weighin.adjusted.lead.else")}</p>
@@ -513,6 +691,10 @@ class WeighInSection extends Section {
 }
 
 customElements.define("sy-weighin", WeighInSection);
+
+function scaleName(s: Scale, i: number): string {
+  return s.name || t("weighin.scale.number", { n: i + 1 });
+}
 
 function verdict(key: string, unit: string, v: string): string {
   if (v === "agree") return t("weighin.verdict.agree");
