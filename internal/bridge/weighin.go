@@ -271,6 +271,7 @@ func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *parts.Docum
 		Check:     check{testOf(m.Self), m.Self.Unlikely(), round(m.Widened, 3)},
 		Text:      teller.Measured(r),
 		Readings:  make([]residual, len(m.Left)),
+		Limits:    []limit{},
 	}
 	for _, f := range out.Measured.Figures {
 		if l := m.Limit(f.Key); l != nil {

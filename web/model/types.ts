@@ -78,6 +78,85 @@ export interface Functions {
     answer: Templates;
   };
   /**
+   * What holds where a document says nothing, and what new things are like.
+   */
+  usual: {
+    arguments: [];
+    answer: Usual;
+  };
+  /**
+   * Ids that nothing of that sort has anywhere in the document.
+   */
+  newIDs: {
+    arguments: [document: string, sort: string, n: string];
+    /**
+     * As many as were wanted.
+     */
+    answer: string[];
+  };
+  /**
+   * The half-width of a mass that nobody states one of.
+   */
+  halfWidth: {
+    arguments: [basis: string, mass: string];
+    /**
+     * In g.
+     */
+    answer: Parsed;
+  };
+  /**
+   * A part like an entry of the catalogue, without an id.
+   */
+  partFromEntry: {
+    arguments: [id: string];
+    answer: Part;
+  };
+  /**
+   * A bag like an entry of the goods, without an id.
+   */
+  bagFromEntry: {
+    arguments: [id: string];
+    answer: Bag;
+  };
+  /**
+   * A good like an entry of the goods, without an id and not packed.
+   */
+  goodFromEntry: {
+    arguments: [id: string];
+    answer: Good;
+  };
+  /**
+   * A part of which a name and a mass are known, without an id: a guess, as a line of a list would be read.
+   */
+  partFromWords: {
+    arguments: [name: string, mass: string];
+    answer: Part;
+  };
+  /**
+   * A bag of which a name and a mass are known, without an id: a guess.
+   */
+  bagFromWords: {
+    arguments: [name: string, mass: string];
+    answer: Bag;
+  };
+  /**
+   * A good of which a name and a mass are known, without an id: a guess.
+   */
+  goodFromWords: {
+    arguments: [name: string, mass: string];
+    answer: Good;
+  };
+  /**
+   * The text of a document's file, a part to a line.
+   */
+  fileText: {
+    arguments: [document: string];
+    /**
+     * Indented, keys in a fixed order.
+     */
+    answer: string;
+  };
+  /**
    * A document with a copy of a load at the end.
    */
   copyLoad: {
@@ -377,6 +456,18 @@ export interface Parsed {
   value: number;
 }
 
+export interface Usual {
+  /**
+   * Of a tyre on the road.
+   */
+  grip: number;
+  packing: Aim;
+  /**
+   * Somebody of middling size, without id and name.
+   */
+  rider: Rider;
+}
+
 /**
  * What the program comes with: generic parts, goods and bags, with typical values of its own, and the kinds and stations that a part may have. Units stand in the keys.
  */
@@ -498,10 +589,6 @@ export interface BagTemplate {
    */
   volume_l: number;
   /**
-   * What makers of such bags often say; a user puts in what his own says.
-   */
-  permitted_g: number;
-  /**
    * Further words that a user would type.
    */
   search: string[];
@@ -621,8 +708,9 @@ export const formValues = ["point", "rod", "ring", "disc", "box", "pair"] as con
 /**
  * What a maker may set a limit of.
  */
-export type Rated = "total" | "front-rack" | "rear-rack" | "front-tyre" | "rear-tyre" | "front-rim" | "rear-rim";
-export const ratedValues = ["total", "front-rack", "rear-rack", "front-tyre", "rear-tyre", "front-rim", "rear-rim"] as const satisfies readonly Rated[];
+export type Rated =
+  "total" | "front-rack" | "rear-rack" | "fork-cage-left" | "fork-cage-right" | "down-tube-cage" | "front-tyre" | "rear-tyre" | "front-rim" | "rear-rim";
+export const ratedValues = ["total", "front-rack", "rear-rack", "fork-cage-left", "fork-cage-right", "down-tube-cage", "front-tyre", "rear-tyre", "front-rim", "rear-rim"] as const satisfies readonly Rated[];
 
 /**
  * A body table of de Leva (1996).
@@ -1248,10 +1336,45 @@ export interface WeighIn {
    */
   rear_sag_mm?: number;
   /**
+   * The scales that readings were taken on. What one rounds away and is off by, its readings share.
+   */
+  scales?: Scale[];
+  /**
+   * The wheelbase on the scale lies within plus or minus this of the build's; 5 when it is not there (common practice, no source).
+   */
+  wheelbase_within_mm?: number;
+  /**
+   * The radius of each wheel lies within plus or minus this of the build's; 5 when it is not there (common practice, no source).
+   */
+  radius_within_mm?: number;
+  /**
    * What the scale showed.
    */
   readings: Reading[];
 }
+
+/**
+ * A scale that readings were taken on.
+ */
+export interface Scale {
+  /**
+   * Names the scale in this weigh-in.
+   */
+  id: string;
+  /**
+   * What it is called.
+   */
+  name?: string;
+  /**
+   * Of its display: it shows a load to within plus or minus half of this, the same load the same way each time.
+   */
+  step_g: number;
+  /**
+   * It shows up to this share of a load too much or too little; 0.005 when it is not there (common practice, no source).
+   */
+  calibration_share?: number;
+}
+export const scaleDefaults = { name: "" } satisfies Partial<Scale>;
 
 /**
  * What the scale showed under one wheel.
@@ -1274,13 +1397,17 @@ export interface Reading {
    */
   height_within_mm: number;
   /**
+   * Id of the scale that it was read on; empty for one that is known by its resolution alone.
+   */
+  scale?: string;
+  /**
    * The reading.
    */
   mass_g: number;
   /**
-   * The scale's: the reading lies within plus or minus half of it.
+   * The step of a scale that is not among the weigh-in's: the reading lies within plus or minus half of it. Readings without a scale that have the same resolution are of the same scale.
    */
-  resolution_g: number;
+  resolution_g?: number;
 }
 export const readingDefaults = { raised: "", height_mm: 0, height_within_mm: 0 } satisfies Partial<Reading>;
 
@@ -1337,6 +1464,10 @@ export interface Pack {
    * Of the best packing so far; null while there is none.
    */
   after: Terms | null;
+  /**
+   * Names of the bags that have no permitted load.
+   */
+  unrated: string[];
   /**
    * Why there is no packing.
    */
@@ -1411,6 +1542,10 @@ export interface Terms {
    * The limit that it does not keep.
    */
   breaks?: string;
+  /**
+   * The limits that it keeps only within the doubt of the masses, in sentences.
+   */
+  perhaps?: string;
 }
 
 /**
@@ -1896,6 +2031,10 @@ export interface BuildReport {
    */
   parts: PartReport[];
   /**
+   * Mass of the build's own parts by group, whatever the state and without a load; heaviest first.
+   */
+  own: GroupMass[];
+  /**
    * What to weigh first for a better total, most useful first.
    */
   weigh: Advice[];
@@ -2108,6 +2247,10 @@ export interface PartChange {
    */
   moved_mm: Place;
   /**
+   * How far that is.
+   */
+  far_mm: number;
+  /**
    * Its station and offset are the same; the bike's own figures moved it.
    */
   with_frame?: true;
@@ -2237,6 +2380,10 @@ export interface Side {
    */
   path: Path[];
   /**
+   * Bags and what is in them, at full supplies.
+   */
+  luggage_g: number;
+  /**
    * Of the load, in its order.
    */
   bags: BagReport[];
@@ -2301,6 +2448,11 @@ export interface BagReport {
   plus_g: number;
   goods_g: number;
   goods_plus_g: number;
+  /**
+   * The bag with what is in it.
+   */
+  whole_g: number;
+  whole_plus_g: number;
   pieces: number;
   /**
    * Of what is in it.
@@ -2503,7 +2655,19 @@ export interface Ratings {
  * A load, or a volume, beside its limit.
  */
 export interface Headroom {
-  what: "total" | "front-rack" | "rear-rack" | "front-tyre" | "rear-tyre" | "front-rim" | "rear-rim" | "bag" | "volume";
+  what:
+    | "total"
+    | "front-rack"
+    | "rear-rack"
+    | "fork-cage-left"
+    | "fork-cage-right"
+    | "down-tube-cage"
+    | "front-tyre"
+    | "rear-tyre"
+    | "front-rim"
+    | "rear-rim"
+    | "bag"
+    | "volume";
   bag?: string;
   name: string;
   unit: "g" | "l";
@@ -2548,6 +2712,11 @@ export interface Weighed {
   state: State;
   problems: Problem[];
   /**
+   * The scales of the weigh-in, and after them those that readings are of by a resolution alone.
+   */
+  scales: UsedScale[];
+  stand: Stand;
+  /**
    * What the scale should show.
    */
   expected: Expected[];
@@ -2582,6 +2751,61 @@ export interface Weighed {
 }
 
 /**
+ * A scale, with what is taken for granted of it.
+ */
+export interface UsedScale {
+  /**
+   * Empty for one that is known by its resolution alone.
+   */
+  id: string;
+  name: string;
+  /**
+   * Of its display.
+   */
+  step_g: number;
+  /**
+   * The share of a load that it may be off by.
+   */
+  calibration_share: number;
+  /**
+   * Its readings, from 0.
+   */
+  readings: number[];
+}
+
+/**
+ * What wheelbase and radii may be off by on the scale, stated or taken for granted.
+ */
+export interface Stand {
+  wheelbase_within_mm: number;
+  radius_within_mm: number;
+}
+
+/**
+ * The doubt that makes most of the plus-minus of a figure.
+ */
+export interface Limit {
+  /**
+   * Of the figure.
+   */
+  key: string;
+  unit: string;
+  doubt: "steps" | "placing" | "calibration" | "wheelbase" | "radii" | "level" | "block";
+  /**
+   * Of the figure's variance, 0 to 1.
+   */
+  share: number;
+  /**
+   * The figure's plus-minus.
+   */
+  plus: number;
+  /**
+   * What would be left of it without this doubt.
+   */
+  else: number;
+}
+
+/**
  * What the scale should show at a reading if the list is right.
  */
 export interface Expected {
@@ -2608,6 +2832,10 @@ export interface Measured {
    * In words.
    */
   text: string;
+  /**
+   * The doubt that makes most of the plus-minus of each figure.
+   */
+  limits: Limit[];
 }
 
 /**
