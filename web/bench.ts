@@ -1,8 +1,8 @@
 // Which load is worked on in the list of bags and goods, whether or not one of
 // the builds carries it.
 
-import { carried, findLoad } from "./loadedit.ts";
-import { loadsOf, type Load, type Side } from "./loadtypes.ts";
+import { carried, findLoad, loadsOf } from "./loadedit.ts";
+import type { Load, Side } from "./model/types.ts";
 import { store } from "./state.ts";
 
 // bench is the load that is worked on; empty is the one of the side looked at.

@@ -3,54 +3,19 @@
 // client: it waits for that object, turns text into values, and notices when
 // the program behind it has died, so that the page can offer to start it anew.
 
-import type { Aim, Pack, Side, Templates, Weighed } from "./loadtypes.ts";
-import type { Doc, Entry, Intent, Kind, Opened, Part, Problem, Report, Station, Table, View } from "./types.ts";
+import type { CSVOptions, Doc, Drawing, Entry, Failure, Functions, Intent, Kind, Opened, Pack, PackOptions, Part, Problem, Report, Station, Table, Templates, View, Weighed } from "./model/types.ts";
 
-interface Bridge {
-  evaluate(document: string): string;
-  speak(words: string): string;
-  open(text: string): string;
-  blank(): string;
-  demo(): string;
-  catalogue(): string;
-  stations(): string;
-  kinds(): string;
-  encodeLink(document: string): string;
-  decodeLink(fragment: string): string;
-  readPartsCSV(text: string, options: string): string;
-  partsCSV(document: string, build: string, style: string, date: string): string;
-  partsMarkdown(document: string, build: string, style: string, date: string): string;
-  luggageCSV(document: string, load: string, style: string, date: string): string;
-  luggageMarkdown(document: string, load: string, style: string, date: string): string;
-  figuresCSV(document: string, style: string, date: string): string;
-  differenceCSV(document: string, style: string, date: string): string;
-  figuresMarkdown(document: string, style: string, date: string): string;
-  differenceMarkdown(document: string, style: string, date: string): string;
-  statesCSV(document: string, style: string, date: string): string;
-  statesMarkdown(document: string, style: string, date: string): string;
-  notes(document: string, date: string): string;
-  provenance(document: string, date: string): string;
-  parseMass(text: string, unit: string): string;
-  parseLength(text: string, unit: string): string;
-  svg(document: string, view: string): string;
-  show(document: string, view: string): string;
-  goods(): string;
-  copyLoad(document: string, load: string, name: string): string;
-  packStart(document: string, options: string): string;
-  packRun(nodes: string): string;
-  packApply(document: string): string;
-  packStop(): string;
-  weighIn(document: string, weighIn: string): string;
-  weighInDrawing(document: string, weighIn: string, view: string): string;
-  camera(command: string): string;
+type Called = keyof Functions;
+
+// Bridge is that object: the functions, each of which answers with text, and
+// what the page may set to be told something.
+type Bridge = { [F in Called]: (...args: Functions[F]["arguments"]) => string } & {
   onintent?: (json: string) => void;
   onkey?: (event: KeyboardEvent) => boolean;
   ondrop?: (files: FileList) => void;
   onstill?: () => void;
-  picture(): string;
-}
+};
 
-type Called = Exclude<keyof Bridge, "onintent" | "onkey" | "ondrop" | "onstill">;
 type Frame = Window & { steelyard?: Bridge; steelyardFrame?: Status };
 
 export type CoreState = "loading" | "ready" | "dead";
@@ -62,13 +27,6 @@ export class Trouble extends Error {
   }
 }
 
-export interface CSVOptions {
-  columns?: Record<string, number>;
-  mass_unit?: "g" | "kg" | "lb" | "oz";
-}
-
-const list = <T>(v: T[] | null | undefined): T[] => v ?? [];
-
 // Status is what the frame tells about itself, see frame.js.
 interface Status {
   state: "loading" | "ready" | "painted" | "stopped" | "failed";
@@ -76,30 +34,6 @@ interface Status {
   loaded: number;
   total: number;
   problem: string;
-}
-
-// whole gives a document the lists that an empty one may lack.
-function whole(d: Doc): Doc {
-  const out = { ...d, builds: list(d.builds).map((b) => ({ ...b, parts: list(b.parts) })) };
-  if (d.loads) out.loads = d.loads.map((l) => ({ ...l, bags: list(l.bags), goods: list(l.goods) }));
-  if (d.weigh_ins) out.weigh_ins = d.weigh_ins.map((w) => ({ ...w, readings: list(w.readings) }));
-  return out;
-}
-
-function wholeSide(s: Side): Side {
-  const out = { ...s };
-  for (const k of ["figures", "groups", "carriers", "weigh", "states", "path", "bags", "goods"] as const) (out[k] as unknown[]) = list<unknown>(s[k]);
-  if (s.handling) out.handling = { ...s.handling, braking: list(s.handling.braking), slopes: list(s.handling.slopes) };
-  if (s.ratings) out.ratings = { ...s.ratings, list: list(s.ratings.list) };
-  return out;
-}
-
-function wholePack(p: Pack): Pack {
-  return { ...p, moves: list(p.moves) };
-}
-
-function opened(o: Opened): Opened {
-  return { document: o.document ? whole(o.document) : null, problems: list(o.problems) };
 }
 
 export class Core extends EventTarget {
@@ -180,12 +114,12 @@ export class Core extends EventTarget {
 
   // call runs one function of the bridge. A program that is gone throws or
   // gives nothing back; both mean that the core is dead.
-  private call(name: Called, ...args: string[]): string {
+  private call<F extends Called>(name: F, ...args: Functions[F]["arguments"]): string {
     const bridge = this.window?.steelyard;
     if (!bridge || this.state !== "ready") throw new Trouble({ severity: "error", message: "The calculator is not loaded." });
     let out: unknown;
     try {
-      out = (bridge[name] as (...a: string[]) => string)(...args);
+      out = (bridge[name] as (...a: string[]) => unknown)(...args);
     } catch (e) {
       this.fail(e instanceof Error ? e.message : String(e));
       throw e;
@@ -197,41 +131,22 @@ export class Core extends EventTarget {
     return out;
   }
 
-  private ask<T>(name: Called, ...args: string[]): T {
-    const v = JSON.parse(this.call(name, ...args)) as T & { problem?: Problem };
-    if (v && typeof v === "object" && v.problem) throw new Trouble(v.problem);
-    return v;
+  // ask is for functions that answer with JSON.
+  private ask<F extends Called>(name: F, ...args: Functions[F]["arguments"]): Functions[F]["answer"] {
+    const v = JSON.parse(this.call(name, ...args)) as Functions[F]["answer"] | Failure;
+    if (v && typeof v === "object" && "problem" in v) throw new Trouble((v as Failure).problem);
+    return v as Functions[F]["answer"];
   }
 
   // text is for functions that give plain text, or a problem as JSON.
-  private text(name: Called, ...args: string[]): string {
+  private text<F extends Called>(name: F, ...args: Functions[F]["arguments"]): string {
     const out = this.call(name, ...args);
-    if (out.startsWith('{"problem"')) throw new Trouble((JSON.parse(out) as { problem: Problem }).problem);
+    if (out.startsWith('{"problem"')) throw new Trouble((JSON.parse(out) as Failure).problem);
     return out;
   }
 
   evaluate(document: string): Report {
-    const r = this.ask<Report>("evaluate", document);
-    r.problems = list(r.problems);
-    r.builds = list(r.builds);
-    for (const b of r.builds) {
-      b.geometry = list(b.geometry);
-      b.figures = list(b.figures);
-      b.groups = list(b.groups);
-      b.carriers = list(b.carriers);
-      b.parts = list(b.parts);
-      b.weigh = list(b.weigh);
-    }
-    r.sides = list(r.sides).map(wholeSide);
-    const d = r.difference;
-    if (d) {
-      d.figures = list(d.figures);
-      d.groups = list(d.groups);
-      d.parts = list(d.parts);
-      d.weigh = list(d.weigh);
-      d.moved = list(d.moved);
-    }
-    return r;
+    return this.ask("evaluate", document);
   }
 
   // speak takes the words of a language, as JSON; none are English.
@@ -240,11 +155,11 @@ export class Core extends EventTarget {
   }
 
   open(text: string): Opened {
-    return opened(this.ask<Opened>("open", text));
+    return this.ask("open", text);
   }
 
   decodeLink(fragment: string): Opened {
-    return opened(this.ask<Opened>("decodeLink", fragment));
+    return this.ask("decodeLink", fragment);
   }
 
   encodeLink(document: string): string {
@@ -252,28 +167,27 @@ export class Core extends EventTarget {
   }
 
   blank(): Doc {
-    return whole(this.ask<Doc>("blank"));
+    return this.ask("blank");
   }
 
   demo(): Doc {
-    return whole(this.ask<Doc>("demo"));
+    return this.ask("demo");
   }
 
   catalogue(): Entry[] {
-    return list(this.ask<Entry[]>("catalogue"));
+    return this.ask("catalogue");
   }
 
   stations(): Station[] {
-    return list(this.ask<Station[]>("stations"));
+    return this.ask("stations");
   }
 
   kinds(): Kind[] {
-    return list(this.ask<Kind[]>("kinds"));
+    return this.ask("kinds");
   }
 
   readPartsCSV(text: string, options: CSVOptions): Table {
-    const t = this.ask<Table>("readPartsCSV", text, JSON.stringify(options));
-    return { ...t, columns: list(t.columns), guess: t.guess ?? {}, parts: list(t.parts), bad: list(t.bad), problems: list(t.problems) };
+    return this.ask("readPartsCSV", text, JSON.stringify(options));
   }
 
   // parts gives the parts of a build as text; style is "semicolon" for CSV with a
@@ -289,12 +203,12 @@ export class Core extends EventTarget {
 
   // notes are what goes with a table that leaves the page: provenance and caution.
   notes(document: string, date: string): string[] {
-    return list(this.ask<string[]>("notes", document, date));
+    return this.ask("notes", document, date);
   }
 
   // provenance tells how the figures of a document were obtained.
   provenance(document: string, date: string): string[] {
-    return list(this.ask<string[]>("provenance", document, date));
+    return this.ask("provenance", document, date);
   }
 
   // table gives a table of the report as text; style and date are as for parts.
@@ -311,11 +225,11 @@ export class Core extends EventTarget {
   }
 
   parseMass(text: string, unit: string): number {
-    return this.ask<{ value: number }>("parseMass", text, unit).value;
+    return this.ask("parseMass", text, unit).value;
   }
 
   parseLength(text: string, unit: string): number {
-    return this.ask<{ value: number }>("parseLength", text, unit).value;
+    return this.ask("parseLength", text, unit).value;
   }
 
   svg(document: string, view: View): string {
@@ -331,31 +245,30 @@ export class Core extends EventTarget {
     return this.text("picture");
   }
 
-  camera(command: string): void {
+  camera(command: Functions["camera"]["arguments"][0]): void {
     this.call("camera", command);
   }
 
   templates(): Templates {
-    const t = this.ask<Templates>("goods");
-    return { goods: list(t.goods), bags: list(t.bags) };
+    return this.ask("goods");
   }
 
   copyLoad(document: string, load: string, name: string): Opened {
-    return opened(this.ask<Opened>("copyLoad", document, load, name));
+    return this.ask("copyLoad", document, load, name);
   }
 
   // The search for the best packing goes on by slices: start it, run it until
   // it is done, take what it has found.
-  packStart(document: string, options: { build?: string; load?: string; aim?: Aim }): Pack {
-    return wholePack(this.ask<Pack>("packStart", document, JSON.stringify(options)));
+  packStart(document: string, options: PackOptions): Pack {
+    return this.ask("packStart", document, JSON.stringify(options));
   }
 
   packRun(nodes: number): Pack {
-    return wholePack(this.ask<Pack>("packRun", String(nodes)));
+    return this.ask("packRun", String(nodes));
   }
 
   packApply(document: string): Opened {
-    return opened(this.ask<Opened>("packApply", document));
+    return this.ask("packApply", document);
   }
 
   packStop(): void {
@@ -363,13 +276,12 @@ export class Core extends EventTarget {
   }
 
   weighIn(document: string, id: string): Weighed {
-    const w = this.ask<Weighed>("weighIn", document, id);
-    return { ...w, problems: list(w.problems), explanations: list(w.explanations), adjusted: list(w.adjusted) };
+    return this.ask("weighIn", document, id);
   }
 
   // weighInDrawing shows how to weigh, as SVG.
-  weighInDrawing(document: string, id: string, view: string): string {
-    return this.text("weighInDrawing", document, id, view);
+  weighInDrawing(document: string, id: string, view: Drawing): string {
+    return this.text("weighInDrawing", document, id, JSON.stringify(view));
   }
 }
 

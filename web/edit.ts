@@ -1,7 +1,7 @@
 // Edits of a document: each takes a document and gives a new one that shares
 // whatever did not change. None of them knows the page.
 
-import type { Basis, Build, Doc, Entry, Part, Vec3 } from "./types.ts";
+import type { Basis, Build, Doc, Entry, Part, Vec3 } from "./model/types.ts";
 
 // freshIDs gives part ids that no part of any build has: a part of the same id
 // in two builds is the same line of both, so an id is never given out again.

@@ -5,7 +5,7 @@ import { core, Trouble } from "./core.ts";
 import { csvFormat, type, whole } from "./exports.ts";
 import { store } from "./state.ts";
 import { t } from "./text/index.ts";
-import type { Doc, Opened } from "./types.ts";
+import type { Doc, Opened } from "./model/types.ts";
 
 // Openers are the dialogs that files and links ask for; the page puts them in.
 export const openers = {

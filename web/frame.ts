@@ -26,6 +26,7 @@
 // "loading" once more, and the page shows its document again when it is ready.
 
 import { programInside } from "./inside.ts";
+import type { Intent, PointerDid } from "./model/types.ts";
 
 interface Program {
   pointer(event: string): string;
@@ -41,10 +42,6 @@ interface Status {
   loaded: number;
   total: number;
   problem: string;
-}
-
-interface Intent {
-  cursor?: string;
 }
 
 // What the program finds and calls on this window.
@@ -149,7 +146,7 @@ watchDensity();
 const canvas = (): HTMLCanvasElement | null => document.querySelector("canvas");
 
 // send gives one event to the program and its answer to the page.
-function send(event: object): Intent {
+function send(event: PointerDid): Intent {
   const program = here.steelyard;
   if (!program || ended()) return {};
   const json = program.pointer(JSON.stringify(event));
@@ -161,7 +158,7 @@ function send(event: object): Intent {
   return intent;
 }
 
-function pointer(type: string, e: PointerEvent): Intent {
+function pointer(type: PointerDid["type"], e: PointerEvent): Intent {
   return send({
     type,
     id: e.pointerId,

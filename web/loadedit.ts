@@ -3,11 +3,13 @@
 // page.
 
 import { compare, compared, editBuild, usualHalfWidth } from "./edit.ts";
-import { loadsOf, ridersOf, weighInsOf } from "./loadtypes.ts";
-import type { Adjusted, Bag, BagTemplate, Good, GoodTemplate, Load, Rating, Reading, Rider, Scale, State, WeighIn } from "./loadtypes.ts";
-import type { Build, Doc, Vec3 } from "./types.ts";
+import type { Adjusted, Bag, BagTemplate, Build, Doc, Good, GoodTemplate, Load, Rated, Rating, Reading, Rider, Scale, State, Vec3, WeighIn } from "./model/types.ts";
 
 type Letter = "A" | "B";
+
+export const loadsOf = (doc: Doc): Load[] => doc.loads ?? [];
+export const ridersOf = (doc: Doc): Rider[] => doc.riders ?? [];
+export const weighInsOf = (doc: Doc): WeighIn[] => doc.weigh_ins ?? [];
 
 // fresh gives an id of a letter and a number that none of the list has.
 export function fresh(letter: string, list: readonly { id: string }[]): string {
@@ -238,7 +240,7 @@ export function removeRider(doc: Doc, id: string): Doc {
 }
 
 // rate enters a maker's limit, 0 takes it away.
-export function rate(doc: Doc, build: string, what: string, limit: number): Doc {
+export function rate(doc: Doc, build: string, what: Rated, limit: number): Doc {
   return editBuild(doc, build, (b: Build) => {
     const old: Rating[] = b.ratings ?? [];
     const i = old.findIndex((r) => r.what === what);
@@ -255,7 +257,7 @@ const usualScale: Scale = { id: "s1", step_g: 100 };
 // the rear one again with the front raised; not that with a rider.
 export function usualReadings(state: State): Pick<WeighIn, "scales" | "readings"> {
   const level: Reading = { wheel: "front", height_mm: 0, height_within_mm: 0, scale: usualScale.id, mass_g: 0 };
-  const flat = [level, { ...level, wheel: "rear" }];
+  const flat: Reading[] = [level, { ...level, wheel: "rear" }];
   if (state === "ridden") return { scales: [usualScale], readings: flat };
   return { scales: [usualScale], readings: [...flat, { ...level, wheel: "rear", raised: "front", height_mm: 400, height_within_mm: 5 }] };
 }

@@ -4,7 +4,7 @@
 import { editBag, findLoad, findRider } from "./loadedit.ts";
 import { store } from "./state.ts";
 import { t } from "./text/index.ts";
-import type { Vec3 } from "./types.ts";
+import type { Vec3 } from "./model/types.ts";
 
 export type LineKind = "bag" | "good" | "rider";
 

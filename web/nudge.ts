@@ -5,7 +5,7 @@ import { editPart } from "./edit.ts";
 import { nudgeBag, splitLine } from "./loadlines.ts";
 import { store } from "./state.ts";
 import { t } from "./text/index.ts";
-import type { Part, Vec3 } from "./types.ts";
+import type { Part, Vec3 } from "./model/types.ts";
 
 export const small = 5; // mm
 export const large = 50;

@@ -5,9 +5,8 @@
 import { core, Trouble } from "./core.ts";
 import { compared } from "./edit.ts";
 import { carried, findLoad } from "./loadedit.ts";
-import { usualAim, type Aim, type Load, type Pack } from "./loadtypes.ts";
+import { aimDefaults, type Aim, type Build, type Doc, type Load, type Pack } from "./model/types.ts";
 import { store } from "./state.ts";
-import type { Build, Doc } from "./types.ts";
 
 const slice = 14; // ms of work between two frames
 const usual = 40; // steps of the first slice, before it is known how long they take
@@ -166,7 +165,7 @@ export class Packer extends EventTarget {
 }
 
 export function aimOf(doc: Doc): Aim {
-  return doc.show.packing ?? usualAim;
+  return doc.show.packing ?? aimDefaults;
 }
 
 export const packer = new Packer();

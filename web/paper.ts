@@ -9,11 +9,10 @@ import { core } from "./core.ts";
 import { findBuild } from "./edit.ts";
 import { today } from "./exports.ts";
 import { findLoad } from "./loadedit.ts";
-import type { Headroom } from "./loadtypes.ts";
+import type { Advice, Difference, Figure, Headroom, Part } from "./model/types.ts";
 import { store } from "./state.ts";
 import { svgElement } from "./svg.ts";
 import { t, word, type Key } from "./text/index.ts";
-import type { Advice, Difference, Figure, Part } from "./types.ts";
 import { between, decimal, figureScale, lengthField, massField, partScale, plain, write } from "./units.ts";
 
 type Letter = "A" | "B";

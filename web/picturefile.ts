@@ -4,7 +4,7 @@
 
 import { core } from "./core.ts";
 import { lettersOf } from "./letters.ts";
-import type { View } from "./types.ts";
+import type { View } from "./model/types.ts";
 
 // base64 writes bytes as text.
 function base64(bytes: Uint8Array): string {

@@ -6,10 +6,9 @@ import { core, Trouble } from "./core.ts";
 import { compare, compared, findBuild } from "./edit.ts";
 import { History } from "./history.ts";
 import { carried } from "./loadedit.ts";
-import type { Side, Templates } from "./loadtypes.ts";
+import type { Build, BuildReport, Difference, Doc, Entry, Kind, Part, PartReport, Problem, Report, Side, Station, Templates } from "./model/types.ts";
 import { readPreference, Storage, writePreference, type Drafts } from "./storage.ts";
 import { t } from "./text/index.ts";
-import type { Build, BuildReport, Difference, Doc, Entry, Kind, Part, PartReport, Problem, Report, Station } from "./types.ts";
 
 export type Theme = "auto" | "light" | "dark";
 

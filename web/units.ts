@@ -3,7 +3,7 @@
 // not written finer than it is known.
 
 import { t } from "./text/index.ts";
-import type { LengthUnit, MassUnit, Show, Vec3 } from "./types.ts";
+import type { LengthUnit, MassUnit, Show, Vec3 } from "./model/types.ts";
 
 const gramsPerPound = 453.59237;
 const gramsPerOunce = gramsPerPound / 16;

@@ -5,7 +5,7 @@ import { core, Trouble } from "../core.ts";
 import { addParts, freshIDs, fromEntry, fromWords, usualHalfWidth } from "../edit.ts";
 import { store } from "../state.ts";
 import { language, t, word } from "../text/index.ts";
-import type { Entry, Part } from "../types.ts";
+import type { Entry, Part } from "../model/types.ts";
 import { massField, massText, partScale, plain, write } from "../units.ts";
 import { search, searchable, type Offer, type Searchable } from "./combo.ts";
 import { Piece } from "./element.ts";

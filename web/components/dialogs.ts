@@ -3,13 +3,13 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { core, Trouble, type CSVOptions } from "../core.ts";
+import { core, Trouble } from "../core.ts";
 import { editBuild, findBuild, freshIDs } from "../edit.ts";
 import { accept, copyText, dropLink, openers, published, reach, saveFile } from "../files.ts";
 import { store } from "../state.ts";
 import { readPreference, writePreference } from "../storage.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
-import type { Doc, Opened, Table } from "../types.ts";
+import { listMassUnitValues, type CSVOptions, type Doc, type ListMassUnit, type Opened, type Table } from "../model/types.ts";
 import { massText, partScale, plain, write } from "../units.ts";
 import { hasClosed, Piece, showDialog } from "./element.ts";
 
@@ -232,9 +232,9 @@ class Dialogs extends Piece {
         <label class="stacked"
           >${t("csv.unit")}
           <select
-            @change=${(e: Event) => this.again(now, { mass_unit: (e.target as HTMLSelectElement).value as "g" })}
+            @change=${(e: Event) => this.again(now, { mass_unit: (e.target as HTMLSelectElement).value as ListMassUnit })}
           >
-            ${["g", "kg", "lb", "oz"].map((u) => html`<option value=${u} .selected=${live(u === (now.options.mass_unit ?? "g"))}>${u}</option>`)}
+            ${listMassUnitValues.map((u) => html`<option value=${u} .selected=${live(u === (now.options.mass_unit ?? "g"))}>${u}</option>`)}
           </select></label
         >
       </fieldset>

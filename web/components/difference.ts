@@ -4,7 +4,7 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { store } from "../state.ts";
 import { t, word } from "../text/index.ts";
-import type { Advice, Difference as Diff, GroupChange, Mover, PartChange } from "../types.ts";
+import type { Advice, Difference as Diff, GroupChange, Mover, PartChange } from "../model/types.ts";
 import { decimal, figureScale, partScale, plain, signed, trim, write } from "../units.ts";
 import { copyMenu, copyTable, subhead } from "./copytable.ts";
 import { Later } from "./element.ts";

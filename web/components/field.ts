@@ -7,7 +7,7 @@ import { live } from "lit/directives/live.js";
 import { core, Trouble } from "../core.ts";
 import { store } from "../state.ts";
 import { t } from "../text/index.ts";
-import type { Problem } from "../types.ts";
+import type { Problem } from "../model/types.ts";
 import { heavyField, lengthField, massField, minus, readNumber, trim } from "../units.ts";
 import { domID } from "./element.ts";
 

@@ -3,7 +3,7 @@
 
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { t } from "../text/index.ts";
-import type { Verdict } from "../loadtypes.ts";
+import type { LimitVerdict } from "../model/types.ts";
 
 const wide = 120;
 const high = 9;
@@ -12,7 +12,7 @@ const end = 100; // px at the limit; what is beyond has the rest
 export interface Fill {
   used: number; // of the limit
   plus: number; // likewise
-  verdict: Verdict;
+  verdict: LimitVerdict;
 }
 
 export function fillBar(f: Fill): TemplateResult {
@@ -29,8 +29,8 @@ export function fillBar(f: Fill): TemplateResult {
   </svg>`;
 }
 
-export const verdictSigns: Record<Verdict, string> = { ok: "", near: "≈", over: "▲" };
+export const verdictSigns: Record<LimitVerdict, string> = { ok: "", near: "≈", over: "▲" };
 
-export function verdictWord(v: Verdict): string {
+export function verdictWord(v: LimitVerdict): string {
   return t(`ratings.verdict.${v}`);
 }

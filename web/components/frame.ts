@@ -5,7 +5,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { editBuild, findBuild, getPath, setPath } from "../edit.ts";
 import { store } from "../state.ts";
 import { t, word, type Key } from "../text/index.ts";
-import type { Build } from "../types.ts";
+import type { Build } from "../model/types.ts";
 import { decimal, figureScale, lengthField, signed, trim } from "../units.ts";
 import { subhead } from "./copytable.ts";
 import { Later } from "./element.ts";

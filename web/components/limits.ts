@@ -4,7 +4,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { findBuild } from "../edit.ts";
 import { rate } from "../loadedit.ts";
-import { rated, usualGrip, type Braking, type Handling, type Headroom, type Side, type Value, type Verdict } from "../loadtypes.ts";
+import { ratedValues, showDefaults, type Braking, type Handling, type Headroom, type LimitVerdict, type Rated, type Side, type Value } from "../model/types.ts";
 import { core } from "../core.ts";
 import { store } from "../state.ts";
 import { brief, short, t, word } from "../text/index.ts";
@@ -40,7 +40,7 @@ function held(s: Side): Headroom[] {
   return [...(s.ratings?.list ?? []), ...s.bags.flatMap((b) => [b.headroom, b.room].filter((h) => h !== undefined))];
 }
 
-const judged = (s: Side, v: Verdict) => held(s).filter((h) => h.verdict === v);
+const judged = (s: Side, v: LimitVerdict) => held(s).filter((h) => h.verdict === v);
 
 // What comes first, in words.
 const brakesUntil = (b: Braking): string => t(!b.decided ? "limits.first.undecided" : b.slips ? "limits.first.brake.slip" : "limits.first.brake.lift");
@@ -65,7 +65,7 @@ class Limits extends Section {
 
   protected gist(): Gist {
     const list = sides();
-    const named = (v: Verdict) => [...new Set(list.flatMap(({ side }) => judged(side, v).map((h) => h.name)))];
+    const named = (v: LimitVerdict) => [...new Set(list.flatMap(({ side }) => judged(side, v).map((h) => h.name)))];
     const over = named("over");
     const near = named("near").filter((name) => !over.includes(name));
     const told = list.flatMap(({ letter, side }) => {
@@ -143,7 +143,7 @@ class Limits extends Section {
         ${numberInput({
           key: "show/grip",
           label: t("limits.grip"),
-          value: show.grip ?? usualGrip,
+          value: show.grip ?? showDefaults.grip,
           step: 0.05,
           problem: problemAt("show.grip", ""),
           set: (v) => store.edit(t("do.grip"), (d) => ({ ...d, show: { ...d.show, grip: v } }), "show/grip"),
@@ -320,7 +320,7 @@ class Limits extends Section {
           </tr>
         </thead>
         <tbody>
-          ${rated.map(
+          ${ratedValues.map(
             (what) =>
               html`<tr>
                 <th scope="row">${t(`rating.${what}`)}</th>
@@ -332,7 +332,7 @@ class Limits extends Section {
       <p class="fine">${t("ratings.enter.help")}</p>`;
   }
 
-  private rate(build: string, letter: Letter, what: string): TemplateResult {
+  private rate(build: string, letter: Letter, what: Rated): TemplateResult {
     const show = store.doc!.show;
     const unit = heavyField(show);
     const list = findBuild(store.doc!, build)?.ratings ?? [];

@@ -3,7 +3,7 @@
 import { workOn } from "../bench.ts";
 import { lineID, loadLine, splitLine } from "../loadlines.ts";
 import { store } from "../state.ts";
-import type { Problem } from "../types.ts";
+import type { Problem } from "../model/types.ts";
 import { domID } from "./element.ts";
 import { unfold, type Fold } from "./section.ts";
 

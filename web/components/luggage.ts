@@ -8,11 +8,10 @@ import { repeat } from "lit/directives/repeat.js";
 import { onBench, sideWith } from "../bench.ts";
 import { setPath, usualHalfWidth } from "../edit.ts";
 import { addBag, addGood, bagFromTemplate, bagFromWords, editBag, editGood, goodFromTemplate, goodFromWords, removeBag, removeGood } from "../loadedit.ts";
-import { supplyKinds, type Bag, type BagReport, type Good, type GoodReport, type GoodTemplate, type BagTemplate, type Headroom, type Load } from "../loadtypes.ts";
+import { basisValues, carrierValues, supplyKindValues, type Bag, type BagReport, type BagTemplate, type Basis, type Good, type GoodReport, type GoodTemplate, type Headroom, type Load } from "../model/types.ts";
 import { lineID, splitLine } from "../loadlines.ts";
 import { store } from "../state.ts";
 import { language, brief, t, word } from "../text/index.ts";
-import { bases, carriers, type Basis } from "../types.ts";
 import { decimal, figureScale, massField, partScale, plain, write } from "../units.ts";
 import { offer, type Typed } from "./addpart.ts";
 import "./combo.ts";
@@ -325,7 +324,7 @@ function bagDetails(load: Load, b: Bag): TemplateResult {
             label: t("bag.carrier"),
             value: b.carrier,
             problem: at("carrier"),
-            options: carriers.map((c) => ({ value: c, label: word("carrier", c) })),
+            options: carrierValues.map((c) => ({ value: c, label: word("carrier", c) })),
             set: set("carrier", t("bag.carrier")),
           })}
           ${length("offset_mm.0", `${t("part.offset")}, ${t("part.forward")}`, b.offset_mm[0], "offset_mm")}
@@ -367,7 +366,7 @@ function basis(key: string, value: Basis, problem: ReturnType<typeof problemOf>,
     label: t("good.basis"),
     value,
     problem,
-    options: bases.map((b) => ({ value: b, label: t(`basis.${b}.short`) })),
+    options: basisValues.map((b) => ({ value: b, label: t(`basis.${b}.short`) })),
     set: (v) => set(v as Basis),
   });
 }
@@ -422,7 +421,7 @@ function goodLine(load: Load, g: Good, r: GoodReport | undefined, line: string, 
         hidden: true,
         value: g.supply ?? "",
         problem: at("supply"),
-        options: [{ value: "", label: t("supply.none") }, ...supplyKinds.map((k) => ({ value: k, label: t(`supply.${k}`).toLowerCase() }))],
+        options: [{ value: "", label: t("supply.none") }, ...supplyKindValues.map((k) => ({ value: k, label: t(`supply.${k}`).toLowerCase() }))],
         set: (v) => set("supply", t("good.supply"), false)(v || undefined),
       })}
     </td>

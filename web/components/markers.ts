@@ -6,7 +6,7 @@ import { needsLoad } from "../loadedit.ts";
 import { lineID, loadLine, type LineKind } from "../loadlines.ts";
 import { store } from "../state.ts";
 import { brief, t, word, type Key } from "../text/index.ts";
-import type { Show, Vec3 } from "../types.ts";
+import type { Show, Vec3 } from "../model/types.ts";
 import { figureScale, lengthField, partScale, placeText, plain, write, type Scale } from "../units.ts";
 import { Piece } from "./element.ts";
 import { sprung } from "./picture.ts";

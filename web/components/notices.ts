@@ -7,7 +7,7 @@ import { core } from "../core.ts";
 import { accept, because, opened, saveFile, saveText } from "../files.ts";
 import { store } from "../state.ts";
 import { count, t, word } from "../text/index.ts";
-import type { Opened, Problem } from "../types.ts";
+import type { Opened, Problem } from "../model/types.ts";
 import { between, figureScale, plain, write } from "../units.ts";
 import { domID, Piece } from "./element.ts";
 import { goTo } from "./lines.ts";

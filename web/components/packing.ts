@@ -4,11 +4,10 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { Trouble } from "../core.ts";
 import { carried, findLoad } from "../loadedit.ts";
-import { usualAim, type Aim, type Pack, type Terms } from "../loadtypes.ts";
+import { aimDefaults, type Aim, type Doc, type Pack, type Terms } from "../model/types.ts";
 import { aimOf, packer } from "../packer.ts";
 import { store } from "../state.ts";
 import { brief, t, type Key } from "../text/index.ts";
-import type { Doc } from "../types.ts";
 import { decimal, figureScale, minus, readNumber, signed, trim } from "../units.ts";
 import { subhead } from "./copytable.ts";
 import { domID } from "./element.ts";
@@ -75,7 +74,7 @@ class Packing extends Section {
     const set = (change: Partial<Aim>, key: string) =>
       store.edit(t("do.aim"), (d) => ({ ...d, show: { ...d.show, packing: { ...aimOf(d), ...change } } }), key && `show/packing/${key}`);
     const weight = (k: "front" | "low" | "balance" | "middle") => slider({ key: k, label: t(`packing.${k}`), value: aim[k], most: 100, per: 1, unit: "", set: (v) => set({ [k]: v }, k) });
-    const usual = JSON.stringify(aim) === JSON.stringify({ ...aim, ...usualAim });
+    const usual = JSON.stringify(aim) === JSON.stringify({ ...aim, ...aimDefaults });
     return html`<fieldset class="specs aims">
       <legend>${t("packing.aim")}</legend>
       ${slider({
@@ -98,7 +97,7 @@ class Packing extends Section {
       <p class="fine">${t("packing.weights")}</p>
       ${weight("front")} ${weight("low")} ${weight("balance")} ${weight("middle")}
       <p class="fine">${t("packing.pinned")}</p>
-      ${usual ? nothing : html`<button type="button" class="plain strong" @click=${() => set(usualAim, "")}>${t("packing.usual")}</button>`}
+      ${usual ? nothing : html`<button type="button" class="plain strong" @click=${() => set(aimDefaults, "")}>${t("packing.usual")}</button>`}
     </fieldset>`;
   }
 

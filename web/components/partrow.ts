@@ -6,7 +6,7 @@ import { editPart, setPath, usualHalfWidth } from "../edit.ts";
 import { deletePart, duplicate, moveToOther } from "../partacts.ts";
 import { store } from "../state.ts";
 import { language, brief, has, t, word } from "../text/index.ts";
-import { bases, carriers, forms, type Basis, type Form, type Part, type PartReport, type Vec3 } from "../types.ts";
+import { basisValues, carrierValues, formValues, type Basis, type Form, type Part, type PartReport, type Vec3 } from "../model/types.ts";
 import { partScale, placeText, write } from "../units.ts";
 import { domID } from "./element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemAt } from "./field.ts";
@@ -108,7 +108,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
             hidden: true,
             value: p.basis,
             problem: at("basis"),
-            options: bases.map((b) => ({ value: b, label: t(`basis.${b}.short`) })),
+            options: basisValues.map((b) => ({ value: b, label: t(`basis.${b}.short`) })),
             set: (v) =>
               edit(p, t("parts.basis"), (q) => ({ ...q, basis: v as Basis, half_width_g: usualHalfWidth(v as Basis, q.mass_g) })),
           })
@@ -129,7 +129,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
             hidden: true,
             value: p.carrier,
             problem: at("carrier"),
-            options: carriers.map((c) => ({ value: c, label: word("carrier", c) })),
+            options: carrierValues.map((c) => ({ value: c, label: word("carrier", c) })),
             set: set(p, "carrier", t("parts.carrier")),
           })
         : html`<span class="still">${word("carrier", p.carrier)}</span>`}
@@ -237,7 +237,7 @@ function details(p: Part): TemplateResult {
             key: key("carrier-2"),
             label: t("parts.carrier"),
             value: p.carrier,
-            options: carriers.map((c) => ({ value: c, label: word("carrier", c) })),
+            options: carrierValues.map((c) => ({ value: c, label: word("carrier", c) })),
             set: set(p, "carrier", t("parts.carrier")),
           })}
           ${choice({
@@ -245,7 +245,7 @@ function details(p: Part): TemplateResult {
             label: t("part.shape"),
             value: p.shape.form,
             problem: at("shape.form"),
-            options: forms.map((f) => ({ value: f, label: t(`form.${f}`) })),
+            options: formValues.map((f) => ({ value: f, label: t(`form.${f}`) })),
             set: set(p, "shape.form", t("part.shape")),
           })}
           ${(sizes[p.shape.form] ?? []).map((label, i) =>

@@ -7,7 +7,7 @@ import { repeat } from "lit/directives/repeat.js";
 import { chooseFile, savePartsCSV } from "../files.ts";
 import { store } from "../state.ts";
 import { count, t, word } from "../text/index.ts";
-import type { Part } from "../types.ts";
+import type { Part } from "../model/types.ts";
 import { figureScale, massField, partScale, plain, write } from "../units.ts";
 import "./addpart.ts";
 import { Later } from "./element.ts";

@@ -9,7 +9,7 @@ import { chooseNeighbour, deletePart } from "../partacts.ts";
 import { store } from "../state.ts";
 import { svgElement } from "../svg.ts";
 import { brief, t } from "../text/index.ts";
-import type { Intent, PartReport, Vec3, View } from "../types.ts";
+import type { Intent, PartReport, Vec3, View } from "../model/types.ts";
 import { figureScale, partScale, placeText, plain, write } from "../units.ts";
 import { domID, Piece } from "./element.ts";
 import { badge } from "./figure.ts";

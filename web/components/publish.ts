@@ -10,7 +10,7 @@ import { drawPNG, drawSVG } from "../picturefile.ts";
 import { store } from "../state.ts";
 import { readPreference, writePreference } from "../storage.ts";
 import { brief, t, type Key } from "../text/index.ts";
-import type { View } from "../types.ts";
+import type { View } from "../model/types.ts";
 import { readNumber } from "../units.ts";
 import { hasClosed, Piece, showDialog } from "./element.ts";
 

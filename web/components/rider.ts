@@ -4,11 +4,10 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { setPath } from "../edit.ts";
-import { addRider, carried, editRider, findLoad, findRider, newRider, removeRider, seat } from "../loadedit.ts";
-import { postures, ridersOf, tables, type Load, type Rider } from "../loadtypes.ts";
+import { addRider, carried, editRider, findLoad, findRider, newRider, removeRider, ridersOf, seat } from "../loadedit.ts";
+import { bodyTableValues, postureValues, type Load, type Problem, type Rider } from "../model/types.ts";
 import { store } from "../state.ts";
 import { brief, phrase, t, word } from "../text/index.ts";
-import type { Problem } from "../types.ts";
 import { decimal, figureScale, plain, write } from "../units.ts";
 import { domID, focusSoon } from "./element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemOf } from "./field.ts";
@@ -101,7 +100,7 @@ function fields(r: Rider): TemplateResult {
       label: t("rider.table"),
       value: r.table,
       problem: at("table"),
-      options: tables.map((v) => ({ value: v, label: t(`rider.table.${v}`) })),
+      options: bodyTableValues.map((v) => ({ value: v, label: t(`rider.table.${v}`) })),
       set: set("table", t("rider.table")),
     })}
     ${choice({
@@ -109,7 +108,7 @@ function fields(r: Rider): TemplateResult {
       label: t("rider.posture"),
       value: r.posture,
       problem: at("posture"),
-      options: postures.map((v) => ({ value: v, label: t(`rider.posture.${v}`) })),
+      options: postureValues.map((v) => ({ value: v, label: t(`rider.posture.${v}`) })),
       set: set("posture", t("rider.posture")),
     })}
     ${numberInput({ key: key("crank_deg"), label: t("rider.crank"), unit: t("unit.deg"), step: 5, value: r.crank_deg, problem: at("crank_deg"), set: set("crank_deg", t("rider.crank")) })}

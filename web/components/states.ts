@@ -3,8 +3,8 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { addLoad, blankLoad, carried, carry } from "../loadedit.ts";
-import { levels, loadsOf, states, type Path, type Side, type State, type StateReport, type Supplies } from "../loadtypes.ts";
+import { addLoad, blankLoad, carried, carry, loadsOf } from "../loadedit.ts";
+import { stateValues, suppliesValues, type Path, type Side, type State, type StateReport, type Supplies } from "../model/types.ts";
 import { store } from "../state.ts";
 import { brief, t } from "../text/index.ts";
 import { decimal, figureScale, signed, write } from "../units.ts";
@@ -84,7 +84,7 @@ class StateRow extends Piece {
     return html`<div class="staterow">
       <div class="set" role="group" aria-label=${t("carry.state")}>
         <span class="quiet" aria-hidden="true">${t("carry.state")}</span>
-        ${states.map((s) => {
+        ${stateValues.map((s) => {
           const off = why(s);
           if (off && !loadsOf(doc).length) return nothing;
           return html`<button
@@ -102,7 +102,7 @@ class StateRow extends Piece {
       ${usedUp() && now !== "bare"
         ? html`<div class="set" role="group" aria-label=${t("carry.supplies")}>
             <span class="quiet" aria-hidden="true">${t("carry.supplies")}</span>
-            ${levels.map(
+            ${suppliesValues.map(
               (l) =>
                 html`<button type="button" class="toggle" aria-pressed=${l === level} @click=${() => show({ supplies: l })}>${t(`supplies.${l}`)}</button>`,
             )}
@@ -120,7 +120,7 @@ const columns = ["total", "centre_x", "centre_z", "front_load", "rear_load", "fr
 // folded leaves of the levels of a state only the first when they are all alike.
 function folded(list: StateReport[]): (StateReport & { alone: boolean })[] {
   const value = (s: StateReport) => JSON.stringify(s.figures.map((f) => f.value));
-  return states.flatMap((name) => {
+  return stateValues.flatMap((name) => {
     const of = list.filter((s) => s.state === name);
     const alone = of.every((s) => value(s) === value(of[0]!));
     return (alone ? of.slice(0, 1) : of).map((s) => ({ ...s, alone }));
@@ -136,8 +136,8 @@ export function statesTable(): TemplateResult {
     .filter((s): s is { letter: Letter; side: Side } => (s.side?.states.length ?? 0) > 0);
   const two = sides.length > 1;
   const rows = sides.map(({ letter, side }) => ({ letter, list: folded(side.states) }));
-  const keys = states.flatMap((state) =>
-    levels
+  const keys = stateValues.flatMap((state) =>
+    suppliesValues
       .filter((supplies) => rows.some((r) => r.list.some((s) => s.state === state && s.supplies === supplies)))
       .map((supplies) => ({ state, supplies, alone: rows.every((r) => r.list.find((s) => s.state === state)?.alone ?? true) })),
   );

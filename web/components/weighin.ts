@@ -5,8 +5,22 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { core, Trouble } from "../core.ts";
 import { setPath } from "../edit.ts";
-import { addScale, addWeighIn, adopt, carried, editWeighIn, needsLoad, readOff, readOn, removeScale, removeWeighIn, usualReadings } from "../loadedit.ts";
-import { loadsOf, states, weighInsOf, type Reading, type Scale, type State, type Weighed, type WeighIn } from "../loadtypes.ts";
+import {
+  addScale,
+  addWeighIn,
+  adopt,
+  carried,
+  editWeighIn,
+  loadsOf,
+  needsLoad,
+  readOff,
+  readOn,
+  removeScale,
+  removeWeighIn,
+  usualReadings,
+  weighInsOf,
+} from "../loadedit.ts";
+import { stateValues, type Drawing, type Reading, type Scale, type State, type Weighed, type WeighIn } from "../model/types.ts";
 import { store } from "../state.ts";
 import { svgElement } from "../svg.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
@@ -173,7 +187,7 @@ class WeighInSection extends Section {
         label: t("weighin.state"),
         value: w.state,
         problem: at("state"),
-        options: states.map((s) => ({ value: s, label: t(`state.${s}`) })),
+        options: stateValues.map((s) => ({ value: s, label: t(`state.${s}`) })),
         set: this.edit(w, "state"),
       })}
       ${needsLoad(w.state)
@@ -675,7 +689,7 @@ class WeighInSection extends Section {
     const { show } = store.doc!;
     const dark = document.documentElement.dataset["theme"] === "dark";
     const size = narrow.matches ? { width: 363, height: 720 } : middling.matches ? { width: 800, height: 560 } : { width: 1180, height: 560 };
-    const view = JSON.stringify({ ...size, dark, units: { mass: show.mass, length: show.length } });
+    const view: Drawing = { ...size, dark, units: { mass: show.mass, length: show.length } };
     const key = JSON.stringify([w?.id, w?.build, w?.readings, view, core.state, store.figures(w?.build ?? store.activeID)?.geometry]);
     if (this.drawing.of !== key) {
       let text = "";

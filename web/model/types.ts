@@ -333,6 +333,16 @@ export interface Functions {
     answer: string;
   };
   /**
+   * What goes with a table of the figures of a document: how they were obtained, and the caution.
+   */
+  notes: {
+    arguments: [document: string, date: string];
+    /**
+     * Sentences.
+     */
+    answer: string[];
+  };
+  /**
    * How the figures of a document were obtained.
    */
   provenance: {
@@ -1654,6 +1664,12 @@ export interface BadRow {
 }
 
 /**
+ * A unit that the masses of a list may be in.
+ */
+export type ListMassUnit = "g" | "kg" | "lb" | "oz";
+export const listMassUnitValues = ["g", "kg", "lb", "oz"] as const satisfies readonly ListMassUnit[];
+
+/**
  * What is known about a list; what is not there is found out.
  */
 export interface CSVOptions {
@@ -1666,7 +1682,7 @@ export interface CSVOptions {
   /**
    * Of masses without a unit in cell or header; g when absent.
    */
-  mass_unit?: "g" | "kg" | "lb" | "oz";
+  mass_unit?: ListMassUnit;
   /**
    * Ids of parts that are in use.
    */
@@ -1782,35 +1798,35 @@ export interface PointerDid {
   /**
    * Of the pointer: fingers are told apart by it.
    */
-  id: number;
+  id?: number;
   /**
    * Of the picture, px.
    */
-  x: number;
+  x?: number;
   /**
    * Of the picture, px.
    */
-  y: number;
+  y?: number;
   /**
    * Of a press: 0 main, 1 middle, 2 secondary.
    */
-  button: number;
+  button?: number;
   /**
    * Of a wheel, px downwards.
    */
-  delta: number;
+  delta?: number;
   /**
    * Of a wheel that stands for a pinch on a touch pad: the factor; 0 otherwise.
    */
-  pinch: number;
+  pinch?: number;
   /**
    * mouse, touch or pen.
    */
-  kind: string;
+  kind?: string;
   /**
    * ms
    */
-  time: number;
+  time?: number;
 }
 
 /**
