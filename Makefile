@@ -3,6 +3,9 @@
 #   make run     build the page and serve it on this machine
 #   make build   write the static site to dist/
 #   make single  the same, and dist/steelyard.html: all of it in one file
+#   make check   the quick part of it: format, lint, types, unit tests without
+#                the race detector, those of packages that did not change from
+#                Go's cache
 #   make test    everything that must hold before a change goes in
 #   make fuzz    every fuzz target for FUZZTIME each
 #   make types   web/model/types.ts anew, of data/schema
@@ -17,7 +20,18 @@ FUZZTIME ?= 2m
 WASM := ./wasm/... ./internal/site/empty
 TSC  := node web/node_modules/typescript/bin/tsc
 
-.PHONY: run build single test fuzz bench clean lint page types unit smoke browser chromium glpk poppler modules
+# tested runs the Go tests that $(1) selects, keeps what happened in
+# .build/$(2).json, and tells which took longest.
+define tested
+.build/gotestsum --format pkgname-and-test-fails --jsonfile .build/$(2).json -- $(1)
+@echo "The slowest of them:"
+@.build/gotestsum tool slowest --num 10 --jsonfile .build/$(2).json
+endef
+
+# All packages but that of the browser's tests.
+UNITS = $$(go list ./... | grep -v /internal/browsertest$$)
+
+.PHONY: run build single check test fuzz bench clean lint page types unit smoke browser chromium glpk poppler modules
 
 run:
 	go run ./internal/site serve -addr $(ADDR)
@@ -32,6 +46,9 @@ single:
 test: chromium glpk poppler lint page unit smoke browser
 	@echo "All tests passed."
 
+check: glpk poppler lint page .build/gotestsum
+	$(call tested,$(UNITS),check)
+
 lint: .build/staticcheck
 	test -z "$$(gofmt -l data internal wasm | tee /dev/stderr)"
 	go vet ./...
@@ -39,9 +56,12 @@ lint: .build/staticcheck
 	GOOS=js GOARCH=wasm go vet $(WASM)
 	GOOS=js GOARCH=wasm .build/staticcheck $(WASM)
 
-# The version is the one that go.mod names.
+# The versions are those that go.mod names.
 .build/staticcheck: go.mod
 	go build -o $@ honnef.co/go/tools/cmd/staticcheck
+
+.build/gotestsum: go.mod
+	go build -o $@ gotest.tools/gotestsum
 
 page: modules
 	node web/model/generate.mjs --check
@@ -55,16 +75,17 @@ modules:
 	go run ./internal/site modules
 
 # The race detector needs a C compiler.
-unit:
-	@if [ "$$(go env CGO_ENABLED)" = 1 ] && command -v "$$(go env CC)" >/dev/null; then race=-race; \
-	else echo "No C compiler: testing without the race detector."; race=; fi; \
-	set -x; go test $$race $$(go list ./... | grep -v /internal/browsertest)
+RACE = $$(if [ "$$(go env CGO_ENABLED)" = 1 ] && command -v "$$(go env CC)" >/dev/null; then echo -race; \
+	else echo "No C compiler: testing without the race detector." >&2; fi)
+
+unit: .build/gotestsum
+	$(call tested,$(RACE) $(UNITS),unit)
 
 smoke:
 	.ci/fuzz 2s
 
-browser: chromium poppler
-	go test -count=1 -timeout 60m ./internal/browsertest
+browser: chromium poppler .build/gotestsum
+	$(call tested,-count=1 -timeout 60m ./internal/browsertest,browser)
 
 chromium:
 	@.ci/chromium
