@@ -42,8 +42,8 @@ const Install = "install it (on Debian and Ubuntu: sudo apt-get update && sudo a
 
 // Start starts Chromium with a profile of its own. It draws WebGL by software,
 // so that a machine without a graphics card will do, and reaches no host but
-// this one.
-func Start(ctx context.Context) (*Browser, error) {
+// this one. More flags may be given.
+func Start(ctx context.Context, flags ...chromedp.ExecAllocatorOption) (*Browser, error) {
 	path, err := Executable()
 	if err != nil {
 		return nil, err
@@ -53,7 +53,7 @@ func Start(ctx context.Context) (*Browser, error) {
 		return nil, err
 	}
 	b := &Browser{Patience: patience, profile: profile}
-	ctx, b.release = chromedp.NewExecAllocator(ctx,
+	ctx, b.release = chromedp.NewExecAllocator(ctx, append([]chromedp.ExecAllocatorOption{
 		chromedp.ExecPath(path),
 		chromedp.UserDataDir(profile),
 		chromedp.NoFirstRun,
@@ -77,8 +77,8 @@ func Start(ctx context.Context) (*Browser, error) {
 		chromedp.Flag("force-color-profile", "srgb"),
 		chromedp.Flag("hide-scrollbars", true),
 		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"),
-		chromedp.WSURLReadTimeout(60*time.Second),
-	)
+		chromedp.WSURLReadTimeout(60 * time.Second),
+	}, flags...)...)
 	b.ctx, b.cancel = chromedp.NewContext(ctx)
 	if err := chromedp.Do(b.ctx); err != nil {
 		b.Close()

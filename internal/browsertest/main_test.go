@@ -6,6 +6,8 @@ import (
 	"os"
 	"testing"
 
+	"github.com/chromedp/chromedp"
+
 	"steelyard/internal/site/static"
 )
 
@@ -40,7 +42,9 @@ func run(m *testing.M) int {
 		return fail(err)
 	}
 	defer server.Close()
-	if browser, err = Start(ctx); err != nil {
+	// Every test loads the program anew, and few run it for long: optimising it
+	// costs as much as all else that a page does until it is painted.
+	if browser, err = Start(ctx, chromedp.Flag("js-flags", "--liftoff-only")); err != nil {
 		return fail(err)
 	}
 	defer browser.Close()
