@@ -10,6 +10,7 @@ import { findBuild } from "./edit.ts";
 import { today } from "./exports.ts";
 import { findLoad } from "./loadedit.ts";
 import type { Advice, Difference, Figure, Headroom, Part } from "./model/types.ts";
+import { groupOfBoth, named } from "./places.ts";
 import { store } from "./state.ts";
 import { svgElement } from "./svg.ts";
 import { t, word, type Key } from "./text/index.ts";
@@ -163,7 +164,7 @@ function difference(d: Difference): TemplateResult {
         ${d.groups.map(
           (g) =>
             html`<tr>
-              <th scope="row">${word("group", g.key)}</th>
+              <th scope="row">${groupOfBoth(g.key)}</th>
               <td class="right">${number(write(g.a_g, 0, s))}</td>
               <td class="right">${number(write(g.b_g, 0, s))}</td>
               <td class="right">${number(write(g.delta_g, g.plus_g, s, true))}</td>
@@ -327,7 +328,7 @@ function parts(letter: Letter): TemplateResult | typeof nothing {
         list.length
           ? html`<tbody>
               <tr class="group">
-                <th scope="rowgroup" colspan="6">${word("group", g)}</th>
+                <th scope="rowgroup" colspan="6">${named("group", g, build.id)}</th>
                 <td class="right">${decimal(list.reduce((m, p) => m + (told.get(p.id)?.mass_g ?? 0), 0) / s.per, s.decimals)}</td>
               </tr>
               ${list.map((p) => {
@@ -338,7 +339,7 @@ function parts(letter: Letter): TemplateResult | typeof nothing {
                   <td class="right">${mass.text(p.mass_g)}</td>
                   <td class="right">${mass.text(p.half_width_g)}</td>
                   <td>${t(`basis.${p.basis}.short`)}</td>
-                  <td>${p.at_mm ? `${p.at_mm.map((v) => length.text(v)).join(" / ")} ${length.unit}` : word("station", p.station ?? "")}</td>
+                  <td>${p.at_mm ? `${p.at_mm.map((v) => length.text(v)).join(" / ")} ${length.unit}` : named("station", p.station ?? "", build.id)}</td>
                   <td class="right">${r?.ok ? decimal(r.mass_g / s.per, s.decimals) : t("parts.left" as Key)}</td>
                 </tr>`;
               })}

@@ -132,6 +132,16 @@ func TestRigid(t *testing.T) {
 			t.Errorf("a table of a rigid bike has rows of springs:\n%s", table)
 		}
 	}
+	stays := parts.Part{ID: "q", Name: "Caliper", Kind: "fork-rigid", Quantity: 1, Mass: 100, Basis: parts.Weighed, Station: "swingarm", Carrier: parts.Swingarm, Shape: parts.Shape{Form: parts.FormPoint}}
+	one, two := rigid("a"), rigid("b")
+	one.Parts, two.Parts = []parts.Part{stays}, []parts.Part{stays}
+	two.Parts[0].Mass = 300
+	pair := report.Weigh(document(one, two))
+	for _, table := range []string{string(pair.PartsMarkdown(&one, report.Export{})), string(report.DifferenceMarkdown(pair.Report, parts.Show{}, report.Export{})), string(report.DifferenceCSV(pair.Report, report.Export{}))} {
+		if low := strings.ToLower(table); strings.Contains(low, "swingarm") || strings.Contains(low, "shock") {
+			t.Errorf("a table of rigid bikes tells of swingarm or shock:\n%s", table)
+		}
+	}
 	hard := rigid("c")
 	hard.Fork, hard.Parts = bike("c").Fork, b.Parts
 	half := report.EvaluateDocument(document(hard)).Builds[0]

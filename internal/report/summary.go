@@ -86,7 +86,7 @@ func (w *words) difference(a, b *Weighed, d *Difference) string {
 		add("total."+c.Verdict, "a", nameA, "b", nameB, "delta", w.delta(c))
 		if len(d.Groups) > 0 && (c.Verdict == More || c.Verdict == Less) {
 			if g := &d.Groups[0]; (g.Delta > 0) == (c.Delta > 0) && math.Abs(g.Delta) > math.Abs(c.Delta)/2 {
-				add("group."+c.Verdict, "group", Label("group."+g.Key), "delta", w.grams(math.Abs(g.Delta), g.Plus))
+				add("group."+c.Verdict, "group", on("group", g.Key, !a.Bike.RearSprung && !b.Bike.RearSprung), "delta", w.grams(math.Abs(g.Delta), g.Plus))
 			}
 		}
 	}

@@ -60,7 +60,7 @@ func DifferenceCSV(r *Report, x Export) []byte {
 		t.line("figure", c.Key, Label("figure."+c.Key), c.Unit, number(c.A), number(c.B), number(c.Delta), number(c.Plus), Label("verdict."+c.Verdict))
 	}
 	for _, g := range d.Groups {
-		t.line("group", g.Key, Label("group."+g.Key), gram.name, number(g.A), number(g.B), number(g.Delta), number(g.Plus), "")
+		t.line("group", g.Key, on("group", g.Key, d.rigid(r)), gram.name, number(g.A), number(g.B), number(g.Delta), number(g.Plus), "")
 	}
 	massA, massB := t.masses(r, a), t.masses(r, b)
 	for _, p := range d.Parts {
@@ -117,7 +117,7 @@ func DifferenceMarkdown(r *Report, show parts.Show, x Export) []byte {
 	}
 	t.head("wf", Label("table.group"), a.Name, b.Name, Label("table.difference"))
 	for _, g := range d.Groups {
-		t.line(Label("group."+g.Key), w.grams(g.A, subsetPlus(a, g.Key)), w.grams(g.B, subsetPlus(b, g.Key)), plusSign(g.Delta, w.grams(g.Delta, g.Plus)))
+		t.line(on("group", g.Key, d.rigid(r)), w.grams(g.A, subsetPlus(a, g.Key)), w.grams(g.B, subsetPlus(b, g.Key)), plusSign(g.Delta, w.grams(g.Delta, g.Plus)))
 	}
 	if len(d.Parts) > 0 {
 		t.head("wwf", Label("table.part"), Label("table.change"), Label("table.difference"))
@@ -322,8 +322,10 @@ func (e *Evaluation) PartsMarkdown(b *parts.Build, x Export) []byte {
 	var t markdownTable
 	t.head("wwffffww", Label("table.group"), Label("table.part"), Label("table.number"), Label("table.each"), Label("table.within"), Label("table.together"), Label("table.basis"), Label("table.station"))
 	told := make(map[string]*Part)
+	rigid := false
 	for i := range e.Report.Builds {
 		if r := &e.Report.Builds[i]; r.ID == b.ID {
+			rigid = r.Weighed && !r.RearSprung
 			for k := range r.Parts {
 				told[r.Parts[k].ID] = &r.Parts[k]
 			}
@@ -341,12 +343,31 @@ func (e *Evaluation) PartsMarkdown(b *parts.Build, x Export) []byte {
 			}
 			where := ""
 			if p.At == nil {
-				where = Label("station." + p.Station)
+				where = on("station", p.Station, rigid)
 			}
-			t.line(Label("group."+g), p.Name, strconv.Itoa(p.Quantity), w.limit(p.Mass), w.limit(p.HalfWidth), together, Label("basis."+string(p.Basis)), where)
+			t.line(on("group", g, rigid), p.Name, strconv.Itoa(p.Quantity), w.limit(p.Mass), w.limit(p.HalfWidth), together, Label("basis."+string(p.Basis)), where)
 		}
 	}
 	return t.end(x)
+}
+
+// on is the name of a place or a group on a bike. A rigid rear has neither
+// swingarm nor shock: what is there instead has a name of its own.
+func on(kind, name string, rigid bool) string {
+	if key := kind + "_rigid." + name; rigid && Label(key) != key {
+		return Label(key)
+	}
+	return Label(kind + "." + name)
+}
+
+// rigid says whether neither of the builds compared has a spring at its rear.
+func (d *Difference) rigid(r *Report) bool {
+	for i := range r.Builds {
+		if b := &r.Builds[i]; (b.ID == d.A || b.ID == d.B) && (!b.Weighed || b.RearSprung) {
+			return false
+		}
+	}
+	return true
 }
 
 // safe keeps a spreadsheet from taking a name for a formula. A number is left

@@ -2,8 +2,9 @@
 // centre of mass, and which parts to weigh first.
 
 import { html, nothing, svg, type TemplateResult } from "lit";
+import { groupOfBoth } from "../places.ts";
 import { store } from "../state.ts";
-import { t, word } from "../text/index.ts";
+import { t } from "../text/index.ts";
 import type { Advice, Difference as Diff, GroupChange, Mover, PartChange } from "../model/types.ts";
 import { decimal, figureScale, partScale, plain, signed, trim, write } from "../units.ts";
 import { copyMenu, copyTable, subhead } from "./copytable.ts";
@@ -70,7 +71,7 @@ class Difference extends Later {
   private groups(d: Diff): TemplateResult {
     const s = partScale(store.doc!.show);
     const other = d.groups.filter((g) => g.delta_g !== 0 || g.plus_g !== 0);
-    const same = d.groups.filter((g) => !other.includes(g)).map((g) => word("group", g.key));
+    const same = d.groups.filter((g) => !other.includes(g)).map((g) => groupOfBoth(g.key));
     const reach = Math.max(...d.groups.map((g) => Math.abs(g.delta_g) + g.plus_g), 1);
     return html`${subhead(t("diff.groups"), t("diff.groups"))}
       <table class="lines">
@@ -88,7 +89,7 @@ class Difference extends Later {
           ${other.map(
             (g) =>
               html`<tr>
-                <th scope="row">${word("group", g.key)}</th>
+                <th scope="row">${groupOfBoth(g.key)}</th>
                 <td class="barcell">${bar(g, reach)}</td>
                 <td>${number(write(g.delta_g, g.plus_g, s, true))}</td>
               </tr>`,
@@ -187,7 +188,7 @@ function advice(list: Advice[], lead: (now: string) => string): TemplateResult {
       .map(
         (a) =>
           html`<li>
-            ${link(a.name, a.part, undefined, a.build)}
+            ${link(a.name, a.part, undefined, a.build, "mass_g")}
             <span class="then">${t("diff.weigh.step", { then: n(a.then_g) })}${a.settles ? html`, <strong>${t("diff.weigh.settles")}</strong>` : nothing}</span>
           </li>`,
       )}
@@ -210,7 +211,7 @@ function what(p: PartChange): string {
 }
 
 // link leads to a part in the list of the build that has it: B if both have.
-function link(name: string, a?: string, b?: string, build?: string): TemplateResult {
+function link(name: string, a?: string, b?: string, build?: string, to: "name" | "mass_g" = "name"): TemplateResult {
   return html`<button
     type="button"
     class="plain name"
@@ -221,7 +222,7 @@ function link(name: string, a?: string, b?: string, build?: string): TemplateRes
       else if (a && !b) store.activate("A");
       else if (b && !a) store.activate("B");
       const id = store.activeID === B && !build ? (b ?? a) : (a ?? b);
-      if (id) reveal(id);
+      if (id) reveal(id, to);
     }}
   >
     ${name}

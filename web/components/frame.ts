@@ -25,6 +25,9 @@ const fields: Record<Section, string[]> = {
   cranks: ["length_mm", "width_mm"],
 };
 
+// What is asked of a spring beside its travel.
+const ofSpring = { fork: ["sag_mm"], rear: fields.rear.filter((f) => f !== "travel_mm") };
+
 class FrameSheet extends Later {
   protected override render(): TemplateResult {
     const { build } = store;
@@ -39,7 +42,7 @@ class FrameSheet extends Later {
               (s) =>
                 html`<fieldset class="specs">
                   <legend>${t(`frame.${s}`)}</legend>
-                  ${fields[s].map((f) => this.input(build, s, f))} ${s === "rear" || s === "fork" ? html`<p class="fine">${t("frame.rigid")}</p>` : nothing}
+                  ${this.asked(build, s).map((f) => this.input(build, s, f))} ${s === "rear" || s === "fork" ? html`<p class="fine">${t("frame.rigid")}</p>` : nothing}
                 </fieldset>`,
             )}
             <div class="specs worked">${this.worked()}</div>
@@ -57,6 +60,16 @@ class FrameSheet extends Later {
             </fieldset>
           </div>`
         : nothing}`;
+  }
+
+  // asked are the fields of a section. An end without travel is asked for nothing
+  // else of its spring, unless something there is wrong.
+  private asked(build: Build, section: Section): string[] {
+    if (section !== "fork" && section !== "rear") return fields[section];
+    const report = store.figures(build.id);
+    const sprung = section === "fork" ? report?.front_sprung : report?.rear_sprung;
+    if (sprung !== false || store.stale(build.id)) return fields[section];
+    return fields[section].filter((f) => !ofSpring[section].includes(f) || problemAt(`${section}.${f}`, build.id));
   }
 
   private input(build: Build, section: Section, f: string): TemplateResult {

@@ -8,14 +8,15 @@ import { domID } from "./element.ts";
 import { unfold, type Fold } from "./section.ts";
 
 // revealLine opens a line of the load that the side looked at carries, and goes
-// to its name; false when the id is a part's.
-export function revealLine(line: string): boolean {
+// to its name or its mass; false when the id is a part's.
+export function revealLine(line: string, to: "name" | "mass_g" = "name"): boolean {
   const what = splitLine(line);
   if (!what) return false;
   store.select(line);
   const load = loadLine(line)?.load ?? "";
   if (load) workOn(load);
-  unfold("load", domID("f", what.kind === "rider" ? `rider/${what.id}/name` : `load/${load}/${what.kind}/${what.id}/name`));
+  if (to === "mass_g" && what.kind === "bag") store.open.add(line); // its mass stands in the details
+  unfold("load", domID("f", what.kind === "rider" ? `rider/${what.id}/${to}` : `load/${load}/${what.kind}/${what.id}/${to}`));
   return true;
 }
 

@@ -4,8 +4,9 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { needsLoad } from "../loadedit.ts";
 import { lineID, loadLine, type LineKind } from "../loadlines.ts";
+import { named } from "../places.ts";
 import { store } from "../state.ts";
-import { brief, t, word, type Key } from "../text/index.ts";
+import { brief, t, type Key } from "../text/index.ts";
 import type { Show, Vec3 } from "../model/types.ts";
 import { figureScale, lengthField, partScale, placeText, plain, write, type Scale } from "../units.ts";
 import { Piece } from "./element.ts";
@@ -33,7 +34,7 @@ function markers(): Marker[] {
   for (const r of of?.parts ?? []) {
     const p = parts.get(r.id);
     if (!p || !r.ok || r.off) continue;
-    list.push({ id: r.id, name: p.name, mass_g: r.mass_g, plus_g: r.plus_g, place_mm: r.place_mm, carrier: word("carrier", p.carrier), springs: sprung(r) });
+    list.push({ id: r.id, name: p.name, mass_g: r.mass_g, plus_g: r.plus_g, place_mm: r.place_mm, carrier: named("carrier", p.carrier), springs: sprung(r) });
   }
   const side = store.side(store.letter);
   const line = (kind: LineKind, id: string, springs: string) => {

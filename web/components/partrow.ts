@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { guard } from "lit/directives/guard.js";
 import { editPart, setPath, usualHalfWidth } from "../edit.ts";
 import { deletePart, duplicate, moveToOther } from "../partacts.ts";
+import { named, springs } from "../places.ts";
 import { store } from "../state.ts";
 import { language, brief, has, t, word } from "../text/index.ts";
 import { basisValues, carrierValues, formValues, type Basis, type Form, type Part, type PartReport, type Vec3 } from "../model/types.ts";
@@ -22,7 +23,7 @@ export function partRows(p: Part, long: boolean): TemplateResult {
   const stem = `${store.activeID}/${p.id}/`;
   const typing = [...store.drafts].filter(([k]) => k.startsWith(stem)).map(([k, d]) => `${k}=${d.text}=${d.why}`);
   const problems = store.problems.filter((q) => q.part === p.id && q.build === store.activeID).map((q) => `${q.field}${q.message}`);
-  const known = [p, open, chosen, long, store.activeID, store.otherID, store.doc!.show, language(), store.kinds, store.stations, typing.join(), problems.join(), w ? `${w.mass_g},${w.place_mm},${w.unsprung},${w.ok},${w.off}` : ""];
+  const known = [p, open, chosen, long, store.activeID, store.otherID, store.doc!.show, language(), store.kinds, store.stations, springs(), store.figures(store.activeID)?.rear_sprung, typing.join(), problems.join(), w ? `${w.mass_g},${w.place_mm},${w.unsprung},${w.ok},${w.off}` : ""];
   return html`${guard(known, () => html`${line(p, w, chosen, open, long)}${open ? details(p) : nothing}`)}`;
 }
 
@@ -74,7 +75,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
       })}
     </td>
     <th role="rowheader" scope="row" class="n">
-      ${w
+      ${w && springs()
         ? html`<span class="sw ${w.unsprung >= 0.999 ? "unsprung" : w.unsprung > 0.001 ? "half" : "sprung"}" title=${sprung(w)}><span class="unseen">${sprung(w)}</span></span>`
         : nothing}
       ${field({
@@ -119,7 +120,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
         ? html`<span class="still">${t("part.placed.at")}</span>`
         : live
           ? stationChoice(p, true)
-          : html`<span class="still">${word("station", p.station ?? "")}</span>`}
+          : html`<span class="still">${named("station", p.station ?? "")}</span>`}
     </td>
     <td role="cell" class="c">
       ${live
@@ -129,10 +130,10 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
             hidden: true,
             value: p.carrier,
             problem: at("carrier"),
-            options: carrierValues.map((c) => ({ value: c, label: word("carrier", c) })),
+            options: carrierValues.map((c) => ({ value: c, label: named("carrier", c) })),
             set: set(p, "carrier", t("parts.carrier")),
           })
-        : html`<span class="still">${word("carrier", p.carrier)}</span>`}
+        : html`<span class="still">${named("carrier", p.carrier)}</span>`}
     </td>
     <td role="cell" class="p right" data-label=${t("parts.place.x")}>${x}</td>
     <td role="cell" class="p right" data-label=${t("parts.place.y")}>${y}</td>
@@ -165,7 +166,7 @@ function stationChoice(p: Part, hidden: boolean): TemplateResult {
     hidden,
     value: p.station ?? "",
     problem: problemAt("station", store.activeID, p.id),
-    options: store.stations.map((s) => ({ value: s.name, label: word("station", s.name) })),
+    options: store.stations.map((s) => ({ value: s.name, label: named("station", s.name) })),
     set: (v) => edit(p, t("parts.station"), (q) => ({ ...q, station: v })),
   });
 }
@@ -237,7 +238,7 @@ function details(p: Part): TemplateResult {
             key: key("carrier-2"),
             label: t("parts.carrier"),
             value: p.carrier,
-            options: carrierValues.map((c) => ({ value: c, label: word("carrier", c) })),
+            options: carrierValues.map((c) => ({ value: c, label: named("carrier", c) })),
             set: set(p, "carrier", t("parts.carrier")),
           })}
           ${choice({

@@ -5,6 +5,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { repeat } from "lit/directives/repeat.js";
 import { chooseFile, savePartsCSV } from "../files.ts";
+import { named } from "../places.ts";
 import { store } from "../state.ts";
 import { count, t, word } from "../text/index.ts";
 import type { Part } from "../model/types.ts";
@@ -155,7 +156,7 @@ class Parts extends Later {
     return html`<tbody role="rowgroup">
       <tr class="group" role="row">
         <th role="rowheader" scope="rowgroup" colspan="10">
-          ${word("group", g)} <span class="n">${list.length}</span>
+          ${named("group", g)} <span class="n">${list.length}</span>
         </th>
         <td role="cell" class="t right">${Number.isFinite(sum) && !this.filter ? plain(write(sum, 0, s)) : nothing}</td>
         <td role="cell" class="a"></td>

@@ -6,6 +6,7 @@ import { speaker } from "../language.ts";
 import { lineID, loadLine, type Line } from "../loadlines.ts";
 import { arrow, large, nudge, small } from "../nudge.ts";
 import { chooseNeighbour, deletePart } from "../partacts.ts";
+import { springs } from "../places.ts";
 import { store } from "../state.ts";
 import { svgElement } from "../svg.ts";
 import { brief, t } from "../text/index.ts";
@@ -106,7 +107,7 @@ class PictureFoot extends Piece {
     const picked = id === store.selected;
     return html`<p class="what">
         <strong>${brief(p.name)}</strong>
-        <span class="facts">${plain(write(w?.mass_g ?? p.mass_g * p.quantity, w?.plus_g ?? 0, s))}${w ? html` · ${sprung(w)} · ${place(w)}` : nothing}</span>
+        <span class="facts">${plain(write(w?.mass_g ?? p.mass_g * p.quantity, w?.plus_g ?? 0, s))}${w ? html`${sprung(w) ? ` · ${sprung(w)}` : nothing} · ${place(w)}` : nothing}</span>
       </p>
       ${picked
         ? html`<div class="tools">
@@ -160,7 +161,9 @@ class PictureFoot extends Piece {
 
 customElements.define("sy-picture-foot", PictureFoot);
 
+// sprung says how a part is sprung; nothing on a bike without springs.
 export function sprung(w: PartReport): string {
+  if (!springs()) return "";
   if (w.unsprung >= 0.999) return t("parts.unsprung");
   return w.unsprung > 0.001 ? t("parts.halfsprung") : t("parts.sprung");
 }
@@ -177,8 +180,8 @@ function placed(at: Vec3): string {
 }
 
 // reveal opens a part's details in the list and goes to one of its fields.
-export function reveal(id: string, to = "name"): void {
-  if (revealLine(id)) return;
+export function reveal(id: string, to: "name" | "mass_g" = "name"): void {
+  if (revealLine(id, to)) return;
   store.select(id);
   store.open.add(id);
   store.touch();
