@@ -42,6 +42,14 @@ function spread(at: number[], gap: number, low: number, high: number): number[] 
   return out;
 }
 
+// marker tells a line apart by its shape: a ring in front, a square at the rear.
+function marker(tone: string, x: number, y: number): TemplateResult {
+  const r = 2.8;
+  return tone === "front"
+    ? svg`<circle class="marker" cx=${x.toFixed(1)} cy=${y.toFixed(1)} r=${r} />`
+    : svg`<rect class="marker" x=${(x - r).toFixed(1)} y=${(y - r).toFixed(1)} width=${2 * r} height=${2 * r} />`;
+}
+
 export function chart(s: ChartSpec): TemplateResult | typeof nothing {
   const all = s.series.flatMap((l) => l.points);
   if (all.length < 2) return nothing;
@@ -81,6 +89,7 @@ export function chart(s: ChartSpec): TemplateResult | typeof nothing {
     return svg`<g class=${`series ${l.tone} ${l.dashed ? "dashed" : ""}`}>
       <path class="band" d=${band}/>
       <path class="line" d=${`M${there.map((p) => at(p.x, p.y)).join("L")}`}/>
+      ${l.tone === "front" || l.tone === "rear" ? there.filter((_, i) => i % 2 === 0).map((p) => marker(l.tone, px(p.x), py(p.y))) : nothing}
       <text class="name" x=${s.wide - right + 6} y=${(ends[i]! + 4).toFixed(1)}>${l.name}</text>
     </g>`;
   };
