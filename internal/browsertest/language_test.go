@@ -157,7 +157,7 @@ func TestGerman(t *testing.T) {
 	if !Eval[bool](p, "window.same === true") {
 		t.Error("the page was loaded again")
 	}
-	if after, _ := p.savedBy("Sichern"); after != before {
+	if after, _ := p.savedBy("Speichern"); after != before {
 		t.Error("another language is another document")
 	}
 	for what, want := range map[string]string{
@@ -216,7 +216,7 @@ func TestGerman(t *testing.T) {
 		re = regexp.MustCompile(`\\\{\w+\\\}`).ReplaceAllString(re, ".*")
 		patterns = append(patterns, pattern{key, regexp.MustCompile("^" + re + "$")})
 	}
-	_, d := p.savedBy("Sichern")
+	_, d := p.savedBy("Speichern")
 	named := map[string]bool{}
 	for _, b := range d.Builds {
 		named[b.Name] = true

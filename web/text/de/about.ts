@@ -36,5 +36,5 @@ export const about: Record<keyof typeof english, string> = {
   "offline.failed.long": "Dieser Browser hat die Seite nicht aufbewahrt ({why}). Jetzt läuft sie; ohne Netz öffnet sie sich vielleicht nicht wieder.",
   "offline.off.long": "Dieser Browser, oder die Adresse, von der die Seite kam, erlaubt es nicht, eine Seite aufzubewahren. Jetzt läuft sie; ohne Netz öffnet sie sich vielleicht nicht wieder.",
   "offline.incomplete": "nicht jede Datei ließ sich holen",
-  "offline.unkept": "Die neue Version wurde nicht geladen: Ihr Dokument ist nicht in diesem Browser aufbewahrt. Sichern Sie es erst als Datei und laden Sie dann die Seite neu.",
+  "offline.unkept": "Die neue Version wurde nicht geladen: Ihr Dokument ist nicht in diesem Browser aufbewahrt. Speichern Sie es erst als Datei und laden Sie dann die Seite neu.",
 };

@@ -78,7 +78,7 @@ export const load: Record<keyof typeof english, string> = {
   "load.on.name": "Aufbau {letter} trägt diese Ladung",
   "load.off": "Kein Aufbau trägt diese Ladung, sie wird also nicht gewogen: A oder B lädt sie auf.",
   "load.new": "Neue Ladung",
-  "load.new.name": "Neue Ladung",
+  "load.new.name": "Unbenannte Ladung",
   "load.menu": "Mehr zu dieser Ladung",
   "load.rename": "Umbenennen",
   "load.name": "Name der Ladung",
