@@ -197,11 +197,14 @@ take("pointerleave");
 document.documentElement.addEventListener("mouseleave", (e) => {
   send({ type: "leave", id: 1, x: e.clientX, y: e.clientY, button: 0, kind: "mouse", time: e.timeStamp });
 });
+// The wheel alone scrolls the page, over the picture as elsewhere.
 take("wheel", (e) => {
+  if (!e.ctrlKey && !e.metaKey) return;
   e.preventDefault();
   const delta = e.deltaY * ([1, 16, window.innerHeight][e.deltaMode] ?? 1);
   // A pinch on a touch pad comes as a wheel with the control key.
-  const pinch = e.ctrlKey ? Math.exp(-delta / 100) : 0;
+  // One click of a mouse's wheel is ten times that, and is left to the stage.
+  const pinch = e.ctrlKey && Math.abs(delta) < 50 ? Math.exp(-delta / 100) : 0;
   send({ type: "wheel", id: 0, x: e.clientX, y: e.clientY, button: 0, delta, pinch, kind: "mouse", time: e.timeStamp });
 });
 take("touchstart", (e) => {

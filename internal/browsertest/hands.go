@@ -217,10 +217,14 @@ func (p *Page) Tap(x, y float64) {
 	p.Touch(input.DispatchTouchEventTypeTouchEnd)
 }
 
-// Wheel turns the wheel.
-func (p *Page) Wheel(x, y, delta float64) {
+// Wheel turns the wheel, with keys held down or without.
+func (p *Page) Wheel(x, y, delta float64, held ...kb.Modifier) {
 	p.tb.Helper()
+	var keys kb.Modifier
+	for _, k := range held {
+		keys |= k
+	}
 	Call(p, input.DispatchMouseEvent, input.DispatchMouseEventParams{
-		Type: input.DispatchMouseEventTypeMouseWheel, X: x, Y: y, DeltaX: 1e-6, DeltaY: delta, // a delta of 0 would not be sent
+		Type: input.DispatchMouseEventTypeMouseWheel, X: x, Y: y, DeltaX: 1e-6, DeltaY: delta, Modifiers: int64(keys), // a delta of 0 would not be sent
 	})
 }

@@ -292,12 +292,20 @@ func TestArrowKeysNudge(t *testing.T) {
 	p.Until("the page has the keyboard", "document.activeElement?.tagName !== 'IFRAME'")
 }
 
-func TestWheelZooms(t *testing.T) {
+// Over the picture the wheel scrolls the page as it does elsewhere; with Ctrl,
+// as which a pinch on a touch pad comes too, it zooms.
+func TestTheWheelScrollsAndWithCtrlZooms(t *testing.T) {
 	p := openPage(t, Desk)
 	text, _ := p.saved()
 	x, y := p.spot(text, pageView, "saddle")
+	p.Wheel(x, y, 300)
+	p.Until("the page has scrolled", "scrollY > 100")
+	p.Wheel(x, y, -2000)
+	p.Until("the page has scrolled back", "scrollY === 0")
+	p.Hover(x, 5) // off the part
+	Eval[bool](p, "new Promise(done => setTimeout(() => done(true), 300))")
 	n := Eval[int](p, inFrame+".steelyard.frames()")
-	p.Wheel(x, y, -400)
+	p.Wheel(x, y, -400, kb.ModifierCtrl)
 	p.Until("the picture is drawn anew", fmt.Sprintf("%s.steelyard.frames() > %d", inFrame, n))
 	// What was under the pointer still is.
 	p.Hover(x+1, y+1)

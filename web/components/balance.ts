@@ -12,7 +12,7 @@ import { brief, has, short, t, word } from "../text/index.ts";
 import { between, decimal, figureScale, plain, write, type Scale } from "../units.ts";
 import { beam } from "./beam.ts";
 import { copyMenu } from "./copytable.ts";
-import { focusSoon, Piece } from "./element.ts";
+import { focusSoon, nameSoon, Piece } from "./element.ts";
 import { badge, number } from "./figure.ts";
 import "./menu.ts";
 import { fallen, loadChoice } from "./states.ts";
@@ -62,6 +62,7 @@ const narrow = matchMedia("(max-width: 44rem)");
 
 class Balance extends Piece {
   private naming: Letter | "" = "";
+  private was = ""; // the name before
   private more = false;
   private helped = ""; // key of the figure whose help is open
 
@@ -130,6 +131,7 @@ class Balance extends Piece {
     const options = [...doc.builds.map((b) => ({ id: b.id, name: b.name || b.id })), ...(letter === "B" ? [{ id: "", name: t("builds.none") }] : [])];
     return html`<span class="chooser"
       ><select
+        id="build-${letter}"
         aria-label=${t("builds.choose", { letter })}
         @change=${(e: Event) => this.choose(letter, (e.target as HTMLSelectElement).value)}
       >
@@ -149,10 +151,9 @@ class Balance extends Piece {
       const c = copyBuild(d, id, `${old.name}${t("builds.copysuffix")}`);
       return compare(sameLoad(c.doc), id, c.id);
     });
+    store.activate("B"); // it is the copy that is going to be changed
     store.tell(t("builds.copied", { name: old.name }), { label: t("undo"), run: () => store.undo() });
-    this.naming = "B";
-    focusSoon("name-B");
-    this.requestUpdate();
+    this.name("B");
   }
 
   private plate(letter: Letter, id: string): TemplateResult {
@@ -175,7 +176,11 @@ class Balance extends Piece {
                 store.edit(t("do.rename"), (d) => editBuild(d, id, (b) => ({ ...b, name })), `name/${id}`);
               }}
               @keydown=${(e: KeyboardEvent) => {
-                if (e.key === "Enter" || e.key === "Escape") this.named();
+                if (e.key !== "Enter" && e.key !== "Escape") return;
+                e.preventDefault();
+                if (e.key === "Escape") store.edit(t("do.rename"), (d) => editBuild(d, id, (b) => ({ ...b, name: this.was })), `name/${id}`);
+                this.named();
+                focusSoon(`build-${letter}`);
               }}
               @blur=${() => this.named()}
             />`
@@ -186,11 +191,7 @@ class Balance extends Piece {
           .items=${[
             {
               label: t("builds.rename"),
-              run: () => {
-                this.naming = letter;
-                this.requestUpdate();
-                focusSoon(`name-${letter}`);
-              },
+              run: () => this.name(letter),
             },
             { label: t("builds.copy"), run: () => this.copy(id) },
             { label: t("builds.new"), run: () => this.fresh(letter) },
@@ -219,6 +220,14 @@ class Balance extends Piece {
     focusSoon("add");
   }
 
+  // name opens the field of a build's name, all of it marked.
+  private name(letter: Letter): void {
+    this.naming = letter;
+    this.was = findBuild(store.doc!, store.ids[letter])?.name ?? "";
+    this.requestUpdate();
+    nameSoon(`name-${letter}`);
+  }
+
   private named(): void {
     if (!this.naming) return;
     this.naming = "";
@@ -234,9 +243,7 @@ class Balance extends Piece {
       const [a, b] = compared(d);
       return letter === "A" ? compare(n.doc, n.id, b) : compare(n.doc, a, n.id);
     });
-    this.naming = letter;
-    this.requestUpdate();
-    focusSoon(`name-${letter}`);
+    this.name(letter);
   }
 
   private discard(id: string): void {
@@ -316,6 +323,7 @@ class Balance extends Piece {
     const a = store.shown("A")?.figures ?? [];
     const changes = store.difference?.figures ?? [];
     const inB = B ? (store.shown("B")?.figures ?? []) : [];
+    if (!b.keys.some((key) => a.some((f) => f.key === key) || inB.some((f) => f.key === key))) return nothing;
     if (!b.keys.some((key) => a.some((f) => f.key === key) || inB.some((f) => f.key === key))) return nothing;
     return html`<tbody>
       <tr class="band">

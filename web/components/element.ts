@@ -54,6 +54,7 @@ export function showDialog(piece: Piece): void {
   void piece.updateComplete.then(() => {
     const d = piece.querySelector("dialog");
     if (d && !d.open) d.showModal();
+    store.touch(); // messages go where they can be read
   });
 }
 
@@ -72,5 +73,15 @@ export function focusSoon(id: string): void {
     const e = document.getElementById(id);
     e?.focus();
     e?.scrollIntoView({ block: "nearest" });
+  }, 60);
+}
+
+// nameSoon does that with the field of a name, all of which the first key then
+// replaces.
+export function nameSoon(id: string): void {
+  focusSoon(id);
+  setTimeout(() => {
+    const e = document.getElementById(id);
+    if (e instanceof HTMLInputElement && e === document.activeElement) e.select();
   }, 60);
 }

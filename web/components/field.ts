@@ -19,7 +19,7 @@ export interface FieldSpec {
   unit?: string;
   hidden?: boolean; // the label is for those who do not see the column's head
   kind?: "text" | "number" | "long";
-  step?: number; // for the arrow keys
+  step?: number; // for the arrow keys, outside of a list; none for a weight: see massInput
   problem?: Problem | undefined;
   class?: string;
   placeholder?: string;
@@ -88,17 +88,38 @@ function marked(input: HTMLInputElement): void {
   });
 }
 
+// further goes to the same field of a line of the list further down, or up; false
+// when the field is in no list, or the list has no such line.
+function further(input: HTMLInputElement, down: boolean): boolean {
+  const line = input.closest<HTMLTableRowElement>("tr.part");
+  const column = input.closest("td, th");
+  if (!line || !column) return false;
+  const lines = [...line.closest("table")!.querySelectorAll<HTMLTableRowElement>("tr.part")];
+  const at = [...line.children].indexOf(column);
+  const next = lines[lines.indexOf(line) + (down ? 1 : -1)]?.children[at]?.querySelector<HTMLInputElement>("input");
+  if (!next) return false;
+  next.focus();
+  next.select();
+  return true;
+}
+
 function pressed(spec: FieldSpec, e: KeyboardEvent): void {
   const input = e.currentTarget as HTMLInputElement;
   const draft = store.drafts.get(spec.key);
+  const listed = input.closest("tr.part") !== null;
   if (e.key === "Escape" && draft) {
     e.stopPropagation();
     if (draft.base !== spec.text) spec.accept(draft.base);
     store.draft(spec.key, null);
     marked(input);
   } else if (e.key === "Enter" && spec.kind !== "long") {
+    e.preventDefault();
     left(spec);
-    input.select();
+    if (!further(input, !e.shiftKey)) input.select();
+  } else if (listed && spec.kind !== "long" && (e.key === "ArrowUp" || e.key === "ArrowDown")) {
+    // In a list arrows go from line to line; they change nothing.
+    e.preventDefault();
+    further(input, e.key === "ArrowDown");
   } else if (spec.step && (e.key === "ArrowUp" || e.key === "ArrowDown") && !e.altKey) {
     const now = readNumber(input.value);
     if (!Number.isFinite(now)) return;
@@ -166,17 +187,18 @@ function figure(spec: NumberSpec, unit: string | undefined, step: number, write:
     ...(unit === undefined ? {} : { unit }),
     ...(spec.open ? { placeholder: "–" } : {}),
     kind: "number",
-    step: spec.step ?? step,
+    ...(step > 0 ? { step: spec.step ?? step } : {}),
     text: spec.open && spec.value === 0 ? "" : write(spec.value),
     accept: (typed) => spec.set(spec.open && typed.trim() === "" ? 0 : read(typed)),
   });
 }
 
 // A heavy mass stands in kilograms or pounds, where others stand in grams or
-// ounces.
+// ounces. Arrow keys never change a weight: it is read off a scale, and a gram
+// more is soon there unseen.
 export function massInput(spec: NumberSpec & { heavy?: boolean }): TemplateResult {
   const unit = (spec.heavy ? heavyField : massField)(store.doc!.show);
-  return figure(spec, unit.unit, unit.parse === "kg" || unit.parse === "lb" ? 0.5 : 1, unit.text, (typed) => core.parseMass(typed, unit.parse));
+  return figure(spec, unit.unit, 0, unit.text, (typed) => core.parseMass(typed, unit.parse));
 }
 
 export function lengthInput(spec: NumberSpec): TemplateResult {

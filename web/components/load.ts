@@ -12,7 +12,7 @@ import { store } from "../state.ts";
 import { count, t, word } from "../text/index.ts";
 import { figureScale, massText, plain, write } from "../units.ts";
 import { copyMenu } from "./copytable.ts";
-import { focusSoon } from "./element.ts";
+import { focusSoon, nameSoon } from "./element.ts";
 import { field } from "./field.ts";
 import { badge } from "./figure.ts";
 import { luggage } from "./luggage.ts";
@@ -24,6 +24,7 @@ import { firstLoad, lettersShown, pathTable, statesTable } from "./states.ts";
 class LoadSection extends Section {
   protected readonly fold: Fold = "load";
   private naming = false;
+  private was = ""; // the name before
 
   protected gist(): Gist {
     const doc = store.doc!;
@@ -73,14 +74,18 @@ class LoadSection extends Section {
                 store.edit(t("do.line", { field: t("load.name"), name: load.name }), (d) => editLoad(d, load.id, (l) => ({ ...l, name })), `load/${load.id}/name`);
               }}
               @keydown=${(e: KeyboardEvent) => {
-                if (e.key === "Enter" || e.key === "Escape") this.named();
+                if (e.key !== "Enter" && e.key !== "Escape") return;
+                e.preventDefault();
+                if (e.key === "Escape") store.edit(t("do.line", { field: t("load.name"), name: load.name }), (d) => editLoad(d, load.id, (l) => ({ ...l, name: this.was })), `load/${load.id}/name`);
+                this.named();
+                focusSoon("load-chosen");
               }}
               @blur=${() => this.named()}
             />`
           : html`<div class="set" role="group" aria-label=${t("load.choose")}>
               ${loadsOf(doc).map(
                 (l) =>
-                  html`<button type="button" class="toggle named" aria-pressed=${l.id === load.id} @click=${() => workOn(l.id)}>
+                  html`<button type="button" id=${l.id === load.id ? "load-chosen" : nothing} class="toggle named" aria-pressed=${l.id === load.id} @click=${() => workOn(l.id)}>
                     <span class="build-name">${l.name || l.id}</span>
                   </button>`,
               )}
@@ -117,8 +122,9 @@ class LoadSection extends Section {
 
   private rename(): void {
     this.naming = true;
+    this.was = onBench()?.name ?? "";
     this.requestUpdate();
-    focusSoon("load-name");
+    nameSoon("load-name");
   }
 
   private named(): void {

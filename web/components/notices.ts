@@ -48,27 +48,6 @@ class Notices extends Piece {
             ${this.items(warnings, 40)}
           </details>`
         : nothing}
-      <div class="notes" role="status" aria-live="polite">
-        ${store.notices.map(
-          (n) =>
-            html`<p class="note ${n.kind}">
-              <span>${n.text}</span>
-              ${n.action
-                ? html`<button
-                    type="button"
-                    class="plain strong"
-                    @click=${() => {
-                      n.action?.run();
-                      store.dismiss(n.id);
-                    }}
-                  >
-                    ${n.action.label}
-                  </button>`
-                : nothing}
-              <button type="button" class="plain" @click=${() => store.dismiss(n.id)}>${t("dismiss")}</button>
-            </p>`,
-        )}
-      </div>
     `;
   }
 
@@ -142,6 +121,58 @@ class Notices extends Piece {
 }
 
 customElements.define("sy-notices", Notices);
+
+// Notes are the short messages over the foot of the window. An open dialog takes
+// all else on the page out of reach, so they live in it while it is open.
+class Notes extends Piece {
+  private readonly settle = () => this.move();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    document.addEventListener("close", this.settle, true);
+  }
+
+  override disconnectedCallback(): void {
+    document.removeEventListener("close", this.settle, true);
+    super.disconnectedCallback();
+    queueMicrotask(() => this.move()); // its dialog may have gone from the page
+  }
+
+  private move(): void {
+    const home = [...document.querySelectorAll("dialog:modal")].at(-1) ?? document.body;
+    if (this.parentElement !== home || !this.isConnected) home.append(this);
+  }
+
+  protected override willUpdate(): void {
+    this.move();
+  }
+
+  protected override render(): TemplateResult {
+    return html`<div class="notes" role="status" aria-live="polite">
+      ${store.notices.map(
+        (n) =>
+          html`<p class="note ${n.kind}">
+            <span>${n.text}</span>
+            ${n.action
+              ? html`<button
+                  type="button"
+                  class="plain strong"
+                  @click=${() => {
+                    n.action?.run();
+                    store.dismiss(n.id);
+                  }}
+                >
+                  ${n.action.label}
+                </button>`
+              : nothing}
+            <button type="button" class="plain" @click=${() => store.dismiss(n.id)}>${t("dismiss")}</button>
+          </p>`,
+      )}
+    </div>`;
+  }
+}
+
+customElements.define("sy-notes", Notes);
 
 // Teller says the totals, a moment after the last edit, to those who listen.
 class Teller extends Piece {

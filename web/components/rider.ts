@@ -90,7 +90,7 @@ function fields(r: Rider): TemplateResult {
   const set = (f: keyof Rider, label: string) => (v: unknown) =>
     store.edit(t("do.line", { field: label, name: r.name }), (d) => editRider(d, r.id, (q) => setPath(q, f, v)), key(f));
   const mass = (f: "mass_g" | "half_width_g" | "clothing_g" | "shoes_g", label: string, heavy: boolean) =>
-    massInput({ key: key(f), label, value: r[f], heavy, ...(heavy ? {} : { step: 50 }), problem: at(f), set: set(f, label) });
+    massInput({ key: key(f), label, value: r[f], heavy, problem: at(f), set: set(f, label) });
   return html`${field({ key: key("name"), label: t("rider.name"), text: r.name, problem: at("name"), accept: set("name", t("rider.name")) })}
     ${lengthInput({ key: key("stature_mm"), label: t("rider.stature"), value: r.stature_mm, problem: at("stature_mm"), set: set("stature_mm", t("rider.stature")) })}
     ${mass("mass_g", t("rider.mass"), true)} ${mass("half_width_g", t("rider.half"), true)} ${mass("clothing_g", t("rider.clothing"), false)}

@@ -13,6 +13,11 @@ import { badge } from "./figure.ts";
 class Strip extends Piece {
   private on = false;
   private watch: IntersectionObserver | null = null;
+  // What else stays at the top of the window does so below the strip.
+  private readonly measure = new ResizeObserver(([e]) => {
+    const high = (e?.target as HTMLElement | undefined)?.offsetHeight ?? 0;
+    document.documentElement.style.setProperty("--strip", `${high}px`);
+  });
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -28,7 +33,13 @@ class Strip extends Piece {
 
   override disconnectedCallback(): void {
     this.watch?.disconnect();
+    this.measure.disconnect();
     super.disconnectedCallback();
+  }
+
+  protected override updated(): void {
+    const strip = this.querySelector(".strip");
+    if (strip) this.measure.observe(strip);
   }
 
   protected override render(): TemplateResult | typeof nothing {

@@ -229,7 +229,7 @@ export const en = {
   "picture.fit": "Fit",
   "picture.words": "In words",
   "picture.hint": "Click a marker to choose a part; drag it to move the part.",
-  "picture.keys": "Arrow keys move the chosen part, with Shift by ten times as much. Page Up and Page Down choose the part before and after. Plus and minus zoom, 0 fits.",
+  "picture.keys": "Arrow keys move the chosen part, with Shift by ten times as much. Page Up and Page Down choose the part before and after. Plus and minus, Ctrl with the wheel, or two fingers zoom; 0 fits.",
   "picture.at": "{x} forward, {y} left, {z} up, {unit}",
   "picture.tolist": "Edit in the list",
   "picture.deselect": "Deselect",
@@ -481,7 +481,7 @@ export const en = {
   "keys.nudge": "Move the chosen part by 5 mm (with Shift 50 mm) when the picture has the focus",
   "keys.next": "Choose the part before, after, in the picture",
   "keys.zoom": "Nearer, farther, fit, in the picture",
-  "keys.step": "In a number: one up or down (with Shift ten)",
+  "keys.step": "In a list: the line above or below; in another number: one up or down (with Shift ten)",
   "keys.escape": "Leave a field as it was; deselect",
   "keys.help": "This list",
 

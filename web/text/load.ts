@@ -76,7 +76,7 @@ export const load = {
   "load.on.name": "Build {letter} carries this load",
   "load.off": "Neither build carries this load, so it is not weighed: press A or B to put it on one.",
   "load.new": "New load",
-  "load.new.name": "New load",
+  "load.new.name": "Unnamed load",
   "load.menu": "More to do with this load",
   "load.rename": "Rename",
   "load.name": "Name of the load",
