@@ -92,6 +92,7 @@ func TestSubAssembliesAddUpToTradeValues(t *testing.T) {
 			"hub-front", "spokes-front-622-light", "rim-front-622-carbon", "rim-tape-front",
 			"hub-rear-cassette", "spokes-rear-622-light", "rim-rear-622-carbon", "rim-tape-rear",
 		}},
+		{"pair of built 29 in aluminium wheels, disc", 2000, fitted{"wheel-front", "wheel-rear"}},
 		{"rear wheel with a wide-range gear hub, 29 in, aluminium", 2500, fitted{
 			"gear-hub-wide", "spokes-gear-hub-622", "rim-rear-622-aluminium", "rim-tape-rear",
 		}},

@@ -233,6 +233,12 @@ func TestPartsCSV(t *testing.T) {
 	if len(table.Parts) != 1 || table.Parts[0].Mass != 1200 {
 		t.Errorf("%+v", table)
 	}
+	// Bytes of any encoding, and what the preview sends back, keyed by line.
+	var found parts.CSVResult
+	read(t, &found, "readPartsCSV", "St\xfcck;Gewicht;Teil\r2;0,5;Felge\r1;2,4;Rahmen\r1;0,3;Sattel\r1;3,7;Xyz\r", `{"ends":{"2":"rear"},"sums":[5]}`)
+	if len(found.Parts) != 4 || found.Parts[0].Station != "rear-axle" || found.Parts[0].Quantity != 2 || found.MassUnit != "kg" || len(found.Sums) != 1 || !found.Sums[0].Taken {
+		t.Errorf("%+v", found)
+	}
 	for _, args := range [][]string{{"readPartsCSV", "a,1", "{"}, {"partsCSV", demo, "no such"}, {"partsCSV", "{", "gearbox"}, {"partsCSV"}} {
 		if problemIn(call(t, args[0], args[1:]...)) == nil {
 			t.Errorf("no problem with %.40q", args)

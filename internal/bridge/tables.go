@@ -12,9 +12,9 @@ import (
 	"steelyard/internal/units"
 )
 
-// readPartsCSV answers a list of parts with what was found in it. The options,
-// JSON, may be empty.
-func readPartsCSV(text, options string) string {
+// readPartsCSV answers a list of parts with what was found in it. The list is
+// the bytes of a file: its encoding is found out. The options, JSON, may be empty.
+func readPartsCSV(list, options string) string {
 	var o parts.CSVOptions
 	if options != "" {
 		if err := json.Unmarshal([]byte(options), &o); err != nil {
@@ -22,7 +22,7 @@ func readPartsCSV(text, options string) string {
 		}
 	}
 	o.Stations = geometry.StationNames
-	return answer(parts.ReadCSV([]byte(text), o))
+	return answer(parts.ReadCSV([]byte(list), o))
 }
 
 // semicolon is what the style of a CSV table is for spreadsheets that want

@@ -1,8 +1,6 @@
 package parts
 
 import (
-	"bytes"
-	"encoding/binary"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -11,8 +9,6 @@ import (
 	"sort"
 	"strconv"
 	"strings"
-	"unicode/utf16"
-	"unicode/utf8"
 
 	"steelyard/internal/units"
 )
@@ -30,7 +26,7 @@ const (
 // Fields that a column of a list may be, by the keys of CSVOptions.Columns.
 // Those after note are written by WriteCSV and rarely found elsewhere.
 var CSVFields = []string{
-	"name", "mass", "half_width", "quantity", "kind", "basis", "station", "carrier", "note",
+	"name", "mass", "mass_rest", "half_width", "quantity", "kind", "basis", "station", "carrier", "note",
 	"offset_x", "offset_y", "offset_z", "within", "catalogue", "id",
 }
 
@@ -38,7 +34,10 @@ var CSVFields = []string{
 // nothing and lets ReadCSV find out.
 type CSVOptions struct {
 	Columns  map[string]int `json:"columns,omitempty"`   // field to column, from 0; nil is to be guessed
-	MassUnit string         `json:"mass_unit,omitempty"` // of masses without a unit in cell or header: "g" (also when empty), "kg", "lb" or "oz"
+	MassUnit string         `json:"mass_unit,omitempty"` // of masses without a unit in cell or header: "g", "kg", "lb" or "oz"; empty is to be found out
+	Ends     map[int]string `json:"ends,omitempty"`      // line to where its pieces go, see EndRow
+	Sums     []int          `json:"sums,omitempty"`      // lines that look like sums and are parts
+	AsIs     bool           `json:"as_is,omitempty"`     // every row is one part: no sums are looked for, and nothing goes to both ends
 	Taken    []string       `json:"taken,omitempty"`     // ids of parts that are in use
 	Stations []string       `json:"-"`                   // the stations there are; nil takes every name as it is
 }
@@ -49,9 +48,17 @@ type CSVResult struct {
 	Guess     map[string]int `json:"guess"`     // field to column, as used
 	Header    bool           `json:"header"`    // whether the first row is one
 	Separator string         `json:"separator"` // between the cells
+	Encoding  string         `json:"encoding"`  // UTF8, UTF16 or Windows1252
+	MassUnit  string         `json:"mass_unit"` // that masses without a unit in their cell were read in
+	UnitBy    string         `json:"unit_by"`   // how that is known: UnitByHeader, ...
 	Rows      int            `json:"rows"`      // rows that are not empty, without the header
-	Parts     []Part         `json:"parts"`     // the good rows
-	Bad       []BadRow       `json:"bad"`       // the others
+	Parts     []Part         `json:"parts"`     // the good rows, in their order
+	Unplaced  []int          `json:"unplaced"`  // those of Parts, by index, of which neither the list nor the name says what and where they are
+	Total     float64        `json:"total_g"`   // of all Parts
+	Placed    float64        `json:"placed_g"`  // of those that are not Unplaced
+	Ends      []EndRow       `json:"ends"`      // rows of which it is open at which end of the bike they are
+	Sums      []SumRow       `json:"sums"`      // rows that look like sums of others
+	Bad       []BadRow       `json:"bad"`       // rows that cannot be read
 	Problems  []Problem      `json:"problems"`  // with the list as a whole
 }
 
@@ -65,16 +72,22 @@ type BadRow struct {
 // ReadCSV reads a list of parts: RFC 4180 and what spreadsheets make of it. The
 // cells may be separated by comma, semicolon or tab; numbers may have a decimal
 // point or comma. A first row of headers in English, German or French is
-// understood, with units ("Weight (kg)", "mass_g"); without one the columns are
-// told by what is in them. At least a name and a mass must be there.
+// understood, with units ("Weight (kg)", "mass_g"); quantity and weight in Dutch,
+// Spanish and Italian too. Without one the columns are told by what is in them.
+// At least a name and a mass must be there.
 //
 // A row becomes a part with an id of its own. What the list does not say is
 // taken from the most alike part of the catalogue: kind, station, carrier and
 // shape. The basis is "stated", or "guessed" for a mass with "about" or ~ before
-// it, and the half-width goes by it, see Basis.HalfWidth. A row that cannot be
-// read is told with its line and the reason, and the others are read.
+// it, and the half-width goes by it, see Basis.HalfWidth. Several pieces of what
+// a bike has one of at each end become two parts, see EndRow. A row that is a sum
+// of others is left out, see SumRow. A row that cannot be read is told with its
+// line and the reason, and the others are read.
 func ReadCSV(text []byte, opt CSVOptions) CSVResult {
-	r := csvReader{opt: opt, result: CSVResult{Columns: []string{}, Guess: map[string]int{}, Parts: []Part{}, Bad: []BadRow{}, Problems: []Problem{}}}
+	r := csvReader{opt: opt, result: CSVResult{
+		Columns: []string{}, Guess: map[string]int{}, Parts: []Part{}, Unplaced: []int{},
+		Ends: []EndRow{}, Sums: []SumRow{}, Bad: []BadRow{}, Problems: []Problem{},
+	}}
 	r.read(text)
 	return r.result
 }
@@ -127,7 +140,14 @@ func (r *csvReader) read(raw []byte) {
 		r.fail("The unit of the masses is %s; it should be g, kg, lb or oz.", quote(u))
 		return
 	}
-	text := r.decode(raw)
+	text, encoding, damaged := decode(raw)
+	r.result.Encoding = encoding
+	switch {
+	case encoding == Windows1252:
+		r.warn("This list is not in UTF-8; it was read as Windows-1252. Look at the letters beyond A to Z.")
+	case damaged > 0:
+		r.warn("This list is in UTF-8 with damaged letters, %d bytes; they are shown as \ufffd.", damaged)
+	}
 	text, skipped := r.separate(text)
 	rows := r.split(text, skipped)
 	if len(rows) == 0 {
@@ -152,11 +172,28 @@ func (r *csvReader) read(raw []byte) {
 	for _, id := range r.opt.Taken {
 		r.taken[id] = true
 	}
-	for _, row := range rows {
-		if p, why := r.part(row); why != "" {
-			r.bad(row, "%s", why)
-		} else {
-			r.result.Parts = append(r.result.Parts, p)
+	lines := make([]line, len(rows))
+	for i, row := range rows {
+		lines[i] = r.understand(row)
+	}
+	r.findUnit(lines)
+	for i := range lines {
+		r.weigh(&lines[i])
+	}
+	if !r.opt.AsIs && !r.ours() {
+		r.findSums(lines)
+		r.findEnds(lines)
+	}
+	for i := range lines {
+		l := &lines[i]
+		if l.sum && !slices.Contains(r.opt.Sums, l.line) {
+			continue
+		}
+		if l.why == "" {
+			l.why = r.add(l)
+		}
+		if l.why != "" {
+			r.bad(l.row, "%s", l.why)
 		}
 	}
 	sort.SliceStable(r.result.Bad, func(i, j int) bool { return r.result.Bad[i].Line < r.result.Bad[j].Line })
@@ -169,49 +206,16 @@ func (r *csvReader) suspect() {
 	for _, p := range r.result.Parts {
 		most = max(most, p.Mass)
 	}
-	if r.headers[r.result.Guess["mass"]].unit == "" && len(r.result.Parts) >= 5 && most > 0 && most < 25 {
+	if r.result.UnitBy == UnitAsked && len(r.result.Parts) >= 5 && most > 0 && most < 25 {
 		r.warn("No part of this list weighs more than %s g; are the masses in another unit?", number(most))
 	}
 }
-
-// decode makes UTF-8 of what spreadsheets write: UTF-8 with or without a byte
-// order mark, UTF-16 with one, or the Western code page 1252.
-func (r *csvReader) decode(raw []byte) string {
-	for mark, order := range map[string]binary.ByteOrder{"\xff\xfe": binary.LittleEndian, "\xfe\xff": binary.BigEndian} {
-		if rest, ok := bytes.CutPrefix(raw, []byte(mark)); ok {
-			wide := make([]uint16, len(rest)/2)
-			for i := range wide {
-				wide[i] = order.Uint16(rest[2*i:])
-			}
-			return string(utf16.Decode(wide))
-		}
-	}
-	raw = bytes.TrimPrefix(raw, []byte("\xef\xbb\xbf"))
-	if utf8.Valid(raw) {
-		return string(raw)
-	}
-	r.warn("This list is not in UTF-8; it was read as Windows-1252. Look at the letters beyond A to Z.")
-	var b strings.Builder
-	for _, c := range raw {
-		switch {
-		case c >= 0x80 && c < 0xa0:
-			b.WriteRune(windows1252[c-0x80])
-		default:
-			b.WriteRune(rune(c))
-		}
-	}
-	return b.String()
-}
-
-// windows1252 are the characters 80 to 9F of that code page; all others are as
-// in Unicode. Five are not used.
-var windows1252 = []rune("€\ufffd‚ƒ„…†‡ˆ‰Š‹Œ\ufffdŽ\ufffd\ufffd‘’“”•–—˜™š›œ\ufffdžŸ")
 
 // separate finds what separates the cells. A first line "sep=;" says it, and is
 // taken off.
 func (r *csvReader) separate(text string) (rest string, skipped int) {
 	first, after, _ := strings.Cut(text, "\n")
-	if s, ok := strings.CutPrefix(strings.ToLower(strings.TrimRight(first, "\r")), "sep="); ok && len(s) == 1 && strings.Contains(",;\t|", s) {
+	if s, ok := strings.CutPrefix(strings.ToLower(first), "sep="); ok && len(s) == 1 && strings.Contains(",;\t|", s) {
 		r.separator, text, skipped = rune(s[0]), after, 1
 	} else {
 		r.separator = separatorOf(text)
@@ -293,14 +297,14 @@ func (r *csvReader) split(text string, line int) []row {
 			record := text[start:end]
 			// The reader passes over empty lines before the record.
 			for {
-				rest, ok := strings.CutPrefix(strings.TrimPrefix(record, "\r"), "\n")
+				rest, ok := strings.CutPrefix(record, "\n")
 				if !ok {
 					break
 				}
 				line++
 				record = rest
 			}
-			lines := strings.Count(strings.TrimRight(record, "\r\n"), "\n") + 1
+			lines := strings.Count(strings.TrimRight(record, "\n"), "\n") + 1
 			at := row{line: line + 1, text: cut(record, 120)}
 			if err != nil {
 				r.bad(at, "this row cannot be read: %v", err)
@@ -376,7 +380,7 @@ func (r *csvReader) textCell(row row, field string) string { return uncover(r.ce
 func (r *csvReader) findDecimal(rows []row) {
 	points, commas := 0, 0
 	for _, row := range rows {
-		for _, f := range []string{"mass", "half_width", "offset_x", "offset_y", "offset_z", "within"} {
+		for _, f := range []string{"mass", "mass_rest", "half_width", "offset_x", "offset_y", "offset_z", "within"} {
 			switch units.DecimalMark(r.cell(row, f)) {
 			case '.':
 				points++
@@ -404,86 +408,174 @@ func (r *csvReader) ours() bool {
 	return slices.Equal(r.result.Columns, csvHeader)
 }
 
-// part makes a part of a row, or says why it is none.
-func (r *csvReader) part(row row) (p Part, why string) {
-	name, massText := r.textCell(row, "name"), r.cell(row, "mass")
-	if name == "" {
-		return p, "there is no name"
-	}
-	if massText == "" {
-		return p, "there is no mass"
-	}
-	if isTotal(name) {
-		return p, "this looks like a total, not like a part"
-	}
+// line is a row that is being understood.
+type line struct {
+	row
+	name, kind string
+	words      []string // of the name, English
+	entry      *Entry   // the most alike of the catalogue, nil for none
+	origin     string   // id of the entry that the list itself names
+	told       bool     // the list itself says where the part is
+	basis      Basis
+	pieces     int
+	grams      float64 // of one piece
+	pair       bool    // one mass was given for a piece at each end
+	sum        bool    // looks like a sum of others
+	why        string  // it is no part
 
-	kind := r.kind(row, name)
-	entry := EntryByID(r.textCell(row, "catalogue"))
-	origin := ""
-	if entry != nil {
-		origin = entry.ID
-	} else if entry = entryByName(name); entry == nil || entry.Kind != kind {
-		entry = guessEntry(kind, name)
+	at [2]int // pieces in front and at the rear, when it goes by ends
+}
+
+// understand finds out what a row is about, but not how much it weighs.
+func (r *csvReader) understand(row row) line {
+	l := line{row: row, name: r.textCell(row, "name"), pieces: 1}
+	if l.name == "" {
+		l.why = "there is no name"
 	}
+	if strings.ContainsAny(l.name, "\r\n") {
+		l.name = strings.Join(strings.Fields(l.name), " ")
+	}
+	l.words = englishWords(wordsOf(l.name[:min(len(l.name), 400)]))
+	l.kind = r.kind(row, l.name)
+	l.entry = EntryByID(r.textCell(row, "catalogue"))
+	if l.entry != nil {
+		l.origin, l.told = l.entry.ID, true
+	} else if l.entry = entryByName(l.name); l.entry == nil || l.entry.Kind != l.kind {
+		l.entry = guessEntry(l.kind, l.name)
+		if end := endOf(l.words); end != "" && endKinds[l.kind] {
+			l.entry = likeliest(l.kind, slices.DeleteFunc(slices.Clone(l.words), filler), end)
+		}
+	}
+	return l
+}
+
+// weigh reads how many pieces a line has and what they weigh.
+func (r *csvReader) weigh(l *line) {
+	fail := func(format string, args ...any) {
+		if l.why == "" {
+			l.why = fmt.Sprintf(format, args...)
+		}
+	}
+	counted := r.cell(l.row, "quantity")
+	if counted != "" {
+		n, ok := pieces(counted)
+		if !ok || n > MaxQuantity {
+			fail("the quantity is %s; it should be a whole number from 0 to %d", quote(counted), MaxQuantity)
+		}
+		l.pieces = n
+	}
+	text, about := withoutAbout(r.cell(l.row, "mass"))
+	rest, _ := withoutAbout(r.cell(l.row, "mass_rest"))
+	l.basis = Stated
+	if about {
+		l.basis = Guessed
+	}
+	if text == "" && rest == "" {
+		fail("there is no mass")
+		return
+	}
+	for _, c := range []struct{ text, field string }{{text, "mass"}, {rest, "mass_rest"}} {
+		if c.text == "" {
+			continue
+		}
+		grams, err := r.mass(c.text, c.field)
+		if err != nil {
+			fail("the mass: %v", err)
+			return
+		}
+		l.grams += grams
+	}
+	if r.perLine() && l.pieces > 1 {
+		l.grams /= float64(l.pieces)
+	}
+}
+
+// add makes the part, or the two parts, of a line, or says why it is none.
+func (r *csvReader) add(l *line) (why string) {
+	ends := []int{-1} // as the entry has it
+	if l.at != [2]int{} {
+		ends = nil
+		for end, n := range l.at {
+			if n > 0 {
+				ends = append(ends, end)
+			}
+		}
+	}
+	var made []Part
+	placed := false
+	for i, end := range ends {
+		entry, n, grams := l.entry, l.pieces, l.grams
+		if end >= 0 {
+			entry, n = atEnd(l.entry, l.words, endNames[end]), l.at[end]
+			if l.pair && len(ends) == 2 {
+				grams = l.shareOfPair(end)
+			}
+		}
+		p, known, why := r.part(l, entry, n, grams, i == 0)
+		if why != "" {
+			return why
+		}
+		made, placed = append(made, p), known
+	}
+	for _, p := range made {
+		grams := p.Mass * float64(p.Quantity)
+		r.result.Total += grams
+		if placed {
+			r.result.Placed += grams
+		} else {
+			r.result.Unplaced = append(r.result.Unplaced, len(r.result.Parts))
+		}
+		r.result.Parts = append(r.result.Parts, p)
+	}
+	return ""
+}
+
+// part makes a part of a line, or says why it is none. Placed is whether the
+// list or the catalogue says where it is; first is whether it may have the id
+// that the list gives.
+func (r *csvReader) part(l *line, entry *Entry, n int, grams float64, first bool) (p Part, placed bool, why string) {
 	if entry != nil {
 		p = entry.Part("")
 	} else {
 		p = Part{Station: "frame", Carrier: MainFrame, Within: 300, Shape: Shape{Form: FormPoint}}
 	}
-	if strings.ContainsAny(name, "\r\n") {
-		name = strings.Join(strings.Fields(name), " ")
-	}
-	p.Name, p.Kind, p.Catalogue, p.Quantity = name, kind, origin, 1
-	p.Note = r.textCell(row, "note")
-
-	if s := r.cell(row, "quantity"); s != "" {
-		n, ok := pieces(s)
-		if !ok || n > MaxQuantity {
-			return p, fmt.Sprintf("the quantity is %s; it should be a whole number from 0 to %d", quote(s), MaxQuantity)
-		}
-		p.Quantity = n
-	}
-
-	massText, about := withoutAbout(massText)
-	p.Basis = Stated
-	if about {
-		p.Basis = Guessed
-	}
-	if s := r.textCell(row, "basis"); s != "" {
+	p.Name, p.Kind, p.Catalogue, p.Quantity, p.Basis = l.name, l.kind, l.origin, n, l.basis
+	p.Note = r.textCell(l.row, "note")
+	if s := r.textCell(l.row, "basis"); s != "" {
 		if b, ok := basisWords[fold(s)]; ok {
 			p.Basis = b
 		} else {
 			r.warn("The basis %s is not known; the mass is taken as %s.", quote(s), quote(string(p.Basis)))
 		}
 	}
-	grams, err := r.mass(massText, "mass")
-	if err != nil {
-		return p, "the mass: " + err.Error()
-	}
-	if r.perLine() && p.Quantity > 1 {
-		grams /= float64(p.Quantity)
-	}
 	p.Mass = grams
 	p.HalfWidth = p.Basis.HalfWidth(p.Mass)
-	if s := r.cell(row, "half_width"); s != "" {
+	if s := r.cell(l.row, "half_width"); s != "" {
 		s = strings.TrimLeft(strings.TrimPrefix(s, "+/-"), "±+ ")
 		if share, ok := strings.CutSuffix(s, "%"); ok {
 			// A share is a number like any other; the mass gives it its unit.
 			v, err := units.ParseMassMarked(share, units.Gram, r.decimal)
 			if err != nil {
-				return p, "the half-width: " + err.Error()
+				return p, false, "the half-width: " + err.Error()
 			}
 			p.HalfWidth = v / 100 * p.Mass
-		} else if p.HalfWidth, err = r.mass(s, "half_width"); err != nil {
-			return p, "the half-width: " + err.Error()
+		} else {
+			v, err := r.mass(s, "half_width")
+			if err != nil {
+				return p, false, "the half-width: " + err.Error()
+			}
+			if l.pair {
+				v /= 2 // of both pieces, which share it
+			}
+			p.HalfWidth = v
 		}
 	}
-	if why := r.place(row, &p); why != "" {
-		return p, why
+	if why := r.place(l.row, &p); why != "" {
+		return p, false, why
 	}
 
-	p.ID = r.textCell(row, "id")
-	if p.ID == "" || r.taken[p.ID] {
+	p.ID = r.textCell(l.row, "id")
+	if p.ID == "" || !first || r.taken[p.ID] {
 		p.ID = freshID("p", r.taken)
 	}
 	r.taken[p.ID] = true
@@ -491,20 +583,21 @@ func (r *csvReader) part(row row) (p Part, why string) {
 	c.one(&p)
 	for _, problem := range c.problems {
 		if problem.Severity == SeverityError {
-			return p, problem.Message
+			return p, false, problem.Message
 		}
 	}
-	return p, ""
+	return p, entry != nil || p.At != nil || p.Station != "frame" || r.textCell(l.row, "station") != "", ""
 }
 
 // mass reads a mass in the unit of its cell, of its column or of the list.
 func (r *csvReader) mass(s, field string) (float64, error) {
 	unit := r.headers[r.result.Guess[field]].unit
-	if unit == "" {
-		unit = r.opt.MassUnit
-	}
-	if unit == "" {
-		unit = units.Gram
+	switch {
+	case unit != "":
+	case field == "mass_rest":
+		unit = r.restUnit()
+	default:
+		unit = r.result.MassUnit
 	}
 	return units.ParseMassMarked(s, unit, r.decimal)
 }
@@ -611,7 +704,7 @@ func entryByName(name string) *Entry {
 // pieces reads a quantity: 2, 2x, x 2, 2 pcs, 2.0.
 func pieces(s string) (int, bool) {
 	s = fold(s)
-	for _, w := range []string{"pcs", "pc", "pieces", "piece", "stuck", "stk", "st", "x", "×", "."} {
+	for _, w := range []string{"pcs", "pc", "pieces", "piece", "stuck", "stueck", "stk", "st", "stuks", "piezas", "uds", "ud", "pezzi", "pz", "x", "×", "."} {
 		s = strings.TrimSpace(strings.TrimSuffix(s, w))
 	}
 	s = strings.TrimSpace(strings.TrimLeft(s, "x× "))
@@ -630,15 +723,4 @@ func withoutAbout(s string) (rest string, about bool) {
 		}
 	}
 	return s, false
-}
-
-// isTotal says whether a name is that of a sum of other rows.
-func isTotal(name string) bool {
-	words := wordsOf(name[:min(len(name), 100)])
-	for _, w := range words {
-		if !totalWords[w] && !massWords[w] && w != "bike" && w != "grand" && w != "sub" {
-			return false
-		}
-	}
-	return len(words) > 0 && slices.ContainsFunc(words, func(w string) bool { return totalWords[w] })
 }

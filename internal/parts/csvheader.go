@@ -17,19 +17,24 @@ type header struct {
 }
 
 // headerWords are what a column of a field is called in English, German and
-// French, folded. A phrase goes before a word.
+// French, name, mass and quantity in Dutch, Spanish and Italian too, folded. A
+// phrase goes before a word.
 var headerWords = func() map[string]string {
 	m := make(map[string]string)
 	for field, phrases := range map[string]string{
 		"name": "name, part, parts, part name, component, components, item, items, title, description, product, article, " +
 			"teil, teile, bauteil, bauteile, komponente, komponenten, bezeichnung, benennung, artikel, beschreibung, produkt, " +
-			"nom, piece, composant, composants, designation, element, produit",
+			"nom, piece, composant, composants, designation, element, produit, " +
+			"onderdeel, onderdelen, naam, omschrijving, pieza, componente, componentes, descripcion, articulo, producto, " +
+			"nome, componenti, parte, parti, descrizione, articolo, prodotto",
 		"mass": "mass, weight, masse, gewicht, poids, mass each, weight each, unit weight, unit mass, stuckgewicht, einzelgewicht, poids unitaire, " +
-			"actual weight, measured weight, weighed, mass per piece, weight per piece",
+			"actual weight, measured weight, weighed, mass per piece, weight per piece, " +
+			"poids piece, gewicht pro stuck, gewicht je stuck, massa, stukgewicht, gewicht per stuk, peso, masa, peso unitario, peso unidad, peso por unidad, peso cad",
 		"half_width": "half width, halfwidth, tolerance, plus minus, uncertainty, accuracy, resolution, margin, " +
 			"halbbreite, toleranz, unsicherheit, genauigkeit, abweichung, incertitude, precision, ecart",
 		"quantity": "quantity, qty, count, pcs, pieces, amount, how many, number of pieces, " +
-			"anzahl, menge, stuck, stueck, stk, stuckzahl, quantite, qte, nombre, nb",
+			"anzahl, menge, stuck, stueck, stk, stuckzahl, stueckzahl, quantite, qte, nombre, nombre de pieces, nb, units, " +
+			"aantal, hoeveelheid, stuks, cantidad, cant, unidades, uds, ud, num piezas, quantita, q ta, qta, pezzi, pz, numero pezzi",
 		"kind":      "kind, type, category, group, section, system, art, typ, kategorie, gruppe, baugruppe, sorte, genre, categorie, groupe",
 		"basis":     "basis, source, known from, grundlage, quelle, herkunft, origine, base",
 		"station":   "station, place, position, location, where, mounted at, ort, platz, einbauort, stelle, emplacement, lieu",
@@ -58,11 +63,20 @@ var unitWords = map[string]string{
 	"oz": units.Ounce, "ounce": units.Ounce, "ounces": units.Ounce,
 }
 
-var massWords = map[string]bool{"mass": true, "weight": true, "masse": true, "gewicht": true, "poids": true}
+// massWords and totalWords are the words for a mass and for a sum in English,
+// German, French, Dutch, Spanish and Italian, folded.
+var massWords = wordSet("mass, weight, masse, gewicht, poids, massa, peso, masa")
 
-var totalWords = map[string]bool{
-	"total": true, "totals": true, "subtotal": true, "sum": true, "overall": true, "summe": true, "gesamt": true, "gesamtgewicht": true, "gesamtmasse": true,
-	"zwischensumme": true, "somme": true, "totale": true, "totaux": true,
+var totalWords = wordSet("total, totals, subtotal, subtotals, sum, overall, summe, gesamt, insgesamt, gesamtgewicht, gesamtmasse, gesamtsumme, " +
+	"zwischensumme, teilsumme, totalgewicht, somme, totaux, soustotal, totaal, subtotaal, totaalgewicht, eindtotaal, tussentotaal, som, " +
+	"totales, suma, totale, totali, subtotale, somma, complessivo")
+
+func wordSet(list string) map[string]bool {
+	set := make(map[string]bool)
+	for w := range strings.SplitSeq(list, ", ") {
+		set[w] = true
+	}
+	return set
 }
 
 // basisWords are the words for a basis, folded.
@@ -94,12 +108,12 @@ func readHeader(s string) header {
 		switch {
 		case totalWords[w]:
 			h.total = true
-			if strings.HasPrefix(w, "gesamt") && w != "gesamt" {
+			if strings.HasSuffix(w, "gewicht") || strings.HasSuffix(w, "masse") {
 				kept = append(kept, "gewicht")
 			}
 		case unitWords[w] != "" && h.unit == "":
 			h.unit = unitWords[w]
-		case w == "mm" || w == "in" || w == "of" || w == "en" || w == "the":
+		case w == "mm" || w == "in" || w == "of" || w == "en" || w == "the" || w == "de" || w == "der" || w == "di":
 		default:
 			kept = append(kept, w)
 		}
@@ -153,8 +167,27 @@ func (r *csvReader) head(rows []row) []row {
 		if r.headers[i] = readHeader(s); s != "" {
 			r.result.Columns[i] = uncover(s)
 		}
+		// It is a number in French and a name in Spanish.
+		if fold(s) == "nombre" && !numbered(rows[at+1:], i) {
+			r.headers[i].field = "name"
+		}
 	}
 	return rows[at+1:]
+}
+
+// numbered says whether most filled cells of a column are numbers.
+func numbered(rows []row, i int) bool {
+	numbers, texts := 0, 0
+	for _, row := range rows[:min(len(rows), 200)] {
+		switch {
+		case i >= len(row.cells) || row.cells[i] == "":
+		case numeric(row.cells[i]):
+			numbers++
+		default:
+			texts++
+		}
+	}
+	return numbers >= texts
 }
 
 // headerRow returns the number of the row of headers, -1 if there is none.
@@ -227,6 +260,7 @@ func (r *csvReader) columns(rows []row) {
 	if !name || !mass {
 		r.byContent(rows, !name, !mass)
 	}
+	r.findRest(rows)
 }
 
 // used says whether a column has a field already.

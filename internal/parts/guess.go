@@ -60,8 +60,8 @@ func isFigure(w string) bool { return w[0] >= '0' && w[0] <= '9' }
 // maxPhrase is the longest run of words that the vocabulary keeps.
 const maxPhrase = 3
 
-// GuessKind returns the kind of part that a name most likely means, "" when
-// nothing in it points to one. What stands before a comma or a word like "for"
+// GuessKind returns the kind of part that a name in English, German or French
+// most likely means, "" when nothing in it points to one. What stands before a comma or a word like "for"
 // is the thing itself and is asked first, then the whole name. The longest
 // words of the catalogue that are in it decide; a word that several kinds share
 // counts for none of them, unless one of them is meant by it nearly always.
@@ -71,14 +71,14 @@ func GuessKind(name string) string {
 	if i := strings.IndexAny(name, ",;:(/"); i > 0 {
 		thing = name[:i]
 	}
-	head := wordsOf(thing)
+	head := englishWords(wordsOf(thing))
 	if i := slices.IndexFunc(head, filler); i > 0 {
 		head = head[:i]
 	}
 	if kind := guessKind(head); kind != "" {
 		return kind
 	}
-	return guessKind(wordsOf(name))
+	return guessKind(englishWords(wordsOf(name)))
 }
 
 func guessKind(words []string) string {
@@ -130,8 +130,14 @@ func (v vocabulary) meaning(phrase string) (kind string, sure int) {
 // guessEntry returns the entry of a kind whose words the name shares most, nil
 // for an unknown kind. Between equals the first wins, which is the most usual.
 func guessEntry(kind, name string) *Entry {
-	words := wordsOf(name[:min(len(name), 400)])
-	words = words[:min(len(words), 30)]
+	words := englishWords(wordsOf(name[:min(len(name), 400)]))
+	words = slices.DeleteFunc(words[:min(len(words), 30)], filler)
+	return likeliest(kind, words, "")
+}
+
+// likeliest is guessEntry for the words of a name. With an end, "front" or
+// "rear", an entry that belongs to the other is none.
+func likeliest(kind string, words []string, end string) *Entry {
 	var best *Entry
 	bestScore := -1
 	if kind == "other" {
@@ -139,7 +145,7 @@ func guessEntry(kind, name string) *Entry {
 	}
 	for i, x := range searchIndex() {
 		e := &Catalogue()[i]
-		if e.Kind != kind {
+		if e.Kind != kind || end != "" && endOf(x.name) != "" && endOf(x.name) != end {
 			continue
 		}
 		score := 0

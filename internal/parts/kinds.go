@@ -16,7 +16,7 @@ var Groups = []string{
 var Kinds = []Kind{
 	{"frame", "frame"}, {"frame-mount", "frame"}, {"headset", "frame"}, {"axle", "frame"}, {"seat-clamp", "frame"}, {"small-parts", "frame"},
 	{"fork", "suspension"}, {"fork-rigid", "suspension"}, {"shock", "suspension"}, {"link", "suspension"},
-	{"rim", "wheels"}, {"hub", "wheels"}, {"spokes", "wheels"}, {"tyre", "wheels"}, {"tube", "wheels"}, {"sealant", "wheels"}, {"rim-tape", "wheels"},
+	{"rim", "wheels"}, {"hub", "wheels"}, {"spokes", "wheels"}, {"tyre", "wheels"}, {"tube", "wheels"}, {"sealant", "wheels"}, {"rim-tape", "wheels"}, {"wheel", "wheels"},
 	{"crank", "drivetrain"}, {"bottom-bracket", "drivetrain"}, {"chainring", "drivetrain"}, {"cassette", "drivetrain"}, {"cog", "drivetrain"},
 	{"chain", "drivetrain"}, {"belt", "drivetrain"}, {"tensioner", "drivetrain"}, {"derailleur", "drivetrain"}, {"front-derailleur", "drivetrain"},
 	{"shifter", "drivetrain"}, {"cable", "drivetrain"}, {"gear-hub", "drivetrain"}, {"crank-gearbox", "drivetrain"}, {"pedal", "drivetrain"}, {"guard", "drivetrain"},

@@ -28,3 +28,12 @@ func (e *encoder) of(v js.Value) string {
 	js.CopyBytesToGo(e.copied[:n], e.shared)
 	return string(e.copied[:n])
 }
+
+// bytesOf returns the bytes of a typed array. The page's is of another window,
+// whose arrays js.CopyBytesToGo does not take: this window gets a copy first.
+func bytesOf(v js.Value) string {
+	own := js.Global().Get("Uint8Array").New(v)
+	b := make([]byte, own.Length())
+	js.CopyBytesToGo(b, own)
+	return string(b)
+}
