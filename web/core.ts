@@ -1,6 +1,6 @@
 // The core is the WebAssembly in the canvas's frame. It puts one object on its
-// window; every function of it takes and gives text. This is the thin typed
-// client: it waits for that object, turns text into values, and notices when
+// window; every function of it takes and gives text; one takes the bytes of a file. This is the
+// thin typed client: it waits for that object, turns text into values, and notices when
 // the program behind it has died, so that the page can offer to start it anew.
 
 import type { CSVOptions, Doc, Drawing, Entry, Failure, Functions, Intent, Kind, Opened, Pack, PackOptions, Part, Problem, Report, Station, Table, Templates, View, Weighed } from "./model/types.ts";
@@ -119,7 +119,7 @@ export class Core extends EventTarget {
     if (!bridge || this.state !== "ready") throw new Trouble({ severity: "error", message: "The calculator is not loaded." });
     let out: unknown;
     try {
-      out = (bridge[name] as (...a: string[]) => unknown)(...args);
+      out = (bridge[name] as (...a: (string | Uint8Array)[]) => unknown)(...args);
     } catch (e) {
       this.fail(e instanceof Error ? e.message : String(e));
       throw e;
@@ -186,8 +186,8 @@ export class Core extends EventTarget {
     return this.ask("kinds");
   }
 
-  readPartsCSV(text: string, options: CSVOptions): Table {
-    return this.ask("readPartsCSV", text, JSON.stringify(options));
+  readPartsCSV(file: string | Uint8Array, options: CSVOptions): Table {
+    return this.ask("readPartsCSV", file, JSON.stringify(options));
   }
 
   // parts gives the parts of a build as text; style is "semicolon" for CSV with a
@@ -220,7 +220,7 @@ export class Core extends EventTarget {
   // the core then guesses its kind, place and shape as it would for a list.
   partFromWords(name: string, grams: number): Part | null {
     const cell = `"${name.replace(/"/g, '""').replace(/\s+/g, " ")}"`;
-    const list = this.readPartsCSV(`name,mass_g\n${cell},${grams.toFixed(2)}\n`, { columns: { name: 0, mass: 1 }, mass_unit: "g" });
+    const list = this.readPartsCSV(`name,mass_g\n${cell},${grams.toFixed(2)}\n`, { columns: { name: 0, mass: 1 }, mass_unit: "g", as_is: true });
     return list.parts[0] ?? null;
   }
 

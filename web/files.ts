@@ -9,7 +9,7 @@ import type { Doc, Opened } from "./model/types.ts";
 
 // Openers are the dialogs that files and links ask for; the page puts them in.
 export const openers = {
-  csv: (_name: string, _text: string): void => {},
+  csv: (_name: string, _bytes: Uint8Array): void => {},
   incoming: (_doc: Doc, _opened: Opened): void => {},
   share: (_fragment: string): void => {},
 };
@@ -71,9 +71,10 @@ export async function openFile(file: File): Promise<void> {
     return;
   }
   try {
-    const text = await file.text();
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const text = new TextDecoder().decode(bytes);
     if (/\.(csv|tsv|txt)$/i.test(file.name) || (file.type === "text/csv" && !text.trimStart().startsWith("{"))) {
-      openers.csv(file.name, text);
+      openers.csv(file.name, bytes); // spreadsheets write in several encodings
       return;
     }
     accept(opened(text), file.name);

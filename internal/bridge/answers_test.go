@@ -171,7 +171,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"partFromWords", []string{"bell", "42"}}, {"bagFromWords", []string{"sack", "300"}}, {"goodFromWords", []string{"book", "300"}},
 		{"fileText", []string{demo}}, {"fileText", []string{"{"}},
 		{"encodeLink", []string{demo}}, {"encodeLink", []string{"{"}}, {"decodeLink", []string{functions["encodeLink"](demo)}}, {"decodeLink", []string{"?"}},
-		{"readPartsCSV", []string{list, ""}}, {"readPartsCSV", []string{list, `{"columns":{"name":0,"mass":1},"mass_unit":"kg","taken":["p1"]}`}}, {"readPartsCSV", []string{"", "{"}}, {"readPartsCSV", []string{"", ""}},
+		{"readPartsCSV", []string{list, ""}}, {"readPartsCSV", []string{list, `{"columns":{"name":0,"mass":1},"mass_unit":"kg","taken":["p1"]}`}}, {"readPartsCSV", []string{"name,mass\nRim,0.5\nHub,0.4\nTotal,0.9\nXyz,0.1\n", `{"ends":{"2":"rear"},"sums":[4],"as_is":false}`}}, {"readPartsCSV", []string{"", "{"}}, {"readPartsCSV", []string{"", ""}},
 		{"partsCSV", []string{demo, build}}, {"partsMarkdown", []string{demo, build, "", "today"}}, {"partsCSV", []string{demo, "?"}},
 		{"luggageCSV", []string{demo, load}}, {"luggageMarkdown", []string{demo, load}},
 		{"figuresCSV", []string{demo}}, {"figuresMarkdown", []string{demo}}, {"differenceCSV", []string{demo}}, {"differenceMarkdown", []string{demo}},

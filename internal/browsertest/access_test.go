@@ -68,7 +68,7 @@ func dialogs(p *Page) map[string]func() {
 			p.Until("the proof is there", "document.querySelector('dialog[open] figure img, dialog[open] figure .why')")
 		},
 		"csv": func() {
-			p.Chooses("list.csv", "Name,Weight\nBell,42\nBroken,heavy\n", func() {
+			p.Chooses("list.csv", "Number,Name,Weight\n1,Bell,42\n2,Rim,500\n1,Whatsit,20\n,Total,1062\n1,Broken,heavy\n", func() {
 				p.Eval("[...document.querySelectorAll('#parts button')].find(b => /^CSV (in|ein)/.test(b.textContent.trim())).focus()")
 				p.Key(kb.Enter)
 			})

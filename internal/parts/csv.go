@@ -85,6 +85,7 @@ type BadRow struct {
 // line and the reason, and the others are read.
 func ReadCSV(text []byte, opt CSVOptions) CSVResult {
 	r := csvReader{opt: opt, result: CSVResult{
+		MassUnit: units.Gram, UnitBy: UnitUsual,
 		Columns: []string{}, Guess: map[string]int{}, Parts: []Part{}, Unplaced: []int{},
 		Ends: []EndRow{}, Sums: []SumRow{}, Bad: []BadRow{}, Problems: []Problem{},
 	}}

@@ -1,45 +1,34 @@
-// The page's dialogs: a parts list from CSV, a document that came with a link,
+// The page's dialogs: a parts list from CSV (see listin.ts), a document that came with a link,
 // the link to share, the keys. One is open at a time.
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { core, Trouble } from "../core.ts";
-import { editBuild, findBuild, freshIDs } from "../edit.ts";
 import { accept, copyText, dropLink, openers, published, reach, saveFile } from "../files.ts";
 import { store } from "../state.ts";
 import { readPreference, writePreference } from "../storage.ts";
-import { brief, count, has, t, word } from "../text/index.ts";
-import { listMassUnitValues, type CSVOptions, type Doc, type ListMassUnit, type Opened, type Table } from "../model/types.ts";
-import { massText, partScale, plain, write } from "../units.ts";
+import { brief, count, t } from "../text/index.ts";
+import type { Doc, Opened } from "../model/types.ts";
 import { hasClosed, Piece, showDialog } from "./element.ts";
+import "./listin.ts";
 
 type Open =
-  | { kind: "csv"; name: string; text: string; options: CSVOptions; table: Table | null; why: string; replace: boolean }
+  | { kind: "csv"; name: string; bytes: Uint8Array }
   | { kind: "incoming"; doc: Doc; opened: Opened }
   | { kind: "share"; fragment: string; host: string }
   | { kind: "keys" }
   | null;
 
-const previewed = 8;
-const badShown = 50;
 const longLink = 8000; // characters; mail and chat programs begin to cut
 const longestLink = 1_000_000; // browsers open none that is much longer
 const host = "host"; // preference: the address of a page that others can open
 const listed = 6; // builds, loads, riders of a document
-
-// The fields that a column can hold, the needed ones first.
-const columns = ["name", "mass", "quantity", "half_width", "basis", "kind", "station", "carrier", "note"];
 
 class Dialogs extends Piece {
   private now: Open = null;
 
   constructor() {
     super();
-    openers.csv = (name, text) => {
-      const open: Open = { kind: "csv", name, text, options: { mass_unit: "g" }, table: null, why: "", replace: false };
-      this.read(open);
-      this.open(open);
-    };
+    openers.csv = (name, bytes) => this.open({ kind: "csv", name, bytes });
     openers.incoming = (doc, opened) => this.open({ kind: "incoming", doc, opened });
     openers.share = (fragment) => this.open({ kind: "share", fragment, host: readPreference(host) });
   }
@@ -61,7 +50,7 @@ class Dialogs extends Piece {
     const now = this.now;
     if (!now) return nothing;
     const body =
-      now.kind === "csv" ? this.csv(now) : now.kind === "incoming" ? this.incoming(now) : now.kind === "share" ? this.share(now) : this.keys();
+      now.kind === "csv" ? html`<sy-listin .name=${now.name} .bytes=${now.bytes} .done=${() => this.close()}></sy-listin>` : now.kind === "incoming" ? this.incoming(now) : now.kind === "share" ? this.share(now) : this.keys();
     const title = { csv: t("csv.title"), incoming: t("link.in.title"), share: t("link.title"), keys: t("keys.title") }[now.kind];
     return html`<dialog class=${now.kind} aria-labelledby="dialog-title" @close=${(e: Event) => this.now && hasClosed(e) && this.close()}>
       <h2 id="dialog-title">${title}</h2>
@@ -177,147 +166,6 @@ class Dialogs extends Piece {
               </div>`,
           )}
       </dl>`;
-  }
-
-  private read(now: Extract<Open, { kind: "csv" }>): void {
-    try {
-      now.table = core.readPartsCSV(now.text, now.options);
-      now.why = now.table.problems.map((p) => p.message).join(" ");
-    } catch (e) {
-      if (!(e instanceof Trouble)) throw e;
-      now.why = e.message;
-    }
-  }
-
-  private again(now: Extract<Open, { kind: "csv" }>, change: CSVOptions): void {
-    now.options = { ...now.options, ...change };
-    this.read(now);
-    this.requestUpdate();
-  }
-
-  private csv(now: Extract<Open, { kind: "csv" }>): TemplateResult {
-    const table = now.table;
-    const build = store.build;
-    const show = store.doc?.show;
-    if (!table || !build || !show) {
-      return html`<p class="why wrong">${now.why}</p>
-        <div class="acts"><button type="button" @click=${() => this.close()}>${t("close")}</button></div>`;
-    }
-    const chosen = now.options.columns ?? table.guess;
-    const n = table.parts.length;
-    const s = partScale(show);
-    return html`<p class="fine">${now.name}</p>
-      ${now.why ? html`<p class="why">${now.why}</p>` : nothing}
-      <fieldset class="specs columns">
-        <legend>${t("csv.columns")}</legend>
-        ${[...new Set([...columns, ...Object.keys(table.guess)])].map((f) => {
-          const labelKey = `csv.c.${f}`;
-          const label = has(labelKey) ? t(labelKey) : f;
-          return html`<label class="stacked"
-            >${label}
-            <select
-              @change=${(e: Event) => {
-                const at = Number((e.target as HTMLSelectElement).value);
-                const next = { ...chosen };
-                if (at < 0) delete next[f];
-                else next[f] = at;
-                this.again(now, { columns: next });
-              }}
-            >
-              <option value="-1" .selected=${live(chosen[f] === undefined)}>${t("csv.column.none")}</option>
-              ${table.columns.map((c, i) => html`<option value=${i} .selected=${live(chosen[f] === i)}>${c || `${i + 1}`}</option>`)}
-            </select></label
-          >`;
-        })}
-        <label class="stacked"
-          >${t("csv.unit")}
-          <select
-            @change=${(e: Event) => this.again(now, { mass_unit: (e.target as HTMLSelectElement).value as ListMassUnit })}
-          >
-            ${listMassUnitValues.map((u) => html`<option value=${u} .selected=${live(u === (now.options.mass_unit ?? "g"))}>${u}</option>`)}
-          </select></label
-        >
-      </fieldset>
-      ${n
-        ? html`<h3>${t("csv.preview")}</h3>
-            <div class="scroll" tabindex="0" role="region" aria-label=${t("csv.preview")}>
-              <table class="lines">
-                <thead>
-                  <tr>
-                    <th scope="col" class="right">${t("parts.quantity.short")}</th>
-                    <th scope="col">${t("parts.name")}</th>
-                    <th scope="col" class="right">${t("parts.mass.short")}</th>
-                    <th scope="col">${t("parts.basis")}</th>
-                    <th scope="col">${t("parts.station")}</th>
-                    <th scope="col">${t("parts.carrier")}</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  ${table.parts.slice(0, previewed).map(
-                    (p) =>
-                      html`<tr>
-                        <td class="right">${p.quantity}</td>
-                        <th scope="row">${brief(p.name)}</th>
-                        <td class="right">${plain(write(p.mass_g, p.half_width_g, s))}</td>
-                        <td>${word("basis", p.basis)}</td>
-                        <td>${word("station", p.station ?? "")}</td>
-                        <td>${word("carrier", p.carrier)}</td>
-                      </tr>`,
-                  )}
-                </tbody>
-              </table>
-            </div>
-            ${n > previewed ? html`<p class="fine">${t("csv.first", { n: previewed, all: n })}</p>` : nothing}`
-        : html`<p class="why wrong">${t("csv.none")}</p>`}
-      ${table.bad.length
-        ? html`<div class="bad">
-            <p>${count(table.bad.length, "csv.bad.one", "csv.bad.many")}</p>
-            <ul>
-              ${table.bad.slice(0, badShown).map((b) => html`<li><strong>${t("csv.line", { line: b.line })}</strong>: ${b.why} <q>${b.text}</q></li>`)}
-              ${table.bad.length > badShown ? html`<li>${t("problems.more", { n: table.bad.length - badShown })}</li>` : nothing}
-            </ul>
-          </div>`
-        : nothing}
-      <label class="check"
-        ><input
-          type="checkbox"
-          .checked=${live(now.replace)}
-          @change=${(e: Event) => {
-            now.replace = (e.target as HTMLInputElement).checked;
-            this.requestUpdate();
-          }}
-        />
-        ${t("csv.replace")}</label
-      >
-      ${n
-        ? html`<p>
-            ${now.replace
-              ? count(n, "csv.good.replace.one", "csv.good.replace.many", { build: build.name, old: build.parts.length })
-              : count(n, "csv.good.one", "csv.good.many", { build: build.name })}
-            ${massText(
-              table.parts.reduce((m, p) => m + p.mass_g * p.quantity, 0),
-              show,
-            )}.
-          </p>`
-        : nothing}
-      <div class="acts">
-        <button type="button" class="go" ?disabled=${!n} @click=${() => this.take(now)}>${t("csv.add")}</button>
-        <button type="button" @click=${() => this.close()}>${t("cancel")}</button>
-      </div>`;
-  }
-
-  private take(now: Extract<Open, { kind: "csv" }>): void {
-    const table = now.table;
-    if (!table) return;
-    const id = store.activeID;
-    store.edit(t("do.import"), (d) => {
-      const fresh = freshIDs(d);
-      const parts = table.parts.map((p) => ({ ...p, id: fresh() }));
-      return editBuild(d, id, (b) => ({ ...b, parts: now.replace ? parts : [...b.parts, ...parts] }));
-    });
-    const name = findBuild(store.doc!, id)?.name ?? "";
-    store.tell(count(table.parts.length, "csv.done.one", "csv.done.many", { file: now.name, build: name }), { label: t("undo"), run: () => store.undo() });
-    this.close();
   }
 
   private keys(): TemplateResult {

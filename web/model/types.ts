@@ -229,7 +229,7 @@ export interface Functions {
    * Reads a list of parts.
    */
   readPartsCSV: {
-    arguments: [text: string, options: string];
+    arguments: [text: string | Uint8Array, options: string];
     answer: Table;
   };
   /**
@@ -1628,15 +1628,47 @@ export interface Table {
    */
   separator: string;
   /**
+   * That the list was in.
+   */
+  encoding: "UTF-8" | "UTF-16" | "Windows-1252";
+  /**
+   * That masses without a unit in their cell were read in.
+   */
+  mass_unit: ListMassUnit;
+  /**
+   * How that is known: the column says it, every mass has its own, the options say it, in it the parts weigh what such parts do, or nothing tells.
+   */
+  unit_by: "header" | "cells" | "asked" | "parts" | "usual";
+  /**
    * Rows that are not empty, without the header.
    */
   rows: number;
   /**
-   * The good rows.
+   * The good rows, in their order; two of what goes one to each end.
    */
   parts: Part[];
   /**
-   * The others.
+   * Those of the parts, by index, of which neither the list nor the name says what and where they are.
+   */
+  unplaced: number[];
+  /**
+   * Of all parts.
+   */
+  total_g: number;
+  /**
+   * Of those that are not unplaced.
+   */
+  placed_g: number;
+  /**
+   * Rows of which it is open at which end of the bike they are.
+   */
+  ends: EndRow[];
+  /**
+   * Rows that look like sums of others.
+   */
+  sums: SumRow[];
+  /**
+   * Rows that cannot be read.
    */
   bad: BadRow[];
   /**
@@ -1670,6 +1702,76 @@ export type ListMassUnit = "g" | "kg" | "lb" | "oz";
 export const listMassUnitValues = ["g", "kg", "lb", "oz"] as const satisfies readonly ListMassUnit[];
 
 /**
+ * Where the pieces of a row go: one to each end of the bike, or all to one.
+ */
+export type End = "each" | "front" | "rear";
+export const endValues = ["each", "front", "rear"] as const satisfies readonly End[];
+
+/**
+ * A row of something that a bike has at each end, where the list does not say which end is meant.
+ */
+export interface EndRow {
+  /**
+   * Where it begins, from 1.
+   */
+  line: number;
+  /**
+   * Of the parts.
+   */
+  name: string;
+  /**
+   * How many there are.
+   */
+  pieces: number;
+  /**
+   * How many of them go there.
+   */
+  front: number;
+  /**
+   * How many of them go there.
+   */
+  rear: number;
+  /**
+   * Where they go.
+   */
+  choice: End;
+  /**
+   * Whether they can go to both ends.
+   */
+  each: boolean;
+}
+
+/**
+ * A row that looks like a sum of other rows.
+ */
+export interface SumRow {
+  /**
+   * Where it begins, from 1.
+   */
+  line: number;
+  /**
+   * What it is called; may be empty.
+   */
+  name: string;
+  /**
+   * Of all its pieces; 0 when it has none.
+   */
+  mass_g: number;
+  /**
+   * The first and the last line that it sums; empty when it is called a sum.
+   */
+  of: number[];
+  /**
+   * Whether it could be a part.
+   */
+  can: boolean;
+  /**
+   * Whether it is taken for one.
+   */
+  taken: boolean;
+}
+
+/**
  * What is known about a list; what is not there is found out.
  */
 export interface CSVOptions {
@@ -1680,9 +1782,23 @@ export interface CSVOptions {
     [k: string]: number;
   };
   /**
-   * Of masses without a unit in cell or header; g when absent.
+   * Of masses without a unit in cell or header; found out when absent.
    */
   mass_unit?: ListMassUnit;
+  /**
+   * Line of an endRow to where its pieces go.
+   */
+  ends?: {
+    [k: string]: End;
+  };
+  /**
+   * Lines of sumRows that are parts.
+   */
+  sums?: number[];
+  /**
+   * Every row is one part: no sums are looked for, and nothing goes to both ends.
+   */
+  as_is?: boolean;
   /**
    * Ids of parts that are in use.
    */
