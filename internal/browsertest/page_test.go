@@ -463,12 +463,11 @@ func TestPreviewOfASpreadsheet(t *testing.T) {
 	p.Chooses("liste.csv", list, p.Like("button", "CSV in").Click)
 	says := func(what string) {
 		t.Helper()
-		p.Until("it says "+what, "document.querySelector('dialog.csv')?.innerText.includes("+quote(what)+")")
+		p.Until("it says "+what, "document.querySelector('dialog.csv')?.innerText.replaceAll('\u00a0', ' ').includes("+quote(what)+")")
 	}
 	for _, what := range []string{"Windows-1252", "Sattelstütze", "Take in as a part", "Line 12: Summe", "15 parts, 6.83 kg together", "Of that, 6.58 kg is recognised", "2 of 15 parts have no place yet", "taken as kg", "Line 14"} {
 		says(what)
 	}
-	shot(p, "csv-desk")
 	choose := func(css, value string) {
 		t.Helper()
 		p.Eval("const s = document.querySelector(" + quote(css) + "); s.value = " + quote(value) + "; s.dispatchEvent(new Event('change'))")
@@ -476,7 +475,7 @@ func TestPreviewOfASpreadsheet(t *testing.T) {
 	p.Until("a choice for each that is open", "document.querySelectorAll('dialog.csv .ends select').length === 4")
 	says("32 in front, 32 at the rear")
 	choose("dialog.csv .ends li:nth-child(1) select", "rear")
-	says("all 2 at the rear")
+	says("both at the rear")
 	p.Until("and it stays", "document.querySelector('dialog.csv .ends select').value === 'rear'")
 	p.The("button", "Take in as a part: line 12, Summe").Click()
 	says("3 of 15 parts have no place yet")
@@ -502,25 +501,6 @@ func TestPreviewOfASpreadsheet(t *testing.T) {
 		if stations[name] != want {
 			t.Errorf("%s is at %s, want %s", name, stations[name], want)
 		}
-	}
-}
-
-func TestTempLooks(t *testing.T) {
-	list := "St\xfcck;Bezeichnung;Gewicht\r1;Rahmen;2,4\r1;Gabel;1,1\r2;Felge;0,53\r64;Speichen;0,0065\r1;Sattelst\xfctze;0,28\r2;Bremsscheibe;0,14\r" +
-		"1;Sattel;0,31\r1;Zwirbel;0,2\r1;Schl\xe4uche;0,43\r1;Kette;0,3\r;Summe;7\r1;Dings;0,05\r1;kaputt;schwer\r"
-	for name, look := range map[string]Look{"phone": with(Phone, func(l *Look) { l.Dark = true; l.Density = 1 }), "phonetall": with(Phone, func(l *Look) { l.Height = 2600; l.Density = 1 }), "desktall": with(Desk, func(l *Look) { l.Height = 1500 })} {
-		p := openPage(t, look)
-		p.speak("de")
-		p.Chooses("liste.csv", list, p.Like("button", "CSV ein").Click)
-		p.Until("it is there", "document.querySelector('dialog.csv')?.innerText.includes('Sattelstütze')")
-		shot(p, "csv-"+name)
-		t.Log(Eval[string](p, "document.querySelector('dialog.csv').innerText"))
-	}
-}
-
-func shot(p *Page, name string) {
-	if err := os.WriteFile("/tmp/lists-"+name+".png", p.Screenshot(), 0o600); err != nil {
-		p.tb.Error(err)
 	}
 }
 

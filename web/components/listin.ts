@@ -192,7 +192,7 @@ class ListIn extends Piece {
   private ends(rows: EndRow[]): TemplateResult {
     const choices = (r: EndRow): End[] => (r.each ? ["each", "front", "rear"] : ["front", "rear"]);
     const label = (r: EndRow, c: End): string => {
-      if (c !== "each") return t(r.pieces > 1 ? `csv.end.all.${c}` : `csv.end.${c}`, { n: r.pieces });
+      if (c !== "each") return t(r.pieces > 2 ? `csv.end.all.${c}` : r.pieces > 1 ? `csv.end.two.${c}` : `csv.end.${c}`, { n: r.pieces });
       return r.choice === "each" ? t("csv.end.each", { front: r.front, rear: r.rear }) : t("csv.end.both");
     };
     return html`<h3>${t("csv.ends")}</h3>

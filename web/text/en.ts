@@ -434,6 +434,8 @@ export const en = {
   "csv.end.both": "shared between both ends",
   "csv.end.front": "in front",
   "csv.end.rear": "at the rear",
+  "csv.end.two.front": "both in front",
+  "csv.end.two.rear": "both at the rear",
   "csv.end.all.front": "all {n} in front",
   "csv.end.all.rear": "all {n} at the rear",
   "csv.sums": "Sums",

@@ -435,6 +435,8 @@ export const page: Record<keyof typeof en, string> = {
   "csv.end.both": "auf beide Enden verteilt",
   "csv.end.front": "vorn",
   "csv.end.rear": "hinten",
+  "csv.end.two.front": "beide vorn",
+  "csv.end.two.rear": "beide hinten",
   "csv.end.all.front": "alle {n} vorn",
   "csv.end.all.rear": "alle {n} hinten",
   "csv.sums": "Summen",
