@@ -96,7 +96,7 @@ func TestDemoBuildsShareTheRest(t *testing.T) {
 	d := demo(t)
 	first := &d.Builds[0]
 	differs := map[string]bool{
-		"main-frame": true, "gearbox-bolts": true, "spokes-rear": true, "rear-hub": true, "gear-hub": true, "torque-plate": true,
+		"main-frame": true, "gearbox-bolts": true, "spokes-rear": true, "rear-hub": true, "gear-hub": true, "torque-support": true,
 		"service-kit": true, "spare-hanger": true, "hanger": true,
 	}
 	for i := range d.Builds[1:] {

@@ -170,8 +170,8 @@ func TestOrderOfDrivetrains(t *testing.T) {
 		t.Errorf("single ring %.0f, double %.0f, gear hub %.0f, gearbox %.0f g", single, double, hub, gearbox)
 	}
 	for _, order := range []fitted{
-		{"gear-hub-3", "gear-hub-5", "gear-hub-8", "gear-hub-11", "gear-hub-wide"},
-		{"gearbox-light", "gearbox-wide"},
+		{"gear-hub-small-light", "gear-hub-small", "gear-hub-medium", "gear-hub-wide", "gear-hub-heavy"},
+		{"gearbox-medium", "gearbox-wide"},
 		{"cassette-8", "cassette-9", "cassette-10", "cassette-11", "cassette-12"},
 		{"full-suspension-main-frame-carbon", "full-suspension-main-frame-aluminium", "full-suspension-main-frame-steel"},
 		{"rigid-fork-carbon", "rigid-fork-aluminium", "rigid-fork-steel"},

@@ -143,7 +143,7 @@ func (p *Page) mass(part string) Thing {
 	return p.Like("textbox", "Mass of one, "+part)
 }
 
-const gearbox = "Crank gearbox, 12 gears"
+const gearbox = "Crank gearbox, wide range"
 
 func TestEditAndUndo(t *testing.T) {
 	p := openPage(t, Desk)
