@@ -3,7 +3,7 @@
 // thin typed client: it waits for that object, turns text into values, and notices when
 // the program behind it has died, so that the page can offer to start it anew.
 
-import type { CSVOptions, Doc, Drawing, Entry, Failure, Functions, Intent, Kind, Opened, Pack, PackOptions, Part, Problem, Report, Station, Table, Templates, View, Weighed } from "./model/types.ts";
+import type { CSVOptions, Doc, Drawing, Entry, Failure, Found, Functions, Intent, Kind, Opened, Pack, PackOptions, Part, Problem, Report, Station, Table, Templates, View, Wanted, Weighed } from "./model/types.ts";
 
 type Called = keyof Functions;
 
@@ -251,6 +251,15 @@ export class Core extends EventTarget {
 
   templates(): Templates {
     return this.ask("goods");
+  }
+
+  find(typed: string, wanted: Wanted): Found {
+    return this.ask("find", typed, JSON.stringify(wanted));
+  }
+
+  // findParts gives the ids of the parts of a build that are meant.
+  findParts(document: string, build: string, typed: string): string[] {
+    return this.ask("findParts", document, build, typed);
   }
 
   copyLoad(document: string, load: string, name: string): Opened {

@@ -25,6 +25,8 @@ var told = map[string]reflect.Type{
 	"stations":  reflect.TypeFor[[]station](),
 	"kinds":     reflect.TypeFor[[]kind](),
 	"goods":     reflect.TypeFor[templates](),
+	"find":      reflect.TypeFor[found](),
+	"findParts": reflect.TypeFor[[]string](),
 	"copyLoad":  reflect.TypeFor[opened](),
 
 	"usual":         reflect.TypeFor[usually](),
@@ -54,6 +56,7 @@ var told = map[string]reflect.Type{
 // structured are the types that arguments of JSON are read into, by schema.
 var structured = map[string]reflect.Type{
 	"document":          reflect.TypeFor[parts.Document](),
+	"catalogue#wanted":  reflect.TypeFor[wanted](),
 	"bridge#words":      reflect.TypeFor[map[string]string](),
 	"picture":           reflect.TypeFor[View](),
 	"packing#options":   reflect.TypeFor[packOptions](),
@@ -161,7 +164,8 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"evaluate", []string{demo}}, {"evaluate", []string{"{"}}, {"evaluate", []string{functions["blank"]()}},
 		{"open", []string{demo}}, {"open", []string{"{"}}, {"blank", nil}, {"demo", nil}, {"catalogue", nil}, {"words", nil},
 		{"speak", []string{`{"figure.total":"total"}`}}, {"speak", []string{"{"}}, {"speak", []string{""}},
-		{"stations", nil}, {"kinds", nil}, {"goods", nil}, {"copyLoad", []string{demo, load, "copy"}}, {"copyLoad", []string{demo, "?", ""}},
+		{"stations", nil}, {"kinds", nil}, {"goods", nil}, {"find", []string{"chain 300 g", `{"of":"parts"}`}}, {"find", []string{"tent", `{"of":"goods"}`}}, {"find", []string{"", "{"}},
+		{"findParts", []string{demo, build, "chain"}}, {"findParts", []string{demo, "?", ""}}, {"copyLoad", []string{demo, load, "copy"}}, {"copyLoad", []string{demo, "?", ""}},
 		{"weighIn", []string{demo, weighIn}}, {"weighIn", []string{demo, "?"}}, {"weighInDrawing", []string{demo, weighIn, ""}},
 		{"packStart", []string{string(small), `{"load":"` + load + `"}`}}, {"packRun", []string{"100"}},
 		{"packStart", []string{demo, `{"build":"` + build + `","load":"` + load + `","tolerance":5}`}}, {"packStart", []string{demo, `{"load":"?"}`}},

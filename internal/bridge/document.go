@@ -102,6 +102,7 @@ func speak(text string) string {
 	defer latest.Unlock()
 	report.Speak(words)
 	latest.evaluator, latest.evaluation = report.Evaluator{}, nil
+	forgetWords()
 	return ""
 }
 

@@ -33,6 +33,8 @@ var Functions = map[string]Function{
 	"bagFromWords":       two(bagFromWords),
 	"goodFromWords":      two(goodFromWords),
 	"fileText":           one(fileText),
+	"find":               two(find),
+	"findParts":          findParts,
 	"copyLoad":           copyLoad,
 	"weighIn":            two(weighIn),
 	"weighInDrawing":     weighInDrawing,

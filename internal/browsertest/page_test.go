@@ -511,7 +511,6 @@ func TestAddAPartFromTheCatalogue(t *testing.T) {
 	box.Focus()
 	Call(p, input.InsertText, input.InsertTextParams{Text: "belt"})
 	p.Until("something is found", "document.querySelectorAll('[role=option]').length > 0")
-	p.Key(kb.ArrowDown)
 	p.Key(kb.Enter)
 	p.until("the total grows", func() bool { return p.total() > before })
 	p.The("button", "Undo").Click()

@@ -48,14 +48,14 @@ func TestWithoutACanvas(t *testing.T) {
 			changes("the view", p.The("button", "Side").Click)
 
 			total := p.total()
-			changes("a mass", func() { p.mass(gearbox).Fill("4160") }) // by 2000 g
+			changes("a mass", func() { p.mass(gearbox).Fill("4250") }) // by 2000 g
 			p.until("the total follows", func() bool { return math.Abs(p.total()-total-2) < 0.011 })
 			turned := look
 			turned.Width, turned.Height = look.Height, look.Width
 			changes("the size", func() { p.Look(turned) })
 			p.Look(look)
 			wait(p, 500) // for what the canvas's program might do about it
-			changes("a mass", func() { p.mass(gearbox).Fill("2160") })
+			changes("a mass", func() { p.mass(gearbox).Fill("2250") })
 			p.until("the total follows still", func() bool { return math.Abs(p.total()-total) < 0.011 })
 			if state := Eval[string](p, inFrame+".steelyardFrame.state"); state != "ready" {
 				t.Errorf("the program is %s", state)

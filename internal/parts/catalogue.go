@@ -5,7 +5,6 @@ import (
 	"io/fs"
 	"path"
 	"slices"
-	"sort"
 	"strings"
 	"sync"
 
@@ -72,174 +71,6 @@ func (e *Entry) Part(id string) Part {
 	}
 }
 
-// Find returns the entries of the catalogue that a query names, best first, at
-// most limit of them (0 or less is all). Every word of the query must be in the
-// entry's name, kind or search words, or begin one of them; words that are in
-// the name count for more. Only when nothing at all is found, words may be
-// misspelt by a letter, long ones by two. An empty query finds everything.
-func Find(query string, limit int) []Entry {
-	words := wordsOf(query[:min(len(query), 400)])
-	if telling := slices.DeleteFunc(slices.Clone(words), filler); len(telling) > 0 {
-		words = telling
-	}
-	words = words[:min(len(words), 12)]
-	found := rank(words, false)
-	if len(found) == 0 {
-		found = rank(words, true)
-	}
-	if limit > 0 && len(found) > limit {
-		found = found[:limit]
-	}
-	entries := make([]Entry, len(found))
-	for i, f := range found {
-		entries[i] = catalogue()[f.entry]
-	}
-	return entries
-}
-
-// filler says whether a word only joins others.
-func filler(w string) bool {
-	switch w {
-	case "a", "an", "and", "for", "in", "of", "on", "the", "to", "with", "without":
-		return true
-	}
-	return false
-}
-
-// indexed is an entry's words, folded.
-type indexed struct {
-	name   []string
-	kind   []string
-	search []string
-}
-
-var searchIndex = sync.OnceValue(func() []indexed {
-	all := make([]indexed, len(catalogue()))
-	for i, e := range catalogue() {
-		x := indexed{name: wordsOf(e.Name), kind: wordsOf(e.Kind)}
-		for _, s := range e.Search {
-			x.search = append(x.search, joined(s)...)
-		}
-		x.name = append(x.name, hyphenated(e.Name)...)
-		all[i] = x
-	}
-	return all
-})
-
-// joined returns the words of a text, and its hyphenated ones as one word too:
-// "u-lock" is found as "ulock".
-func joined(s string) []string { return append(wordsOf(s), hyphenated(s)...) }
-
-func hyphenated(s string) []string {
-	var words []string
-	for w := range strings.FieldsSeq(s) {
-		if strings.Contains(w, "-") {
-			words = append(words, strings.Join(wordsOf(w), ""))
-		}
-	}
-	return words
-}
-
-type ranked struct {
-	entry, score, length int
-}
-
-// rank scores every entry that all words match.
-func rank(words []string, misspelt bool) []ranked {
-	var found []ranked
-	for i, x := range searchIndex() {
-		score := 0
-		for _, w := range words {
-			s := x.score(w, misspelt)
-			if s == 0 {
-				score = -1
-				break
-			}
-			score += s
-		}
-		if score >= 0 {
-			found = append(found, ranked{i, score, len(x.name)})
-		}
-	}
-	if len(words) > 0 {
-		sort.SliceStable(found, func(i, j int) bool {
-			a, b := &found[i], &found[j]
-			return a.score > b.score || a.score == b.score && a.length < b.length
-		})
-	}
-	return found
-}
-
-// score says how well a word of a query fits an entry, 0 for not at all. An
-// entry of the kind that the word names comes before one that only goes with
-// it: a chain before a chain lock.
-func (x *indexed) score(w string, misspelt bool) int {
-	best, kind := 0, 0
-	for i, n := range x.name {
-		s := likeness(w, n, misspelt)
-		if s > within {
-			s += 6
-			if i == 0 {
-				s += 2 // the noun that the part is called by
-			}
-		}
-		best = max(best, s)
-	}
-	for _, k := range x.kind {
-		if s := likeness(w, k, misspelt); s > within {
-			best = max(best, s+4)
-			kind = 8 / len(x.kind)
-		}
-	}
-	for _, k := range x.search {
-		best = max(best, likeness(w, k, misspelt))
-	}
-	if best == 0 {
-		return 0
-	}
-	return best + kind
-}
-
-// within is the likeness of a word that is only somewhere inside the other.
-const within = 1
-
-// likeness says how well a word of a query fits a word of an entry: 10 for the
-// same, give or take a plural's s, 7 for its beginning, within for a part of
-// it, 2 to 4 when misspelt, 0 for not at all.
-func likeness(w, of string, misspelt bool) int {
-	switch {
-	case w == of, singular(w) == singular(of):
-		return 10
-	case strings.HasPrefix(of, w):
-		return 7
-	case len(w) >= 4 && strings.Contains(of, w):
-		return within
-	}
-	if !misspelt || len(w) < 4 || w[0] >= '0' && w[0] <= '9' {
-		return 0
-	}
-	limit := 1
-	if len(w) >= 8 {
-		limit = 2
-	}
-	if d := editDistance(w, of, limit); d <= limit {
-		return 6 - 2*d
-	}
-	// A word still being typed: compare with as much of the other.
-	if len(of) > len(w) && editDistance(w, of[:len(w)], 1) <= 1 {
-		return 2
-	}
-	return 0
-}
-
-// singular takes the s of a plural off.
-func singular(w string) string {
-	if len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss") {
-		return w[:len(w)-1]
-	}
-	return w
-}
-
 // CheckCatalogue judges entries as a catalogue: what Check asks of a part, and
 // besides that ids in kebab case, a doubt on every mass, a size for every form,
 // and an entry for every kind. A Problem names the entry as its part.
@@ -281,6 +112,11 @@ func CheckCatalogue(entries []Entry) []Problem {
 		for k := range sizes(e.Shape.Form) {
 			if e.Shape.Size[k] <= 0 {
 				fail("shape.size_mm", "size %d of a %s is %v; it should be more than 0 mm", k+1, e.Shape.Form, e.Shape.Size[k])
+			}
+		}
+		for _, n := range e.Needs {
+			if !slices.Contains(Needs, n) {
+				fail("needs", "%s is nothing that a build has or lacks", quote(string(n)))
 			}
 		}
 		for _, s := range e.Search {

@@ -215,6 +215,7 @@ type Entry struct {
 	Carrier   Carrier  `json:"carrier"`
 	Shape     Shape    `json:"shape"`
 	Quantity  int      `json:"quantity"` // how many a bike usually takes
-	Search    []string `json:"search"`   // further words that a user would type
+	Needs     []Need   `json:"needs,omitempty"`
+	Search    []string `json:"search"` // further words that a user would type
 	Note      string   `json:"note,omitempty"`
 }

@@ -4,87 +4,91 @@ import { html, type TemplateResult } from "lit";
 import { core, Trouble } from "../core.ts";
 import { addParts, freshIDs, fromEntry, fromWords, usualHalfWidth } from "../edit.ts";
 import { store } from "../state.ts";
-import { language, t, word } from "../text/index.ts";
-import type { Entry, Part } from "../model/types.ts";
+import { t, word } from "../text/index.ts";
+import type { Build, Entry, Found, Part, Wanted } from "../model/types.ts";
 import { massField, massText, partScale, plain, write } from "../units.ts";
-import { search, searchable, type Offer, type Searchable } from "./combo.ts";
+import "./combo.ts";
+import type { Offer } from "./combo.ts";
 import { Piece } from "./element.ts";
 import { reveal } from "./picture.ts";
 
 const most = 40;
-
-let entries: { of: Entry[]; in: unknown; list: Searchable<Entry>[] } = { of: [], in: null, list: [] };
-
-function catalogue(): Searchable<Entry>[] {
-  if (entries.of !== store.catalogue || entries.in !== language()) {
-    const group = new Map(store.kinds.map((k) => [k.id, k.group]));
-    entries = {
-      of: store.catalogue,
-      in: language(),
-      list: store.catalogue.map((e) => searchable(e, e.name, [word("kind", e.kind), word("group", group.get(e.kind) ?? ""), ...(e.search ?? [])])),
-    };
-  }
-  return entries.list;
-}
 
 export interface Typed {
   name: string;
   mass: number | null;
 }
 
-// split takes a mass off the end of what was typed: "bell 42 g".
-export function split(typed: string): Typed {
-  const m = /^(.*?\S)\s+(\d[\d.,]*\s*(?:g|kg|lb|lbs|oz)?(?:\s*\d[\d.,]*\s*oz)?)$/i.exec(typed.trim());
-  if (m) {
-    try {
-      return { name: m[1]!, mass: core.parseMass(m[2]!, massField(store.doc!.show).parse) };
-    } catch (e) {
-      if (!(e instanceof Trouble)) throw e;
-    }
-  }
-  return { name: typed.trim(), mass: null };
-}
-
-export interface Found {
+interface Entered {
+  id: string;
   name: string;
   mass_g: number;
   half_width_g: number;
 }
 
-// offer gives what was found for what was typed, and a thing of one's own.
-// Without a choice made, a mass typed means the latter.
-export function offer<T extends Found>(typed: string, list: Searchable<T>[], facts: (f: T) => string, take: (f: T, mass: number | null) => void, takeOwn: (own: Typed) => void, ownKey: "add.own" | "bag.own" | "good.own"): Offer {
-  const own = split(typed);
+// byID keeps where the things of a list are, for as long as it is the same list.
+const places = new WeakMap<object, Map<string, unknown>>();
+
+function byID<T extends { id: string }>(list: T[]): Map<string, T> {
+  let map = places.get(list) as Map<string, T> | undefined;
+  if (!map) places.set(list, (map = new Map(list.map((x) => [x.id, x]))));
+  return map;
+}
+
+function find(typed: string, of: Wanted["of"], on?: Wanted["on"]): Found {
+  try {
+    return core.find(typed, { of, unit: massField(store.doc!.show).parse, limit: most, ...(on && { on }) });
+  } catch (e) {
+    if (!(e instanceof Trouble)) throw e;
+    return { name: typed.trim(), found: [] };
+  }
+}
+
+// offer gives what the core finds for what was typed, and a thing of one's own.
+// A mass typed means the latter.
+export function offer<T extends Entered>(
+  typed: string,
+  among: { of: Wanted["of"]; list: T[]; on?: Wanted["on"] },
+  facts: (f: T) => string,
+  take: (f: T, mass: number | null) => void,
+  takeOwn: (own: Typed) => void,
+  ownKey: "add.own" | "bag.own" | "good.own",
+): Offer {
+  const f = find(typed, among.of, among.on);
   const show = store.doc!.show;
-  const hits = search(list, own.mass === null ? typed : own.name, most);
   const s = partScale(show);
-  return {
-    options: [
-      ...hits.map((h) => ({
-        name: h.name,
-        facts: facts(h),
-        mass: own.mass === null ? plain(write(h.mass_g, h.half_width_g, s)) : plain(write(own.mass, 0, s)),
-        take: () => take(h, own.mass),
-      })),
-      ...(own.name
-        ? [
-            {
-              name: own.mass === null ? t(ownKey, { name: own.name }) : t("add.own.mass", { name: own.name, mass: massText(own.mass, show) }),
-              own: true,
-              take: () => takeOwn(own),
-            },
-          ]
-        : []),
-    ],
-    first: own.mass !== null || !hits.length ? hits.length : 0,
+  const list = byID(among.list);
+  const mass = f.mass_g ?? null;
+  const hits = f.found
+    .map((id) => list.get(id))
+    .filter((h) => h !== undefined)
+    .map((h) => ({
+      name: h.name,
+      facts: facts(h),
+      mass: mass === null ? plain(write(h.mass_g, h.half_width_g, s)) : plain(write(mass, 0, s)),
+      take: () => take(h, mass),
+    }));
+  if (!f.name) return { options: hits, first: 0 };
+  const own = {
+    name: mass === null ? t(ownKey, { name: f.name }) : t("add.own.mass", { name: f.name, mass: massText(mass, show) }),
+    own: true,
+    take: () => takeOwn({ name: f.name, mass }),
   };
+  return { options: mass === null ? [...hits, own] : [own, ...hits], first: 0 };
+}
+
+// fitting is what the core asks of a build that a part is to fit: its figures,
+// and what kinds of parts it has.
+function fitting(b: Build | undefined): Wanted["on"] {
+  if (!b) return undefined;
+  return { fork: b.fork, rear: b.rear, wheels: b.wheels, kinds: [...new Set(b.parts.map((p) => p.kind))] };
 }
 
 class AddPart extends Piece {
   private readonly offer = (typed: string): Offer =>
     offer(
       typed,
-      catalogue(),
+      { of: "parts", list: store.catalogue, on: fitting(store.build) },
       (e) => word("station", e.station),
       (e, mass) => this.take(e, mass),
       (own) => this.takeOwn(own),

@@ -1,5 +1,6 @@
 // A field to search in and to take from: a combobox after the ARIA pattern. The
-// focus stays in the field, the arrow keys walk the list, Enter takes.
+// focus stays in the field, the arrow keys walk the list, Enter takes what is
+// marked, from the first letter on.
 
 import { html, LitElement, nothing, type TemplateResult } from "lit";
 import { store, unmade } from "../state.ts";
@@ -13,8 +14,8 @@ export interface Option {
   take: () => void;
 }
 
-// Offer is what can be taken for what was typed. Enter without a choice made
-// takes the one at first.
+// Offer is what can be taken for what was typed. The one at first is marked
+// until another is chosen.
 export interface Offer {
   options: Option[];
   first: number;
@@ -71,6 +72,7 @@ export class Combo extends LitElement {
     const offer = list ? this.offer(this.typed) : { options: [], first: 0 };
     const { options } = offer;
     const found = options.filter((o) => !o.own).length;
+    const at = this.marked(offer);
     return html`<div class="add">
       <label for=${id}>${this.label}</label>
       <div class="combo">
@@ -83,7 +85,7 @@ export class Combo extends LitElement {
           aria-autocomplete="list"
           aria-expanded=${list}
           aria-controls="${id}-list"
-          aria-activedescendant=${list && this.at >= 0 ? `${id}-${this.at}` : nothing}
+          aria-activedescendant=${list && options[at] ? `${id}-${at}` : nothing}
           placeholder=${this.placeholder}
           .value=${this.typed}
           @input=${(e: Event) => {
@@ -96,18 +98,25 @@ export class Combo extends LitElement {
           @blur=${() => this.show(false)}
           @keydown=${(e: KeyboardEvent) => this.key(e)}
         />
-        <ul id="${id}-list" class="options" role="listbox" aria-label=${this.label} ?hidden=${!list} @pointerdown=${(e: Event) => e.preventDefault()}>
-          ${options.map(
-            (o, i) =>
-              html`<li id="${id}-${i}" class=${o.own ? "own" : ""} role="option" aria-selected=${i === this.at} @click=${() => this.take(o)}>
-                <span class="name">${o.name}</span>
-                ${o.own ? nothing : html`<span class="facts">${o.facts}</span><span class="mass">${o.mass}</span>`}
-              </li>`,
-          )}
-        </ul>
+        <div class="options" ?hidden=${!list} @pointerdown=${(e: Event) => e.preventDefault()}>
+          ${found ? nothing : html`<p class="none" aria-hidden="true">${t("add.none")}</p>`}
+          <ul id="${id}-list" role="listbox" aria-label=${this.label}>
+            ${options.map(
+              (o, i) =>
+                html`<li id="${id}-${i}" class=${o.own ? "own" : ""} role="option" aria-selected=${i === at} @click=${() => this.take(o)}>
+                  <span class="name">${o.name}</span>
+                  ${o.own ? nothing : html`<span class="facts">${o.facts}</span><span class="mass">${o.mass}</span>`}
+                </li>`,
+            )}
+          </ul>
+        </div>
         <p class="unseen" role="status">${list ? (found ? count(found, "add.results.one", "add.results.many") : t("add.none")) : nothing}</p>
       </div>
     </div>`;
+  }
+
+  private marked(offer: Offer): number {
+    return this.at >= 0 && this.at < offer.options.length ? this.at : offer.first;
   }
 
   private show(on: boolean): void {
@@ -126,14 +135,15 @@ export class Combo extends LitElement {
     if (e.key === "ArrowDown" || e.key === "ArrowUp") {
       e.preventDefault();
       this.shown = true;
-      const n = this.offer(this.typed).options.length;
-      if (n) this.at = e.key === "ArrowDown" ? (this.at + 1) % n : (Math.max(this.at, 0) + n - 1) % n;
+      const offer = this.offer(this.typed);
+      const n = offer.options.length;
+      if (n) this.at = (this.marked(offer) + (e.key === "ArrowDown" ? 1 : n - 1)) % n;
       this.requestUpdate();
       void this.updateComplete.then(() => document.getElementById(`${this.name}-${this.at}`)?.scrollIntoView({ block: "nearest" }));
     } else if (e.key === "Enter" && this.typed.trim()) {
       e.preventDefault();
-      const { options, first } = this.offer(this.typed);
-      const o = options[this.at >= 0 ? this.at : first];
+      const offer = this.offer(this.typed);
+      const o = offer.options[this.marked(offer)];
       if (o) this.take(o);
     } else if (e.key === "Escape") {
       e.stopPropagation();
@@ -147,37 +157,3 @@ export class Combo extends LitElement {
 }
 
 customElements.define("sy-combo", Combo);
-
-export function fold(s: string): string {
-  return s.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
-}
-
-// Searchable is a thing with all that it can be found by.
-export interface Searchable<T> {
-  thing: T;
-  name: string; // folded, as the text
-  text: string;
-}
-
-export function searchable<T>(thing: T, name: string, words: string[]): Searchable<T> {
-  return { thing, name: fold(name), text: fold([name, ...words].join(" ")) };
-}
-
-// search gives the things that hold every word typed, best first.
-export function search<T>(list: Searchable<T>[], typed: string, most: number): T[] {
-  const words = fold(typed).split(/\s+/).filter(Boolean);
-  if (!words.length) return [];
-  const whole = words.join(" ");
-  // Words in the name count before words elsewhere, early ones before late ones.
-  const rank = (f: Searchable<T>) => {
-    if (f.name.startsWith(whole)) return 0;
-    if (!words.every((w) => f.name.includes(w))) return 1000 + (f.name.includes(words[0]!) ? 0 : 1);
-    return 1 + Math.min(...words.map((w) => f.name.indexOf(w)));
-  };
-  return list
-    .filter((f) => words.every((w) => f.text.includes(w)))
-    .map((f) => ({ f, r: rank(f) }))
-    .sort((a, b) => a.r - b.r)
-    .slice(0, most)
-    .map(({ f }) => f.thing);
-}

@@ -8,14 +8,14 @@ import { repeat } from "lit/directives/repeat.js";
 import { onBench, sideWith } from "../bench.ts";
 import { setPath, usualHalfWidth } from "../edit.ts";
 import { addBag, addGood, bagFromTemplate, bagFromWords, editBag, editGood, goodFromTemplate, goodFromWords, removeBag, removeGood } from "../loadedit.ts";
-import { basisValues, carrierValues, supplyKindValues, type Bag, type BagReport, type BagTemplate, type Basis, type Good, type GoodReport, type GoodTemplate, type Headroom, type Load } from "../model/types.ts";
+import { basisValues, carrierValues, supplyKindValues, type Bag, type BagReport, type Basis, type Good, type GoodReport, type Headroom, type Load } from "../model/types.ts";
 import { lineID, splitLine } from "../loadlines.ts";
 import { store } from "../state.ts";
 import { language, brief, t, word } from "../text/index.ts";
 import { decimal, figureScale, massField, partScale, plain, write } from "../units.ts";
 import { offer, type Typed } from "./addpart.ts";
 import "./combo.ts";
-import { searchable, type Offer, type Searchable } from "./combo.ts";
+import type { Offer } from "./combo.ts";
 import { copyMenu } from "./copytable.ts";
 import { domID, focusSoon } from "./element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemOf } from "./field.ts";
@@ -26,26 +26,13 @@ const many = 300; // lines from which on a list is a long one
 const page = 60; // lines of a bag shown at first in a long list
 const reach = new Map<string, number>();
 
-let found: { of: unknown; bags: Searchable<BagTemplate>[]; goods: Searchable<GoodTemplate>[] } = { of: null, bags: [], goods: [] };
-
-function templates(): typeof found {
-  if (found.of !== store.templates) {
-    found = {
-      of: store.templates,
-      bags: store.templates.bags.map((b) => searchable(b, b.name, [word("station", b.station), ...(b.search ?? [])])),
-      goods: store.templates.goods.map((g) => searchable(g, g.name, [g.supply ? word("supply", g.supply) : "", ...(g.search ?? [])])),
-    };
-  }
-  return found;
-}
-
 // Labels of volumes have one decimal: nobody knows a bag better.
 const litres = (v: number) => decimal(v, v < 10 ? 1 : 0);
 
 const bagOffer = (typed: string): Offer =>
   offer(
     typed,
-    templates().bags,
+    { of: "bags", list: store.templates.bags },
     (b) => word("station", b.station),
     (b, mass) => putBag(mass === null ? bagFromTemplate(b) : { ...bagFromTemplate(b), mass_g: mass, half_width_g: usualHalfWidth("stated", mass), basis: "stated" }),
     (own) => putOwnBag(own),
@@ -55,7 +42,7 @@ const bagOffer = (typed: string): Offer =>
 const goodOffer = (typed: string): Offer =>
   offer(
     typed,
-    templates().goods,
+    { of: "goods", list: store.templates.goods },
     (g) => `${litres(g.volume_l)}\u00a0${t("unit.l")}`,
     (g, mass) => putGood(mass === null ? goodFromTemplate(g, target()) : { ...goodFromTemplate(g, target()), mass_g: mass, half_width_g: usualHalfWidth("stated", mass), basis: "stated" }),
     (own) => {

@@ -4,11 +4,12 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { repeat } from "lit/directives/repeat.js";
+import { core, Trouble } from "../core.ts";
 import { chooseFile, savePartsCSV } from "../files.ts";
 import { named } from "../places.ts";
 import { store } from "../state.ts";
-import { count, t, word } from "../text/index.ts";
-import type { Part } from "../model/types.ts";
+import { count, language, t } from "../text/index.ts";
+import type { Build, Part } from "../model/types.ts";
 import { figureScale, massField, partScale, plain, write } from "../units.ts";
 import "./addpart.ts";
 import { Later } from "./element.ts";
@@ -20,26 +21,9 @@ const many = 300; // lines from which on a list is a long one
 const page = 20; // lines of a group shown at first in a long list: each is some forty elements
 const further = 100; // lines that come when asked for
 
-// found is what a part is found by, worked out once for as long as it stays the
-// same and the page speaks the same language.
-let texts = new WeakMap<Part, string>();
-let language = "";
-
-function found(p: Part, group: string): string {
-  if (language !== t("parts.filter")) {
-    language = t("parts.filter");
-    texts = new WeakMap();
-  }
-  let text = texts.get(p);
-  if (text === undefined) {
-    text = `${p.name} ${word("kind", p.kind)} ${word("group", group)} ${word("station", p.station ?? "")} ${p.note ?? ""}`.toLowerCase();
-    texts.set(p, text);
-  }
-  return text;
-}
-
 class Parts extends Later {
   private filter = "";
+  private found: { of: Build; typed: string; language: unknown; ids: Set<string> | null } | null = null;
   private readonly reach = new Map<string, number>();
 
   protected override render(): TemplateResult {
@@ -68,13 +52,14 @@ class Parts extends Later {
           </div>
         </div>
       </div>
-      ${doc && build ? html`${this.bar(build.parts)}${this.table(build.parts)}` : nothing}`;
+      ${doc && build ? html`${this.bar(build)}${this.table(build.parts, this.meant(build))}` : nothing}`;
   }
 
-  private bar(parts: Part[]): TemplateResult {
+  private bar(build: Build): TemplateResult {
+    const none = this.meant(build)?.size === 0;
     return html`<div class="partsbar">
       <sy-add></sy-add>
-      ${parts.length > 12
+      ${build.parts.length > 12
         ? html`<label class="find"
             ><span>${t("parts.filter")}</span>
             <input
@@ -87,20 +72,33 @@ class Parts extends Later {
               }}
           /></label>`
         : nothing}
-    </div>`;
+    </div>
+      <p class="nofind" role="status">${none ? t("parts.filter.none", { name: this.filter.trim() }) : nothing}</p>`;
   }
 
-  private grouped(parts: Part[]): Map<string, Part[]> {
+  // meant gives the ids of the parts that the core finds, null for all.
+  private meant(build: Build): Set<string> | null {
+    const f = this.found;
+    if (f && f.of === build && f.typed === this.filter && f.language === language()) return f.ids;
+    let ids: Set<string> | null = null;
+    if (this.filter.trim()) {
+      try {
+        ids = new Set(core.findParts(JSON.stringify(store.doc), build.id, this.filter));
+      } catch (e) {
+        if (!(e instanceof Trouble)) throw e; // the list then stays whole
+      }
+    }
+    this.found = { of: build, typed: this.filter, language: language(), ids };
+    return ids;
+  }
+
+  private grouped(parts: Part[], found: Set<string> | null): Map<string, Part[]> {
     const group = new Map(store.kinds.map((k) => [k.id, k.group]));
     const out = new Map<string, Part[]>();
     for (const g of new Set(store.kinds.map((k) => k.group))) out.set(g, []);
-    const words = this.filter.toLowerCase().split(/\s+/).filter(Boolean);
     for (const p of parts) {
+      if (found && !found.has(p.id) && p.id !== store.selected) continue;
       const g = group.get(p.kind) ?? "other";
-      if (words.length) {
-        const text = found(p, g);
-        if (!words.every((w) => text.includes(w)) && p.id !== store.selected) continue;
-      }
       const list = out.get(g);
       if (list) list.push(p);
       else out.set(g, [p]);
@@ -108,12 +106,12 @@ class Parts extends Later {
     return out;
   }
 
-  private table(parts: Part[]): TemplateResult {
+  private table(parts: Part[], found: Set<string> | null): TemplateResult {
     if (!parts.length) return html`<p class="quiet">${t("parts.empty")}</p>`;
     const show = store.doc!.show;
     const long = parts.length > many;
-    const groups = [...this.grouped(parts)].filter(([, list]) => list.length);
-    if (!groups.length) return html`<p class="quiet">${t("parts.filter.none")}</p>`;
+    const groups = [...this.grouped(parts, found)].filter(([, list]) => list.length);
+    if (!groups.length) return html``;
     const mass = massField(show);
     const length = figureScale("mm", show).unit;
     return html`<table class="parts" role="table">

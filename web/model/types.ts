@@ -157,6 +157,23 @@ export interface Functions {
     answer: string;
   };
   /**
+   * What somebody means who types a name, and perhaps a mass, into a search.
+   */
+  find: {
+    arguments: [typed: string, options: string];
+    answer: Found;
+  };
+  /**
+   * The parts of a build that somebody means.
+   */
+  findParts: {
+    arguments: [document: string, build: string, typed: string];
+    /**
+     * Their ids, in the order of the build.
+     */
+    answer: string[];
+  };
+  /**
    * A document with a copy of a load at the end.
    */
   copyLoad: {
@@ -528,6 +545,10 @@ export interface Entry {
    */
   search: string[];
   note?: string;
+  /**
+   * What a bike must have for the part to be of use on it; absent when nothing.
+   */
+  needs?: ("rear-suspension" | "rigid-rear" | "fork-suspension" | "rigid-fork" | "crank-gearbox" | "gear-hub")[];
 }
 
 /**
@@ -632,6 +653,51 @@ export interface Station {
    * Whether it has a point on either side of the bike: a part may sit there twice, a bag hangs on one side.
    */
   pair: boolean;
+}
+
+/**
+ * What to search among, and what for.
+ */
+export interface Wanted {
+  of: "parts" | "goods" | "bags";
+  /**
+   * Of a mass that is typed without one.
+   */
+  unit?: string;
+  /**
+   * How many to find at most; 0 is all.
+   */
+  limit?: number;
+  /**
+   * What there is of the build that a part is for: what fits it comes first.
+   */
+  on?: {
+    fork?: Fork;
+    rear?: Rear;
+    wheels?: Wheels;
+    /**
+     * The kinds of its parts.
+     */
+    kinds?: string[];
+  };
+}
+
+/**
+ * What was typed, and the entries that are meant.
+ */
+export interface Found {
+  /**
+   * What was typed, without the mass.
+   */
+  name: string;
+  /**
+   * The mass that was typed; absent when none was.
+   */
+  mass_g?: number;
+  /**
+   * Ids of entries, best first.
+   */
+  found: string[];
 }
 
 /**

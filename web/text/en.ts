@@ -282,7 +282,7 @@ export const en = {
   "parts.title": "The parts of build {letter}",
   "parts.show": "Parts of",
   "parts.filter": "Find in the list",
-  "parts.filter.none": "No part matches.",
+  "parts.filter.none": "No part of the list matches “{name}”.",
   "parts.caption": "Parts of {build}, by group",
   "parts.name": "Part",
   "parts.quantity": "Number",

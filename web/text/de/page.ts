@@ -283,7 +283,7 @@ export const page: Record<keyof typeof en, string> = {
   "parts.title": "Die Teile von Aufbau {letter}",
   "parts.show": "Teile von",
   "parts.filter": "In der Liste suchen",
-  "parts.filter.none": "Kein Teil passt.",
+  "parts.filter.none": "Kein Teil der Liste passt zu „{name}“.",
   "parts.caption": "Teile von {build}, nach Gruppen",
   "parts.name": "Teil",
   "parts.quantity": "Anzahl",

@@ -1,0 +1,122 @@
+package bridge
+
+import (
+	"sync"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/internal/parts"
+	"steelyard/internal/report"
+	"steelyard/internal/units"
+)
+
+// finding is what find and findParts search in, made when it is first asked for
+// and forgotten when the language changes.
+var finding struct {
+	sync.Mutex
+	finder  *parts.Finder
+	listing *parts.Listing
+	of      *report.Evaluation // that the listing is of
+	build   string
+}
+
+func forgetWords() {
+	finding.Lock()
+	defer finding.Unlock()
+	finding.finder, finding.listing, finding.of = nil, nil, nil
+}
+
+// wanted are the options of find.
+type wanted struct {
+	Of    string  `json:"of"`    // "parts", "goods" or "bags"
+	Unit  string  `json:"unit"`  // of a mass that has none, as for parseMass
+	Limit int     `json:"limit"` // 0 is all
+	On    *fitted `json:"on"`    // the build that a part is for
+}
+
+// fitted is what decides whether a part fits a build.
+type fitted struct {
+	Fork   parts.Fork   `json:"fork"`
+	Rear   parts.Rear   `json:"rear"`
+	Wheels parts.Wheels `json:"wheels"`
+	Kinds  []string     `json:"kinds"` // of its parts
+}
+
+func (f *fitted) build() *parts.Build {
+	if f == nil {
+		return nil
+	}
+	b := &parts.Build{Fork: f.Fork, Rear: f.Rear, Wheels: f.Wheels}
+	for _, k := range f.Kinds {
+		b.Parts = append(b.Parts, parts.Part{Kind: k})
+	}
+	return b
+}
+
+// found is the answer to find.
+type found struct {
+	Name  string   `json:"name"`             // what was typed, without the mass
+	Mass  *float64 `json:"mass_g,omitempty"` // nil when none was typed
+	Found []string `json:"found"`            // ids of entries, best first
+}
+
+// find answers what somebody typed, a name and perhaps a mass, and options with
+// the entries of the catalogue, or of the lists of goods or bags, that are meant,
+// and with the name and the mass for a thing of one's own.
+func find(typed, options string) string {
+	var o wanted
+	if options != "" {
+		if err := json.Unmarshal([]byte(options), &o); err != nil {
+			return problem("", "The options of a search cannot be read: "+err.Error()+".")
+		}
+	}
+	var out found
+	if name, grams, ok := units.TrailingMass(typed, o.Unit); ok {
+		out.Name, out.Mass = name, &grams
+	} else {
+		out.Name = name
+	}
+	finding.Lock()
+	defer finding.Unlock()
+	if finding.finder == nil {
+		finding.finder = parts.NewFinder(report.Label)
+	}
+	out.Found = []string{}
+	switch o.Of {
+	case "parts":
+		for _, e := range finding.finder.Parts(out.Name, o.On.build(), o.Limit) {
+			out.Found = append(out.Found, e.ID)
+		}
+	case "goods":
+		for _, g := range finding.finder.Goods(out.Name, o.Limit) {
+			out.Found = append(out.Found, g.ID)
+		}
+	case "bags":
+		for _, b := range finding.finder.Bags(out.Name, o.Limit) {
+			out.Found = append(out.Found, b.ID)
+		}
+	default:
+		return problem("of", "A search is of parts, goods or bags.")
+	}
+	return answer(out)
+}
+
+// findParts answers a document, the id of a build and what somebody typed with
+// the ids of the build's parts that are meant, in its order.
+func findParts(args ...string) string {
+	e := evaluation(argument(args, 0))
+	if e.Document == nil {
+		return refusal(e.Report.Problems)
+	}
+	id := argument(args, 1)
+	b := e.Document.Build(id)
+	if b == nil {
+		return failed(noBuild(id))
+	}
+	finding.Lock()
+	defer finding.Unlock()
+	if finding.of != e || finding.build != id || finding.listing == nil {
+		finding.listing, finding.of, finding.build = parts.NewListing(b, report.Label), e, id
+	}
+	return answer(finding.listing.Find(argument(args, 2)))
+}
