@@ -3,7 +3,7 @@
 // thin typed client: it waits for that object, turns text into values, and notices when
 // the program behind it has died, so that the page can offer to start it anew.
 
-import type { CSVOptions, Doc, Drawing, Entry, Failure, Found, Functions, Intent, Kind, Opened, Pack, PackOptions, Part, Problem, Report, Station, Table, Templates, View, Wanted, Weighed } from "./model/types.ts";
+import type { Bag, Basis, CSVOptions, Doc, Drawing, Entry, Failure, Found, Functions, Good, Intent, Kind, Opened, Pack, PackOptions, Part, Problem, Report, Rider, Station, Table, Templates, View, Wanted, Weighed } from "./model/types.ts";
 
 type Called = keyof Functions;
 
@@ -17,6 +17,9 @@ type Bridge = { [F in Called]: (...args: Functions[F]["arguments"]) => string } 
 };
 
 type Frame = Window & { steelyard?: Bridge; steelyardFrame?: Status };
+
+// Sort is a sort of thing that has ids of its own.
+export type Sort = "part" | "build" | "rider" | "load" | "bag" | "good" | "weigh_in" | "scale";
 
 export type CoreState = "loading" | "ready" | "dead";
 
@@ -216,12 +219,59 @@ export class Core extends EventTarget {
     return this.text(name, document, style, date);
   }
 
-  // partFromWords makes a part of a name and a mass as a parts list of one line:
-  // the core then guesses its kind, place and shape as it would for a list.
-  partFromWords(name: string, grams: number): Part | null {
-    const cell = `"${name.replace(/"/g, '""').replace(/\s+/g, " ")}"`;
-    const list = this.readPartsCSV(`name,mass_g\n${cell},${grams.toFixed(2)}\n`, { columns: { name: 0, mass: 1 }, mass_unit: "g", as_is: true });
-    return list.parts[0] ?? null;
+  // newRider is somebody of middling size, to be put right.
+  newRider(): Rider {
+    return this.ask("newRider");
+  }
+
+  // newIDs gives ids that nothing of a sort has anywhere in the document.
+  newIDs(document: Doc, sort: Sort, n: number): string[] {
+    return this.ask("newIDs", JSON.stringify(document), sort, String(n));
+  }
+
+  newID(document: Doc, sort: Sort): string {
+    return this.newIDs(document, sort, 1)[0]!;
+  }
+
+  // halfWidth is how far a mass of a basis is taken to lie off when nobody says
+  // better.
+  halfWidth(basis: Basis, grams: number): number {
+    return this.ask("halfWidth", basis, String(grams)).value;
+  }
+
+  // What is made here has no id yet. A mass is what the maker says of it; without
+  // one it has the entry's.
+  partFromEntry(id: string, grams: number | null): Part {
+    return this.stated(this.ask("partFromEntry", id), grams);
+  }
+
+  bagFromEntry(id: string, grams: number | null): Bag {
+    return this.stated(this.ask("bagFromEntry", id), grams);
+  }
+
+  goodFromEntry(id: string, grams: number | null): Good {
+    return this.stated(this.ask("goodFromEntry", id), grams);
+  }
+
+  private stated<T extends { mass_g: number; half_width_g: number; basis: Basis }>(thing: T, grams: number | null): T {
+    return grams === null ? thing : { ...thing, mass_g: grams, half_width_g: this.halfWidth("stated", grams), basis: "stated" };
+  }
+
+  partFromWords(name: string, grams: number): Part {
+    return this.ask("partFromWords", name, String(grams));
+  }
+
+  bagFromWords(name: string, grams: number): Bag {
+    return this.ask("bagFromWords", name, String(grams));
+  }
+
+  goodFromWords(name: string, grams: number): Good {
+    return this.ask("goodFromWords", name, String(grams));
+  }
+
+  // fileText is the text of a document's file.
+  fileText(document: string): string {
+    return this.text("fileText", document);
   }
 
   parseMass(text: string, unit: string): number {

@@ -1,23 +1,8 @@
 // Edits of a document: each takes a document and gives a new one that shares
-// whatever did not change. None of them knows the page.
+// whatever did not change. None of them knows the page; ids are the core's.
 
-import type { Basis, Build, Doc, Entry, Part, Vec3 } from "./model/types.ts";
-
-// freshIDs gives part ids that no part of any build has: a part of the same id
-// in two builds is the same line of both, so an id is never given out again.
-export function freshIDs(doc: Doc): () => string {
-  const taken = new Set(doc.builds.flatMap((b) => b.parts.map((p) => p.id)));
-  let n = 0;
-  return () => {
-    do n++;
-    while (taken.has(`p${n}`));
-    return `p${n}`;
-  };
-}
-
-function freshBuildID(doc: Doc): string {
-  for (let n = 1; ; n++) if (!doc.builds.some((b) => b.id === `b${n}`)) return `b${n}`;
-}
+import { core } from "./core.ts";
+import type { Build, Doc, Part } from "./model/types.ts";
 
 export function findBuild(doc: Doc, id: string): Build | undefined {
   return doc.builds.find((b) => b.id === id);
@@ -54,7 +39,7 @@ export function removePart(doc: Doc, build: string, part: string): Doc {
 }
 
 export function duplicatePart(doc: Doc, build: string, part: string): { doc: Doc; id: string } {
-  const id = freshIDs(doc)();
+  const id = core.newID(doc, "part");
   const out = editBuild(doc, build, (b) => {
     const i = b.parts.findIndex((p) => p.id === part);
     const old = b.parts[i];
@@ -71,51 +56,8 @@ export function handOver(doc: Doc, from: string, to: string, part: string): { do
   const target = findBuild(doc, to);
   if (!old || !target) return { doc, id: "" };
   const taken = target.parts.some((p) => p.id === old.id);
-  const moved = taken ? { ...old, id: freshIDs(doc)() } : old;
+  const moved = taken ? { ...old, id: core.newID(doc, "part") } : old;
   return { doc: addParts(removePart(doc, from, part), to, [moved]), id: moved.id };
-}
-
-export function fromEntry(e: Entry, id: string): Part {
-  return {
-    id,
-    name: e.name,
-    kind: e.kind,
-    catalogue: e.id,
-    quantity: e.quantity || 1,
-    mass_g: e.mass_g,
-    half_width_g: e.half_width_g,
-    basis: e.basis,
-    station: e.station,
-    offset_mm: [...e.offset_mm] as Vec3,
-    within_mm: e.within_mm,
-    carrier: e.carrier,
-    shape: { ...e.shape, size_mm: [...e.shape.size_mm] as Vec3 },
-  };
-}
-
-// usualHalfWidth is how far a mass of a basis is taken to lie off when nobody
-// says better; the core uses the same shares.
-export function usualHalfWidth(basis: Basis, mass: number): number {
-  const share = { weighed: 0, stated: 0.05, typical: 0.1, guessed: 0.2 }[basis];
-  return Math.max(1, Math.round(share * mass));
-}
-
-// fromWords is a part that was typed: a guess, somewhere on the frame.
-export function fromWords(name: string, mass: number, id: string): Part {
-  return {
-    id,
-    name,
-    kind: "other",
-    quantity: 1,
-    mass_g: mass,
-    half_width_g: usualHalfWidth("guessed", mass),
-    basis: "guessed",
-    station: "frame",
-    offset_mm: [0, 0, 0],
-    within_mm: 100,
-    carrier: "main-frame",
-    shape: { form: "point", size_mm: [0, 0, 0] },
-  };
 }
 
 // compared gives the ids of the two builds that are set side by side. A
@@ -144,12 +86,12 @@ export function copyBuild(doc: Doc, id: string, name: string): { doc: Doc; id: s
   const i = doc.builds.findIndex((b) => b.id === id);
   const old = doc.builds[i];
   if (!old) return { doc, id: "" };
-  const copy = { ...old, id: freshBuildID(doc), name };
+  const copy = { ...old, id: core.newID(doc, "build"), name };
   return { doc: { ...doc, builds: doc.builds.toSpliced(i + 1, 0, copy) }, id: copy.id };
 }
 
 export function addBuild(doc: Doc, build: Build): { doc: Doc; id: string } {
-  const id = freshBuildID(doc);
+  const id = core.newID(doc, "build");
   return { doc: { ...doc, builds: [...doc.builds, { ...build, id }] }, id };
 }
 

@@ -113,10 +113,21 @@ export function fileName(title: string, ending: string): string {
   return (base || "steelyard") + ending;
 }
 
+// fileText is a document's file as the core lays it out. Where the calculator is
+// gone, or cannot read what it should write, the work is saved all the same.
+function fileText(doc: Doc): string {
+  const text = JSON.stringify(doc);
+  try {
+    return core.fileText(text);
+  } catch {
+    return text;
+  }
+}
+
 export function saveFile(doc: Doc | null = store.doc): void {
   if (!doc) return;
   const name = fileName(doc.title, ".steelyard.json");
-  download(name, JSON.stringify(doc, null, 2) + "\n", "application/json");
+  download(name, fileText(doc), "application/json");
   store.tell(t("file.saved", { name }));
 }
 

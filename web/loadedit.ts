@@ -2,20 +2,15 @@
 // gives a new one that shares whatever did not change. None of them knows the
 // page.
 
-import { compare, compared, editBuild, usualHalfWidth } from "./edit.ts";
-import type { Adjusted, Bag, BagTemplate, Build, Doc, Good, GoodTemplate, Load, Rated, Rating, Reading, Rider, Scale, State, Vec3, WeighIn } from "./model/types.ts";
+import { core } from "./core.ts";
+import { compare, compared, editBuild } from "./edit.ts";
+import type { Adjusted, Bag, Build, Doc, Good, Load, Rated, Rating, Reading, Rider, Scale, State, WeighIn } from "./model/types.ts";
 
 type Letter = "A" | "B";
 
 export const loadsOf = (doc: Doc): Load[] => doc.loads ?? [];
 export const ridersOf = (doc: Doc): Rider[] => doc.riders ?? [];
 export const weighInsOf = (doc: Doc): WeighIn[] => doc.weigh_ins ?? [];
-
-// fresh gives an id of a letter and a number that none of the list has.
-export function fresh(letter: string, list: readonly { id: string }[]): string {
-  const taken = new Set(list.map((x) => x.id));
-  for (let n = 1; ; n++) if (!taken.has(`${letter}${n}`)) return `${letter}${n}`;
-}
 
 // change replaces one of a list; a list without it stays the same one.
 function change<T extends { id: string }>(list: T[], id: string, to: (x: T) => T): T[] {
@@ -118,7 +113,7 @@ export function blankLoad(name: string): Omit<Load, "id"> {
 }
 
 export function addLoad(doc: Doc, load: Omit<Load, "id">): { doc: Doc; id: string } {
-  const id = fresh("l", loadsOf(doc));
+  const id = core.newID(doc, "load");
   return { doc: { ...doc, loads: [...loadsOf(doc), { ...load, id }] }, id };
 }
 
@@ -132,7 +127,7 @@ export function removeLoad(doc: Doc, id: string): Doc {
 }
 
 export function addBag(doc: Doc, load: string, bag: Omit<Bag, "id">): { doc: Doc; id: string } {
-  const id = fresh("b", findLoad(doc, load)?.bags ?? []);
+  const id = core.newID(doc, "bag");
   return { doc: editLoad(doc, load, (l) => ({ ...l, bags: [...l.bags, { ...bag, id }] })), id };
 }
 
@@ -146,60 +141,12 @@ export function removeBag(doc: Doc, load: string, bag: string): Doc {
 }
 
 export function addGood(doc: Doc, load: string, good: Omit<Good, "id">): { doc: Doc; id: string } {
-  const id = fresh("g", findLoad(doc, load)?.goods ?? []);
+  const id = core.newID(doc, "good");
   return { doc: editLoad(doc, load, (l) => ({ ...l, goods: [...l.goods, { ...good, id }] })), id };
 }
 
 export function removeGood(doc: Doc, load: string, good: string): Doc {
   return editLoad(doc, load, (l) => ({ ...l, goods: l.goods.filter((g) => g.id !== good) }));
-}
-
-export function bagFromTemplate(t: BagTemplate): Omit<Bag, "id"> {
-  return {
-    name: t.name,
-    mass_g: t.mass_g,
-    half_width_g: t.half_width_g,
-    basis: t.basis,
-    station: t.station,
-    offset_mm: [...t.offset_mm] as Vec3,
-    carrier: t.carrier,
-    size_mm: [...t.size_mm] as Vec3,
-    volume_l: t.volume_l,
-    permitted_g: 0,
-  };
-}
-
-// bagFromWords is a bag that was typed: a guess, on the rack's deck.
-export function bagFromWords(name: string, mass: number): Omit<Bag, "id"> {
-  return {
-    name,
-    mass_g: mass,
-    half_width_g: usualHalfWidth("guessed", mass),
-    basis: "guessed",
-    station: "rear-rack-deck",
-    offset_mm: [0, 0, 100],
-    carrier: "main-frame",
-    size_mm: [300, 200, 200],
-    volume_l: 0,
-    permitted_g: 0,
-  };
-}
-
-export function goodFromTemplate(t: GoodTemplate, bag: string): Omit<Good, "id"> {
-  return {
-    name: t.name,
-    quantity: t.quantity || 1,
-    mass_g: t.mass_g,
-    half_width_g: t.half_width_g,
-    basis: t.basis,
-    volume_l: t.volume_l,
-    in: bag,
-    ...(t.supply ? { supply: t.supply } : {}),
-  };
-}
-
-export function goodFromWords(name: string, mass: number, bag: string): Omit<Good, "id"> {
-  return { name, quantity: 1, mass_g: mass, half_width_g: usualHalfWidth("guessed", mass), basis: "guessed", volume_l: 0, in: bag };
 }
 
 // seat gives a load a rider; empty is nobody. A bike that is shown loaded is then
@@ -214,23 +161,8 @@ export function seat(doc: Doc, load: string, rider: string): Doc {
   return { ...out, show: { ...out.show, state: "ridden" } };
 }
 
-// newRider is somebody of middling size, to be put right.
-export function newRider(name: string): Omit<Rider, "id"> {
-  return {
-    name,
-    stature_mm: 1740,
-    mass_g: 72000,
-    half_width_g: 1000,
-    clothing_g: 1500,
-    shoes_g: 800,
-    table: "female",
-    posture: "leaned",
-    crank_deg: 0,
-  };
-}
-
 export function addRider(doc: Doc, rider: Omit<Rider, "id">): { doc: Doc; id: string } {
-  const id = fresh("r", ridersOf(doc));
+  const id = core.newID(doc, "rider");
   return { doc: { ...doc, riders: [...ridersOf(doc), { ...rider, id }] }, id };
 }
 
@@ -264,10 +196,10 @@ export function usualReadings(state: State): Pick<WeighIn, "scales" | "readings"
 
 // addScale adds a scale. The first takes over the readings of the nameless scale
 // that the first of them was read on.
-export function addScale(w: WeighIn): WeighIn {
+export function addScale(w: WeighIn, id: string): WeighIn {
   const scales = w.scales ?? [];
   const of = scales.length ? undefined : w.readings[0]?.resolution_g;
-  const one: Scale = { ...usualScale, id: fresh("s", scales), step_g: of ?? usualScale.step_g };
+  const one: Scale = { ...usualScale, id, step_g: of ?? usualScale.step_g };
   const readings = w.readings.map((r) => (of !== undefined && !r.scale && r.resolution_g === of ? readOn(r, one) : r));
   return { ...w, scales: [...scales, one], readings };
 }
@@ -292,7 +224,7 @@ export function readOff(r: Reading, s: Scale | undefined): Reading {
 }
 
 export function addWeighIn(doc: Doc, w: Omit<WeighIn, "id">): { doc: Doc; id: string } {
-  const id = fresh("w", weighInsOf(doc));
+  const id = core.newID(doc, "weigh_in");
   return { doc: { ...doc, weigh_ins: [...weighInsOf(doc), { ...w, id }] }, id };
 }
 

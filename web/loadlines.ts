@@ -43,7 +43,7 @@ export function loadLine(line: string): Line | undefined {
   if (!thing) return undefined;
   if (kind === "bag") {
     const b = side.bags.find((x) => x.id === id);
-    return { kind, id, load: side.load, name: thing.name, mass_g: (b?.mass_g ?? thing.mass_g) + (b?.goods_g ?? 0), plus_g: 0, place_mm: b?.place_mm ?? null };
+    return { kind, id, load: side.load, name: thing.name, mass_g: b?.whole_g ?? thing.mass_g, plus_g: b?.whole_plus_g ?? 0, place_mm: b?.place_mm ?? null };
   }
   const g = side.goods.find((x) => x.id === id);
   return { kind, id, load: side.load, name: thing.name, mass_g: g?.mass_g ?? thing.mass_g, plus_g: g?.plus_g ?? 0, place_mm: g?.ok && g.bag ? g.place_mm : null };

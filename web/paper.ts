@@ -285,7 +285,7 @@ function load(letter: Letter): TemplateResult | typeof nothing {
           return html`<tr>
             <th scope="row">${b.name}</th>
             <td>${goods.join(", ")}</td>
-            <td class="right">${r?.ok ? number(write(r.mass_g + r.goods_g, Math.hypot(r.plus_g, r.goods_plus_g), s)) : "–"}</td>
+            <td class="right">${r?.ok ? number(write(r.whole_g, r.whole_plus_g, s)) : "–"}</td>
           </tr>`;
         })}
       </tbody>
@@ -303,6 +303,7 @@ function parts(letter: Letter): TemplateResult | typeof nothing {
   const build = findBuild(doc, store.ids[letter]);
   if (!build?.parts.length) return nothing;
   const told = new Map(store.figures(build.id)?.parts.map((p) => [p.id, p]));
+  const own = new Map<string, number>(store.figures(build.id)?.own.map((g) => [g.key, g.mass_g]));
   const group = new Map(store.kinds.map((k) => [k.id, k.group]));
   const groups = new Map<string, Part[]>([...new Set(store.kinds.map((k) => k.group))].map((g) => [g, []]));
   for (const p of build.parts) groups.get(group.get(p.kind) ?? "other")?.push(p);
@@ -329,7 +330,7 @@ function parts(letter: Letter): TemplateResult | typeof nothing {
           ? html`<tbody>
               <tr class="group">
                 <th scope="rowgroup" colspan="6">${named("group", g, build.id)}</th>
-                <td class="right">${decimal(list.reduce((m, p) => m + (told.get(p.id)?.mass_g ?? 0), 0) / s.per, s.decimals)}</td>
+                <td class="right">${decimal((own.get(g) ?? 0) / s.per, s.decimals)}</td>
               </tr>
               ${list.map((p) => {
                 const r = told.get(p.id);

@@ -29,7 +29,7 @@ var told = map[string]reflect.Type{
 	"findParts": reflect.TypeFor[[]string](),
 	"copyLoad":  reflect.TypeFor[opened](),
 
-	"usual":         reflect.TypeFor[usually](),
+	"newRider":      reflect.TypeFor[parts.Rider](),
 	"newIDs":        reflect.TypeFor[[]string](),
 	"halfWidth":     reflect.TypeFor[number](),
 	"partFromEntry": reflect.TypeFor[parts.Part](),
@@ -170,7 +170,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"packStart", []string{string(small), `{"load":"` + load + `"}`}}, {"packRun", []string{"100"}},
 		{"packStart", []string{demo, `{"build":"` + build + `","load":"` + load + `","tolerance":5}`}}, {"packStart", []string{demo, `{"load":"?"}`}},
 		{"packStart", []string{demo, `{"load":"` + load + `","tolerance":5}`}}, {"packRun", []string{"2000"}}, {"packApply", []string{demo}}, {"packRun", []string{"?"}}, {"packStop", nil}, {"packStop", nil},
-		{"usual", nil}, {"newIDs", []string{demo, "bag", "2"}}, {"newIDs", []string{demo, "?", "2"}}, {"halfWidth", []string{"stated", "500"}}, {"halfWidth", []string{"stated", "?"}},
+		{"newRider", nil}, {"newIDs", []string{demo, "bag", "2"}}, {"newIDs", []string{demo, "?", "2"}}, {"halfWidth", []string{"stated", "500"}}, {"halfWidth", []string{"stated", "?"}},
 		{"partFromEntry", []string{parts.Catalogue()[0].ID}}, {"bagFromEntry", []string{parts.Bags()[0].ID}}, {"goodFromEntry", []string{parts.Goods()[0].ID}}, {"goodFromEntry", []string{"?"}},
 		{"partFromWords", []string{"bell", "42"}}, {"bagFromWords", []string{"sack", "300"}}, {"goodFromWords", []string{"book", "300"}},
 		{"fileText", []string{demo}}, {"fileText", []string{"{"}},

@@ -23,7 +23,7 @@ var Functions = map[string]Function{
 	"stations":           none(stations),
 	"kinds":              none(kinds),
 	"goods":              none(goods),
-	"usual":              none(usual),
+	"newRider":           none(newRider),
 	"newIDs":             newIDs,
 	"halfWidth":          two(halfWidth),
 	"partFromEntry":      one(partFromEntry),

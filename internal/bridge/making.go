@@ -29,7 +29,7 @@ const mostIDs = 100_000
 
 // newIDs answers a document, a sort of thing and how many of them there will be
 // with a list of ids that no such thing in the document has. The sorts are
-// "part", "build", "rider", "load", "bag", "good" and "weigh_in".
+// "part", "build", "rider", "load", "bag", "good", "weigh_in" and "scale".
 func newIDs(args ...string) string {
 	n, err := strconv.Atoi(argument(args, 2))
 	if err != nil || n < 0 || n > mostIDs {
@@ -106,7 +106,7 @@ func partFromWords(name, mass string) string {
 	}
 	line := strings.ReplaceAll(strings.Join(strings.Fields(name), " "), `"`, `""`)
 	table := parts.ReadCSV([]byte("name,mass_g\n\""+line+"\","+strconv.FormatFloat(max(g, 0), 'f', 2, 64)+"\n"), parts.CSVOptions{
-		Columns: map[string]int{"name": 0, "mass": 1}, MassUnit: "g", Stations: geometry.StationNames,
+		Columns: map[string]int{"name": 0, "mass": 1}, MassUnit: "g", AsIs: true, Stations: geometry.StationNames,
 	})
 	p := parts.Part{
 		Kind: "other", Quantity: 1, Station: "frame", Within: 100, Carrier: parts.MainFrame, Shape: parts.Shape{Form: parts.FormPoint},
@@ -136,18 +136,8 @@ func goodFromWords(name, mass string) string {
 	return answer(parts.NewGood(name, g))
 }
 
-// usual answers with what holds where a document says nothing, and with what new
-// things are like: {"grip": ..., "packing": {...}, "rider": {...}}.
-func usual() string {
-	return answer(usually{parts.DefaultGrip, parts.DefaultPacking, parts.NewRider()})
-}
-
-// usually is the answer to usual.
-type usually struct {
-	Grip    float64       `json:"grip"`
-	Packing parts.Packing `json:"packing"`
-	Rider   parts.Rider   `json:"rider"`
-}
+// newRider answers with somebody of middling size, without id and name.
+func newRider() string { return answer(parts.NewRider()) }
 
 // fileText answers a document with the text of its file.
 func fileText(text string) string {

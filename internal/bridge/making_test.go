@@ -34,7 +34,7 @@ func TestNewIDs(t *testing.T) {
 		}
 		for sort, want := range map[string][]string{
 			"part": {"p2", "p5", "p6"}, "build": {"b3", "b4", "b5"}, "load": {"l3", "l4", "l5"}, "rider": {"r1", "r2", "r3"},
-			"bag": {"b2", "b3", "b4"}, "good": {"g3", "g4", "g5"}, "weigh_in": {"w1", "w2", "w3"},
+			"bag": {"b2", "b3", "b4"}, "good": {"g3", "g4", "g5"}, "weigh_in": {"w1", "w2", "w3"}, "scale": {"s1", "s2", "s3"},
 		} {
 			var got []string
 			read(t, &got, "newIDs", string(text), sort, "3")
@@ -93,14 +93,10 @@ func TestMaking(t *testing.T) {
 	if g.HalfWidth != 60 || g.Quantity != 1 || g.In != "" {
 		t.Errorf("good from words: %+v", g)
 	}
-	var u struct {
-		Grip    float64
-		Packing parts.Packing
-		Rider   parts.Rider
-	}
-	read(t, &u, "usual")
-	if u.Grip != parts.DefaultGrip || u.Packing != parts.DefaultPacking || u.Rider.Mass == 0 {
-		t.Errorf("usual: %+v", u)
+	var r parts.Rider
+	read(t, &r, "newRider")
+	if r != parts.NewRider() || r.Mass == 0 {
+		t.Errorf("new rider: %+v", r)
 	}
 	for _, args := range [][]string{
 		{"halfWidth", "guessed", "light"}, {"halfWidth"}, {"halfWidth", "guessed", "NaN"},

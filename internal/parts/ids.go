@@ -17,6 +17,7 @@ const (
 	SortBag     Sort = "bag"
 	SortGood    Sort = "good"
 	SortWeighIn Sort = "weigh_in"
+	SortScale   Sort = "scale"
 )
 
 // NewIDs returns n ids for things of a sort, short ones, and the same for the
@@ -40,6 +41,8 @@ func (d *Document) NewIDs(sort Sort, n int) []string {
 		prefix, taken = "g", d.goodIDs()
 	case SortWeighIn:
 		prefix, taken = "w", d.weighInIDs()
+	case SortScale:
+		prefix, taken = "s", d.scaleIDs()
 	default:
 		return nil
 	}
@@ -117,6 +120,14 @@ func (d *Document) loadIDs() map[string]bool {
 
 func (d *Document) weighInIDs() map[string]bool {
 	return addIDs(nil, d.WeighIns, func(w *WeighIn) string { return w.ID })
+}
+
+func (d *Document) scaleIDs() map[string]bool {
+	ids := make(map[string]bool)
+	for i := range d.WeighIns {
+		addIDs(ids, d.WeighIns[i].Scales, func(s *Scale) string { return s.ID })
+	}
+	return ids
 }
 
 // addIDs adds the ids of a list to a set, a new one if there is none. What has

@@ -2,7 +2,7 @@
 
 import { html, type TemplateResult } from "lit";
 import { core, Trouble } from "../core.ts";
-import { addParts, freshIDs, fromEntry, fromWords, usualHalfWidth } from "../edit.ts";
+import { addParts } from "../edit.ts";
 import { store } from "../state.ts";
 import { t, word } from "../text/index.ts";
 import type { Build, Entry, Found, Part, Wanted } from "../model/types.ts";
@@ -100,32 +100,23 @@ class AddPart extends Piece {
   }
 
   private take(entry: Entry, mass: number | null): void {
-    this.put((id) => {
-      const p = fromEntry(entry, id);
-      return mass === null ? p : { ...p, mass_g: mass, half_width_g: usualHalfWidth("stated", mass), basis: "stated" };
-    }, entry.name);
+    this.put(core.partFromEntry(entry.id, mass));
   }
 
   private takeOwn(own: Typed): void {
-    const mass = own.mass ?? 0;
-    const like = core.partFromWords(own.name, mass);
-    const id = this.put((id) => {
-      if (!like) return fromWords(own.name, mass, id);
-      return { ...like, id, basis: "guessed", half_width_g: usualHalfWidth("guessed", mass) };
-    }, own.name);
+    const id = this.put(core.partFromWords(own.name, own.mass ?? 0));
     // Without a mass the next thing to say is how much it weighs.
     if (own.mass === null) reveal(id, "mass_g");
   }
 
-  private put(make: (id: string) => Part, name: string): string {
+  private put(part: Part): string {
     let id = "";
-    store.edit(t("do.add", { part: name }), (d) => {
-      const part = make(freshIDs(d)());
-      id = part.id;
-      return addParts(d, store.activeID, [part]);
+    store.edit(t("do.add", { part: part.name }), (d) => {
+      id = core.newID(d, "part");
+      return addParts(d, store.activeID, [{ ...part, id }]);
     });
     store.select(id);
-    store.tell(t("add.done", { part: name }), { label: t("undo"), run: () => store.undo() });
+    store.tell(t("add.done", { part: part.name }), { label: t("undo"), run: () => store.undo() });
     return id;
   }
 }

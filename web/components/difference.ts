@@ -199,7 +199,7 @@ function what(p: PartChange): string {
   if (p.what === "added") return t("diff.added");
   if (p.what === "removed") return t("diff.removed");
   const s = figureScale("mm", store.doc!.show);
-  const far = Math.hypot(...(p.moved_mm ?? [0, 0, 0])) / s.per;
+  const far = p.far_mm / s.per;
   const by = `${decimal(far, s.decimals)}\u00a0${s.unit}`;
   const known = p.within_a_mm !== p.within_b_mm;
   const words = p.what === "changed" && !(known && p.delta_g === 0 && p.plus_g === 0) ? [t("diff.changed")] : [];

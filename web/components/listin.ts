@@ -4,7 +4,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { core, Trouble } from "../core.ts";
-import { editBuild, findBuild, freshIDs } from "../edit.ts";
+import { editBuild, findBuild } from "../edit.ts";
 import { store } from "../state.ts";
 import { brief, count, has, t, word } from "../text/index.ts";
 import { listMassUnitValues, type CSVOptions, type End, type EndRow, type ListMassUnit, type SumRow, type Table } from "../model/types.ts";
@@ -263,8 +263,8 @@ class ListIn extends Piece {
     if (!table) return;
     const id = store.activeID;
     store.edit(t("do.import"), (d) => {
-      const fresh = freshIDs(d);
-      const parts = table.parts.map((p) => ({ ...p, id: fresh() }));
+      const ids = core.newIDs(d, "part", table.parts.length);
+      const parts = table.parts.map((p, i) => ({ ...p, id: ids[i]! }));
       return editBuild(d, id, (b) => ({ ...b, parts: this.replace ? parts : [...b.parts, ...parts] }));
     });
     const build = findBuild(store.doc!, id)?.name ?? "";

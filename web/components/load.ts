@@ -39,7 +39,7 @@ class LoadSection extends Section {
     const load = s && findLoad(store.doc!, s.load);
     if (!load) return t("load.gist.nothing");
     if (!load.bags.length) return t("load.gist.bare", { load: load.name });
-    const grams = s.bags.reduce((m, b) => m + b.mass_g + b.goods_g, 0);
+    const grams = s.luggage_g;
     return count(load.bags.length, "load.gist.mass.one", "load.gist.mass", { load: load.name, mass: massText(grams, store.doc!.show) });
   }
 

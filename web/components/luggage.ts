@@ -6,8 +6,9 @@ import { guard } from "lit/directives/guard.js";
 import { live } from "lit/directives/live.js";
 import { repeat } from "lit/directives/repeat.js";
 import { onBench, sideWith } from "../bench.ts";
-import { setPath, usualHalfWidth } from "../edit.ts";
-import { addBag, addGood, bagFromTemplate, bagFromWords, editBag, editGood, goodFromTemplate, goodFromWords, removeBag, removeGood } from "../loadedit.ts";
+import { core } from "../core.ts";
+import { setPath } from "../edit.ts";
+import { addBag, addGood, editBag, editGood, removeBag, removeGood } from "../loadedit.ts";
 import { basisValues, carrierValues, supplyKindValues, type Bag, type BagReport, type Basis, type Good, type GoodReport, type Headroom, type Load } from "../model/types.ts";
 import { lineID, splitLine } from "../loadlines.ts";
 import { store } from "../state.ts";
@@ -34,7 +35,7 @@ const bagOffer = (typed: string): Offer =>
     typed,
     { of: "bags", list: store.templates.bags },
     (b) => word("station", b.station),
-    (b, mass) => putBag(mass === null ? bagFromTemplate(b) : { ...bagFromTemplate(b), mass_g: mass, half_width_g: usualHalfWidth("stated", mass), basis: "stated" }),
+    (b, mass) => putBag(core.bagFromEntry(b.id, mass)),
     (own) => putOwnBag(own),
     "bag.own",
   );
@@ -44,9 +45,9 @@ const goodOffer = (typed: string): Offer =>
     typed,
     { of: "goods", list: store.templates.goods },
     (g) => `${litres(g.volume_l)}\u00a0${t("unit.l")}`,
-    (g, mass) => putGood(mass === null ? goodFromTemplate(g, target()) : { ...goodFromTemplate(g, target()), mass_g: mass, half_width_g: usualHalfWidth("stated", mass), basis: "stated" }),
+    (g, mass) => putGood({ ...core.goodFromEntry(g.id, mass), in: target() }),
     (own) => {
-      const id = putGood(goodFromWords(own.name, own.mass ?? 0, target()));
+      const id = putGood({ ...core.goodFromWords(own.name, own.mass ?? 0), in: target() });
       if (own.mass === null) focusSoon(domID("f", `load/${onBench()?.id}/good/${id}/mass_g`));
     },
     "good.own",
@@ -67,7 +68,7 @@ function putBag(bag: Omit<Bag, "id">): string {
 }
 
 function putOwnBag(own: Typed): void {
-  const id = putBag(bagFromWords(own.name, own.mass ?? 0));
+  const id = putBag(core.bagFromWords(own.name, own.mass ?? 0));
   // Where a bag of one's own hangs and what it holds is still to be said.
   store.open.add(lineID("bag", id));
   focusSoon(domID("f", `load/${onBench()?.id}/bag/${id}/${own.mass === null ? "mass_g" : "station"}`));
@@ -248,7 +249,7 @@ function bagLine(load: Load, b: Bag, r: BagReport | undefined, line: string, cho
     </th>
     <td role="cell" class="fills" colspan="3">${r ? fills(b, r) : nothing}</td>
     <td role="cell" class="i" colspan="2">${station(load, b, true)}</td>
-    <td role="cell" class="t right">${r?.ok ? plain(write(r.mass_g + r.goods_g, 0, partScale(store.doc!.show))) : "–"}</td>
+    <td role="cell" class="t right">${r?.ok ? plain({ ...write(r.whole_g, r.whole_plus_g, partScale(store.doc!.show)), plus: "" }) : "–"}</td>
     <td role="cell" class="a">${disclosure(line, b.name, open)}</td>
   </tr>`;
 }
@@ -300,7 +301,7 @@ function bagDetails(load: Load, b: Bag): TemplateResult {
           ${numberInput({ key: key("volume_l"), label: t("bag.volume"), unit: t("unit.l"), step: 0.5, open: true, value: b.volume_l, problem: at("volume_l"), set: set("volume_l", t("bag.volume")) })}
           ${massInput({ key: key("mass_g"), label: t("bag.mass"), value: b.mass_g, problem: at("mass_g"), set: massSetter<Bag>((to, k) => store.edit(t("do.line", { field: t("bag.mass"), name: b.name }), (d) => editBag(d, load.id, b.id, to), key(k))) })}
           ${massInput({ key: key("half_width_g"), label: t("good.half"), value: b.half_width_g, problem: at("half_width_g"), set: set("half_width_g", t("good.half")) })}
-          ${basis(key("basis"), b.basis, at("basis"), (v) => store.edit(t("do.line", { field: t("good.basis"), name: b.name }), (d) => editBag(d, load.id, b.id, (x) => ({ ...x, basis: v, half_width_g: usualHalfWidth(v, x.mass_g) }))))}
+          ${basis(key("basis"), b.basis, at("basis"), (v) => store.edit(t("do.line", { field: t("good.basis"), name: b.name }), (d) => editBag(d, load.id, b.id, (x) => ({ ...x, basis: v, half_width_g: core.halfWidth(v, x.mass_g) }))))}
           <p class="fine">${t("bag.open.help")}</p>
         </div>
         <div class="specs">
@@ -344,7 +345,7 @@ function bagDetails(load: Load, b: Bag): TemplateResult {
 // massSetter lets the half-width follow the mass as long as it is the usual one.
 function massSetter<T extends { mass_g: number; half_width_g: number; basis: Basis }>(edit: (to: (x: T) => T, key: string) => void): (v: number) => void {
   return (v) =>
-    edit((x) => ({ ...x, mass_g: v, half_width_g: x.half_width_g === usualHalfWidth(x.basis, x.mass_g) ? usualHalfWidth(x.basis, v) : x.half_width_g }), "mass_g");
+    edit((x) => ({ ...x, mass_g: v, half_width_g: x.half_width_g === core.halfWidth(x.basis, x.mass_g) ? core.halfWidth(x.basis, v) : x.half_width_g }), "mass_g");
 }
 
 function basis(key: string, value: Basis, problem: ReturnType<typeof problemOf>, set: (v: Basis) => void): TemplateResult {
@@ -450,7 +451,7 @@ function goodDetails(load: Load, g: Good): TemplateResult {
       <div class="sheetlet">
         <div class="specs">
           ${massInput({ key: key("half_width_g"), label: t("good.half"), value: g.half_width_g, problem: at("half_width_g"), set: set("half_width_g", t("good.half")) })}
-          ${basis(key("basis"), g.basis, at("basis"), (v) => store.edit(t("do.line", { field: t("good.basis"), name: g.name }), (d) => editGood(d, load.id, g.id, (x) => ({ ...x, basis: v, half_width_g: usualHalfWidth(v, x.mass_g) }))))}
+          ${basis(key("basis"), g.basis, at("basis"), (v) => store.edit(t("do.line", { field: t("good.basis"), name: g.name }), (d) => editGood(d, load.id, g.id, (x) => ({ ...x, basis: v, half_width_g: core.halfWidth(v, x.mass_g) }))))}
         </div>
         <div class="acts">
           <button type="button" @click=${() => store.edit(t("do.duplicate", { part: g.name }), (d) => addGood(d, load.id, g).doc)}>${t("good.duplicate")}</button>

@@ -2,7 +2,8 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { guard } from "lit/directives/guard.js";
-import { editPart, setPath, usualHalfWidth } from "../edit.ts";
+import { core } from "../core.ts";
+import { editPart, setPath } from "../edit.ts";
 import { deletePart, duplicate, moveToOther } from "../partacts.ts";
 import { named, springs } from "../places.ts";
 import { store } from "../state.ts";
@@ -41,7 +42,7 @@ function setMass(p: Part): (v: number) => void {
     edit(
       p,
       t("parts.mass"),
-      (q) => ({ ...q, mass_g: v, half_width_g: q.half_width_g === usualHalfWidth(q.basis, q.mass_g) ? usualHalfWidth(q.basis, v) : q.half_width_g }),
+      (q) => ({ ...q, mass_g: v, half_width_g: q.half_width_g === core.halfWidth(q.basis, q.mass_g) ? core.halfWidth(q.basis, v) : q.half_width_g }),
       "mass_g",
     );
 }
@@ -111,7 +112,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
             problem: at("basis"),
             options: basisValues.map((b) => ({ value: b, label: t(`basis.${b}.short`) })),
             set: (v) =>
-              edit(p, t("parts.basis"), (q) => ({ ...q, basis: v as Basis, half_width_g: usualHalfWidth(v as Basis, q.mass_g) })),
+              edit(p, t("parts.basis"), (q) => ({ ...q, basis: v as Basis, half_width_g: core.halfWidth(v as Basis, q.mass_g) })),
           })
         : html`<span class="still">${has(`basis.${p.basis}.short`) ? t(`basis.${p.basis}.short`) : p.basis}</span>`}
     </td>

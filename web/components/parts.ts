@@ -146,8 +146,8 @@ class Parts extends Later {
     const show = store.doc!.show;
     const s = partScale(show);
     const most = long ? (this.reach.get(g) ?? page) : list.length;
-    // The report's group has what the load adds to it as well.
-    const sum = list.reduce((m, p) => m + (store.weighed(p.id)?.mass_g ?? NaN), 0);
+    // The report's groups have what the load adds to them as well.
+    const sum = store.figures(store.activeID)?.own.find((o) => o.key === g);
     const seen = list.slice(0, most);
     const chosen = list.findIndex((p) => p.id === store.selected);
     if (chosen >= most) seen.push(list[chosen]!);
@@ -156,7 +156,7 @@ class Parts extends Later {
         <th role="rowheader" scope="rowgroup" colspan="10">
           ${named("group", g)} <span class="n">${list.length}</span>
         </th>
-        <td role="cell" class="t right">${Number.isFinite(sum) && !this.filter ? plain(write(sum, 0, s)) : nothing}</td>
+        <td role="cell" class="t right">${sum && !this.filter ? plain({ ...write(sum.mass_g, sum.plus_g, s), plus: "" }) : nothing}</td>
         <td role="cell" class="a"></td>
       </tr>
       ${repeat(

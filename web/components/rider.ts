@@ -3,8 +3,9 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
+import { core } from "../core.ts";
 import { setPath } from "../edit.ts";
-import { addRider, carried, editRider, findLoad, findRider, newRider, removeRider, ridersOf, seat } from "../loadedit.ts";
+import { addRider, carried, editRider, findLoad, findRider, removeRider, ridersOf, seat } from "../loadedit.ts";
 import { bodyTableValues, postureValues, type Load, type Problem, type Rider } from "../model/types.ts";
 import { store } from "../state.ts";
 import { brief, phrase, t, word } from "../text/index.ts";
@@ -20,7 +21,7 @@ const unseated = "new";
 
 function choose(load: Load, id: string): void {
   if (id === unseated) {
-    fresh(load, newRider(t("rider.new.name")));
+    fresh(load, { ...core.newRider(), name: t("rider.new.name") });
     return;
   }
   store.edit(t("do.seat", { name: load.name }), (d) => seat(d, load.id, id));

@@ -273,7 +273,8 @@ class WeighInSection extends Section {
         <button
           type="button"
           @click=${() => {
-            this.change(w, addScale);
+            const id = core.newID(store.doc!, "scale");
+            this.change(w, (x) => addScale(x, id));
             focusSoon(domID("f", `weigh/${w.id}/scales.${list.length}.name`));
           }}
         >

@@ -78,11 +78,11 @@ export interface Functions {
     answer: Templates;
   };
   /**
-   * What holds where a document says nothing, and what new things are like.
+   * Somebody of middling size, without id and name, to be put right.
    */
-  usual: {
+  newRider: {
     arguments: [];
-    answer: Usual;
+    answer: Rider;
   };
   /**
    * Ids that nothing of that sort has anywhere in the document.
@@ -481,18 +481,6 @@ export interface Words {
  */
 export interface Parsed {
   value: number;
-}
-
-export interface Usual {
-  /**
-   * Of a tyre on the road.
-   */
-  grip: number;
-  packing: Aim;
-  /**
-   * Somebody of middling size, without id and name.
-   */
-  rider: Rider;
 }
 
 /**
