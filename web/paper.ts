@@ -14,7 +14,7 @@ import { groupOfBoth, named } from "./places.ts";
 import { store } from "./state.ts";
 import { svgElement } from "./svg.ts";
 import { t, word, type Key } from "./text/index.ts";
-import { between, decimal, figureScale, lengthField, massField, partScale, plain, write } from "./units.ts";
+import { alone, between, decimal, figureScale, lengthField, massField, partScale, plain, plainScale, rough, write } from "./units.ts";
 
 type Letter = "A" | "B";
 
@@ -95,14 +95,14 @@ function totals(): TemplateResult {
       const total = store.shown(letter)?.figures.find((f) => f.key === "total");
       return html`<div>
         <p class="who"><span class="badge ${letter}">${letter}</span> ${nameOf(letter)}</p>
-        <p class="total">${total ? plain({ ...write(total.value, total.plus, s), plus: "" }) : "–"}</p>
+        <p class="total">${total ? plain(alone(total.value, total.plus, s)) : "–"}</p>
         <p class="likely">${total ? (total.plus > 0 ? t("likely", between(total.value, total.plus, s)) : t("likely.exact")) : t("builds.unweighed")}</p>
       </div>`;
     })}
     ${d
       ? html`<div>
           <p class="who">${t("table.diff")}</p>
-          <p class="total">${plain({ ...write(d.delta, d.plus, s, true), plus: "" })}</p>
+          <p class="total">${plain(alone(d.delta, d.plus, s, true))}</p>
           <p class="likely">${signs[d.verdict]} ${verdictText(d)}, ${deltaLikely(d, s)}</p>
         </div>`
       : nothing}
@@ -165,8 +165,8 @@ function difference(d: Difference): TemplateResult {
           (g) =>
             html`<tr>
               <th scope="row">${groupOfBoth(g.key)}</th>
-              <td class="right">${number(write(g.a_g, 0, s))}</td>
-              <td class="right">${number(write(g.b_g, 0, s))}</td>
+              <td class="right">${number(rough(g.a_g, s))}</td>
+              <td class="right">${number(rough(g.b_g, s))}</td>
               <td class="right">${number(write(g.delta_g, g.plus_g, s, true))}</td>
             </tr>`,
         )}
@@ -199,7 +199,7 @@ function difference(d: Difference): TemplateResult {
 
 function advised(d: Difference | null): TemplateResult | typeof nothing {
   const s = partScale(store.doc!.show);
-  const n = (v: number) => plain(write(v, 0, s));
+  const n = (v: number) => plain(rough(v, s));
   const list = (of: Advice[], lead: string) =>
     html`<div class="whole">
       <p>${lead}</p>
@@ -229,7 +229,7 @@ function rated(): TemplateResult | typeof nothing {
     return (s?.ratings?.list ?? []).map((h) => ({ letter, h }));
   });
   if (!of.length) return nothing;
-  const scale = (h: Headroom) => (h.unit === "l" ? { unit: t("unit.l"), per: 1, decimals: 1, fine: 1 } : figureScale("g", store.doc!.show));
+  const scale = (h: Headroom) => (h.unit === "l" ? plainScale(t("unit.l"), 1) : figureScale("g", store.doc!.show));
   return html`<section>
     <h2>${t("ratings.title")}</h2>
     <table class="lines">

@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -16,6 +17,7 @@ import (
 	"steelyard/internal/bridge"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
+	"steelyard/internal/units"
 	"steelyard/internal/scene"
 	"steelyard/internal/site/static"
 )
@@ -389,6 +391,37 @@ func TestSaveAndOpen(t *testing.T) {
 		q.Until("it says that "+name+" cannot be opened", "document.body.innerText.includes("+quote(name)+")")
 		if now := q.total(); now != total {
 			t.Errorf("%s changed the total", name)
+		}
+	}
+}
+
+// A saved file is the text that the core writes, a part to a line, and figures
+// stand on the page with their ± as the core rounds them in copies.
+func TestOneWayOfWriting(t *testing.T) {
+	p := openPage(t, Desk)
+	text, d := p.saved()
+	want, err := parts.Write(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text != string(want) {
+		t.Errorf("the file is not what the core writes: %.300s", text)
+	}
+	r := weigh(t, text)
+	for i, side := range r.Sides {
+		for _, f := range side.Figures {
+			if f.Unit != "g" {
+				continue
+			}
+			value, within := units.FormatMassWithin(f.Value, f.Plus, d.Show.Mass)
+			bare := func(s string) string { return strings.TrimSuffix(s, "\u00a0"+d.Show.Mass) }
+			number := bare(value)
+			if within != "" {
+				number += "±" + bare(within)
+			}
+			if !Eval[bool](p, "[...document.querySelectorAll('#balance td:nth-child("+strconv.Itoa(i+2)+") .num')].some(n => n.textContent === "+quote(number)+")") {
+				t.Errorf("%s of side %d is not written %q in %.900q", f.Key, i, number, p.says("#balance"))
+			}
 		}
 	}
 }

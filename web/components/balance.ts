@@ -9,7 +9,7 @@ import { loadsOf, placeBuild, sameLoad, swapSides } from "../loadedit.ts";
 import type { Change, Figure, Verdict } from "../model/types.ts";
 import { store } from "../state.ts";
 import { brief, has, short, t, word } from "../text/index.ts";
-import { between, decimal, figureScale, plain, write, type Scale } from "../units.ts";
+import { alone, between, figureScale, minus, plain, write, type Scale } from "../units.ts";
 import { beam } from "./beam.ts";
 import { copyMenu } from "./copytable.ts";
 import { focusSoon, nameSoon, Piece } from "./element.ts";
@@ -49,10 +49,8 @@ export function deltaLikely(d: Change, s: Scale): string {
   const low = d.delta - d.plus;
   const high = d.delta + d.plus;
   if (low < 0 && high > 0) {
-    const r = between(0, d.plus, s).high;
-    const dot = r.indexOf(t("number.decimal"));
-    const decimals = dot < 0 ? 0 : r.length - dot - 1;
-    return t("likely.either", { less: decimal(-low / s.per, decimals), more: decimal(high / s.per, decimals), unit: s.unit });
+    const ends = between(d.delta, d.plus, s);
+    return t("likely.either", { less: ends.low.replace(minus, ""), more: ends.high, unit: s.unit });
   }
   return t("likely.by", between(Math.abs(d.delta), d.plus, s));
 }
@@ -211,7 +209,7 @@ class Balance extends Piece {
             : t("builds.unweighed")}
         </p>
       </div>
-      ${total ? html`<p class="total ${store.stale(id) ? "stale" : ""}">${number({ ...write(total.value, total.plus, s), plus: "" }, true)}</p>` : html`<p class="total">–</p>`}
+      ${total ? html`<p class="total ${store.stale(id) ? "stale" : ""}">${number(alone(total.value, total.plus, s), true)}</p>` : html`<p class="total">–</p>`}
     </div>`;
   }
 

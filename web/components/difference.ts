@@ -6,7 +6,7 @@ import { groupOfBoth } from "../places.ts";
 import { store } from "../state.ts";
 import { t } from "../text/index.ts";
 import type { Advice, Difference as Diff, GroupChange, Mover, PartChange } from "../model/types.ts";
-import { decimal, figureScale, partScale, plain, signed, trim, write } from "../units.ts";
+import { decimal, figureScale, partScale, plain, rough, signed, trim, write } from "../units.ts";
 import { copyMenu, copyTable, subhead } from "./copytable.ts";
 import { Later } from "./element.ts";
 import { number } from "./figure.ts";
@@ -179,7 +179,7 @@ customElements.define("sy-difference", Difference);
 
 function advice(list: Advice[], lead: (now: string) => string): TemplateResult {
   const s = partScale(store.doc!.show);
-  const n = (v: number) => plain({ ...write(v, 0, s), unit: s.unit });
+  const n = (v: number) => plain(rough(v, s));
   const said = lead(n(list[0]!.now_g));
   return html`<p class="fine lead"><span>${said}</span> ${copyTable(said)}</p>
     <ol class="advice">

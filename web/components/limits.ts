@@ -8,7 +8,7 @@ import { ratedValues, showDefaults, type Braking, type Handling, type Headroom, 
 import { core } from "../core.ts";
 import { store } from "../state.ts";
 import { brief, short, t, word } from "../text/index.ts";
-import { figureScale, heavyField, plain, signed, write, type Scale } from "../units.ts";
+import { alone, figureScale, heavyField, plain, plainScale, signed, write, type Scale } from "../units.ts";
 import { chart, type Series } from "./chart.ts";
 import { copyTable, subhead } from "./copytable.ts";
 import { field, numberInput, problemAt } from "./field.ts";
@@ -29,8 +29,8 @@ function sides(): Of[] {
   });
 }
 
-const deceleration = (): Scale => ({ unit: t("unit.g0"), per: 1, decimals: 2, fine: 3 });
-const percent = (): Scale => ({ unit: t("unit.percent"), per: 0.01, decimals: 0, fine: 1 });
+const deceleration = (): Scale => plainScale(t("unit.g0"), 2);
+const percent = (): Scale => figureScale("ratio", store.doc!.show, "share");
 
 const level = (h: Handling) => h.braking.find((b) => b.gradient === 0);
 
@@ -75,9 +75,9 @@ class Limits extends Section {
       return [
         t("limits.gist.side", {
           letter,
-          brake: plain(write(b.first.value, 0, deceleration())),
+          brake: plain(alone(b.first.value, b.first.plus, deceleration())),
           braked: brakesUntil(b),
-          climb: plain(write(h.climb.first.value, 0, percent())),
+          climb: plain(alone(h.climb.first.value, h.climb.first.plus, percent())),
           climbed: climbsUntil(h.climb),
         }),
       ];
@@ -288,7 +288,7 @@ class Limits extends Section {
   }
 
   private headroom(h: Headroom): TemplateResult {
-    const s: Scale = h.unit === "l" ? { unit: t("unit.l"), per: 1, decimals: 1, fine: 1 } : figureScale("g", store.doc!.show);
+    const s: Scale = h.unit === "l" ? plainScale(t("unit.l"), 1) : figureScale("g", store.doc!.show);
     const name = h.bag ? h.name : short("rating", h.what);
     return html`<tr class=${h.verdict} title=${h.text}>
       <th scope="row">${brief(name)}${h.what === "volume" ? html` <span class="unit">${t("bag.volume").toLowerCase()}</span>` : nothing}</th>
@@ -297,8 +297,8 @@ class Limits extends Section {
       <td class="right">${plain(write(h.limit, 0, s))}</td>
       <td class="right left">
         ${h.verdict === "ok"
-          ? plain(write(h.left, 0, s))
-          : html`<strong><span aria-hidden="true">${verdictSigns[h.verdict]}</span> ${h.left < 0 ? t("ratings.over", { mass: plain(write(-h.left, 0, s)) }) : verdictWord(h.verdict)}</strong>`}
+          ? plain(alone(h.left, h.plus, s))
+          : html`<strong><span aria-hidden="true">${verdictSigns[h.verdict]}</span> ${h.left < 0 ? t("ratings.over", { mass: plain(alone(-h.left, h.plus, s)) }) : verdictWord(h.verdict)}</strong>`}
       </td>
     </tr>`;
   }

@@ -10,7 +10,7 @@ import { addLoad, blankLoad, carried, carry, editLoad, findLoad, loadsOf, remove
 import type { Load, Side } from "../model/types.ts";
 import { store } from "../state.ts";
 import { count, t, word } from "../text/index.ts";
-import { figureScale, massText, plain, write } from "../units.ts";
+import { figureScale, massText, plain, plainScale, write } from "../units.ts";
 import { copyMenu } from "./copytable.ts";
 import { focusSoon, nameSoon } from "./element.ts";
 import { field } from "./field.ts";
@@ -205,7 +205,7 @@ function leftRight(load: Load): TemplateResult | typeof nothing {
   const most = Math.max(h.left_g, h.right_g);
   const bar = (g: number) => (g / most) * (panWide / 2 - 2);
   const middle = panWide / 2;
-  const deg = (v: number, plus: number) => plain(write(Math.abs(v), plus, { unit: t("unit.deg"), per: 1, decimals: 1, fine: 1 })).replace("\u00a0", "");
+  const deg = (v: number, plus: number) => plain(write(Math.abs(v), plus, plainScale(t("unit.deg"), 1))).replace("\u00a0", "");
   const lean = h.lean;
   const level = !lean || Math.abs(lean.value) < 0.05;
   const move = h.rebalance;

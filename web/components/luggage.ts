@@ -13,7 +13,7 @@ import { basisValues, carrierValues, supplyKindValues, type Bag, type BagReport,
 import { lineID, splitLine } from "../loadlines.ts";
 import { store } from "../state.ts";
 import { language, brief, t, word } from "../text/index.ts";
-import { decimal, figureScale, massField, partScale, plain, write } from "../units.ts";
+import { alone, decimal, figureScale, massField, partScale, plain } from "../units.ts";
 import { offer, type Typed } from "./addpart.ts";
 import "./combo.ts";
 import type { Offer } from "./combo.ts";
@@ -249,7 +249,7 @@ function bagLine(load: Load, b: Bag, r: BagReport | undefined, line: string, cho
     </th>
     <td role="cell" class="fills" colspan="3">${r ? fills(b, r) : nothing}</td>
     <td role="cell" class="i" colspan="2">${station(load, b, true)}</td>
-    <td role="cell" class="t right">${r?.ok ? plain({ ...write(r.whole_g, r.whole_plus_g, partScale(store.doc!.show)), plus: "" }) : "–"}</td>
+    <td role="cell" class="t right">${r?.ok ? plain(alone(r.whole_g, r.whole_plus_g, partScale(store.doc!.show))) : "–"}</td>
     <td role="cell" class="a">${disclosure(line, b.name, open)}</td>
   </tr>`;
 }
@@ -437,7 +437,7 @@ function goodLine(load: Load, g: Good, r: GoodReport | undefined, line: string, 
           @change=${(e: Event) => set("pinned", t("good.pinned"), false)((e.target as HTMLInputElement).checked || undefined)}
       /><span class="pinword" aria-hidden="true">${t("good.pinned")}</span></label>
     </td>
-    <td role="cell" class="t right">${r?.ok ? number(write(r.mass_g, 0, partScale(store.doc!.show)), true) : plain(write(g.mass_g * g.quantity, 0, partScale(store.doc!.show)))}</td>
+    <td role="cell" class="t right">${r?.ok ? number(alone(r.mass_g, r.plus_g, partScale(store.doc!.show)), true) : "–"}</td>
     <td role="cell" class="a">${disclosure(line, g.name, open)}</td>
   </tr>`;
 }

@@ -8,7 +8,7 @@ import { named } from "../places.ts";
 import { store } from "../state.ts";
 import { brief, t, type Key } from "../text/index.ts";
 import type { Show, Vec3 } from "../model/types.ts";
-import { figureScale, lengthField, partScale, placeText, plain, write, type Scale } from "../units.ts";
+import { alone, figureScale, lengthField, partScale, placeText, plain, rough, write, type Scale } from "../units.ts";
 import { Piece } from "./element.ts";
 import { sprung } from "./picture.ts";
 
@@ -51,7 +51,7 @@ function markers(): Marker[] {
 // way says how far in one of two directions; nothing for no way that shows.
 function way(mm: number, more: Key, less: Key, s: Scale): string {
   if (Math.abs(mm) < 0.5 * s.per * 10 ** -s.decimals) return "";
-  return t(mm < 0 ? less : more, { length: plain(write(Math.abs(mm), 0, s)) });
+  return t(mm < 0 ? less : more, { length: plain(rough(Math.abs(mm), s)) });
 }
 
 // told is what the picture shows, in sentences.
@@ -71,14 +71,14 @@ export function told(list = markers()): string {
     t(store.look.side === "rear" ? "markers.view.rear" : "markers.view.side", { build: "name" in of && of.name ? of.name : name(store.activeID) }),
     t("markers.total", { value: m("total") }),
     t("markers.centre", {
-      x: plain(write(figure("centre_x").value, 0, length)),
+      x: plain(alone(figure("centre_x").value, figure("centre_x").plus, length)),
       y: way(y, "markers.left.of", "markers.right.of", length) || t("markers.middle"),
-      z: plain(write(figure("centre_z").value, 0, length)),
+      z: plain(alone(figure("centre_z").value, figure("centre_z").plus, length)),
     }),
     t("markers.axles", {
       front: m("front_load"),
       rear: m("rear_load"),
-      share: plain(write(figure("front_share").value, 0, figureScale("ratio", show, "front_share"))),
+      share: plain(alone(figure("front_share").value, figure("front_share").plus, figureScale("ratio", show, "front_share"))),
     }),
     t("markers.heaviest", { list: list.slice(0, heaviest).map((k) => `${brief(k.name)}, ${massOf(k, show)}`).join("; ") }),
   ];

@@ -8,7 +8,7 @@ import { accept, because, opened, saveFile, saveText } from "../files.ts";
 import { store } from "../state.ts";
 import { count, t, word } from "../text/index.ts";
 import type { Opened, Problem } from "../model/types.ts";
-import { between, figureScale, plain, write } from "../units.ts";
+import { alone, between, figureScale, plain, write } from "../units.ts";
 import { domID, Piece } from "./element.ts";
 import { goTo } from "./lines.ts";
 
@@ -212,7 +212,7 @@ class Teller extends Piece {
     const out = [
       t("say.total", {
         name: store.build?.name ?? "",
-        value: plain(write(total.value, 0, s)),
+        value: plain(alone(total.value, total.plus, s)),
         likely: t("likely", between(total.value, total.plus, s)),
       }),
     ];

@@ -9,7 +9,7 @@ import { named, springs } from "../places.ts";
 import { store } from "../state.ts";
 import { language, brief, has, t, word } from "../text/index.ts";
 import { basisValues, carrierValues, formValues, type Basis, type Form, type Part, type PartReport, type Vec3 } from "../model/types.ts";
-import { partScale, placeText, write } from "../units.ts";
+import { alone, partScale, placeText } from "../units.ts";
 import { domID } from "./element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemAt } from "./field.ts";
 import { number } from "./figure.ts";
@@ -139,7 +139,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
     <td role="cell" class="p right" data-label=${t("parts.place.x")}>${x}</td>
     <td role="cell" class="p right" data-label=${t("parts.place.y")}>${y}</td>
     <td role="cell" class="p right" data-label=${t("parts.place.z")}>${z}</td>
-    <td role="cell" class="t right">${w?.ok ? number(write(w.mass_g, 0, partScale(show)), true) : "–"}</td>
+    <td role="cell" class="t right">${w?.ok ? number(alone(w.mass_g, w.plus_g, partScale(show)), true) : "–"}</td>
     <td role="cell" class="a">
       <button
         type="button"

@@ -10,7 +10,7 @@ import { named } from "../places.ts";
 import { store } from "../state.ts";
 import { count, language, t } from "../text/index.ts";
 import type { Build, Part } from "../model/types.ts";
-import { figureScale, massField, partScale, plain, write } from "../units.ts";
+import { alone, figureScale, massField, partScale, plain } from "../units.ts";
 import "./addpart.ts";
 import { Later } from "./element.ts";
 import { copyMenu } from "./copytable.ts";
@@ -156,7 +156,7 @@ class Parts extends Later {
         <th role="rowheader" scope="rowgroup" colspan="10">
           ${named("group", g)} <span class="n">${list.length}</span>
         </th>
-        <td role="cell" class="t right">${sum && !this.filter ? plain({ ...write(sum.mass_g, sum.plus_g, s), plus: "" }) : nothing}</td>
+        <td role="cell" class="t right">${sum && !this.filter ? plain(alone(sum.mass_g, sum.plus_g, s)) : nothing}</td>
         <td role="cell" class="a"></td>
       </tr>
       ${repeat(

@@ -107,7 +107,7 @@ class PictureFoot extends Piece {
     const picked = id === store.selected;
     return html`<p class="what">
         <strong>${brief(p.name)}</strong>
-        <span class="facts">${plain(write(w?.mass_g ?? p.mass_g * p.quantity, w?.plus_g ?? 0, s))}${w ? html`${sprung(w) ? ` · ${sprung(w)}` : nothing} · ${place(w)}` : nothing}</span>
+        <span class="facts">${w ? plain(write(w.mass_g, w.plus_g, s)) : "–"}${w ? html`${sprung(w) ? ` · ${sprung(w)}` : nothing} · ${place(w)}` : nothing}</span>
       </p>
       ${picked
         ? html`<div class="tools">
