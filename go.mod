@@ -36,6 +36,7 @@ require (
 	golang.org/x/net v0.59.0 // indirect
 	golang.org/x/sync v0.24.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/telemetry v0.0.0-20260924152758-ed294f943157 // indirect
 	golang.org/x/term v0.46.0 // indirect
 	golang.org/x/text v0.43.0 // indirect
 	golang.org/x/tools v0.51.0 // indirect
@@ -44,6 +45,7 @@ require (
 )
 
 tool (
+	golang.org/x/tools/cmd/deadcode
 	gotest.tools/gotestsum
 	honnef.co/go/tools/cmd/staticcheck
 )

@@ -63,12 +63,12 @@ func TestEvaluate(t *testing.T) {
 	if len(r.Builds) < 2 || r.Difference == nil || len(r.Problems) != 0 {
 		t.Errorf("%d builds, difference %v, problems %v", len(r.Builds), r.Difference, r.Problems)
 	}
-	want, err := report.Write(report.Evaluate([]byte(call(t, "demo"))))
+	want, err := report.EvaluateText([]byte(call(t, "demo"))).Text()
 	if err != nil {
 		t.Fatal(err)
 	}
 	for range 2 { // the second time it is remembered
-		if got := call(t, "evaluate", call(t, "demo")); got != string(want) {
+		if got := call(t, "evaluate", call(t, "demo")); got != want {
 			t.Error("not what package report says")
 		}
 	}

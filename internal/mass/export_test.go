@@ -21,3 +21,33 @@ func (b *Budget) PlacePart(source int) float64 {
 	}
 	return b.place[source].Norm()
 }
+
+// Gyration is the radius of gyration of a share about an axis through its
+// centre of mass, sqrt(I/M), m. Without mass, or without extent about the axis,
+// it is 0 and nothing moves it: there the root has no slope.
+func Gyration(items []Item, share Share, axis Axis) Figure {
+	m := Sum(items, share)
+	i := centralInertia(m, share, axis)
+	// Of a point away from the origin rounding leaves an inertia of either sign.
+	if i.Value <= 1e-12*m.J.Trace() {
+		return Figure{}
+	}
+	return Sqrt(Ratio(i, linear(m.M, share, Moments{M: 1})))
+}
+
+// Point has no extent of its own.
+func Point() Sym { return Sym{} }
+
+// Inertia returns the inertia tensor that belongs to the second moment j:
+// tr(j) 1 - j. Off-diagonal entries are the tensor's, which is to say minus
+// the product of inertia.
+func Inertia(j Sym) Sym {
+	t := j.Trace()
+	return Sym{t - j.XX, t - j.YY, t - j.ZZ, -j.XY, -j.XZ, -j.YZ}
+}
+
+// SecondMoment is the inverse of [Inertia]: tr(i)/2 1 - i.
+func SecondMoment(i Sym) Sym {
+	h := i.Trace() / 2
+	return Sym{h - i.XX, h - i.YY, h - i.ZZ, -i.XY, -i.XZ, -i.YZ}
+}

@@ -121,19 +121,6 @@ func CentralProduct(items []Item, share Share) Figure {
 	})
 }
 
-// Gyration is the radius of gyration of a share about an axis through its
-// centre of mass, sqrt(I/M), m. Without mass, or without extent about the axis,
-// it is 0 and nothing moves it: there the root has no slope.
-func Gyration(items []Item, share Share, axis Axis) Figure {
-	m := Sum(items, share)
-	i := centralInertia(m, share, axis)
-	// Of a point away from the origin rounding leaves an inertia of either sign.
-	if i.Value <= 1e-12*m.J.Trace() {
-		return Figure{}
-	}
-	return Sqrt(Ratio(i, linear(m.M, share, Moments{M: 1})))
-}
-
 // LeverMass is the mass that a lever feels at its end, kg: the moment of
 // inertia of a share about the axis through pivot along y, divided by the
 // square of the distance from pivot to end in the x-z plane. It is 0 when the

@@ -2,10 +2,7 @@ package mass
 
 // The functions of this file return the spread K of a uniform body about its
 // own centre, per unit of mass, in m². The inertia tensor of the body is
-// m Inertia(K). The values are those of any mechanics handbook.
-
-// Point has no extent of its own.
-func Point() Sym { return Sym{} }
+// m (tr(K) 1 - K). The values are those of any mechanics handbook.
 
 // Rod is a thin straight rod of length l along x: I = m l²/12 across it.
 func Rod(l float64) Sym { return Sym{XX: l * l / 12} }

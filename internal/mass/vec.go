@@ -81,17 +81,3 @@ func (a Sym) PitchBy(t float64) Sym {
 		YZ: s*a.XY + c*a.YZ,
 	}
 }
-
-// Inertia returns the inertia tensor that belongs to the second moment j:
-// tr(j) 1 - j. Off-diagonal entries are the tensor's, which is to say minus
-// the product of inertia.
-func Inertia(j Sym) Sym {
-	t := j.Trace()
-	return Sym{t - j.XX, t - j.YY, t - j.ZZ, -j.XY, -j.XZ, -j.YZ}
-}
-
-// SecondMoment is the inverse of [Inertia]: tr(i)/2 1 - i.
-func SecondMoment(i Sym) Sym {
-	h := i.Trace() / 2
-	return Sym{h - i.XX, h - i.YY, h - i.ZZ, -i.XY, -i.XZ, -i.YZ}
-}

@@ -14,18 +14,12 @@ const (
 // States are all of them, lightest first.
 var States = []State{Bare, Ready, Loaded, Ridden}
 
-// OfBareBike reports whether a part of this kind belongs to the bare bike: all
+// OfBareBike reports whether a part of this kind, which is in this group of
+// GroupOf, belongs to the bare bike: all
 // but bags, what is carried, and locks. Racks, mudguards, cages, lights and
 // stands are part of the bike.
-func OfBareBike(kind string) bool {
-	if kind == "lock" {
-		return false
-	}
-	switch GroupOf(kind) {
-	case "bags", "carried":
-		return false
-	}
-	return true
+func OfBareBike(kind, group string) bool {
+	return group != "bags" && group != "carried" && kind != "lock"
 }
 
 // Supplies is how much is left of what is used up on the way.

@@ -261,7 +261,7 @@ func TestOfBareBike(t *testing.T) {
 		"frame": true, "rack": true, "cage": true, "mudguard": true, "light": true, "stand": true, "other": true, "unheard-of": true,
 		"lock": false, "pannier": false, "bag": false, "bottle": false, "water": false, "tool": false, "pump": false, "spare": false, "load": false,
 	} {
-		if OfBareBike(kind) != want {
+		if OfBareBike(kind, GroupOf(kind)) != want {
 			t.Errorf("%s: %v", kind, !want)
 		}
 	}

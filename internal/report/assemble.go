@@ -299,7 +299,7 @@ func (w *Weighed) place(p *parts.Part, l *Line, src *sources, like *line) *parts
 	switch {
 	case l.level == loaded:
 		l.spot = src.inBag(p)
-	case !bareKind(p.Kind, l.group):
+	case !parts.OfBareBike(p.Kind, groups[l.group]):
 		l.level = ready
 		if p.Kind == "water" {
 			l.supply = water

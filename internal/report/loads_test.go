@@ -95,7 +95,7 @@ func TestStatesAddUp(t *testing.T) {
 			var bareSum, ready, bags float64
 			for _, p := range b.Parts {
 				ready += p.Mass * float64(p.Quantity)
-				if parts.OfBareBike(p.Kind) {
+				if parts.OfBareBike(p.Kind, parts.GroupOf(p.Kind)) {
 					bareSum += p.Mass * float64(p.Quantity)
 				}
 			}
@@ -249,7 +249,7 @@ func TestStatesFallBack(t *testing.T) {
 func TestBare(t *testing.T) {
 	d := laden()
 	b := &d.Builds[0]
-	b.Parts = slices.DeleteFunc(b.Parts, func(p parts.Part) bool { return !parts.OfBareBike(p.Kind) })
+	b.Parts = slices.DeleteFunc(b.Parts, func(p parts.Part) bool { return !parts.OfBareBike(p.Kind, parts.GroupOf(p.Kind)) })
 	bottle := vague("bottle", 750, 50, parts.MainFrame, 600, 0, 500)
 	bottle.Kind = "water"
 	lock := vague("lock", 900, 50, parts.MainFrame, 500, 0, 600)

@@ -61,11 +61,6 @@ func groupIndex(kind string) uint8 {
 
 var bagsGroup, carriedGroup = groupNumber("bags"), groupNumber("carried")
 
-// bareKind is parts.OfBareBike for a kind whose group is known.
-func bareKind(kind string, group uint8) bool {
-	return group != bagsGroup && group != carriedGroup && kind != "lock"
-}
-
 // share is how much of what a carrier holds counts for something.
 type share [numCarriers]float64
 

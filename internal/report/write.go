@@ -7,15 +7,8 @@ import (
 	"github.com/goccy/go-json"
 )
 
-// Write returns a report as JSON. Every number of a report that came out of
-// this package is finite, so it does not fail for one.
-func Write(r *Report) ([]byte, error) {
-	e := Evaluation{Report: r, texts: newTexts(len(r.Builds), len(r.Sides))}
-	text, err := e.Text()
-	return []byte(text), err
-}
-
-// Text returns what [Write] returns of the report. What was taken over from the
+// Text returns the report as JSON. Every number of a report that came out of
+// this package is finite, so it does not fail for one. What was taken over from the
 // evaluation before, and written then, is not written again.
 func (e *Evaluation) Text() (string, error) {
 	r, t := e.Report, &e.texts

@@ -45,7 +45,7 @@ func TestErectCentre(t *testing.T) {
 // and long axes (memory). One lb in s² is 0.112985 kg m². A chain of eight kinds
 // of segment that were measured on other men comes within an eighth of it.
 func TestErectInertia(t *testing.T) {
-	i := mass.Inertia(mass.Sum(erect(1.763, 75.5, "male").Items(0, 1), nil).Central())
+	i := inertia(mass.Sum(erect(1.763, 75.5, "male").Items(0, 1), nil).Central())
 	const unit = 0.112985
 	near(t, "roll", i.XX/(115*unit), 1, 0.125)
 	near(t, "pitch", i.YY/(103*unit), 1, 0.125)

@@ -51,9 +51,3 @@ func cross(v, w mass.Vec) mass.Vec {
 }
 
 func clamp(v, low, high float64) float64 { return min(max(v, low), high) }
-
-// mirror returns v as seen in the bike's middle plane.
-func mirror(v mass.Vec) mass.Vec { return mass.Vec{X: v.X, Y: -v.Y, Z: v.Z} }
-
-// middle is half way between two points.
-func middle(v, w mass.Vec) mass.Vec { return v.Lerp(w, 0.5) }

@@ -84,7 +84,7 @@ func TestSpreadGivesBackRadii(t *testing.T) {
 				way = way.Scale(1 / l)
 				transverse := square(across, way)
 				sagittal := cross(transverse, way)
-				i := mass.Inertia(r.spread(from, to, across))
+				i := inertia(r.spread(from, to, across))
 				for _, c := range []struct {
 					axis mass.Vec
 					k    float64

@@ -66,16 +66,6 @@ func (p *Palette) CSS(k Ink) string {
 	return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B)
 }
 
-// InkNamed returns the ink of a name, None for what is not one.
-func InkNamed(name string) Ink {
-	for k, n := range InkNames {
-		if n == name {
-			return Ink(k)
-		}
-	}
-	return None
-}
-
 // hex makes an opaque colour of 0xrrggbb.
 func hex(v uint32) color.NRGBA {
 	return color.NRGBA{uint8(v >> 16), uint8(v >> 8), uint8(v), 0xff}

@@ -86,12 +86,6 @@ func (s *Stage) drop() {
 	s.spots, s.hover = nil, ""
 }
 
-// Camera returns the camera in use.
-func (s *Stage) Camera() scene.Camera { return s.views[s.aspect].cam }
-
-// Hovered returns the part that the pointer is on, "" for none.
-func (s *Stage) Hovered() string { return s.hover }
-
 // Commands are the names that Command knows.
 var Commands = []string{"fit", "in", "out", "left", "right", "up", "down"}
 

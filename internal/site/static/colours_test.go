@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -35,7 +36,7 @@ func TestThePageHasTheColoursOfItsPicture(t *testing.T) {
 			t.Errorf("%s: only %d colours are found", c.theme, len(found))
 		}
 		for _, m := range found {
-			ink := scene.InkNamed(m[1])
+			ink := scene.Ink(max(0, slices.Index(scene.InkNames[:], m[1])))
 			if ink == scene.None {
 				t.Errorf("%s: the picture has no ink --%s", c.theme, m[1])
 				continue
