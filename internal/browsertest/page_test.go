@@ -17,9 +17,9 @@ import (
 	"steelyard/internal/bridge"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
-	"steelyard/internal/units"
 	"steelyard/internal/scene"
 	"steelyard/internal/site/static"
+	"steelyard/internal/units"
 )
 
 // inFrame is the canvas's window, seen from the page.
