@@ -16,7 +16,7 @@ type Expected struct {
 
 // Expect tells what the scale should show at each reading of a weigh-in that can
 // be used, whatever it did show: the moments of the items through the same
-// levers as in [Solve]. It is nil when the bike on paper has no mass.
+// levers as in solve. It is nil when the bike on paper has no mass.
 func Expect(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) []Expected {
 	s := StandOf(w, bike)
 	p, ok := PaperOf(items)

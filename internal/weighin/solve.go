@@ -57,19 +57,13 @@ type Residual struct {
 	Score float64 // in units of its standard uncertainty, not widened; 0 for a reading that nothing else checks
 }
 
-// Solve finds total and centre from readings, which need to be of both wheels
+// solve finds total and centre from readings, which need to be of both wheels
 // with the bike level, and for the height of one with a wheel raised; other
 // sets that tell the same are taken as well. When the readings do not tell the
 // height, about says where it will be: it has a small part in how much a floor
 // out of level makes uncertain.
 //
 // Without a result the problems say what is missing or impossible.
-func Solve(s Stand, readings []Reading, about float64) (*Measured, []parts.Problem) {
-	c := &checker{}
-	m := c.solve(&s, readings, about)
-	return m, c.problems
-}
-
 func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
 	if !s.valid() {
 		c.fail("readings", "The bike's wheelbase and tyre radii must be known before it can be weighed; they are %v m, %v m and %v m.", s.Wheelbase, s.RearRadius, s.FrontRadius)

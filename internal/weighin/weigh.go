@@ -49,7 +49,7 @@ const About = 1.0
 // Weigh works out a weigh-in of a posed bike with these items on it: what the
 // scale says, whether the items agree, and what would explain it when they do
 // not. Without a result the problems say why; they are those of [Read] and
-// [Solve], with the weigh-in named. What parts.Check finds is not told again.
+// solve, with the weigh-in named. What parts.Check finds is not told again.
 func Weigh(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result, []parts.Problem) {
 	s := StandOf(w, bike)
 	c := &checker{of: w}
