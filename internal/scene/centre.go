@@ -113,17 +113,18 @@ func (s *sheet) centreNote(sub *Subject) {
 	if !s.paper().holds(n.at.x, n.at.y) {
 		return
 	}
-	within := func(m, plus float64) string { return u.bare(m) + " ± " + u.bare(plus) }
+	x, bareX := u.lengthWithin(sub.Centre.X, sub.CentrePlus.X)
+	z, bareZ := u.lengthWithin(sub.Centre.Z, sub.CentrePlus.Z)
 	unit := noBreak + u.lengthName()
 	words := [2]string{
-		s.v.say("centre_side", "x", within(sub.Centre.X, sub.CentrePlus.X), "z", within(sub.Centre.Z, sub.CentrePlus.Z)+unit),
-		s.v.say("centre_side", "x", u.bare(sub.Centre.X), "z", u.bare(sub.Centre.Z)+unit),
+		s.v.say("centre_side", "x", x, "z", z+unit),
+		s.v.say("centre_side", "x", bareX, "z", bareZ+unit),
 	}
 	if s.cam.Aspect == Rear {
 		y := s.sideways(sub.Centre.Y)
 		words = [2]string{
-			s.v.say("centre_rear", "y", y, "z", within(sub.Centre.Z, sub.CentrePlus.Z)+unit),
-			s.v.say("centre_rear", "y", y, "z", u.bare(sub.Centre.Z)+unit),
+			s.v.say("centre_rear", "y", y, "z", z+unit),
+			s.v.say("centre_rear", "y", y, "z", bareZ+unit),
 		}
 	}
 	if s.cam.Width >= 560 {

@@ -44,8 +44,17 @@ func (u Units) length(m float64) string {
 // round is length for a round one.
 func (u Units) round(m float64) string { return units.FormatLength(m*1000, u.Length, 0) }
 
-// bare is length without the unit.
-func (u Units) bare(m float64) string { return strings.TrimSuffix(u.length(m), noBreak+u.lengthName()) }
+// lengthWithin writes a length that is known within ±plus, with and without that,
+// both without the unit.
+func (u Units) lengthWithin(m, plus float64) (full, bare string) {
+	value, within := units.FormatLengthWithin(m*1000, plus*1000, u.Length)
+	unit := noBreak + u.lengthName()
+	bare = strings.TrimSuffix(value, unit)
+	if within == "" {
+		return bare, bare
+	}
+	return bare + " ± " + strings.TrimSuffix(within, unit), bare
+}
 
 func (u Units) lengthName() string {
 	if u.Length == units.Inch {
