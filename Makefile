@@ -49,12 +49,13 @@ test: chromium glpk poppler lint page unit smoke browser
 check: glpk poppler lint page .build/gotestsum
 	$(call tested,$(UNITS),check)
 
-lint: .build/staticcheck
+lint: .build/staticcheck .build/deadcode
 	test -z "$$(gofmt -l data internal wasm | tee /dev/stderr)"
 	go vet ./...
 	.build/staticcheck ./...
 	GOOS=js GOARCH=wasm go vet $(WASM)
 	GOOS=js GOARCH=wasm .build/staticcheck $(WASM)
+	.ci/deadcode
 
 # The versions are those that go.mod names.
 .build/staticcheck: go.mod
@@ -62,6 +63,9 @@ lint: .build/staticcheck
 
 .build/gotestsum: go.mod
 	go build -o $@ gotest.tools/gotestsum
+
+.build/deadcode: go.mod
+	go build -o $@ golang.org/x/tools/cmd/deadcode
 
 page: modules
 	node web/model/generate.mjs --check

@@ -93,7 +93,7 @@ func TestPeopleFindWhatTheyType(t *testing.T) {
 			t.Errorf("there is no entry %q", id)
 			continue
 		}
-		if found := ids(parts.Find(query, shown)); !slices.Contains(found, id) {
+		if found := ids(parts.NewFinder(nil).Parts(query, nil, shown)); !slices.Contains(found, id) {
 			t.Errorf("%q does not find %s, but %v", query, id, found)
 		}
 	}
@@ -109,7 +109,7 @@ func ids(entries []parts.Entry) []string {
 
 func TestEveryEntryIsFirstByItsOwnName(t *testing.T) {
 	for _, e := range catalogue(t) {
-		if found := ids(parts.Find(e.Name, 1)); !slices.Contains(found, e.ID) {
+		if found := ids(parts.NewFinder(nil).Parts(e.Name, nil, 1)); !slices.Contains(found, e.ID) {
 			t.Errorf("%q finds %v, not %s", e.Name, found, e.ID)
 		}
 	}
@@ -121,7 +121,7 @@ func TestBothSpellingsFind(t *testing.T) {
 	for _, pair := range [][2]string{
 		{"aluminium", "aluminum"}, {"tyre", "tire"}, {"mudguard", "fender"}, {"litre", "liter"}, {"centre", "center"},
 	} {
-		found := ids(parts.Find(pair[1], 0))
+		found := ids(parts.NewFinder(nil).Parts(pair[1], nil, 0))
 		seen := 0
 		for i := range all {
 			e := &all[i]

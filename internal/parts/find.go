@@ -7,17 +7,12 @@ import (
 	"sync"
 )
 
-// Find returns the entries of the catalogue that a query names, best first, at
-// most limit of them (0 or less is all). Every word of the query must be in the
-// entry's name, kind or search words, or begin one of them; words that are in
-// the name count for more. Only when nothing at all is found, words may be
-// misspelt by a letter, long ones by two. An empty query finds everything.
-func Find(query string, limit int) []Entry { return plainFinder().Parts(query, nil, limit) }
-
-var plainFinder = sync.OnceValue(func() *Finder { return NewFinder(nil) })
-
-// A Finder finds what this program comes with, as [Find] does, in one language
-// beside English: by what kinds, groups, stations and supplies are called in it.
+// A Finder finds what this program comes with, best first, in English and in one
+// language beside it: by what kinds, groups, stations and supplies are called in
+// it. Every word of a query must be in the entry's name, kind or search words, or
+// begin one of them; words that are in the name count for more. Only when nothing
+// at all is found, words may be misspelt by a letter, long ones by two. An empty
+// query finds everything; a limit of 0 or less is none.
 type Finder struct {
 	parts, goods, bags []indexed
 	fits               []fitting // of parts
