@@ -63,10 +63,8 @@ var unitWords = map[string]string{
 	"oz": units.Ounce, "ounce": units.Ounce, "ounces": units.Ounce,
 }
 
-// massWords and totalWords are the words for a mass and for a sum in English,
-// German, French, Dutch, Spanish and Italian, folded.
-var massWords = wordSet("mass, weight, masse, gewicht, poids, massa, peso, masa")
-
+// totalWords are the words for a sum in English, German, French, Dutch, Spanish
+// and Italian, folded.
 var totalWords = wordSet("total, totals, subtotal, subtotals, sum, overall, summe, gesamt, insgesamt, gesamtgewicht, gesamtmasse, gesamtsumme, " +
 	"zwischensumme, teilsumme, totalgewicht, somme, totaux, soustotal, totaal, subtotaal, totaalgewicht, eindtotaal, tussentotaal, som, " +
 	"totales, suma, totale, totali, subtotale, somma, complessivo")
