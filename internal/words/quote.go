@@ -1,0 +1,28 @@
+package words
+
+import "strings"
+
+// most is how many characters of a user's text a sentence can bear.
+const most = 40
+
+// Quote puts a text of the user's into quotes, shortened.
+func Quote(s string) string { return `"` + Shorten(s) + `"` }
+
+// Shorten cuts a text of the user's to what a sentence can bear, and makes one
+// line of it.
+func Shorten(s string) string { return ShortenTo(s, most) }
+
+// ShortenTo makes one line of a text, valid UTF-8, and leaves at most so many
+// characters of it, with an ellipsis where it was cut.
+func ShortenTo(s string, most int) string {
+	s = strings.Join(strings.Fields(s[:min(len(s), 8*most)]), " ")
+	if n := 0; len(s) > most {
+		for i := range s {
+			if n == most {
+				return strings.ToValidUTF8(s[:i], "�") + "…"
+			}
+			n++
+		}
+	}
+	return strings.ToValidUTF8(s, "�")
+}
