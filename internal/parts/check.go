@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 )
 
 // Limits of what a document may say. Beyond them lies a slip of the pen, not a
@@ -79,6 +77,13 @@ func CheckPart(d *Document, build, part int) []Problem {
 	b := &d.Builds[build]
 	p := &b.Parts[part]
 	c := checker{outer: thing{holdBuild, b.ID, b.Name}, inner: thing{holdPart, p.ID, p.Name}}
+	c.one(p)
+	return c.problems
+}
+
+// Check returns what is wrong with a part as such, whatever build it is part of.
+func (p *Part) Check() []Problem {
+	c := checker{}
 	c.one(p)
 	return c.problems
 }
@@ -182,7 +187,7 @@ func (c *checker) one(p *Part) {
 	if blank(p.Name) {
 		c.warn("name", "This part has no name; give it one to find it again.")
 	}
-	if _, ok := kindGroup[p.Kind]; !ok {
+	if !KnownKind(p.Kind) {
 		if p.Kind == "" {
 			c.warn("kind", "This part has no kind; its mass is counted under \"other\".")
 		} else {
@@ -278,50 +283,3 @@ func (c *checker) shape(s *Shape) {
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
-
-func blank(s string) bool { return strings.TrimSpace(s) == "" }
-
-// number writes a figure without an exponent and without a tail of zeros.
-func number(x float64) string {
-	if math.Abs(x) >= 1e15 {
-		return strconv.FormatFloat(x, 'g', 4, 64)
-	}
-	return strconv.FormatFloat(x, 'f', -1, 64)
-}
-
-// list writes the values that a field may have.
-func list[S ~string](values []S) string {
-	var b strings.Builder
-	for i, v := range values {
-		switch {
-		case i == 0:
-		case i == len(values)-1:
-			b.WriteString(" or ")
-		default:
-			b.WriteString(", ")
-		}
-		b.WriteString(quote(string(v)))
-	}
-	return b.String()
-}
-
-// quote puts a text of the user's into quotes, cut to a length that a message
-// can bear.
-func quote(s string) string { return `"` + short(s) + `"` }
-
-// short cuts a text to 40 characters and makes one line of it.
-func short(s string) string { return cut(s, 40) }
-
-// cut makes one line of a text and leaves at most that many characters of it.
-func cut(s string, most int) string {
-	s = strings.Join(strings.Fields(s[:min(len(s), 8*most)]), " ")
-	if n := 0; len(s) > most {
-		for i := range s {
-			if n == most {
-				return strings.ToValidUTF8(s[:i], "�") + "…"
-			}
-			n++
-		}
-	}
-	return strings.ToValidUTF8(s, "�")
-}

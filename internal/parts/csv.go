@@ -580,9 +580,7 @@ func (r *csvReader) part(l *line, entry *Entry, n int, grams float64, first bool
 		p.ID = freshID("p", r.taken)
 	}
 	r.taken[p.ID] = true
-	c := checker{}
-	c.one(&p)
-	for _, problem := range c.problems {
+	for _, problem := range p.Check() {
 		if problem.Severity == SeverityError {
 			return p, false, problem.Message
 		}
@@ -609,7 +607,7 @@ func (r *csvReader) perLine() bool { return r.headers[r.result.Guess["mass"]].to
 // kind finds the kind of a row's part.
 func (r *csvReader) kind(row row, name string) string {
 	if s := r.textCell(row, "kind"); s != "" {
-		if id := strings.Join(wordsOf(s), "-"); kindGroup[id] != "" {
+		if id := strings.Join(wordsOf(s), "-"); KnownKind(id) {
 			return id
 		}
 		if kind := GuessKind(name); kind != "" {

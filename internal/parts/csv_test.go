@@ -409,9 +409,7 @@ func FuzzReadCSV(f *testing.F) {
 				t.Errorf("the id %s is given twice", r.Parts[i].ID)
 			}
 			ids[r.Parts[i].ID] = true
-			c := checker{}
-			c.one(&r.Parts[i])
-			for _, p := range c.problems {
+			for _, p := range r.Parts[i].Check() {
 				if p.Severity == SeverityError {
 					t.Errorf("%+v: %+v", r.Parts[i], p)
 				}

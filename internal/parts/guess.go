@@ -118,7 +118,7 @@ func (v vocabulary) meaning(phrase string) (kind string, sure int) {
 			kind, most = k, n
 		}
 	}
-	if id := strings.ReplaceAll(phrase, " ", "-"); kindGroup[id] != "" {
+	if id := strings.ReplaceAll(phrase, " ", "-"); KnownKind(id) {
 		return id, 1
 	}
 	if total == 0 || most*4 < total*3 {

@@ -38,6 +38,12 @@ var kindGroup = func() map[string]string {
 	return m
 }()
 
+// KnownKind reports whether there is a kind of this name.
+func KnownKind(kind string) bool {
+	_, ok := kindGroup[kind]
+	return ok
+}
+
 // GroupOf returns the group of a kind, "other" for one that is not known.
 func GroupOf(kind string) string {
 	if g, ok := kindGroup[kind]; ok {
