@@ -1,38 +1,16 @@
 package parts
 
 import (
-	"io/fs"
-	"reflect"
 	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
 
-	"steelyard/data"
 )
 
 func TestCatalogueIsSound(t *testing.T) {
 	for _, p := range CheckCatalogue(Catalogue()) {
 		t.Errorf("%s %s: %s", p.Part, p.Field, p.Message)
-	}
-}
-
-// The files of the catalogue have no key that an Entry has not, and none twice.
-func TestCatalogueFilesAreStrict(t *testing.T) {
-	names, err := fs.Glob(data.Files, "catalogue/*.json")
-	if err != nil || len(names) == 0 {
-		t.Fatal(names, err)
-	}
-	for _, name := range names {
-		text, err := fs.ReadFile(data.Files, name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		s := newScanner(text, true)
-		s.scan(layoutOf(reflect.TypeFor[[]Entry]()))
-		for _, p := range s.problems() {
-			t.Errorf("%s: %s", name, p.Message)
-		}
 	}
 }
 

@@ -193,3 +193,15 @@ func TestNewIDs(t *testing.T) {
 		t.Error("Part finds something else")
 	}
 }
+
+func BenchmarkMatch(b *testing.B) {
+	for _, n := range []int{60, 600, 10000} {
+		d := twoBuilds(n)
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				Match(&d.Builds[0], &d.Builds[1])
+			}
+		})
+	}
+}

@@ -360,7 +360,7 @@ func TestIndentOnlyAddsSpace(t *testing.T) {
 }
 
 func TestWriteLooks(t *testing.T) {
-	p := Catalogue()[0].Part("p1")
+	p := Part{ID: "p1"}
 	p.Name, p.Note, p.Catalogue = `A "b" [c], {d}`, "", ""
 	p.Kind, p.Mass, p.HalfWidth, p.Station, p.Within, p.Carrier = "rim", 500, 5, "frame", 20, Link
 	p.Shape = Shape{Form: FormBox, Size: Vec3{1, 2.5, 3}}
@@ -505,17 +505,5 @@ func BenchmarkCheck(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		Check(d)
-	}
-}
-
-func BenchmarkMatch(b *testing.B) {
-	for _, n := range []int{60, 600, 10000} {
-		d := twoBuilds(n)
-		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				Match(&d.Builds[0], &d.Builds[1])
-			}
-		})
 	}
 }

@@ -77,14 +77,18 @@ func anyDocument() *rapid.Generator[*Document] {
 	})
 }
 
-// twoBuilds returns a document of two builds of n parts each. Every
-// part is a copy of an entry of the catalogue.
+// twoBuilds returns a document of two builds of n parts each, of all kinds.
 func twoBuilds(n int) *Document {
 	d := &Document{Format: Format, Version: Version, Title: "Two builds", Show: Show{Mass: "kg", Length: "mm", Compare: []string{"b1", "b2"}}}
-	entries := Catalogue()
 	b := Build{ID: "b1", Name: "One"}
 	for i := range n {
-		b.Parts = append(b.Parts, entries[i%len(entries)].Part(fmt.Sprint("p", i+1)))
+		kind := Kinds[i%len(Kinds)].ID
+		b.Parts = append(b.Parts, Part{
+			ID: fmt.Sprint("p", i+1), Name: fmt.Sprintf("Usual %s, size %d", kind, i), Kind: kind, Quantity: 1 + i%3,
+			Mass: float64(100 + i%900), HalfWidth: float64(5 + i%40), Basis: Typical,
+			Station: "frame", Offset: Vec3{float64(i % 7), 0, float64(-i % 11)}, Within: 20, Carrier: Carriers[i%len(Carriers)],
+			Shape: Shape{Form: FormBox, Size: Vec3{100, 60, 40}}, Catalogue: "usual-" + kind,
+		})
 	}
 	d.Builds = []Build{b}
 	d.CopyBuild("b1", "Two")
