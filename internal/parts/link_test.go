@@ -65,8 +65,8 @@ func TestDecodeLinkErrors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	body := strings.TrimPrefix(good, linkPrefix)
-	pack := func(raw []byte) string { return linkPrefix + base64.RawURLEncoding.EncodeToString(raw) }
+	body := strings.TrimPrefix(good, LinkPrefix)
+	pack := func(raw []byte) string { return LinkPrefix + base64.RawURLEncoding.EncodeToString(raw) }
 	raw, err := base64.RawURLEncoding.DecodeString(body)
 	if err != nil {
 		t.Fatal(err)
@@ -77,12 +77,12 @@ func TestDecodeLinkErrors(t *testing.T) {
 		{"empty", "", "holds no document"},
 		{"another fragment", "#help", "holds no document"},
 		{"a newer kind", "sy2.abc", `kind "sy2"`},
-		{"only the prefix", linkPrefix, "cut short"},
-		{"a letter of no link", linkPrefix + "abc!def", "character 4"},
-		{"plain base64", linkPrefix + "ab+/", "character 3"},
+		{"only the prefix", LinkPrefix, "cut short"},
+		{"a letter of no link", LinkPrefix + "abc!def", "character 4"},
+		{"plain base64", LinkPrefix + "ab+/", "character 3"},
 		{"the checksum", pack(sum), "checksum"},
 		{"no deflate", pack([]byte("hello, this is nothing")), "damaged"},
-		{"too long", linkPrefix + strings.Repeat("A", maxLink), "longer than any"},
+		{"too long", LinkPrefix + strings.Repeat("A", MaxLink), "longer than any"},
 	} {
 		if text, err := DecodeLink(c.link); err == nil || !strings.Contains(err.Error(), c.says) || text != nil {
 			t.Errorf("%s: %v", c.name, err)
@@ -91,12 +91,12 @@ func TestDecodeLinkErrors(t *testing.T) {
 	for n := range len(good) {
 		if _, err := DecodeLink(good[:n]); err == nil {
 			t.Errorf("a link cut after %d of %d characters is read", n, len(good))
-		} else if n > len(linkPrefix)+8 && !strings.Contains(err.Error(), "cut short") {
+		} else if n > len(LinkPrefix)+8 && !strings.Contains(err.Error(), "cut short") {
 			t.Errorf("cut after %d: %v", n, err)
 		}
 	}
 	// Any one letter changed is noticed.
-	for i := len(linkPrefix); i < len(good); i++ {
+	for i := len(LinkPrefix); i < len(good); i++ {
 		other := byte('A')
 		if good[i] == other {
 			other = 'B'
@@ -128,7 +128,7 @@ func TestLinkBomb(t *testing.T) {
 	}
 	again := packed.Bytes()[ends[1]:ends[2]]
 	bomb := append(bytes.Clone(packed.Bytes()), bytes.Repeat(again, 509)...)
-	link := linkPrefix + base64.RawURLEncoding.EncodeToString(bomb)
+	link := LinkPrefix + base64.RawURLEncoding.EncodeToString(bomb)
 
 	var before, after runtime.MemStats
 	runtime.ReadMemStats(&before)
@@ -143,7 +143,7 @@ func TestLinkBomb(t *testing.T) {
 	}
 	// Cut after the sixth mebibyte it would have fitted: it is the bomb's size
 	// that is refused, not its form.
-	if _, err := DecodeLink(linkPrefix + base64.RawURLEncoding.EncodeToString(bomb[:ends[2]+3*len(again)])); err != errCutShort {
+	if _, err := DecodeLink(LinkPrefix + base64.RawURLEncoding.EncodeToString(bomb[:ends[2]+3*len(again)])); err != ErrCutShort {
 		t.Error(err)
 	}
 }
@@ -164,7 +164,7 @@ func TestLinkLimits(t *testing.T) {
 		t.Fatal(err)
 	}
 	longest := func(n int) int { return 100 + (n+n/1000)*4/3 }
-	if len(link) > longest(len(noise)) || longest(MaxText) > maxLink {
+	if len(link) > longest(len(noise)) || longest(MaxText) > MaxLink {
 		t.Errorf("%d characters for %d bytes of noise", len(link), len(noise))
 	}
 	if back, err := DecodeLink(link); err != nil || !bytes.Equal(back, noise) {

@@ -246,10 +246,10 @@ func TestOpenCollects(t *testing.T) {
 func TestOpenManyProblems(t *testing.T) {
 	text := `{"format":"steelyard-document","version":1,"builds":[{"parts":[` + strings.Repeat(`{"x":1},`, 500) + `{}]}]}`
 	d, problems := Open([]byte(text))
-	if d != nil || len(problems) != maxProblems+1 {
+	if d != nil || len(problems) != MaxProblems+1 {
 		t.Fatalf("%d problems", len(problems))
 	}
-	if m := problems[maxProblems].Message; m != "And 450 more problems." {
+	if m := problems[MaxProblems].Message; m != "And 450 more problems." {
 		t.Error(m)
 	}
 }
@@ -402,7 +402,7 @@ func TestWriteNamesTheFigureThatIsNone(t *testing.T) {
 }
 
 func TestMigrate(t *testing.T) {
-	steps := []migration{
+	steps := []Migration{
 		func(tree map[string]any) error {
 			tree["title"] = tree["name"]
 			delete(tree, "name")
@@ -416,19 +416,19 @@ func TestMigrate(t *testing.T) {
 			return nil
 		},
 	}
-	got, err := migrate([]byte(`{"version":1,"name":"x","big":12345678901234567890}`), 1, steps)
+	got, err := Migrate([]byte(`{"version":1,"name":"x","big":12345678901234567890}`), 1, steps)
 	if want := `{"big":12345678901234567890,"notes":"third","title":"x","version":3}`; err != nil || string(got) != want {
 		t.Errorf("%s, %v", got, err)
 	}
-	got, err = migrate([]byte(`{"version":2,"title":"x"}`), 2, steps)
+	got, err = Migrate([]byte(`{"version":2,"title":"x"}`), 2, steps)
 	if want := `{"notes":"third","title":"x","version":3}`; err != nil || string(got) != want {
 		t.Errorf("%s, %v", got, err)
 	}
-	if _, err = migrate([]byte(`{"version":2}`), 2, steps); err == nil || err.Error() != "from version 2: no title" {
+	if _, err = Migrate([]byte(`{"version":2}`), 2, steps); err == nil || err.Error() != "from version 2: no title" {
 		t.Error(err)
 	}
-	if len(migrations) != Version-1 {
-		t.Errorf("%d migrations for version %d", len(migrations), Version)
+	if Migrations != Version-1 {
+		t.Errorf("%d migrations for version %d", Migrations, Version)
 	}
 }
 

@@ -66,14 +66,14 @@ func TestReaderReadsTheEditedPart(t *testing.T) {
 		func() int { d.Builds[2].Parts[5].At = nil; return 2 },
 		func() int { return 2 + 0*len(d.Builds) }, // the same again: any build will do
 	} {
-		before := r.doc
+		before := r.Document()
 		want := edit()
 		only := readAlike(t, &r, compact(t, d))
 		if only < 0 || i < 7 && only != want {
 			t.Errorf("edit %d is taken to be of build %d only; want %d", i, only, want)
 		}
 		for j := range d.Builds {
-			if same := &before.Builds[j].Parts[0] == &r.doc.Builds[j].Parts[0]; same != (j != only) {
+			if same := &before.Builds[j].Parts[0] == &r.Document().Builds[j].Parts[0]; same != (j != only) {
 				t.Errorf("edit %d: the parts of build %d are those of before: %v", i, j, same)
 			}
 		}

@@ -97,7 +97,7 @@ func TestSchemaFollowsTheChecks(t *testing.T) {
 		{"document#rider", "properties/stature_mm/maximum", MaxStature},
 		{"document#rider", "properties/mass_g/minimum", MinBody},
 		{"document#rider", "properties/mass_g/maximum", MaxBody},
-		{"document#rider", "properties/half_width_g/default", defaultBody},
+		{"document#rider", "properties/half_width_g/default", DefaultBody},
 		{"document#rider", "properties/clothing_g/maximum", MaxClothing},
 		{"document#rider", "properties/shoes_g/maximum", MaxShoes},
 		{"document#rider", "properties/crank_deg/maximum", MaxCrank},

@@ -46,8 +46,8 @@ func vague(id string, grams, half float64, carrier parts.Carrier, x, y, z float6
 	return p
 }
 
-// document makes a document that compares its first two builds.
-func document(builds ...parts.Build) *parts.Document {
+// documentOf makes a document that compares its first two builds.
+func documentOf(builds ...parts.Build) *parts.Document {
 	d := &parts.Document{Format: parts.Format, Version: parts.Version, Show: parts.Show{Mass: "kg", Length: "mm"}, Builds: builds}
 	for i := range builds[:min(2, len(builds))] {
 		d.Show.Compare = append(d.Show.Compare, builds[i].ID)

@@ -52,7 +52,7 @@ func other(id string) parts.Build {
 func TestSame(t *testing.T) {
 	b := fitted("b")
 	b.Name = "Another name"
-	r := report.EvaluateDocument(document(fitted("a"), b))
+	r := report.EvaluateDocument(documentOf(fitted("a"), b))
 	for _, c := range r.Difference.Figures {
 		if c.Verdict != report.Same || c.Delta != 0 || c.Plus != 0 {
 			t.Errorf("%+v", c)
@@ -70,7 +70,7 @@ func TestSame(t *testing.T) {
 func TestCommonPartsCancel(t *testing.T) {
 	a, b := fitted("a"), fitted("b")
 	b.Parts = append(b.Parts, vague("bell", 60, 6, parts.ForkUpper, 900, 0, 1050))
-	r := report.EvaluateDocument(document(a, b))
+	r := report.EvaluateDocument(documentOf(a, b))
 	c := change(t, r.Difference, "total")
 	if want := (report.Change{Key: "total", Unit: "g", A: c.A, B: c.A + 60, Delta: 60, Plus: 6, Verdict: report.More}); c != want {
 		t.Errorf("%+v, want %+v", c, want) // all that the bell can be off by
@@ -81,7 +81,7 @@ func TestCommonPartsCancel(t *testing.T) {
 	b.Parts[0].Mass, b.Parts[0].HalfWidth, b.Parts[0].Basis, b.Parts[0].Name = 3400, 0, parts.Weighed, "Weighed frame"
 	a.Parts[0] = b.Parts[0]
 	a.Parts[0].Name = "Weighed frame of the same mass" // another source, the same figures
-	if c := change(t, report.EvaluateDocument(document(a, b)).Difference, "centre_x"); c.Plus != 0 {
+	if c := change(t, report.EvaluateDocument(documentOf(a, b)).Difference, "centre_x"); c.Plus != 0 {
 		t.Errorf("changed part at the same place: %+v", c)
 	}
 }
@@ -102,7 +102,7 @@ func TestRenamedPartCancels(t *testing.T) {
 		}
 		return b
 	}
-	alone := report.EvaluateDocument(document(pieces("b")))
+	alone := report.EvaluateDocument(documentOf(pieces("b")))
 	for name, rename := range map[string]func(b *parts.Build){
 		"one of its kind": func(b *parts.Build) { b.Parts[0].Name, b.Parts[8].Name = "Frame, blue", "Bag, my own" },
 		"one of two":      func(b *parts.Build) { b.Parts[9].Name = "Tyre, rear" },
@@ -111,7 +111,7 @@ func TestRenamedPartCancels(t *testing.T) {
 	} {
 		a, b := pieces("a"), pieces("b")
 		rename(&b)
-		for _, d := range []*parts.Document{document(a, b), document(b, a)} {
+		for _, d := range []*parts.Document{documentOf(a, b), documentOf(b, a)} {
 			r := report.EvaluateDocument(d)
 			for _, c := range r.Difference.Figures {
 				if c.Delta != 0 || c.Plus != 0 {
@@ -127,8 +127,8 @@ func TestRenamedPartCancels(t *testing.T) {
 				}
 			}
 		}
-		want := report.EvaluateDocument(document(b)).Builds[0]
-		if d := cmp.Diff(want.Figures, report.EvaluateDocument(document(a, b)).Builds[1].Figures); d != "" {
+		want := report.EvaluateDocument(documentOf(b)).Builds[0]
+		if d := cmp.Diff(want.Figures, report.EvaluateDocument(documentOf(a, b)).Builds[1].Figures); d != "" {
 			t.Errorf("%s: beside another build it is another: %s", name, d)
 		}
 		if d := cmp.Diff(alone.Builds[0].Figures, want.Figures); (d != "") != strings.HasPrefix(name, "one of two") && (d != "") != strings.HasPrefix(name, "two apart") {
@@ -138,7 +138,7 @@ func TestRenamedPartCancels(t *testing.T) {
 	// What is renamed and weighed is another figure, and listed.
 	b := pieces("b")
 	b.Parts[0].Name, b.Parts[0].HalfWidth, b.Parts[0].Basis = "Frame, blue", 1, parts.Weighed
-	if c := change(t, report.EvaluateDocument(document(pieces("a"), b)).Difference, "total"); c.Plus < 250 {
+	if c := change(t, report.EvaluateDocument(documentOf(pieces("a"), b)).Difference, "total"); c.Plus < 250 {
 		t.Errorf("weighed besides: %+v", c)
 	}
 }
@@ -147,13 +147,13 @@ func TestRenamedPartCancels(t *testing.T) {
 func TestPlaceKnownBetterIsListed(t *testing.T) {
 	a, b := fitted("a"), fitted("b")
 	b.Parts[8].Within = 15
-	d := report.EvaluateDocument(document(a, b)).Difference
+	d := report.EvaluateDocument(documentOf(a, b)).Difference
 	if len(d.Parts) != 1 || d.Parts[0].What != report.Changed || d.Parts[0].A != "bag" || d.Parts[0].Delta != 0 || d.Parts[0].Plus != 0 ||
 		d.Parts[0].WithinA != 40 || d.Parts[0].WithinB != 15 {
 		t.Errorf("%+v", d.Parts)
 	}
 	b.Parts[8].At[0] += 300
-	d = report.EvaluateDocument(document(a, b)).Difference
+	d = report.EvaluateDocument(documentOf(a, b)).Difference
 	if len(d.Parts) != 1 || d.Parts[0].What != report.Moved || d.Parts[0].WithinB != 15 {
 		t.Errorf("moved besides: %+v", d.Parts)
 	}
@@ -168,7 +168,7 @@ func TestDifferenceAgainstDraws(t *testing.T) {
 		draws = 500
 	}
 	a, b := fitted("a"), other("b")
-	first := report.EvaluateDocument(document(a, b))
+	first := report.EvaluateDocument(documentOf(a, b))
 	rng := rand.New(rand.NewPCG(1, 2))
 	n := len(first.Difference.Figures)
 	sum, square := make([]float64, n), make([]float64, n)
@@ -204,7 +204,7 @@ func TestDifferenceAgainstDraws(t *testing.T) {
 			}
 			return out
 		}
-		r := report.EvaluateDocument(document(draw(a), draw(b)))
+		r := report.EvaluateDocument(documentOf(draw(a), draw(b)))
 		for i, c := range r.Difference.Figures {
 			d := c.Delta - first.Difference.Figures[i].Delta
 			sum[i] += d
@@ -246,7 +246,7 @@ func TestMovers(t *testing.T) {
 	a, b := fitted("a"), other("b")
 	b.Frame.Chainstay, b.Frame.HeadAngle = 440, 65
 	b.Parts[8].At = &parts.Vec3{900, 0, 900}
-	d := report.EvaluateDocument(document(a, b)).Difference
+	d := report.EvaluateDocument(documentOf(a, b)).Difference
 	var sum parts.Vec3
 	for i, m := range d.Moved {
 		for k := range sum {
@@ -272,7 +272,7 @@ func TestPartChanges(t *testing.T) {
 	b.Parts[1].Carrier = parts.MainFrame        // and the swingarm is said to be frame
 	b.Parts[4].Quantity = 2                     // two front wheels
 	b.Parts[2].At, b.Parts[2].Station = nil, "" // an error: left out, in b only
-	d := report.EvaluateDocument(document(a, b)).Difference
+	d := report.EvaluateDocument(documentOf(a, b)).Difference
 	type line struct{ What, A, B string }
 	got := map[line]report.PartChange{}
 	for i, c := range d.Parts {
@@ -305,7 +305,7 @@ func TestMovedWithFrame(t *testing.T) {
 	}, point("frame", 3000, parts.MainFrame, 400, 0, 500)}
 	b := a
 	b.ID, b.Frame.Reach = "b", 480
-	d := report.EvaluateDocument(document(a, b)).Difference
+	d := report.EvaluateDocument(documentOf(a, b)).Difference
 	if len(d.Parts) != 1 || d.Parts[0].What != report.Moved || !d.Parts[0].WithFrame || d.Parts[0].Moved[0] < 20 {
 		t.Errorf("%+v", d.Parts)
 	}
@@ -349,7 +349,7 @@ func TestAdvice(t *testing.T) {
 			}
 		}
 	}
-	d := document(fitted("a"), other("b"))
+	d := documentOf(fitted("a"), other("b"))
 	advice := report.EvaluateDocument(d).Builds[0].Weigh
 	if len(advice) < 3 || advice[0].Part != "bag" {
 		t.Fatalf("advice on a total: %+v", advice)
@@ -366,7 +366,7 @@ func TestAdvice(t *testing.T) {
 	a, b := fitted("a"), fitted("b")
 	b.Parts[0] = vague("frame", 3600, 250, parts.MainFrame, 480, 0, 550)
 	b.Parts[7] = vague("hub", 2560, 60, parts.RearWheel, 0, 0, 371)
-	d = document(a, b)
+	d = documentOf(a, b)
 	r := report.EvaluateDocument(d)
 	c := change(t, r.Difference, "total")
 	if c.Verdict != report.Undecided {
@@ -405,7 +405,7 @@ func TestVerdicts(t *testing.T) {
 	} {
 		b := bike("b")
 		b.Parts = []parts.Part{vague("p", c.mass, c.half, parts.MainFrame, 0, 0, 0)}
-		r := report.EvaluateDocument(document(a, b))
+		r := report.EvaluateDocument(documentOf(a, b))
 		if got := change(t, r.Difference, "total"); got.Verdict != c.want {
 			t.Errorf("%v ± %v: %+v, want %s", c.mass, c.half, got, c.want)
 		}
@@ -419,8 +419,8 @@ func TestVerdicts(t *testing.T) {
 // What a build is set against does not change its own figures, and the
 // difference turns round with the builds.
 func TestDifferenceTurnsRound(t *testing.T) {
-	ab := report.EvaluateDocument(document(fitted("a"), other("b")))
-	ba := report.EvaluateDocument(document(other("b"), fitted("a")))
+	ab := report.EvaluateDocument(documentOf(fitted("a"), other("b")))
+	ba := report.EvaluateDocument(documentOf(other("b"), fitted("a")))
 	if d := cmp.Diff(ab.Builds[0], ba.Builds[1]); d != "" {
 		t.Error(d)
 	}

@@ -21,7 +21,7 @@ func TestPublishedBicycle(t *testing.T) {
 		point("fork", 4000, parts.ForkUpper, 900, 0, 700),
 		point("front wheel", 3000, parts.FrontWheel, 1020, 0, 350),
 	}
-	r := report.EvaluateDocument(document(b))
+	r := report.EvaluateDocument(documentOf(b))
 	if e := errorsOf(r); len(e) > 0 {
 		t.Fatal(e)
 	}
@@ -75,7 +75,7 @@ func TestUnsprung(t *testing.T) {
 	} {
 		b := bike("a")
 		b.Parts = []parts.Part{c.part}
-		got := &report.EvaluateDocument(document(b)).Builds[0]
+		got := &report.EvaluateDocument(documentOf(b)).Builds[0]
 		near(t, c.name+": tally", figure(t, got, "unsprung_rear").Value, c.tally, 0.01)
 		near(t, c.name+": effective", figure(t, got, "effective_rear").Value, c.effective, 0.01)
 		near(t, c.name+": sprung", figure(t, got, "sprung").Value, 1000-c.tally, 0.01)
@@ -98,7 +98,7 @@ func TestRigid(t *testing.T) {
 		point("front wheel", 1700, parts.FrontWheel, 1150, 0, 370),
 		point("legs", 800, parts.ForkLower, 1100, 0, 500),
 	}
-	r := report.EvaluateDocument(document(b))
+	r := report.EvaluateDocument(documentOf(b))
 	if e := errorsOf(r); len(e) > 0 {
 		t.Fatal(e)
 	}
@@ -114,7 +114,7 @@ func TestRigid(t *testing.T) {
 	if strings.Contains(strings.ToLower(got.Summary), "unsprung") {
 		t.Errorf("the summary tells of what is unsprung: %q", got.Summary)
 	}
-	d := document(b, bike("b"))
+	d := documentOf(b, bike("b"))
 	d.Builds[1].Parts = b.Parts
 	d.Show.Compare = []string{"a", "b"}
 	mixed := report.EvaluateDocument(d)
@@ -126,7 +126,7 @@ func TestRigid(t *testing.T) {
 			t.Errorf("a spring is set against none: %+v", c)
 		}
 	}
-	alone := report.EvaluateDocument(document(b))
+	alone := report.EvaluateDocument(documentOf(b))
 	for _, table := range []string{string(report.FiguresCSV(alone, report.Export{})), string(report.FiguresMarkdown(alone, parts.Show{}, report.Export{}))} {
 		if strings.Contains(strings.ToLower(table), "sprung") {
 			t.Errorf("a table of a rigid bike has rows of springs:\n%s", table)
@@ -144,7 +144,7 @@ func TestRigid(t *testing.T) {
 	}
 	hard := rigid("c")
 	hard.Fork, hard.Parts = bike("c").Fork, b.Parts
-	half := report.EvaluateDocument(document(hard)).Builds[0]
+	half := report.EvaluateDocument(documentOf(hard)).Builds[0]
 	if !half.FrontSprung || !tells(half.Figures, "_front") || tells(half.Figures, "_rear") || !tells(half.Figures, "sprung") {
 		t.Errorf("a bike sprung in front only has %+v", half.Figures)
 	}
@@ -171,7 +171,7 @@ func TestRotating(t *testing.T) {
 		{ID: "frame", Name: "Frame", Kind: "frame", Quantity: 1, Mass: 3500, Basis: parts.Weighed, Station: "frame",
 			Carrier: parts.MainFrame, Shape: parts.Shape{Form: parts.FormPoint}},
 	}
-	got := &report.EvaluateDocument(document(b)).Builds[0]
+	got := &report.EvaluateDocument(documentOf(b)).Builds[0]
 	near(t, "rotating", figure(t, got, "rotating_rear").Value, 2900, 0)
 	// m r² of a hoop and m r²/2 of a solid cylinder, over the tyre's radius
 	// squared: bead seat 622/2 + 60 = 371 mm (ISO 5775).
@@ -217,7 +217,7 @@ func TestPairs(t *testing.T) {
 // weigh evaluates builds and keeps what the report was made from.
 func weigh(t testing.TB, builds ...parts.Build) *report.Evaluation {
 	t.Helper()
-	e := report.Weigh(document(builds...))
+	e := report.Weigh(documentOf(builds...))
 	if errs := errorsOf(e.Report); len(errs) > 0 {
 		t.Fatal(errs)
 	}
@@ -229,7 +229,7 @@ func TestNoMass(t *testing.T) {
 	for _, list := range [][]parts.Part{nil, {point("p", 0, parts.MainFrame, 0, 0, 0)}} {
 		b := bike("a")
 		b.Parts = list
-		got := &report.EvaluateDocument(document(b)).Builds[0]
+		got := &report.EvaluateDocument(documentOf(b)).Builds[0]
 		if len(got.Figures) != 1 || got.Figures[0] != (report.Figure{Key: "total", Unit: "g"}) {
 			t.Errorf("figures of nothing: %+v", got.Figures)
 		}
@@ -249,7 +249,7 @@ func TestDoubt(t *testing.T) {
 		point("d", 500, parts.MainFrame, 0, 0, 0),
 	}
 	b.Parts[1].Name, b.Parts[2].Name = "Tube", "Tube" // one type, two lines
-	got := &report.EvaluateDocument(document(b)).Builds[0]
+	got := &report.EvaluateDocument(documentOf(b)).Builds[0]
 	// Variances as 30² : (40+40)², the latter shared evenly.
 	for i, want := range []float64{900. / 7300, 3200. / 7300, 3200. / 7300, 0} {
 		near(t, "doubt of "+got.Parts[i].ID, got.Parts[i].Doubt, want, 1e-4)

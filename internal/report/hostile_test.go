@@ -63,7 +63,7 @@ func TestNames(t *testing.T) {
 			a.Parts[i].Name = name
 		}
 		a.Parts[0].Station, a.Parts[0].At = name+"?", nil
-		r := report.EvaluateDocument(document(a, b))
+		r := report.EvaluateDocument(documentOf(a, b))
 		var back report.Report
 		if err := json.Unmarshal(writable(t, r), &back); err != nil {
 			t.Fatal(err)
@@ -107,8 +107,8 @@ func TestNotFinite(t *testing.T) {
 		} {
 			a, b := fitted("a"), other("b")
 			set(&a, x)
-			writable(t, report.EvaluateDocument(document(a, b)))
-			writable(t, report.EvaluateDocument(document(b, a)))
+			writable(t, report.EvaluateDocument(documentOf(a, b)))
+			writable(t, report.EvaluateDocument(documentOf(b, a)))
 		}
 	}
 }
@@ -119,7 +119,7 @@ func FuzzEvaluate(f *testing.F) {
 	a, b := bike("a"), rigid("b")
 	a.Parts = []parts.Part{vague("p", 3400, 50, parts.Swingarm, 10, 20, 300)}
 	b.Parts = []parts.Part{vague("p", 3500, 50, parts.RearWheel, 10, 20, 300)}
-	small, err := parts.WriteCompact(document(a, b))
+	small, err := parts.WriteCompact(documentOf(a, b))
 	if err != nil {
 		f.Fatal(err)
 	}
@@ -165,7 +165,7 @@ func TestManyUnknownStations(t *testing.T) {
 		p.At, p.Station = nil, fmt.Sprint("somewhere else, number ", i)
 		b.Parts = append(b.Parts, p)
 	}
-	r := report.EvaluateDocument(document(b))
+	r := report.EvaluateDocument(documentOf(b))
 	if n := len(errorsOf(r)); n != len(b.Parts) {
 		t.Errorf("%d errors", n)
 	}

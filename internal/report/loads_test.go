@@ -20,7 +20,7 @@ import (
 // laden is a document of two builds that carry a load with a rider: a pannier on
 // either side, a bag in front, and something to eat and drink.
 func laden() *parts.Document {
-	d := document(fitted("a"), other("b"))
+	d := documentOf(fitted("a"), other("b"))
 	d.Riders = []parts.Rider{{
 		ID: "r", Name: "Rider", Stature: 1740, Mass: 70000, HalfWidth: 1000, Clothing: 1900, Shoes: 850, Table: "female", Posture: "leaned",
 	}}

@@ -30,7 +30,7 @@ func TestLeftOut(t *testing.T) {
 		c.spoil(&bad)
 		b := bike("a")
 		b.Parts = []parts.Part{bad, good}
-		r := report.EvaluateDocument(document(b))
+		r := report.EvaluateDocument(documentOf(b))
 		e := errorsOf(r)
 		if len(e) == 0 || e[0].Build != "a" || e[0].Part != "bad" || e[0].Field != c.field || !strings.Contains(e[0].Message, c.says) {
 			t.Errorf("%s: %+v", c.name, e)
@@ -51,7 +51,7 @@ func TestLeftOut(t *testing.T) {
 func TestSameID(t *testing.T) {
 	b := bike("a")
 	b.Parts = []parts.Part{point("p", 1000, parts.MainFrame, 0, 0, 0), point("p", 300, parts.MainFrame, 0, 0, 0)}
-	r := report.EvaluateDocument(document(b))
+	r := report.EvaluateDocument(documentOf(b))
 	if len(errorsOf(r)) != 1 {
 		t.Error(r.Problems)
 	}
@@ -65,7 +65,7 @@ func TestUnweighed(t *testing.T) {
 	a.Parts = []parts.Part{point("p", 1000, parts.MainFrame, 0, 0, 0)}
 	b.Parts = a.Parts
 	b.Frame.HeadAngle = 700
-	r := report.EvaluateDocument(document(a, b))
+	r := report.EvaluateDocument(documentOf(a, b))
 	if len(errorsOf(r)) == 0 {
 		t.Fatal("no error told")
 	}

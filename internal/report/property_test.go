@@ -72,7 +72,7 @@ func TestOrderDoesNotMatter(t *testing.T) {
 		a, b := bike("a"), bike("b")
 		a.Parts = anyParts(t)
 		b.Parts = rapid.Permutation(a.Parts).Draw(t, "order")
-		r := report.EvaluateDocument(document(a, b))
+		r := report.EvaluateDocument(documentOf(a, b))
 		alike(t, &r.Builds[0], &r.Builds[1])
 		for _, c := range r.Difference.Figures {
 			if c.Verdict != report.Same {
@@ -97,7 +97,7 @@ func TestSplitting(t *testing.T) {
 		half := b.Parts[i]
 		half.ID = "other half"
 		b.Parts = append(b.Parts, half)
-		r := report.EvaluateDocument(document(a, b))
+		r := report.EvaluateDocument(documentOf(a, b))
 		alike(t, &r.Builds[0], &r.Builds[1])
 		for _, c := range r.Difference.Figures {
 			if c.Verdict != report.Same {
@@ -120,7 +120,7 @@ func TestMirror(t *testing.T) {
 			p.At = &parts.Vec3{p.At[0], -p.At[1], p.At[2]}
 			b.Parts = append(b.Parts, p)
 		}
-		r := report.EvaluateDocument(document(a, b))
+		r := report.EvaluateDocument(documentOf(a, b))
 		for i, f := range r.Builds[0].Figures {
 			g := r.Builds[1].Figures[i]
 			if f.Key == "centre_y" {
@@ -141,7 +141,7 @@ func TestSums(t *testing.T) {
 			b = rigid("a")
 		}
 		b.Parts = anyParts(t)
-		r := report.EvaluateDocument(document(b))
+		r := report.EvaluateDocument(documentOf(b))
 		got := map[string]float64{}
 		for _, f := range r.Builds[0].Figures {
 			got[f.Key] = f.Value
@@ -265,7 +265,7 @@ func summaries(t testing.TB) []string {
 	vagueFrame.Parts[0].HalfWidth = 400
 	var out []string
 	for _, b := range []parts.Build{fitted("b"), other("b"), light, front, behind, rear, fork, wrong, spoilt, worse, vagueFrame, bike("b")} {
-		for _, d := range []*parts.Document{document(fitted("a"), b), document(b, fitted("a"))} {
+		for _, d := range []*parts.Document{documentOf(fitted("a"), b), documentOf(b, fitted("a"))} {
 			r := report.EvaluateDocument(d)
 			for _, b := range r.Builds {
 				out = append(out, b.Summary)

@@ -82,14 +82,14 @@ func TestProvenance(t *testing.T) {
 		t.Errorf("%q", bare)
 	}
 	// Without anything to weigh only the program and the method are told.
-	if notes := report.Weigh(document()).Provenance(day); len(notes) != 3 {
+	if notes := report.Weigh(documentOf()).Provenance(day); len(notes) != 3 {
 		t.Errorf("%q", notes)
 	}
 }
 
 // A caption's difference is the report's, the other way round for the other side.
 func TestDigest(t *testing.T) {
-	d := document(fitted("a"), other("b"))
+	d := documentOf(fitted("a"), other("b"))
 	e := report.Weigh(d)
 	headA, a := e.Digest(0, true)
 	headB, b := e.Digest(1, true)
@@ -106,7 +106,7 @@ func TestDigest(t *testing.T) {
 	if head, rows := e.Digest(1, false); len(head) != 2 || len(rows[0]) != 2 {
 		t.Errorf("%q %q", head, rows)
 	}
-	if head, rows := report.Weigh(document(bike("a"))).Digest(1, true); head != nil || rows != nil {
+	if head, rows := report.Weigh(documentOf(bike("a"))).Digest(1, true); head != nil || rows != nil {
 		t.Errorf("%q %q of a side that is not there", head, rows)
 	}
 }
@@ -130,7 +130,7 @@ func TestTablesWithNotes(t *testing.T) {
 func TestSemicolons(t *testing.T) {
 	a := fitted("a")
 	a.Name = "=1;2"
-	r := report.EvaluateDocument(document(a, other("b")))
+	r := report.EvaluateDocument(documentOf(a, other("b")))
 	comma, err := rows(report.FiguresCSV(r, report.Export{}))
 	if err != nil {
 		t.Fatal(err)
@@ -173,7 +173,7 @@ func TestSemicolons(t *testing.T) {
 
 // A list of parts is read again as it was, whatever notes stand above it.
 func TestPartsComeBackFromBelowNotes(t *testing.T) {
-	d := document(fitted("a"), other("b"))
+	d := documentOf(fitted("a"), other("b"))
 	d.Builds[1].Parts[2].Name = "Dämpfer; groß, \"neu\""
 	e := report.Weigh(d)
 	for _, x := range []report.Export{{}, {Semicolon: true}, {Notes: e.Provenance(day)}, {Notes: e.Provenance(day), Semicolon: true}} {
@@ -196,7 +196,7 @@ func TestNoughtHasNoSign(t *testing.T) {
 	a.Parts = []parts.Part{point("p", 10000, parts.MainFrame, 400, 0, 600)}
 	b.Parts = []parts.Part{point("p", 10000, parts.MainFrame, 400.2, 0, 600.2)}
 	a.Parts[0].Within, b.Parts[0].Within = 10, 10
-	d := document(a, b)
+	d := documentOf(a, b)
 	e := report.Weigh(d)
 	_, rows := e.Digest(1, true)
 	if len(rows) == 0 {

@@ -22,10 +22,10 @@ func TestSchema(t *testing.T) {
 	moved.Parts[1].Carrier = parts.MainFrame
 	for _, r := range []*report.Report{
 		report.EvaluateDocument(demo(t)),
-		report.EvaluateDocument(document()),
-		report.EvaluateDocument(document(bike("a"), bike("b"))),
-		report.EvaluateDocument(document(fitted("a"), moved)),
-		report.EvaluateDocument(document(fitted("a"), wrong)),
+		report.EvaluateDocument(documentOf()),
+		report.EvaluateDocument(documentOf(bike("a"), bike("b"))),
+		report.EvaluateDocument(documentOf(fitted("a"), moved)),
+		report.EvaluateDocument(documentOf(fitted("a"), wrong)),
 		report.Evaluate([]byte(refused)),
 	} {
 		if err := schematest.Validate(s, writable(t, r)); err != nil {
@@ -35,7 +35,7 @@ func TestSchema(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		a, b := bike("a"), bike("b")
 		a.Parts, b.Parts = anyParts(rt), anyParts(rt)
-		text, err := report.Write(report.EvaluateDocument(document(a, b)))
+		text, err := report.Write(report.EvaluateDocument(documentOf(a, b)))
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -48,7 +48,7 @@ func TestSchema(t *testing.T) {
 // The schema is strict: it refuses what no report says.
 func TestSchemaRefuses(t *testing.T) {
 	s := schematest.Written(t, "report")
-	text := string(writable(t, report.EvaluateDocument(document(fitted("a"), other("b")))))
+	text := string(writable(t, report.EvaluateDocument(documentOf(fitted("a"), other("b")))))
 	for _, c := range [][2]string{
 		{`"key":"total"`, `"key":"mass"`}, {`"plus":`, `"minus":`}, {`"verdict":"more"`, `"verdict":"better"`},
 		{`"doubt":0`, `"doubt":7`}, {`"what":"added"`, `"what":"new"`}, {`"steelyard-report"`, `"report"`}, {`"summary":`, `"extra":1,"summary":`},

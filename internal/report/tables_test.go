@@ -40,7 +40,7 @@ func golden(t *testing.T, name string, got []byte) {
 }
 
 func TestTables(t *testing.T) {
-	d := document(fitted("a"), other("b"))
+	d := documentOf(fitted("a"), other("b"))
 	r := report.EvaluateDocument(d)
 	golden(t, "figures.csv", report.FiguresCSV(r, report.Export{}))
 	golden(t, "difference.csv", report.DifferenceCSV(r, report.Export{}))
@@ -58,7 +58,7 @@ func rows(text []byte) ([][]string, error) {
 func TestFiguresCSV(t *testing.T) {
 	a := fitted("a")
 	a.Name = "=HYPERLINK(1)\n,\"x\""
-	r := report.EvaluateDocument(document(a, other("b")))
+	r := report.EvaluateDocument(documentOf(a, other("b")))
 	lines, err := rows(report.FiguresCSV(r, report.Export{}))
 	if err != nil {
 		t.Fatal(err)
@@ -81,7 +81,7 @@ func TestFiguresCSV(t *testing.T) {
 
 // Without a second build, or without any, tables are empty and not a fault.
 func TestTablesOfLittle(t *testing.T) {
-	for _, d := range []*parts.Document{document(), document(bike("a")), document(fitted("a"))} {
+	for _, d := range []*parts.Document{documentOf(), documentOf(bike("a")), documentOf(fitted("a"))} {
 		r := report.EvaluateDocument(d)
 		if lines, err := rows(report.DifferenceCSV(r, report.Export{})); err != nil || len(lines) != 1 {
 			t.Errorf("%d lines, %v", len(lines), err)
@@ -99,7 +99,7 @@ func TestMarkdownNames(t *testing.T) {
 	a, b := fitted("a"), other("b")
 	a.Name = "a|b <script>\n# *c* `d` [e](f)"
 	b.Parts[9].Name = a.Name
-	text := string(report.DifferenceMarkdown(report.EvaluateDocument(document(a, b)), parts.Show{}, report.Export{}))
+	text := string(report.DifferenceMarkdown(report.EvaluateDocument(documentOf(a, b)), parts.Show{}, report.Export{}))
 	want := "a\\|b \\<script\\> \\# \\*c\\* \\`d\\` \\[e\\](f)"
 	if n := strings.Count(text, want); n != 4 {
 		t.Errorf("%d times: %s", n, text)

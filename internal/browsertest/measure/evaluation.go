@@ -13,10 +13,10 @@ import (
 	"steelyard/internal/parts"
 )
 
-// document is the demo's first two builds with n parts each, bare or with the
+// demoPair is the demo's first two builds with n parts each, bare or with the
 // demo's rider, loads, ratings and weigh-ins; and the same after an edit:
 // evaluated in turn, neither is found evaluated already.
-func document(n int, laden bool, edit func(*parts.Document)) (texts [2]string, err error) {
+func demoPair(n int, laden bool, edit func(*parts.Document)) (texts [2]string, err error) {
 	d, problems := parts.Open([]byte(bridge.Functions["demo"]()))
 	if d == nil {
 		return texts, fmt.Errorf("the demo does not open: %v", problems)
@@ -112,7 +112,7 @@ type took struct{ here, there, passing time.Duration }
 
 // clock times evaluations of two builds of n parts.
 func (t *tab) clock(p *browsertest.Page, n int, laden bool, edit func(*parts.Document)) took {
-	texts, err := document(n, laden, edit)
+	texts, err := demoPair(n, laden, edit)
 	if err != nil {
 		t.Fatal(err)
 	}

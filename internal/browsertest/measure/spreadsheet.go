@@ -89,7 +89,7 @@ type row struct{ mass, half, x, y, z float64 }
 
 // placed are two builds of n parts each.
 func placed(n int) (builds [2]sheet, err error) {
-	texts, err := document(n, false, heavier)
+	texts, err := demoPair(n, false, heavier)
 	if err != nil {
 		return builds, err
 	}

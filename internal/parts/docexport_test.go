@@ -1,0 +1,21 @@
+package parts
+
+// What the tests of this package see besides what everybody does.
+const (
+	LinkPrefix  = linkPrefix
+	MaxLink     = maxLink
+	MaxProblems = maxProblems
+	DefaultBody = defaultBody
+)
+
+var (
+	ErrCutShort = errCutShort
+	Migrate     = migrate
+	Migrations  = len(migrations)
+)
+
+// Migration is a step from one version of the format to the next.
+type Migration = migration
+
+// Document returns what the reader has read last.
+func (r *Reader) Document() *Document { return r.doc }
