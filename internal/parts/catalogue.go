@@ -10,6 +10,25 @@ import (
 	"steelyard/data"
 )
 
+// Entry is a part of the catalogue: a Part to copy, and words to find it by.
+type Entry struct {
+	ID        string   `json:"id"`
+	Name      string   `json:"name"`
+	Kind      string   `json:"kind"`
+	Mass      float64  `json:"mass_g"`
+	HalfWidth float64  `json:"half_width_g"`
+	Basis     Basis    `json:"basis"`
+	Station   string   `json:"station"`
+	Offset    Vec3     `json:"offset_mm"`
+	Within    float64  `json:"within_mm"`
+	Carrier   Carrier  `json:"carrier"`
+	Shape     Shape    `json:"shape"`
+	Quantity  int      `json:"quantity"` // how many a bike usually takes
+	Needs     []Need   `json:"needs,omitempty"`
+	Search    []string `json:"search"` // further words that a user would type
+	Note      string   `json:"note,omitempty"`
+}
+
 // Catalogue returns the parts that this program comes with, by file and in the
 // order of each file. The list is shared: it must not be changed.
 func Catalogue() []Entry { return catalogue() }

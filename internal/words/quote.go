@@ -26,3 +26,6 @@ func ShortenTo(s string, most int) string {
 	}
 	return strings.ToValidUTF8(s, "�")
 }
+
+// Blank reports whether there is nothing to read in a text.
+func Blank(s string) bool { return strings.TrimSpace(s) == "" }

@@ -35,6 +35,9 @@ type Label string
 // List is a choice: "a, b or c".
 type List []any
 
+// String writes the choice in English.
+func (l List) String() string { return English().list(l) }
+
 // ListOf returns the choice of some values, each in quotes.
 func ListOf[S ~string](values []S) List {
 	l := make(List, len(values))
