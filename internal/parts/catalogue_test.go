@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
-
 )
 
 func TestCatalogueIsSound(t *testing.T) {

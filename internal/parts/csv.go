@@ -444,7 +444,7 @@ func (r *csvReader) understand(row row) line {
 	} else if l.entry = entryByName(l.name); l.entry == nil || l.entry.Kind != l.kind {
 		l.entry = guessEntry(l.kind, l.name)
 		if end := endOf(l.words); end != "" && endKinds[l.kind] {
-			l.entry = likeliest(l.kind, slices.DeleteFunc(slices.Clone(l.words), filler), end)
+			l.entry = likeliestAt(l.kind, l.words, end)
 		}
 	}
 	return l

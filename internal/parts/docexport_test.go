@@ -6,6 +6,7 @@ const (
 	MaxLink     = maxLink
 	MaxProblems = maxProblems
 	DefaultBody = defaultBody
+	MinStep     = minStep
 )
 
 var (

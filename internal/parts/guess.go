@@ -163,3 +163,13 @@ func likeliest(kind string, words []string, end string) *Entry {
 	}
 	return best
 }
+
+// isPlural reports whether a word is the plural of what a kind is called.
+func isPlural(word, kind string) bool {
+	one := singular(word)
+	if one == word {
+		return false
+	}
+	of, _ := kindWords().meaning(one)
+	return of == kind
+}

@@ -136,7 +136,7 @@ func TestRigid(t *testing.T) {
 	one, two := rigid("a"), rigid("b")
 	one.Parts, two.Parts = []parts.Part{stays}, []parts.Part{stays}
 	two.Parts[0].Mass = 300
-	pair := report.Weigh(document(one, two))
+	pair := report.Weigh(documentOf(one, two))
 	for _, table := range []string{string(pair.PartsMarkdown(&one, report.Export{})), string(report.DifferenceMarkdown(pair.Report, parts.Show{}, report.Export{})), string(report.DifferenceCSV(pair.Report, report.Export{}))} {
 		if low := strings.ToLower(table); strings.Contains(low, "swingarm") || strings.Contains(low, "shock") {
 			t.Errorf("a table of rigid bikes tells of swingarm or shock:\n%s", table)
