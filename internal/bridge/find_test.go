@@ -166,10 +166,10 @@ func TestFindTakesTheMass(t *testing.T) {
 
 // The list of a build is searched by the same rules, in its own order.
 func TestFindParts(t *testing.T) {
-	document := call(t, "demo")
+	demoText := call(t, "demo")
 	find := func(typed string) []string {
 		var ids []string
-		read(t, &ids, "findParts", document, "derailleur", typed)
+		read(t, &ids, "findParts", demoText, "derailleur", typed)
 		return ids
 	}
 	for typed, want := range map[string]string{
@@ -180,11 +180,11 @@ func TestFindParts(t *testing.T) {
 			t.Errorf("%q finds %s, want %s", typed, got, want)
 		}
 	}
-	d, _ := parts.Open([]byte(document))
+	d, _ := parts.Open([]byte(demoText))
 	if got := find(" "); len(got) != len(d.Build("derailleur").Parts) {
 		t.Errorf("nothing typed finds %d parts", len(got))
 	}
-	if problemIn(call(t, "findParts", document, "none", "chain")) == nil || problemIn(call(t, "findParts", "{", "", "chain")) == nil {
+	if problemIn(call(t, "findParts", demoText, "none", "chain")) == nil || problemIn(call(t, "findParts", "{", "", "chain")) == nil {
 		t.Error("a build that is not there is searched")
 	}
 }
