@@ -18,7 +18,7 @@ func CheckCatalogue(entries []Entry) []Problem {
 		fail := func(field, format string, args ...any) {
 			problems = append(problems, Problem{
 				Severity: SeverityError, Part: e.ID, Field: field,
-				Message: placed(titled(holdPart, label(e.Name, e.ID)), "", fmt.Sprintf(format, args...)),
+				Message: fmt.Sprintf("The entry %s: ", quote(e.Name)) + fmt.Sprintf(format, args...),
 			})
 		}
 		if !kebab(e.ID) {
@@ -29,9 +29,10 @@ func CheckCatalogue(entries []Entry) []Problem {
 		}
 		ids[e.ID], kinds[e.Kind] = true, true
 		p := e.Part(e.ID)
-		c := checker{inner: thing{holdPart, p.ID, p.Name}}
-		c.one(&p)
-		problems = append(problems, c.problems...)
+		for _, wrong := range p.Check() {
+			wrong.Part = e.ID
+			problems = append(problems, wrong)
+		}
 		if e.Mass <= 0 {
 			fail("mass_g", "the mass is %v; it should be more than 0 g", e.Mass)
 		}
