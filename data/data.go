@@ -12,7 +12,7 @@ import "embed"
 // Files holds these files, by their path in this folder:
 //
 //	catalogue/*.json  an array of parts.Entry each, one file a group of parts
-//	demo/travel.json  a parts.Document
+//	demo/travel.json  a document.Document
 //	goods/goods.json  an array of parts.GoodEntry: what to take along
 //	goods/bags.json   an array of parts.BagEntry: what to pack it in
 //	words/en.json     key to label, sorted by key

@@ -12,6 +12,7 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/data"
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
@@ -65,7 +66,7 @@ func TestCatalogueIsLargeAndCoversEveryKind(t *testing.T) {
 		}
 		ids[e.ID], names[e.Name], kinds[e.Kind] = true, true, true
 	}
-	for _, k := range parts.Kinds {
+	for _, k := range document.Kinds {
 		if !kinds[k.ID] {
 			t.Errorf("no entry is of the kind %q", k.ID)
 		}
@@ -83,11 +84,11 @@ func TestEveryEntryIsAPartThatTheProgramTakes(t *testing.T) {
 			t.Errorf("%s: "+format, append([]any{e.ID}, args...)...)
 		}
 		// Whatever is wrong with a part of a user's is wrong with an entry.
-		d := parts.Document{
-			Format: parts.Format, Version: parts.Version, Show: parts.Show{Mass: "g", Length: "mm"},
-			Builds: []parts.Build{{ID: "b1", Name: "B", Parts: []parts.Part{e.Part("p1")}}},
+		d := document.Document{
+			Format: document.Format, Version: document.Version, Show: document.Show{Mass: "g", Length: "mm"},
+			Builds: []document.Build{{ID: "b1", Name: "B", Parts: []document.Part{e.Part("p1")}}},
 		}
-		for _, p := range parts.Check(&d) {
+		for _, p := range document.Check(&d) {
 			bad("%s: %s", p.Field, p.Message)
 		}
 
@@ -100,7 +101,7 @@ func TestEveryEntryIsAPartThatTheProgramTakes(t *testing.T) {
 		if e.Mass < 5 || e.Mass > 6000 {
 			bad("a mass of %g g is none of a bike part's", e.Mass)
 		}
-		if e.Basis != parts.Typical {
+		if e.Basis != document.Typical {
 			bad("the basis is %q; nobody has weighed a generic part", e.Basis)
 		}
 		if !slices.Contains(geometry.StationNames, e.Station) {
@@ -121,9 +122,9 @@ func TestEveryEntryIsAPartThatTheProgramTakes(t *testing.T) {
 }
 
 func TestShapesHaveTheSizesOfTheirForm(t *testing.T) {
-	// How many sizes a form has, from parts.Shape; the rest must be 0.
-	sizes := map[parts.Form]int{
-		parts.FormPoint: 0, parts.FormRod: 1, parts.FormRing: 1, parts.FormDisc: 2, parts.FormBox: 3, parts.FormPair: 1,
+	// How many sizes a form has, from document.Shape; the rest must be 0.
+	sizes := map[document.Form]int{
+		document.FormPoint: 0, document.FormRod: 1, document.FormRing: 1, document.FormDisc: 2, document.FormBox: 3, document.FormPair: 1,
 	}
 	for _, e := range catalogue(t) {
 		n, ok := sizes[e.Shape.Form]
@@ -139,7 +140,7 @@ func TestShapesHaveTheSizesOfTheirForm(t *testing.T) {
 				t.Errorf("%s: a %s has no size %d, but there is %g", e.ID, e.Shape.Form, i, s)
 			}
 		}
-		if e.Shape.Form == parts.FormPoint && e.Mass > 700 {
+		if e.Shape.Form == document.FormPoint && e.Mass > 700 {
 			t.Errorf("%s: %g g are too much for a point", e.ID, e.Mass)
 		}
 	}
@@ -150,7 +151,7 @@ func TestShapesHaveTheSizesOfTheirForm(t *testing.T) {
 func TestWheelPartsTurnWithTheWheel(t *testing.T) {
 	turns := []string{"rim", "hub", "spokes", "tyre", "tube", "sealant", "rim-tape", "wheel", "rotor", "cassette", "cog", "gear-hub"}
 	for _, e := range catalogue(t) {
-		wheel := e.Carrier == parts.RearWheel || e.Carrier == parts.FrontWheel
+		wheel := e.Carrier == document.RearWheel || e.Carrier == document.FrontWheel
 		want := slices.Contains(turns, e.Kind) || e.ID == "speed-sensor" ||
 			e.Kind == "dynamo" && e.ID != "tyre-dynamo"
 		if wheel != want {
@@ -159,10 +160,10 @@ func TestWheelPartsTurnWithTheWheel(t *testing.T) {
 		if !wheel {
 			continue
 		}
-		if f := e.Shape.Form; f != parts.FormRing && f != parts.FormDisc && e.ID != "speed-sensor" {
+		if f := e.Shape.Form; f != document.FormRing && f != document.FormDisc && e.ID != "speed-sensor" {
 			t.Errorf("%s turns, but is a %s", e.ID, f)
 		}
-		if rear := e.Carrier == parts.RearWheel; rear != (strings.HasPrefix(e.Station, "rear-") || e.Station == "cassette") {
+		if rear := e.Carrier == document.RearWheel; rear != (strings.HasPrefix(e.Station, "rear-") || e.Station == "cassette") {
 			t.Errorf("%s: the station %s is not at the wheel that carries it, %s", e.ID, e.Station, e.Carrier)
 		}
 	}
@@ -173,7 +174,7 @@ func TestWheelPartsTurnWithTheWheel(t *testing.T) {
 func TestRingsOfAWheelLieInOneAnother(t *testing.T) {
 	ring := make(map[string]float64)
 	for _, e := range catalogue(t) {
-		if e.Shape.Form == parts.FormRing {
+		if e.Shape.Form == document.FormRing {
 			ring[e.ID] = e.Shape.Size[0]
 		}
 	}
@@ -230,7 +231,7 @@ func TestEntriesLieOnTheBike(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var b parts.Build
+		var b document.Build
 		if err := json.Unmarshal(text, &b); err != nil {
 			t.Fatal(err)
 		}
@@ -248,9 +249,9 @@ func TestEntriesLieOnTheBike(t *testing.T) {
 			for _, p := range places {
 				low, high := p.Z, p.Z
 				switch s := e.Shape; s.Form {
-				case parts.FormRing:
+				case document.FormRing:
 					low, high = low-s.Size[0]*mm, high+s.Size[0]*mm
-				case parts.FormBox:
+				case document.FormBox:
 					low, high = low-s.Size[2]*mm/2, high+s.Size[2]*mm/2
 				}
 				if low < -0.001 || high > 1.3 && e.ID != "flag" {

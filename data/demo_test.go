@@ -7,6 +7,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"steelyard/data"
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
@@ -21,9 +22,9 @@ func demoText(t *testing.T) []byte {
 	return text
 }
 
-func demo(t *testing.T) *parts.Document {
+func demo(t *testing.T) *document.Document {
 	t.Helper()
-	d, problems := parts.Open(demoText(t))
+	d, problems := document.Open(demoText(t))
 	for _, p := range problems {
 		t.Errorf("%s: %s", p.Severity, p.Message)
 	}
@@ -35,7 +36,7 @@ func demo(t *testing.T) *parts.Document {
 
 func TestDemoHasNoProblem(t *testing.T) {
 	d := demo(t)
-	for _, p := range parts.Check(d) {
+	for _, p := range document.Check(d) {
 		t.Errorf("%s: %s", p.Severity, p.Message)
 	}
 	for i := range d.Builds {
@@ -61,7 +62,7 @@ func TestDemoIsThreeBuildsOfOneBike(t *testing.T) {
 	if diff := cmp.Diff([]string{"gearbox", "gearhub", "derailleur"}, ids); diff != "" {
 		t.Fatalf("builds (-want +got):\n%s", diff)
 	}
-	bases := make(map[parts.Basis]int)
+	bases := make(map[document.Basis]int)
 	for i := range d.Builds {
 		b := &d.Builds[i]
 		if n := len(b.Parts); n < 55 || n > 70 {
@@ -78,12 +79,12 @@ func TestDemoIsThreeBuildsOfOneBike(t *testing.T) {
 			case p.Kind != "load" && p.Kind != "fork" && (p.Mass < e.Mass-1.5*e.HalfWidth || p.Mass > e.Mass+1.5*e.HalfWidth):
 				t.Errorf("%s, %s: %g g is far from the entry's %g ± %g g", b.ID, p.ID, p.Mass, e.Mass, e.HalfWidth)
 			}
-			if p.Basis == parts.Weighed && p.HalfWidth > 5 {
+			if p.Basis == document.Weighed && p.HalfWidth > 5 {
 				t.Errorf("%s, %s: no scale for this reads to ± %g g", b.ID, p.ID, p.HalfWidth)
 			}
 		}
 	}
-	for _, b := range parts.Bases {
+	for _, b := range document.Bases {
 		if bases[b] == 0 {
 			t.Errorf("no part of the demo is %s", b)
 		}
@@ -103,7 +104,7 @@ func TestDemoBuildsShareTheRest(t *testing.T) {
 		other := &d.Builds[i+1]
 		// The figures of the bike are those of the first build.
 		bare, same := *first, *other
-		for _, b := range []*parts.Build{&bare, &same} {
+		for _, b := range []*document.Build{&bare, &same} {
 			b.ID, b.Name, b.Notes, b.Parts = "", "", "", nil
 		}
 		if diff := cmp.Diff(bare, same); diff != "" {
@@ -119,7 +120,7 @@ func TestDemoBuildsShareTheRest(t *testing.T) {
 				shared++
 				continue
 			}
-			if parts.GroupOf(p.Kind) != "drivetrain" && !differs[p.ID] {
+			if document.GroupOf(p.Kind) != "drivetrain" && !differs[p.ID] {
 				t.Errorf("%s of %s is not the same in %s, but no part of the gears", p.ID, first.ID, other.ID)
 			}
 		}
@@ -137,15 +138,15 @@ func TestDemoShowsWhereTheMassRides(t *testing.T) {
 		b := &d.Builds[i]
 		for _, p := range b.Parts {
 			m := p.Mass * float64(p.Quantity)
-			switch parts.GroupOf(p.Kind) {
+			switch document.GroupOf(p.Kind) {
 			case "bags", "carried":
 			default:
 				bike[b.ID] += m
 			}
 			switch p.Carrier {
-			case parts.RearWheel, parts.Swingarm:
+			case document.RearWheel, document.Swingarm:
 				unsprung[b.ID] += m
-			case parts.Link:
+			case document.Link:
 				unsprung[b.ID] += m / 2
 			}
 		}

@@ -11,7 +11,7 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/data"
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // What fits one maker's product alone, said in the trade's own words, and why.
@@ -112,7 +112,7 @@ func TestEveryTextCouldBeThreeMakers(t *testing.T) {
 	for _, name := range earlier {
 		text, err := os.ReadFile(name)
 		if err == nil && filepath.Ext(name) == ".link" {
-			text, err = parts.DecodeLink(string(text))
+			text, err = document.DecodeLink(string(text))
 		}
 		if err != nil {
 			t.Fatal(err)

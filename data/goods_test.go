@@ -10,6 +10,7 @@ import (
 	"github.com/goccy/go-json"
 	"github.com/google/go-cmp/cmp"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
 	"steelyard/internal/rider"
@@ -22,7 +23,7 @@ func posed(t *testing.T, name string) *geometry.Bike {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var b parts.Build
+	var b document.Build
 	if err := json.Unmarshal(text, &b); err != nil {
 		t.Fatal(err)
 	}
@@ -48,22 +49,22 @@ func TestEveryGoodAndBagIsOneThatTheProgramTakes(t *testing.T) {
 	if diff := cmp.Diff(parts.Bags(), bags); diff != "" {
 		t.Error(diff)
 	}
-	d := parts.Document{Format: parts.Format, Version: parts.Version, Show: parts.Show{Mass: "g", Length: "mm"}, Builds: []parts.Build{{ID: "b", Name: "B"}}}
-	load := parts.Load{ID: "l", Name: "L"}
+	d := document.Document{Format: document.Format, Version: document.Version, Show: document.Show{Mass: "g", Length: "mm"}, Builds: []document.Build{{ID: "b", Name: "B"}}}
+	load := document.Load{ID: "l", Name: "L"}
 	for i := range bags {
 		load.Bags = append(load.Bags, bags[i].Bag(bags[i].ID))
 	}
 	for i := range goods {
 		load.Goods = append(load.Goods, goods[i].Good(goods[i].ID))
 	}
-	d.Loads = []parts.Load{load}
-	for _, p := range parts.Check(&d) {
+	d.Loads = []document.Load{load}
+	for _, p := range document.Check(&d) {
 		t.Errorf("%s%s: %s: %s", p.Bag, p.Good, p.Field, p.Message)
 	}
 
 	id := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 	names := map[string]bool{}
-	entry := func(what, name string, mass, half float64, basis parts.Basis, search []string) {
+	entry := func(what, name string, mass, half float64, basis document.Basis, search []string) {
 		if !id.MatchString(what) {
 			t.Errorf("%s: the id should be lower-case words with hyphens", what)
 		}
@@ -74,7 +75,7 @@ func TestEveryGoodAndBagIsOneThatTheProgramTakes(t *testing.T) {
 		if share := half / mass; share < 0.02 || share > 0.6 {
 			t.Errorf("%s: the half-width is %.1f %% of the mass", what, 100*share)
 		}
-		if basis != parts.Typical {
+		if basis != document.Typical {
 			t.Errorf("%s: the basis is %q; nobody has weighed a generic thing", what, basis)
 		}
 		for i, w := range strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == ',' }) {
@@ -97,7 +98,7 @@ func TestEveryGoodAndBagIsOneThatTheProgramTakes(t *testing.T) {
 			t.Errorf("%s: %.2f kg in a litre", g.ID, density)
 		}
 	}
-	for _, s := range parts.SupplyKinds {
+	for _, s := range document.SupplyKinds {
 		if supplies[s] == 0 {
 			t.Errorf("no good is %s", s)
 		}
@@ -124,7 +125,7 @@ func TestEveryGoodAndBagIsOneThatTheProgramTakes(t *testing.T) {
 
 func TestDemoLoads(t *testing.T) {
 	d := demo(t)
-	if diff := cmp.Diff([]string{"tour", "tour"}, d.Show.Loads); diff != "" || d.Show.State != parts.Ready {
+	if diff := cmp.Diff([]string{"tour", "tour"}, d.Show.Loads); diff != "" || d.Show.State != document.Ready {
 		t.Errorf("it opens with %v, %s", d.Show.Loads, d.Show.State)
 	}
 	if len(d.Loads) != 2 || len(d.Riders) != 1 || len(d.WeighIns) != 1 {
@@ -136,7 +137,7 @@ func TestDemoLoads(t *testing.T) {
 	}
 	mass := map[string]float64{}
 	supplies := map[string]bool{}
-	for _, l := range []*parts.Load{tour, weekend} {
+	for _, l := range []*document.Load{tour, weekend} {
 		for _, b := range l.Bags {
 			grams, litres := 0.0, 0.0
 			for _, g := range l.Goods {
@@ -159,7 +160,7 @@ func TestDemoLoads(t *testing.T) {
 	if mass["tour"] < 20e3 || mass["tour"] > 26e3 || mass["weekend"] < 8e3 || mass["weekend"] > 13e3 {
 		t.Errorf("loads weigh %v g", mass)
 	}
-	for _, s := range parts.SupplyKinds {
+	for _, s := range document.SupplyKinds {
 		if !supplies[s] {
 			t.Errorf("nobody takes %s along", s)
 		}

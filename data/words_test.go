@@ -11,8 +11,8 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/data"
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
-	"steelyard/internal/parts"
 	"steelyard/internal/rider"
 )
 
@@ -42,38 +42,38 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 	decode(t, "words/en.json", &words)
 
 	want := make(map[string]bool)
-	for _, k := range parts.Kinds {
+	for _, k := range document.Kinds {
 		want["kind."+k.ID] = true
 	}
-	for _, g := range parts.Groups {
+	for _, g := range document.Groups {
 		want["group."+g] = true
 	}
 	want["group.rider"] = true // only a report has it
-	for _, s := range parts.States {
+	for _, s := range document.States {
 		want["state."+string(s)] = true
 	}
-	for _, s := range parts.SupplyLevels {
+	for _, s := range document.SupplyLevels {
 		want["supplies."+string(s)] = true
 	}
-	for _, s := range append([]string{"all"}, parts.SupplyKinds...) {
+	for _, s := range append([]string{"all"}, document.SupplyKinds...) {
 		want["supply."+s] = true
 	}
-	for _, p := range parts.Postures {
+	for _, p := range document.Postures {
 		want["posture."+p] = true
 	}
-	for _, t := range parts.Tables {
+	for _, t := range document.Tables {
 		want["bodytable."+t] = true
 	}
-	for _, r := range parts.Rateds {
+	for _, r := range document.Rateds {
 		want["rating."+r] = true
 	}
 	for _, s := range geometry.StationNames {
 		want["station."+s] = true
 	}
-	for _, c := range parts.Carriers {
+	for _, c := range document.Carriers {
 		want["carrier."+string(c)] = true
 	}
-	for _, b := range parts.Bases {
+	for _, b := range document.Bases {
 		want["basis."+string(b)] = true
 	}
 	for key := range want {

@@ -3,7 +3,7 @@ package bridge
 import (
 	"github.com/goccy/go-json"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // answer writes a value as JSON.
@@ -18,15 +18,15 @@ func answer(v any) string {
 // problem answers that it cannot be done, and why. The field is the one that
 // is wrong, if it is one.
 func problem(field, message string) string {
-	return failed(parts.Problem{Severity: parts.SeverityError, Field: field, Message: message})
+	return failed(document.Problem{Severity: document.SeverityError, Field: field, Message: message})
 }
 
 // failure is what a function answers with when it cannot.
 type failure struct {
-	Problem parts.Problem `json:"problem"`
+	Problem document.Problem `json:"problem"`
 }
 
-func failed(p parts.Problem) string {
+func failed(p document.Problem) string {
 	text, err := json.Marshal(failure{p})
 	if err != nil {
 		return `{"problem":{"severity":"error","message":"A problem could not be told."}}`
@@ -35,9 +35,9 @@ func failed(p parts.Problem) string {
 }
 
 // refusal answers with the first error among problems.
-func refusal(problems []parts.Problem) string {
+func refusal(problems []document.Problem) string {
 	for _, p := range problems {
-		if p.Severity == parts.SeverityError {
+		if p.Severity == document.SeverityError {
 			return failed(p)
 		}
 	}

@@ -7,7 +7,9 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/parts"
+	"steelyard/internal/partslist"
 	"steelyard/internal/report"
 	"steelyard/internal/schematest"
 	"steelyard/internal/stage"
@@ -18,8 +20,8 @@ import (
 var told = map[string]reflect.Type{
 	"evaluate":  reflect.TypeFor[report.Report](),
 	"open":      reflect.TypeFor[opened](),
-	"blank":     reflect.TypeFor[parts.Document](),
-	"demo":      reflect.TypeFor[parts.Document](),
+	"blank":     reflect.TypeFor[document.Document](),
+	"demo":      reflect.TypeFor[document.Document](),
 	"catalogue": reflect.TypeFor[[]parts.Entry](),
 	"words":     reflect.TypeFor[map[string]string](),
 	"stations":  reflect.TypeFor[[]station](),
@@ -29,15 +31,15 @@ var told = map[string]reflect.Type{
 	"findParts": reflect.TypeFor[[]string](),
 	"copyLoad":  reflect.TypeFor[opened](),
 
-	"newRider":      reflect.TypeFor[parts.Rider](),
+	"newRider":      reflect.TypeFor[document.Rider](),
 	"newIDs":        reflect.TypeFor[[]string](),
 	"halfWidth":     reflect.TypeFor[number](),
-	"partFromEntry": reflect.TypeFor[parts.Part](),
-	"bagFromEntry":  reflect.TypeFor[parts.Bag](),
-	"goodFromEntry": reflect.TypeFor[parts.Good](),
-	"partFromWords": reflect.TypeFor[parts.Part](),
-	"bagFromWords":  reflect.TypeFor[parts.Bag](),
-	"goodFromWords": reflect.TypeFor[parts.Good](),
+	"partFromEntry": reflect.TypeFor[document.Part](),
+	"bagFromEntry":  reflect.TypeFor[document.Bag](),
+	"goodFromEntry": reflect.TypeFor[document.Good](),
+	"partFromWords": reflect.TypeFor[document.Part](),
+	"bagFromWords":  reflect.TypeFor[document.Bag](),
+	"goodFromWords": reflect.TypeFor[document.Good](),
 
 	"weighIn":      reflect.TypeFor[weighed](),
 	"packStart":    reflect.TypeFor[packed](),
@@ -45,7 +47,7 @@ var told = map[string]reflect.Type{
 	"packApply":    reflect.TypeFor[opened](),
 	"packStop":     reflect.TypeFor[packed](),
 	"decodeLink":   reflect.TypeFor[opened](),
-	"readPartsCSV": reflect.TypeFor[parts.CSVResult](),
+	"readPartsCSV": reflect.TypeFor[partslist.CSVResult](),
 	"notes":        reflect.TypeFor[[]string](),
 	"provenance":   reflect.TypeFor[[]string](),
 	"parseMass":    reflect.TypeFor[number](),
@@ -55,12 +57,12 @@ var told = map[string]reflect.Type{
 
 // structured are the types that arguments of JSON are read into, by schema.
 var structured = map[string]reflect.Type{
-	"document":          reflect.TypeFor[parts.Document](),
+	"document":          reflect.TypeFor[document.Document](),
 	"catalogue#wanted":  reflect.TypeFor[wanted](),
 	"bridge#words":      reflect.TypeFor[map[string]string](),
 	"picture":           reflect.TypeFor[View](),
 	"packing#options":   reflect.TypeFor[packOptions](),
-	"partslist#options": reflect.TypeFor[parts.CSVOptions](),
+	"partslist#options": reflect.TypeFor[partslist.CSVOptions](),
 	"picture#pointer":   reflect.TypeFor[stage.Event](),
 	"picture#drawing":   nil, // those keys of a View that a drawing looks at
 }
@@ -137,7 +139,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 	s := &Stage{}
 	functions := bridged(s)
 	demo := functions["demo"]()
-	d, problems := parts.Open([]byte(demo))
+	d, problems := document.Open([]byte(demo))
 	if d == nil {
 		t.Fatal(problems)
 	}
@@ -148,7 +150,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 	for i := range tight.Loads[0].Bags {
 		tight.Loads[0].Bags[i].Volume = 1
 	}
-	small, err := parts.WriteCompact(&tight)
+	small, err := document.WriteCompact(&tight)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,9 +6,11 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/data"
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
+	"steelyard/internal/words"
 )
 
 // latest is the last document evaluated. After every edit the page asks for
@@ -56,24 +58,24 @@ func evaluate(text string) string {
 
 // opened is the answer to open.
 type opened struct {
-	Document json.RawMessage `json:"document"`
-	Problems []parts.Problem `json:"problems"`
+	Document json.RawMessage    `json:"document"`
+	Problems []document.Problem `json:"problems"`
 }
 
 // open answers a text with the document in it, brought to this version and with
 // every default filled in, or null; and with what is wrong or was put right.
 func open(text string) string {
-	d, problems := parts.Open([]byte(text))
+	d, problems := document.Open([]byte(text))
 	return openedAs(d, problems)
 }
 
-func openedAs(d *parts.Document, problems []parts.Problem) string {
+func openedAs(d *document.Document, problems []document.Problem) string {
 	out := opened{Problems: problems}
 	if out.Problems == nil {
-		out.Problems = []parts.Problem{}
+		out.Problems = []document.Problem{}
 	}
 	if d != nil {
-		text, err := parts.WriteCompact(d)
+		text, err := document.WriteCompact(d)
 		if err != nil {
 			return problem("", "The document could not be written: "+err.Error()+".")
 		}
@@ -85,22 +87,23 @@ func openedAs(d *parts.Document, problems []parts.Problem) string {
 // demo answers with the demo document.
 func demo() string { return embedded("demo/travel.json") }
 
-// words answers with the labels of all keys.
-func words() string { return embedded("words/en.json") }
+// englishWords answers with the labels of all keys.
+func englishWords() string { return embedded("words/en.json") }
 
-// speak takes the words of another language, as words answers with the English
+// speak takes the words of another language, as englishWords answers with the English
 // ones; an empty text is English again. What was evaluated is forgotten, since
 // its report is in the language before.
 func speak(text string) string {
-	var words map[string]string
+	var spoken *words.Words
 	if text != "" {
-		if err := json.Unmarshal([]byte(text), &words); err != nil {
+		var err error
+		if spoken, err = words.New([]byte(text)); err != nil {
 			return problem("", "The words cannot be read: "+err.Error()+".")
 		}
 	}
 	latest.Lock()
 	defer latest.Unlock()
-	report.Speak(words)
+	report.Speak(spoken)
 	latest.evaluator, latest.evaluation = report.Evaluator{}, nil
 	forgetWords()
 	return ""
@@ -117,23 +120,23 @@ func embedded(path string) string {
 // blank answers with a document to start from: one build with figures of an
 // unsprung travel bike and no parts.
 func blank() string {
-	d := &parts.Document{
+	d := &document.Document{
 		Title: "My bike",
-		Show:  parts.Show{Mass: "kg", Length: "mm", Compare: []string{"b1"}},
-		Builds: []parts.Build{{
+		Show:  document.Show{Mass: "kg", Length: "mm", Compare: []string{"b1"}},
+		Builds: []document.Build{{
 			ID: "b1", Name: "First build",
-			Frame: parts.Frame{
+			Frame: document.Frame{
 				Stack: 610, Reach: 400, HeadTube: 150, HeadAngle: 70.5, SeatTube: 500, SeatAngle: 73,
 				Chainstay: 455, BBDrop: 65,
 			},
-			Fork:    parts.Fork{Length: 440, Offset: 50},
-			Wheels:  parts.Wheels{Front: parts.Wheel{BeadSeat: 622, Tyre: 50}, Rear: parts.Wheel{BeadSeat: 622, Tyre: 50}},
-			Cockpit: parts.Cockpit{Spacers: 25, Stem: 80, StemAngle: 6, BarWidth: 680, BarRise: 15, BarBack: 50},
-			Saddle:  parts.Saddle{Height: 740, Setback: 10},
-			Cranks:  parts.Cranks{Length: 170, Width: 150},
+			Fork:    document.Fork{Length: 440, Offset: 50},
+			Wheels:  document.Wheels{Front: document.Wheel{BeadSeat: 622, Tyre: 50}, Rear: document.Wheel{BeadSeat: 622, Tyre: 50}},
+			Cockpit: document.Cockpit{Spacers: 25, Stem: 80, StemAngle: 6, BarWidth: 680, BarRise: 15, BarBack: 50},
+			Saddle:  document.Saddle{Height: 740, Setback: 10},
+			Cranks:  document.Cranks{Length: 170, Width: 150},
 		}},
 	}
-	text, err := parts.WriteCompact(d)
+	text, err := document.WriteCompact(d)
 	if err != nil {
 		return problem("", "A new document could not be written: "+err.Error()+".")
 	}
@@ -166,8 +169,8 @@ type kind struct {
 
 // kinds answers with the kinds of parts and their groups, in order.
 func kinds() string {
-	list := make([]kind, len(parts.Kinds))
-	for i, k := range parts.Kinds {
+	list := make([]kind, len(document.Kinds))
+	for i, k := range document.Kinds {
 		list[i] = kind{k.ID, k.Group}
 	}
 	return answer(list)
@@ -176,15 +179,15 @@ func kinds() string {
 // encodeLink answers with a document packed for the part of an address after
 // the #.
 func encodeLink(text string) string {
-	d, problems := parts.Open([]byte(text))
+	d, problems := document.Open([]byte(text))
 	if d == nil {
 		return refusal(problems)
 	}
-	compact, err := parts.WriteCompact(d)
+	compact, err := document.WriteCompact(d)
 	if err != nil {
 		return problem("", "The document could not be written: "+err.Error()+".")
 	}
-	link, err := parts.EncodeLink(compact)
+	link, err := document.EncodeLink(compact)
 	if err != nil {
 		return problem("", err.Error()+".")
 	}
@@ -193,10 +196,10 @@ func encodeLink(text string) string {
 
 // decodeLink answers like open.
 func decodeLink(fragment string) string {
-	text, err := parts.DecodeLink(fragment)
+	text, err := document.DecodeLink(fragment)
 	if err != nil {
-		return openedAs(nil, []parts.Problem{{Severity: parts.SeverityError, Message: sentence(err.Error())}})
+		return openedAs(nil, []document.Problem{{Severity: document.SeverityError, Message: sentence(err.Error())}})
 	}
-	d, problems := parts.Open(text)
+	d, problems := document.Open(text)
 	return openedAs(d, problems)
 }

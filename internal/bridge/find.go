@@ -5,6 +5,7 @@ import (
 
 	"github.com/goccy/go-json"
 
+	"steelyard/internal/document"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
 	"steelyard/internal/units"
@@ -36,19 +37,19 @@ type wanted struct {
 
 // fitted is what decides whether a part fits a build.
 type fitted struct {
-	Fork   parts.Fork   `json:"fork"`
-	Rear   parts.Rear   `json:"rear"`
-	Wheels parts.Wheels `json:"wheels"`
-	Kinds  []string     `json:"kinds"` // of its parts
+	Fork   document.Fork   `json:"fork"`
+	Rear   document.Rear   `json:"rear"`
+	Wheels document.Wheels `json:"wheels"`
+	Kinds  []string        `json:"kinds"` // of its parts
 }
 
-func (f *fitted) build() *parts.Build {
+func (f *fitted) build() *document.Build {
 	if f == nil {
 		return nil
 	}
-	b := &parts.Build{Fork: f.Fork, Rear: f.Rear, Wheels: f.Wheels}
+	b := &document.Build{Fork: f.Fork, Rear: f.Rear, Wheels: f.Wheels}
 	for _, k := range f.Kinds {
-		b.Parts = append(b.Parts, parts.Part{Kind: k})
+		b.Parts = append(b.Parts, document.Part{Kind: k})
 	}
 	return b
 }

@@ -8,7 +8,7 @@ import (
 
 	"github.com/goccy/go-json"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 type found struct {
@@ -18,7 +18,7 @@ type found struct {
 }
 
 // seek asks as the page does.
-func seek(t testing.TB, typed, of string, on *parts.Build) found {
+func seek(t testing.TB, typed, of string, on *document.Build) found {
 	t.Helper()
 	wanted := map[string]any{"of": of, "unit": "g", "limit": 40}
 	if on != nil {
@@ -82,15 +82,15 @@ func TestFindFirst(t *testing.T) {
 
 // With a build, what fits it comes first.
 func TestFindWhatFits(t *testing.T) {
-	rigid := &parts.Build{Wheels: parts.Wheels{Front: parts.Wheel{BeadSeat: 584, Tyre: 56}, Rear: parts.Wheel{BeadSeat: 559, Tyre: 51}}}
-	hardtail := &parts.Build{Fork: parts.Fork{Travel: 120}, Wheels: parts.Wheels{Front: parts.Wheel{BeadSeat: 622, Tyre: 58}, Rear: parts.Wheel{BeadSeat: 622, Tyre: 58}}}
-	sprung := &parts.Build{Fork: parts.Fork{Travel: 150}, Rear: parts.Rear{Travel: 140}, Wheels: hardtail.Wheels}
+	rigid := &document.Build{Wheels: document.Wheels{Front: document.Wheel{BeadSeat: 584, Tyre: 56}, Rear: document.Wheel{BeadSeat: 559, Tyre: 51}}}
+	hardtail := &document.Build{Fork: document.Fork{Travel: 120}, Wheels: document.Wheels{Front: document.Wheel{BeadSeat: 622, Tyre: 58}, Rear: document.Wheel{BeadSeat: 622, Tyre: 58}}}
+	sprung := &document.Build{Fork: document.Fork{Travel: 150}, Rear: document.Rear{Travel: 140}, Wheels: hardtail.Wheels}
 	gearbox := *sprung
-	gearbox.Parts = []parts.Part{{Kind: "crank-gearbox"}}
+	gearbox.Parts = []document.Part{{Kind: "crank-gearbox"}}
 	hub := *rigid
-	hub.Parts = []parts.Part{{Kind: "gear-hub"}}
+	hub.Parts = []document.Part{{Kind: "gear-hub"}}
 	for _, c := range []struct {
-		on          *parts.Build
+		on          *document.Build
 		typed, want string
 	}{
 		{rigid, "frame steel", "touring-frame-steel"},
@@ -180,7 +180,7 @@ func TestFindParts(t *testing.T) {
 			t.Errorf("%q finds %s, want %s", typed, got, want)
 		}
 	}
-	d, _ := parts.Open([]byte(demoText))
+	d, _ := document.Open([]byte(demoText))
 	if got := find(" "); len(got) != len(d.Build("derailleur").Parts) {
 		t.Errorf("nothing typed finds %d parts", len(got))
 	}

@@ -18,7 +18,7 @@ var Functions = map[string]Function{
 	"blank":              none(blank),
 	"demo":               none(demo),
 	"catalogue":          none(catalogue),
-	"words":              none(words),
+	"words":              none(englishWords),
 	"speak":              one(speak),
 	"stations":           none(stations),
 	"kinds":              none(kinds),

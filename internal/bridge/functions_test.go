@@ -14,8 +14,10 @@ import (
 
 	"steelyard/data"
 	"steelyard/internal/bridge"
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
+	"steelyard/internal/partslist"
 	"steelyard/internal/report"
 )
 
@@ -42,9 +44,9 @@ func read(t testing.TB, v any, name string, args ...string) {
 }
 
 // problemIn returns the problem that an answer is, or nil.
-func problemIn(text string) *parts.Problem {
+func problemIn(text string) *document.Problem {
 	var p struct {
-		Problem *parts.Problem `json:"problem"`
+		Problem *document.Problem `json:"problem"`
 	}
 	if !strings.HasPrefix(text, `{"problem"`) || json.Unmarshal([]byte(text), &p) != nil {
 		return nil
@@ -53,8 +55,8 @@ func problemIn(text string) *parts.Problem {
 }
 
 type opened struct {
-	Document *parts.Document `json:"document"`
-	Problems []parts.Problem `json:"problems"`
+	Document *document.Document `json:"document"`
+	Problems []document.Problem `json:"problems"`
 }
 
 func TestEvaluate(t *testing.T) {
@@ -155,11 +157,11 @@ func TestLists(t *testing.T) {
 	var kinds []struct{ ID, Group string }
 	read(t, &kinds, "kinds")
 	for i, k := range kinds {
-		if k.ID != parts.Kinds[i].ID || k.Group != parts.Kinds[i].Group {
-			t.Errorf("%+v, want %+v", k, parts.Kinds[i])
+		if k.ID != document.Kinds[i].ID || k.Group != document.Kinds[i].Group {
+			t.Errorf("%+v, want %+v", k, document.Kinds[i])
 		}
 	}
-	if len(kinds) != len(parts.Kinds) {
+	if len(kinds) != len(document.Kinds) {
 		t.Errorf("%d kinds", len(kinds))
 	}
 	var words map[string]string
@@ -205,9 +207,9 @@ func TestPartsCSV(t *testing.T) {
 		Columns  []string
 		Guess    map[string]int
 		Rows     int
-		Parts    []parts.Part
+		Parts    []document.Part
 		Bad      []struct{ Line int }
-		Problems []parts.Problem
+		Problems []document.Problem
 	}
 	read(t, &table, "readPartsCSV", list, `{"mass_unit":"g"}`)
 	var o opened
@@ -234,7 +236,7 @@ func TestPartsCSV(t *testing.T) {
 		t.Errorf("%+v", table)
 	}
 	// Bytes of any encoding, and what the preview sends back, keyed by line.
-	var found parts.CSVResult
+	var found partslist.CSVResult
 	read(t, &found, "readPartsCSV", "St\xfcck;Gewicht;Teil\r2;0,5;Felge\r1;2,4;Rahmen\r1;0,3;Sattel\r1;3,7;Xyz\r", `{"ends":{"2":"rear"},"sums":[5]}`)
 	if len(found.Parts) != 4 || found.Parts[0].Station != "rear-axle" || found.Parts[0].Quantity != 2 || found.MassUnit != "kg" || len(found.Sums) != 1 || !found.Sums[0].Taken {
 		t.Errorf("%+v", found)
@@ -282,7 +284,7 @@ func TestParse(t *testing.T) {
 	}
 	for _, c := range [][2]string{{"parseMass", "heavy"}, {"parseMass", "-3 g"}, {"parseMass", ""}, {"parseLength", "1e999"}} {
 		p := problemIn(call(t, c[0], c[1], "g"))
-		if p == nil || p.Severity != parts.SeverityError || !strings.HasSuffix(p.Message, ".") {
+		if p == nil || p.Severity != document.SeverityError || !strings.HasSuffix(p.Message, ".") {
 			t.Errorf("%s(%q): %+v", c[0], c[1], p)
 		}
 	}
@@ -361,10 +363,10 @@ func FuzzDocumentFunctions(f *testing.F) {
 	}
 	// One build of the demo with few parts: the fuzzer is slow to change long
 	// texts.
-	d, _ := parts.Open(text)
+	d, _ := document.Open(text)
 	d.Builds = d.Builds[:1]
 	d.Builds[0].Parts = d.Builds[0].Parts[:2]
-	small, err := parts.WriteCompact(d)
+	small, err := document.WriteCompact(d)
 	if err != nil {
 		f.Fatal(err)
 	}
@@ -373,8 +375,8 @@ func FuzzDocumentFunctions(f *testing.F) {
 	d.Loads, d.WeighIns = d.Loads[1:], d.WeighIns[:1]
 	d.Loads[0].Bags, d.Loads[0].Goods = d.Loads[0].Bags[:2], d.Loads[0].Goods[:3]
 	d.WeighIns[0].Build = "gearbox"
-	d.Show.Loads, d.Show.State = []string{"weekend"}, parts.Ridden
-	loaded, err := parts.WriteCompact(d)
+	d.Show.Loads, d.Show.State = []string{"weekend"}, document.Ridden
+	loaded, err := document.WriteCompact(d)
 	if err != nil {
 		f.Fatal(err)
 	}

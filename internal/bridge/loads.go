@@ -3,6 +3,7 @@ package bridge
 import (
 	"sync"
 
+	"steelyard/internal/document"
 	"steelyard/internal/parts"
 )
 
@@ -19,7 +20,7 @@ var goods = sync.OnceValue(func() string { return answer(templates{parts.Goods()
 // copy of the load under that name at the end: its bags and goods keep their
 // ids, which is how two loads are told apart.
 func copyLoad(args ...string) string {
-	d, problems := parts.Open([]byte(argument(args, 0)))
+	d, problems := document.Open([]byte(argument(args, 0)))
 	if d == nil {
 		return refusal(problems)
 	}

@@ -8,6 +8,7 @@ import (
 	"github.com/goccy/go-json"
 	"github.com/google/go-cmp/cmp"
 
+	"steelyard/internal/document"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
 )
@@ -27,21 +28,21 @@ func decoded[T any](t testing.TB, text string) T {
 
 type openedText struct {
 	Document json.RawMessage
-	Problems []parts.Problem
+	Problems []document.Problem
 }
 
-func demoDocument(t testing.TB) *parts.Document {
+func demoDocument(t testing.TB) *document.Document {
 	t.Helper()
-	d, problems := parts.Open([]byte(call(t, "demo")))
+	d, problems := document.Open([]byte(call(t, "demo")))
 	if d == nil {
 		t.Fatal(problems)
 	}
 	return d
 }
 
-func written(t testing.TB, d *parts.Document) string {
+func written(t testing.TB, d *document.Document) string {
 	t.Helper()
-	text, err := parts.WriteCompact(d)
+	text, err := document.WriteCompact(d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -64,7 +65,7 @@ func TestGoods(t *testing.T) {
 func TestCopyLoad(t *testing.T) {
 	text := call(t, "demo")
 	v := decoded[openedText](t, call(t, "copyLoad", text, "tour", "Lighter"))
-	d, _ := parts.Open(v.Document)
+	d, _ := document.Open(v.Document)
 	if d == nil || len(d.Loads) != 3 || d.Loads[2].Name != "Lighter" || d.Loads[2].Bags[0].ID != d.Loads[0].Bags[0].ID {
 		t.Fatalf("%+v", v.Problems)
 	}
@@ -74,7 +75,7 @@ func TestCopyLoad(t *testing.T) {
 }
 
 type weighInAnswer struct {
-	Problems []parts.Problem
+	Problems []document.Problem
 	Scales   []struct {
 		ID          string
 		Step        float64 `json:"step_g"`
@@ -123,7 +124,7 @@ func TestWeighIn(t *testing.T) {
 	d := demoDocument(t)
 	v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
 	for _, p := range v.Problems {
-		if p.Severity == parts.SeverityError || p.WeighIn != "cellar" {
+		if p.Severity == document.SeverityError || p.WeighIn != "cellar" {
 			t.Errorf("%+v", p)
 		}
 	}
@@ -147,9 +148,9 @@ func TestWeighIn(t *testing.T) {
 		}
 	}
 	b := d.Build("derailleur")
-	b.Parts = append(b.Parts, parts.Part{
-		ID: "stand", Name: "Stand", Kind: "stand", Quantity: 1, Mass: e.By, HalfWidth: 5, Basis: parts.Stated,
-		Station: e.Station, Within: 20, Carrier: parts.MainFrame, Shape: parts.Shape{Form: parts.FormPoint},
+	b.Parts = append(b.Parts, document.Part{
+		ID: "stand", Name: "Stand", Kind: "stand", Quantity: 1, Mass: e.By, HalfWidth: 5, Basis: document.Stated,
+		Station: e.Station, Within: 20, Carrier: document.MainFrame, Shape: document.Shape{Form: document.FormPoint},
 	})
 	if v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar")); !v.Agreement.Agrees {
 		t.Errorf("%+v", v.Agreement)
@@ -161,13 +162,13 @@ func TestWeighIn(t *testing.T) {
 func TestWeighInLimits(t *testing.T) {
 	d := demoDocument(t)
 	w := &d.WeighIns[0]
-	w.Readings = append(w.Readings, parts.Reading{Wheel: "front", Mass: 7600, Resolution: 100})
+	w.Readings = append(w.Readings, document.Reading{Wheel: "front", Mass: 7600, Resolution: 100})
 	v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
 	if len(v.Scales) != 2 || v.Scales[0].ID != "s1" || v.Scales[0].Step != 50 || v.Scales[1].ID != "" || v.Scales[1].Step != 100 ||
-		!cmp.Equal(v.Scales[0].Readings, []int{0, 1, 2}) || !cmp.Equal(v.Scales[1].Readings, []int{3}) || v.Scales[1].Calibration != parts.CalibrationShare {
+		!cmp.Equal(v.Scales[0].Readings, []int{0, 1, 2}) || !cmp.Equal(v.Scales[1].Readings, []int{3}) || v.Scales[1].Calibration != document.CalibrationShare {
 		t.Errorf("%+v", v.Scales)
 	}
-	if v.Stand.Wheelbase != parts.WheelbaseWithin || v.Stand.Radius != parts.RadiusWithin {
+	if v.Stand.Wheelbase != document.WheelbaseWithin || v.Stand.Radius != document.RadiusWithin {
 		t.Errorf("%+v", v.Stand)
 	}
 	w.Readings = w.Readings[:3]
@@ -194,15 +195,15 @@ func TestWeighInLimits(t *testing.T) {
 // Where nothing explains the readings, or they contradict each other, there are
 // no weights to accept.
 func TestWeighInOffersNothingUnexplained(t *testing.T) {
-	for verdict, spoil := range map[string]func(w *parts.WeighIn){
+	for verdict, spoil := range map[string]func(w *document.WeighIn){
 		// 3 kg from the front wheel to the rear, and no more of it in all: neither a
 		// mass nor the weights of the list do that.
-		"unexplained": func(w *parts.WeighIn) {
+		"unexplained": func(w *document.WeighIn) {
 			w.Readings[0].Mass -= 3000
 			w.Readings[1].Mass += 2750
 			w.Readings[2].Mass += 2750
 		},
-		"contradict": func(w *parts.WeighIn) {
+		"contradict": func(w *document.WeighIn) {
 			w.Readings = append(w.Readings, w.Readings[0], w.Readings[1])
 			w.Readings[3].Mass += 1500
 		},
@@ -221,11 +222,11 @@ func TestWeighInOffersNothingUnexplained(t *testing.T) {
 func TestWeighInRiddenAndRaised(t *testing.T) {
 	d := demoDocument(t)
 	w := &d.WeighIns[0]
-	w.Build, w.State, w.Load = "gearbox", parts.Ridden, "tour"
+	w.Build, w.State, w.Load = "gearbox", document.Ridden, "tour"
 	v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
 	told := false
 	for _, p := range v.Problems {
-		told = told || p.Severity == parts.SeverityError && p.Field == "readings.2.raised" && strings.Contains(p.Message, "nobody sits on a bike with a raised wheel")
+		told = told || p.Severity == document.SeverityError && p.Field == "readings.2.raised" && strings.Contains(p.Message, "nobody sits on a bike with a raised wheel")
 	}
 	if !told || v.Measured == nil || v.Measured.HasHeight || v.Measured.Figures[0].Value != 16150 {
 		t.Errorf("told %v: %+v", told, v.Measured)
@@ -240,7 +241,7 @@ func TestWeighInRiddenAndRaised(t *testing.T) {
 // those of bags, goods and riders too.
 func TestWeighInRidden(t *testing.T) {
 	d := demoDocument(t)
-	d.Show.Compare, d.Show.Loads, d.Show.State = []string{"gearbox"}, []string{"tour"}, parts.Ridden
+	d.Show.Compare, d.Show.Loads, d.Show.State = []string{"gearbox"}, []string{"tour"}, document.Ridden
 	r := report.EvaluateDocument(d)
 	load := func(key string) float64 {
 		for _, f := range r.Sides[0].Figures {
@@ -252,8 +253,8 @@ func TestWeighInRidden(t *testing.T) {
 		return 0
 	}
 	w := &d.WeighIns[0]
-	w.Build, w.State, w.Load = "gearbox", parts.Ridden, "tour"
-	w.Readings = []parts.Reading{
+	w.Build, w.State, w.Load = "gearbox", document.Ridden, "tour"
+	w.Readings = []document.Reading{
 		{Wheel: "front", Mass: math.Round((load("front_load")+300)/100) * 100, Resolution: 100},
 		{Wheel: "rear", Mass: math.Round((load("rear_load")+1100)/100) * 100, Resolution: 100},
 	}
@@ -281,19 +282,19 @@ func TestWeighInRidden(t *testing.T) {
 
 func TestWeighInProblems(t *testing.T) {
 	for _, c := range []struct {
-		spoil func(*parts.Document)
+		spoil func(*document.Document)
 		field string
 	}{
-		{func(d *parts.Document) { d.WeighIns[0].Build = "none" }, "build"},
-		{func(d *parts.Document) { d.WeighIns[0].State = "wet" }, "state"},
-		{func(d *parts.Document) { d.WeighIns[0].State = parts.Loaded }, "load"},
-		{func(d *parts.Document) {
-			d.WeighIns[0].State, d.WeighIns[0].Load, d.Loads[0].Rider = parts.Ridden, "tour", ""
+		{func(d *document.Document) { d.WeighIns[0].Build = "none" }, "build"},
+		{func(d *document.Document) { d.WeighIns[0].State = "wet" }, "state"},
+		{func(d *document.Document) { d.WeighIns[0].State = document.Loaded }, "load"},
+		{func(d *document.Document) {
+			d.WeighIns[0].State, d.WeighIns[0].Load, d.Loads[0].Rider = document.Ridden, "tour", ""
 		}, "state"},
-		{func(d *parts.Document) { d.Build("derailleur").Frame.HeadAngle = 700 }, "build"},
-		{func(d *parts.Document) { d.WeighIns[0].Readings[0].Wheel = "third" }, "readings.0.wheel"},
-		{func(d *parts.Document) { d.WeighIns[0].Readings = nil }, "readings"},
-		{func(d *parts.Document) { d.WeighIns[0].Readings = d.WeighIns[0].Readings[:1] }, "readings"},
+		{func(d *document.Document) { d.Build("derailleur").Frame.HeadAngle = 700 }, "build"},
+		{func(d *document.Document) { d.WeighIns[0].Readings[0].Wheel = "third" }, "readings.0.wheel"},
+		{func(d *document.Document) { d.WeighIns[0].Readings = nil }, "readings"},
+		{func(d *document.Document) { d.WeighIns[0].Readings = d.WeighIns[0].Readings[:1] }, "readings"},
 	} {
 		d := demoDocument(t)
 		c.spoil(d)
@@ -314,7 +315,7 @@ func TestWeighInProblems(t *testing.T) {
 // A side is drawn with what it carries.
 func TestPictureOfALoad(t *testing.T) {
 	d := demoDocument(t)
-	d.Show.Compare, d.Show.Loads, d.Show.State = []string{"gearbox", "gearbox"}, []string{"tour", "weekend"}, parts.Ridden
+	d.Show.Compare, d.Show.Loads, d.Show.State = []string{"gearbox", "gearbox"}, []string{"tour", "weekend"}, document.Ridden
 	text := written(t, d)
 	a := call(t, "svg", text, `{"at":"a","ghost_at":"b"}`)
 	b := call(t, "svg", text, `{"at":"b"}`)

@@ -6,22 +6,24 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
+	"steelyard/internal/partslist"
 )
 
 // What becomes part of a document is made here: the page puts it in.
 
 // documentOf reads a document, or finds it read: mostly it is the one that was
 // evaluated last.
-func documentOf(text string) (*parts.Document, []parts.Problem) {
+func documentOf(text string) (*document.Document, []document.Problem) {
 	latest.Lock()
 	if e := latest.evaluation; e != nil && latest.text == text && e.Document != nil {
 		latest.Unlock()
 		return e.Document, nil
 	}
 	latest.Unlock()
-	return parts.Open([]byte(text))
+	return document.Open([]byte(text))
 }
 
 // mostIDs is how many ids are given at once: as many as a list may have parts.
@@ -39,7 +41,7 @@ func newIDs(args ...string) string {
 	if d == nil {
 		return refusal(problems)
 	}
-	sort := parts.Sort(argument(args, 1))
+	sort := document.Sort(argument(args, 1))
 	ids := d.NewIDs(sort, n)
 	if ids == nil && n > 0 {
 		return problem("sort", fmt.Sprintf("There is no sort of thing called “%s” in a document.", sort))
@@ -54,7 +56,7 @@ func halfWidth(basis, mass string) string {
 	if err != nil {
 		return problem("mass_g", sentence(err.Error()))
 	}
-	return parsed(parts.Basis(basis).HalfWidth(g), nil)
+	return parsed(document.Basis(basis).HalfWidth(g), nil)
 }
 
 func grams(mass string) (float64, error) {
@@ -105,16 +107,16 @@ func partFromWords(name, mass string) string {
 		return problem("mass_g", sentence(err.Error()))
 	}
 	line := strings.ReplaceAll(strings.Join(strings.Fields(name), " "), `"`, `""`)
-	table := parts.ReadCSV([]byte("name,mass_g\n\""+line+"\","+strconv.FormatFloat(max(g, 0), 'f', 2, 64)+"\n"), parts.CSVOptions{
+	table := partslist.ReadCSV([]byte("name,mass_g\n\""+line+"\","+strconv.FormatFloat(max(g, 0), 'f', 2, 64)+"\n"), partslist.CSVOptions{
 		Columns: map[string]int{"name": 0, "mass": 1}, MassUnit: "g", AsIs: true, Stations: geometry.StationNames,
 	})
-	p := parts.Part{
-		Kind: "other", Quantity: 1, Station: "frame", Within: 100, Carrier: parts.MainFrame, Shape: parts.Shape{Form: parts.FormPoint},
+	p := document.Part{
+		Kind: "other", Quantity: 1, Station: "frame", Within: 100, Carrier: document.MainFrame, Shape: document.Shape{Form: document.FormPoint},
 	}
 	if len(table.Parts) == 1 {
 		p = table.Parts[0]
 	}
-	p.ID, p.Name, p.Mass, p.Basis, p.HalfWidth = "", name, g, parts.Guessed, parts.Guessed.HalfWidth(g)
+	p.ID, p.Name, p.Mass, p.Basis, p.HalfWidth = "", name, g, document.Guessed, document.Guessed.HalfWidth(g)
 	return answer(p)
 }
 
@@ -124,7 +126,7 @@ func bagFromWords(name, mass string) string {
 	if err != nil {
 		return problem("mass_g", sentence(err.Error()))
 	}
-	return answer(parts.NewBag(name, g))
+	return answer(document.NewBag(name, g))
 }
 
 // goodFromWords answers likewise with a good that is not packed yet.
@@ -133,11 +135,11 @@ func goodFromWords(name, mass string) string {
 	if err != nil {
 		return problem("mass_g", sentence(err.Error()))
 	}
-	return answer(parts.NewGood(name, g))
+	return answer(document.NewGood(name, g))
 }
 
 // newRider answers with somebody of middling size, without id and name.
-func newRider() string { return answer(parts.NewRider()) }
+func newRider() string { return answer(document.NewRider()) }
 
 // fileText answers a document with the text of its file.
 func fileText(text string) string {
@@ -145,7 +147,7 @@ func fileText(text string) string {
 	if d == nil {
 		return refusal(problems)
 	}
-	out, err := parts.Write(d)
+	out, err := document.Write(d)
 	if err != nil {
 		return problem("", "The document could not be written: "+err.Error()+".")
 	}

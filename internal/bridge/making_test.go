@@ -7,24 +7,25 @@ import (
 
 	"github.com/goccy/go-json"
 
+	"steelyard/internal/document"
 	"steelyard/internal/parts"
 )
 
 // Bags and goods of two loads never share an id that they were given anew: they
 // would be told as one that changed.
 func TestNewIDs(t *testing.T) {
-	d := &parts.Document{
-		Show: parts.Show{Mass: "g", Length: "mm"},
-		Builds: []parts.Build{
-			{ID: "b1", Parts: []parts.Part{{ID: "p1"}, {ID: "p3"}}},
-			{ID: "b2", Parts: []parts.Part{{ID: "p4"}}},
+	d := &document.Document{
+		Show: document.Show{Mass: "g", Length: "mm"},
+		Builds: []document.Build{
+			{ID: "b1", Parts: []document.Part{{ID: "p1"}, {ID: "p3"}}},
+			{ID: "b2", Parts: []document.Part{{ID: "p4"}}},
 		},
-		Loads: []parts.Load{
-			{ID: "l1", Bags: []parts.Bag{{ID: "b1"}}, Goods: []parts.Good{{ID: "g1"}, {ID: "g2"}}},
+		Loads: []document.Load{
+			{ID: "l1", Bags: []document.Bag{{ID: "b1"}}, Goods: []document.Good{{ID: "g1"}, {ID: "g2"}}},
 			{ID: "l2"},
 		},
 	}
-	text, err := parts.WriteCompact(d)
+	text, err := document.WriteCompact(d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -61,30 +62,30 @@ func TestMaking(t *testing.T) {
 			t.Errorf("half-width of %s g %s: %v, want %v", c.mass, c.basis, half.Value, c.want)
 		}
 	}
-	var p parts.Part
+	var p document.Part
 	read(t, &p, "partFromEntry", parts.Catalogue()[3].ID)
 	if p != parts.Catalogue()[3].Part("") {
 		t.Errorf("part from an entry: %+v", p)
 	}
 	read(t, &p, "partFromWords", `Saddle, "old"`, "312")
-	if p.Kind != "saddle" || p.Name != `Saddle, "old"` || p.Mass != 312 || p.HalfWidth != 62 || p.Basis != parts.Guessed || p.Station != "saddle" || p.ID != "" {
+	if p.Kind != "saddle" || p.Name != `Saddle, "old"` || p.Mass != 312 || p.HalfWidth != 62 || p.Basis != document.Guessed || p.Station != "saddle" || p.ID != "" {
 		t.Errorf("a saddle from words: %+v", p)
 	}
-	p = parts.Part{}
+	p = document.Part{}
 	read(t, &p, "partFromWords", "qwertz", "0")
 	if p.Kind != "other" || p.Quantity != 1 || p.Mass != 0 || p.HalfWidth != 1 || p.Station != "frame" {
 		t.Errorf("something from words: %+v", p)
 	}
-	var b parts.Bag
+	var b document.Bag
 	read(t, &b, "bagFromEntry", parts.Bags()[0].ID)
 	if b != parts.Bags()[0].Bag("") {
 		t.Errorf("bag from an entry: %+v", b)
 	}
 	read(t, &b, "bagFromWords", "Sack", "400")
-	if b != parts.NewBag("Sack", 400) || b.HalfWidth != 80 {
+	if b != document.NewBag("Sack", 400) || b.HalfWidth != 80 {
 		t.Errorf("bag from words: %+v", b)
 	}
-	var g parts.Good
+	var g document.Good
 	read(t, &g, "goodFromEntry", parts.Goods()[0].ID)
 	if g.Name != parts.Goods()[0].Name || g.Quantity < 1 {
 		t.Errorf("good from an entry: %+v", g)
@@ -93,9 +94,9 @@ func TestMaking(t *testing.T) {
 	if g.HalfWidth != 60 || g.Quantity != 1 || g.In != "" {
 		t.Errorf("good from words: %+v", g)
 	}
-	var r parts.Rider
+	var r document.Rider
 	read(t, &r, "newRider")
-	if r != parts.NewRider() || r.Mass == 0 {
+	if r != document.NewRider() || r.Mass == 0 {
 		t.Errorf("new rider: %+v", r)
 	}
 	for _, args := range [][]string{
@@ -111,7 +112,7 @@ func TestMaking(t *testing.T) {
 // A saved file has one part to a line, and reads back as the same document.
 func TestFileText(t *testing.T) {
 	demo := call(t, "demo")
-	var d parts.Document
+	var d document.Document
 	if err := json.Unmarshal([]byte(demo), &d); err != nil {
 		t.Fatal(err)
 	}

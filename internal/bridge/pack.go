@@ -11,8 +11,8 @@ import (
 
 	"github.com/goccy/go-json"
 
+	"steelyard/internal/document"
 	"steelyard/internal/packing"
-	"steelyard/internal/parts"
 	"steelyard/internal/report"
 	"steelyard/internal/ride"
 )
@@ -30,12 +30,12 @@ var packWork struct {
 
 // session is a packing at work.
 type session struct {
-	doc   parts.Document // with the one build and the one load, ridden and full
+	doc   document.Document // with the one build and the one load, ridden and full
 	build string
-	load  parts.Load // as it was at the start
-	goods []int      // of the task, by index in load.Goods
-	bags  []int      // of the task, by index in load.Bags
-	racks []string   // what the limits of the task are of
+	load  document.Load // as it was at the start
+	goods []int         // of the task, by index in load.Goods
+	bags  []int         // of the task, by index in load.Bags
+	racks []string      // what the limits of the task are of
 	task  *packing.Task
 	solve *packing.Solver   // nil when counting showed that the goods do not fit
 	short *packing.Shortage // why, then
@@ -47,9 +47,9 @@ type session struct {
 
 // packOptions say what to pack; what is not there is that of show's first side.
 type packOptions struct {
-	Build *string        `json:"build"`
-	Load  *string        `json:"load"`
-	Aim   *parts.Packing `json:"aim"`
+	Build *string           `json:"build"`
+	Load  *string           `json:"load"`
+	Aim   *document.Packing `json:"aim"`
 
 	// Tolerance says how far from the best is good enough, in units of the aim;
 	// 0 is far below what can be weighed, and may take long to prove. Without it,
@@ -132,7 +132,7 @@ func packStart(text, options string) string {
 			return problem("options", "The options cannot be read: "+err.Error()+".")
 		}
 	}
-	d, problems := parts.Open([]byte(text))
+	d, problems := document.Open([]byte(text))
 	if d == nil {
 		return refusal(problems)
 	}
@@ -144,9 +144,9 @@ func packStart(text, options string) string {
 	return answer(s.tell())
 }
 
-func newSession(d *parts.Document, o *packOptions) (*session, *parts.Problem) {
-	fault := func(p parts.Problem) (*session, *parts.Problem) {
-		p.Severity = parts.SeverityError
+func newSession(d *document.Document, o *packOptions) (*session, *document.Problem) {
+	fault := func(p document.Problem) (*session, *document.Problem) {
+		p.Severity = document.SeverityError
 		return nil, &p
 	}
 	show := func(given *string, list []string) string {
@@ -162,13 +162,13 @@ func newSession(d *parts.Document, o *packOptions) (*session, *parts.Problem) {
 	b, l := d.Build(build), d.Load(load)
 	switch {
 	case b == nil:
-		return fault(parts.Problem{Build: build, Message: "There is no build with this id in the document."})
+		return fault(document.Problem{Build: build, Message: "There is no build with this id in the document."})
 	case l == nil:
-		return fault(parts.Problem{Load: load, Message: "There is no load with this id in the document, so there is nothing to pack."})
+		return fault(document.Problem{Load: load, Message: "There is no load with this id in the document, so there is nothing to pack."})
 	case len(l.Bags) == 0:
-		return fault(parts.Problem{Load: load, Field: "bags", Message: "This load has no bags; add one to pack into."})
+		return fault(document.Problem{Load: load, Field: "bags", Message: "This load has no bags; add one to pack into."})
 	}
-	aim := parts.DefaultPacking
+	aim := document.DefaultPacking
 	if d.Show.Packing != nil {
 		aim = *d.Show.Packing
 	}
@@ -176,21 +176,21 @@ func newSession(d *parts.Document, o *packOptions) (*session, *parts.Problem) {
 		aim = *o.Aim
 	}
 	one := *d
-	one.Builds = []parts.Build{*b}
+	one.Builds = []document.Build{*b}
 	one.Show.Compare, one.Show.Loads, one.Show.Packing = []string{build}, []string{load}, &aim
-	one.Show.State, one.Show.Supplies = parts.Ridden, parts.Full
-	for _, p := range parts.Check(&one) {
-		if p.Severity == parts.SeverityError && len(p.Field) > 12 && p.Field[:13] == "show.packing." {
+	one.Show.State, one.Show.Supplies = document.Ridden, document.Full
+	for _, p := range document.Check(&one) {
+		if p.Severity == document.SeverityError && len(p.Field) > 12 && p.Field[:13] == "show.packing." {
 			return nil, &p
 		}
 	}
 	w := report.Weigh(&one).Sides[0]
 	if w == nil {
-		return fault(parts.Problem{Build: build, Message: "This build has errors in its figures; put them right before packing."})
+		return fault(document.Problem{Build: build, Message: "This build has errors in its figures; put them right before packing."})
 	}
 	p := w.Packing()
 	if len(p.Bags) == 0 {
-		return fault(parts.Problem{Load: load, Field: "bags", Message: "No bag of this load is in a place of this bike; put that right before packing."})
+		return fault(document.Problem{Load: load, Field: "bags", Message: "No bag of this load is in a place of this bike; put that right before packing."})
 	}
 	s := &session{doc: one, build: build, load: *l, goods: p.Goods, bags: p.Bags}
 	s.load.Bags, s.load.Goods = slices.Clone(l.Bags), slices.Clone(l.Goods)
@@ -206,7 +206,7 @@ func newSession(d *parts.Document, o *packOptions) (*session, *parts.Problem) {
 	case errors.As(err, &short):
 		s.short = short
 	case err != nil:
-		return fault(parts.Problem{Load: load, Message: sentence(err.Error())})
+		return fault(document.Problem{Load: load, Message: sentence(err.Error())})
 	}
 	s.solve = solver
 	return s, nil
@@ -215,7 +215,7 @@ func newSession(d *parts.Document, o *packOptions) (*session, *parts.Problem) {
 // newTask states a load as a task. Limits are those of the bags and of the racks
 // that they hang on; tyres, rims and the whole bike carry the goods wherever
 // these are, near enough, and are left to the ratings.
-func (s *session) newTask(p *report.Packing, aim *parts.Packing, ratings []parts.Rating, w *report.Weighed) *packing.Task {
+func (s *session) newTask(p *report.Packing, aim *document.Packing, ratings []document.Rating, w *report.Weighed) *packing.Task {
 	t := &packing.Task{
 		Goods: make([]packing.Good, len(s.goods)),
 		Bags:  make([]packing.Bag, len(s.bags)),
@@ -353,17 +353,17 @@ func packApply(text string) string {
 	if s == nil {
 		return nothingPacked()
 	}
-	d, problems := parts.Open([]byte(text))
+	d, problems := document.Open([]byte(text))
 	if d == nil {
 		return refusal(problems)
 	}
 	l := d.Load(s.load.ID)
 	if l == nil || !reflect.DeepEqual(l.Bags, s.load.Bags) || !reflect.DeepEqual(l.Goods, s.load.Goods) {
-		return failed(parts.Problem{Severity: parts.SeverityError, Load: s.load.ID, Message: "The load has changed since it began to be packed; start packing again."})
+		return failed(document.Problem{Severity: document.SeverityError, Load: s.load.ID, Message: "The load has changed since it began to be packed; start packing again."})
 	}
 	p := s.best()
 	if p == nil {
-		return failed(parts.Problem{Severity: parts.SeverityError, Load: s.load.ID, Message: "There is no packing yet that keeps every limit."})
+		return failed(document.Problem{Severity: document.SeverityError, Load: s.load.ID, Message: "There is no packing yet that keeps every limit."})
 	}
 	l.Goods = s.apply(d, p)
 	return openedAs(d, problems)
@@ -392,7 +392,7 @@ func (s *session) heaps(p packing.Packing) []*heap {
 		bag[s.load.Bags[i].ID] = i
 	}
 	var list []*heap
-	same := map[parts.Good]*heap{}
+	same := map[document.Good]*heap{}
 	for k, i := range s.goods {
 		g := s.load.Goods[i]
 		if g.Quantity == 0 {
@@ -450,8 +450,8 @@ func (s *session) share(h *heap) map[int][]int {
 }
 
 // apply returns the goods of the load, packed: of each thing one line a bag.
-func (s *session) apply(d *parts.Document, p packing.Packing) []parts.Good {
-	lines := make(map[int][]parts.Good) // what becomes of a line
+func (s *session) apply(d *document.Document, p packing.Packing) []document.Good {
+	lines := make(map[int][]document.Good) // what becomes of a line
 	gone := make(map[int]bool)
 	load := d.Load(s.load.ID)
 	for _, h := range s.heaps(p) {
@@ -469,12 +469,12 @@ func (s *session) apply(d *parts.Document, p packing.Packing) []parts.Good {
 		for _, j := range given[-1] {
 			g := s.load.Goods[h.lines[0]]
 			g.In, g.Quantity = s.load.Bags[j].ID, h.is[j]
-			g.ID = d.NewIDs(parts.SortGood, 1)[0]
+			g.ID = d.NewIDs(document.SortGood, 1)[0]
 			load.Goods = append(load.Goods, g) // takes the id
 			lines[last] = append(lines[last], g)
 		}
 	}
-	goods := make([]parts.Good, 0, len(s.load.Goods))
+	goods := make([]document.Good, 0, len(s.load.Goods))
 	for i := range s.load.Goods {
 		switch {
 		case len(lines[i]) > 0:
@@ -556,7 +556,7 @@ func (s *session) tell() *packed {
 		if s.judged == nil || !reflect.DeepEqual(s.judged, p) {
 			packed := s.load
 			packed.Goods = slices.Clone(packed.Goods)
-			s.judged, s.perhaps = p, s.undecided(s.apply(&parts.Document{Loads: []parts.Load{packed}}, p))
+			s.judged, s.perhaps = p, s.undecided(s.apply(&document.Document{Loads: []document.Load{packed}}, p))
 		}
 		after.Perhaps = s.perhaps
 	}
@@ -591,11 +591,11 @@ func (s *session) unrated() []string {
 
 // undecided tells of the limits that a packing is held to which are kept only
 // within the doubt of the masses, when goods are packed like that.
-func (s *session) undecided(goods []parts.Good) string {
+func (s *session) undecided(goods []document.Good) string {
 	load := s.load
 	load.Goods = goods
 	d := s.doc
-	d.Loads = []parts.Load{load}
+	d.Loads = []document.Load{load}
 	side := &report.EvaluateDocument(&d).Sides[0]
 	var list []string
 	say := func(h *report.Headroom) {

@@ -7,7 +7,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
@@ -79,11 +79,11 @@ func TestPack(t *testing.T) {
 		t.Errorf("%+v does not add up to %v, %v", c, p.After.Aim, *p.Incumbent)
 	}
 	v := decoded[openedText](t, call(t, "packApply", text))
-	d, _ := parts.Open(v.Document)
+	d, _ := document.Open(v.Document)
 	before := demoDocument(t)
 	load, was := d.Load("weekend"), before.Load("weekend")
 	// No good is lost, and none moves that is pinned.
-	pieces := func(l *parts.Load, name string) (n int) {
+	pieces := func(l *document.Load, name string) (n int) {
 		for _, g := range l.Goods {
 			if g.Name == name {
 				n += g.Quantity
@@ -117,16 +117,16 @@ func TestPack(t *testing.T) {
 		}
 	}
 	// Bags and goods alone: loaded minus ready to ride.
-	d.Show.Compare, d.Show.Loads, d.Show.State = []string{"gearbox"}, []string{"weekend"}, parts.Loaded
+	d.Show.Compare, d.Show.Loads, d.Show.State = []string{"gearbox"}, []string{"weekend"}, document.Loaded
 	r := report.EvaluateDocument(d)
 	for _, b := range r.Sides[0].Bags {
 		if b.Headroom.Verdict == "over" || b.Room.Verdict == "over" {
 			t.Errorf("%s is over: %s %s", b.ID, b.Headroom.Text, b.Room.Text)
 		}
 	}
-	cell := func(state parts.State, key string) float64 {
+	cell := func(state document.State, key string) float64 {
 		for _, s := range r.Sides[0].States {
-			if s.State == state && s.Supplies == parts.Full {
+			if s.State == state && s.Supplies == document.Full {
 				for _, f := range s.Figures {
 					if f.Key == key {
 						return f.Value
@@ -137,12 +137,12 @@ func TestPack(t *testing.T) {
 		t.Fatalf("no %s of %s", key, state)
 		return 0
 	}
-	mass := cell(parts.Loaded, "total") - cell(parts.Ready, "total")
-	share := (cell(parts.Loaded, "front_load") - cell(parts.Ready, "front_load")) / mass
+	mass := cell(document.Loaded, "total") - cell(document.Ready, "total")
+	share := (cell(document.Loaded, "front_load") - cell(document.Ready, "front_load")) / mass
 	if math.Abs(share-p.After.FrontShare) > 1e-3 {
 		t.Errorf("a front share of %v, promised was %v", share, p.After.FrontShare)
 	}
-	height := (cell(parts.Loaded, "total")*cell(parts.Loaded, "centre_z") - cell(parts.Ready, "total")*cell(parts.Ready, "centre_z")) / mass
+	height := (cell(document.Loaded, "total")*cell(document.Loaded, "centre_z") - cell(document.Ready, "total")*cell(document.Ready, "centre_z")) / mass
 	if math.Abs(height-p.After.Height) > 0.2 {
 		t.Errorf("a height of %v, promised was %v", height, p.After.Height)
 	}
@@ -170,8 +170,8 @@ func TestPack(t *testing.T) {
 func TestPackSpreads(t *testing.T) {
 	d := demoDocument(t)
 	l := d.Load("weekend")
-	l.Bags = []parts.Bag{*l.Bag("fork-left"), *l.Bag("fork-right")}
-	l.Goods = []parts.Good{{ID: "bricks", Name: "Brick", Quantity: 4, Mass: 1000, HalfWidth: 1, Basis: parts.Weighed, Volume: 1}}
+	l.Bags = []document.Bag{*l.Bag("fork-left"), *l.Bag("fork-right")}
+	l.Goods = []document.Good{{ID: "bricks", Name: "Brick", Quantity: 4, Mass: 1000, HalfWidth: 1, Basis: document.Weighed, Volume: 1}}
 	text := written(t, d)
 	p := finish(t, decoded[pack](t, call(t, "packStart", text, `{"load":"weekend"}`)))
 	if p.Before.Keeps || p.Before.Breaks == "" || len(p.Moves) != 2 || p.Moves[0].From != "" {
@@ -181,7 +181,7 @@ func TestPackSpreads(t *testing.T) {
 		t.Errorf("four bricks on two sides are %v mm aside", p.After.Aside)
 	}
 	v := decoded[openedText](t, call(t, "packApply", text))
-	d, _ = parts.Open(v.Document)
+	d, _ = document.Open(v.Document)
 	goods := d.Load("weekend").Goods
 	if len(goods) != 2 || goods[0].ID != "bricks" || goods[1].ID == "bricks" || goods[0].Quantity != 2 || goods[1].Quantity != 2 || goods[0].In == goods[1].In {
 		t.Errorf("%+v", goods)
@@ -193,18 +193,18 @@ func TestPackSpreads(t *testing.T) {
 func TestPackHeaps(t *testing.T) {
 	d := demoDocument(t)
 	l := d.Load("weekend")
-	l.Bags = []parts.Bag{*l.Bag("fork-left"), *l.Bag("fork-right"), *l.Bag("roll")}
-	brick := func(id string, n int, in string) parts.Good {
-		return parts.Good{ID: id, Name: "Brick", Quantity: n, Mass: 1000, HalfWidth: 1, Basis: parts.Weighed, Volume: 1, In: in}
+	l.Bags = []document.Bag{*l.Bag("fork-left"), *l.Bag("fork-right"), *l.Bag("roll")}
+	brick := func(id string, n int, in string) document.Good {
+		return document.Good{ID: id, Name: "Brick", Quantity: n, Mass: 1000, HalfWidth: 1, Basis: document.Weighed, Volume: 1, In: in}
 	}
-	l.Goods = []parts.Good{brick("a", 1, "fork-right"), brick("b", 2, "fork-left"), brick("c", 1, "fork-left"), brick("none", 0, "roll")}
+	l.Goods = []document.Good{brick("a", 1, "fork-right"), brick("b", 2, "fork-left"), brick("c", 1, "fork-left"), brick("none", 0, "roll")}
 	text := written(t, d)
 	aim := `{"load":"weekend","aim":{"of":"load","low":100,"balance":100}}`
 	for range 3 {
 		p := finish(t, decoded[pack](t, call(t, "packStart", text, aim)))
 		v := decoded[openedText](t, call(t, "packApply", text))
 		text = string(v.Document)
-		d, _ = parts.Open(v.Document)
+		d, _ = document.Open(v.Document)
 		pieces := 0
 		lines := map[string]int{}
 		for _, g := range d.Load("weekend").Goods {
@@ -223,13 +223,13 @@ func TestPackHeaps(t *testing.T) {
 // What stays at home stays there, and racks are kept to.
 func TestPackKeepsToLimits(t *testing.T) {
 	d := demoDocument(t)
-	d.Builds[0].Ratings = []parts.Rating{{What: "rear-rack", Limit: 3000}}
+	d.Builds[0].Ratings = []document.Rating{{What: "rear-rack", Limit: 3000}}
 	l := d.Load("tour")
-	l.Bags = []parts.Bag{*l.Bag("pannier-left"), *l.Bag("pannier-right"), *l.Bag("roll")}
-	l.Goods = []parts.Good{
-		{ID: "tent", Name: "Tent", Quantity: 1, Mass: 1400, HalfWidth: 1, Basis: parts.Weighed, Volume: 5},
-		{ID: "stone", Name: "Stone", Quantity: 1, Mass: 2500, HalfWidth: 1, Basis: parts.Weighed, Volume: 2},
-		{ID: "home", Name: "Chair", Quantity: 1, Mass: 500, HalfWidth: 1, Basis: parts.Weighed, Volume: 2, Pinned: true},
+	l.Bags = []document.Bag{*l.Bag("pannier-left"), *l.Bag("pannier-right"), *l.Bag("roll")}
+	l.Goods = []document.Good{
+		{ID: "tent", Name: "Tent", Quantity: 1, Mass: 1400, HalfWidth: 1, Basis: document.Weighed, Volume: 5},
+		{ID: "stone", Name: "Stone", Quantity: 1, Mass: 2500, HalfWidth: 1, Basis: document.Weighed, Volume: 2},
+		{ID: "home", Name: "Chair", Quantity: 1, Mass: 500, HalfWidth: 1, Basis: document.Weighed, Volume: 2, Pinned: true},
 	}
 	p := finish(t, decoded[pack](t, call(t, "packStart", written(t, d), `{"load":"tour","aim":{"of":"all","low":100}}`)))
 	for _, a := range p.Assignment {
@@ -255,13 +255,13 @@ func TestPackKeepsToLimits(t *testing.T) {
 // named.
 func TestPackTellsWhatMayBeOver(t *testing.T) {
 	d := demoDocument(t)
-	d.Builds[0].Ratings = []parts.Rating{{What: "rear-rack", Limit: 5000}}
+	d.Builds[0].Ratings = []document.Rating{{What: "rear-rack", Limit: 5000}}
 	l := d.Load("tour")
-	l.Bags = []parts.Bag{*l.Bag("pannier-left"), *l.Bag("roll")}
+	l.Bags = []document.Bag{*l.Bag("pannier-left"), *l.Bag("roll")}
 	l.Bags[0].Permitted, l.Bags[1].Permitted = 4000, 0
-	l.Goods = []parts.Good{
-		{ID: "tent", Name: "Tent", Quantity: 1, Mass: 3900, HalfWidth: 300, Basis: parts.Guessed, Volume: 5, In: "pannier-left", Pinned: true},
-		{ID: "mat", Name: "Mat", Quantity: 1, Mass: 400, HalfWidth: 1, Basis: parts.Weighed, Volume: 4, In: "roll"},
+	l.Goods = []document.Good{
+		{ID: "tent", Name: "Tent", Quantity: 1, Mass: 3900, HalfWidth: 300, Basis: document.Guessed, Volume: 5, In: "pannier-left", Pinned: true},
+		{ID: "mat", Name: "Mat", Quantity: 1, Mass: 400, HalfWidth: 1, Basis: document.Weighed, Volume: 4, In: "roll"},
 	}
 	start := func() pack {
 		return finish(t, decoded[pack](t, call(t, "packStart", written(t, d), `{"load":"tour"}`)))
@@ -322,17 +322,17 @@ func TestPackProblems(t *testing.T) {
 	broken.Builds[0].Frame.HeadAngle = 700
 	for _, c := range []struct {
 		text, options string
-		want          parts.Problem
+		want          document.Problem
 	}{
-		{text, `{"build":"none"}`, parts.Problem{Build: "none", Message: "no build"}},
-		{text, `{"load":"none"}`, parts.Problem{Load: "none", Message: "no load"}},
-		{text, `{"load":""}`, parts.Problem{Message: "no load"}},
-		{text, `{"aim":{"of":"load","low":-1}}`, parts.Problem{Field: "show.packing.low", Message: "0 to 1000"}},
-		{text, `{`, parts.Problem{Field: "options", Message: "cannot be read"}},
-		{written(t, empty), "", parts.Problem{Load: "tour", Field: "bags", Message: "no bags"}},
-		{written(t, lost), "", parts.Problem{Load: "tour", Field: "bags", Message: "in a place"}},
-		{written(t, broken), "", parts.Problem{Build: "gearbox", Message: "errors in its figures"}},
-		{"{", "", parts.Problem{Message: "Line 1"}},
+		{text, `{"build":"none"}`, document.Problem{Build: "none", Message: "no build"}},
+		{text, `{"load":"none"}`, document.Problem{Load: "none", Message: "no load"}},
+		{text, `{"load":""}`, document.Problem{Message: "no load"}},
+		{text, `{"aim":{"of":"load","low":-1}}`, document.Problem{Field: "show.packing.low", Message: "0 to 1000"}},
+		{text, `{`, document.Problem{Field: "options", Message: "cannot be read"}},
+		{written(t, empty), "", document.Problem{Load: "tour", Field: "bags", Message: "no bags"}},
+		{written(t, lost), "", document.Problem{Load: "tour", Field: "bags", Message: "in a place"}},
+		{written(t, broken), "", document.Problem{Build: "gearbox", Message: "errors in its figures"}},
+		{"{", "", document.Problem{Message: "Line 1"}},
 	} {
 		p := problemIn(call(t, "packStart", c.text, c.options))
 		if p == nil || !strings.Contains(p.Message, c.want.Message) {

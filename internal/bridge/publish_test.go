@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
@@ -172,9 +172,9 @@ func TestProvenance(t *testing.T) {
 	}
 }
 
-func encode(t *testing.T, d *parts.Document) string {
+func encode(t *testing.T, d *document.Document) string {
 	t.Helper()
-	text, err := parts.Write(d)
+	text, err := document.Write(d)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,26 +7,26 @@ import (
 
 	"github.com/goccy/go-json"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // weighInOf asks for the weigh-in of the demo after a change of it and of the
 // build that was weighed.
-func weighInOf(t *testing.T, change func(w *parts.WeighIn, b *parts.Build)) weighed {
+func weighInOf(t *testing.T, change func(w *document.WeighIn, b *document.Build)) weighed {
 	t.Helper()
-	d, problems := parts.Open([]byte(demo()))
+	d, problems := document.Open([]byte(demo()))
 	if d == nil {
 		t.Fatal(problems)
 	}
 	w := &d.WeighIns[0]
-	w.State, w.Load = parts.Ready, ""
-	w.Readings = []parts.Reading{
+	w.State, w.Load = document.Ready, ""
+	w.Readings = []document.Reading{
 		{Wheel: "front", Mass: 7000, Resolution: 10},
 		{Wheel: "rear", Mass: 9000, Resolution: 10},
 		{Wheel: "rear", Raised: "front", Height: 400, HeightPlus: 2, Mass: 10000, Resolution: 10},
 	}
 	change(w, d.Build(w.Build))
-	text, err := parts.WriteCompact(d)
+	text, err := document.WriteCompact(d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,9 +41,9 @@ func weighInOf(t *testing.T, change func(w *parts.WeighIn, b *parts.Build)) weig
 // says so.
 func TestWeighInAtItsOwnSag(t *testing.T) {
 	sag := 3.0
-	asBuilt := weighInOf(t, func(_ *parts.WeighIn, b *parts.Build) {})
-	measured := weighInOf(t, func(w *parts.WeighIn, b *parts.Build) { w.FrontSag, w.RearSag = &sag, &sag })
-	said := weighInOf(t, func(_ *parts.WeighIn, b *parts.Build) { b.Fork.Sag, b.Rear.Sag = sag, sag })
+	asBuilt := weighInOf(t, func(_ *document.WeighIn, b *document.Build) {})
+	measured := weighInOf(t, func(w *document.WeighIn, b *document.Build) { w.FrontSag, w.RearSag = &sag, &sag })
+	said := weighInOf(t, func(_ *document.WeighIn, b *document.Build) { b.Fork.Sag, b.Rear.Sag = sag, sag })
 	z := func(o weighed) float64 {
 		if o.Paper == nil {
 			t.Fatalf("nothing on paper: %+v", o.Problems)
@@ -75,15 +75,15 @@ func TestWeighInAtItsOwnSag(t *testing.T) {
 }
 
 func TestWeighInBeyondItsTravel(t *testing.T) {
-	for field, set := range map[string]func(*parts.WeighIn, *float64){
-		"front_sag_mm": func(w *parts.WeighIn, v *float64) { w.FrontSag = v },
-		"rear_sag_mm":  func(w *parts.WeighIn, v *float64) { w.RearSag = v },
+	for field, set := range map[string]func(*document.WeighIn, *float64){
+		"front_sag_mm": func(w *document.WeighIn, v *float64) { w.FrontSag = v },
+		"rear_sag_mm":  func(w *document.WeighIn, v *float64) { w.RearSag = v },
 	} {
 		for _, sag := range []float64{-1, 400, 1e6} {
-			o := weighInOf(t, func(w *parts.WeighIn, _ *parts.Build) { set(w, &sag) })
+			o := weighInOf(t, func(w *document.WeighIn, _ *document.Build) { set(w, &sag) })
 			found := false
 			for _, p := range o.Problems {
-				found = found || p.Field == field && p.Severity == parts.SeverityError && p.WeighIn != ""
+				found = found || p.Field == field && p.Severity == document.SeverityError && p.WeighIn != ""
 			}
 			if !found {
 				t.Errorf("%s of %v mm: %+v", field, sag, o.Problems)

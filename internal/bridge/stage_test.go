@@ -10,7 +10,7 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/internal/bridge"
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
 	"steelyard/internal/scene/svg"
@@ -53,10 +53,10 @@ func spotOf(t *testing.T, picture *scene.Scene, part string) scene.Spot {
 }
 
 // grabbable finds a part of the main frame that no other lies over.
-func grabbable(t *testing.T, picture *scene.Scene, b *parts.Build) scene.Spot {
+func grabbable(t *testing.T, picture *scene.Scene, b *document.Build) scene.Spot {
 	t.Helper()
 	for i, p := range picture.Spots {
-		covered := b.Part(p.Part).Carrier != parts.MainFrame
+		covered := b.Part(p.Part).Carrier != document.MainFrame
 		for j, q := range picture.Spots {
 			covered = covered || j != i && math.Hypot(p.X-q.X, p.Y-q.Y) < p.R+q.R
 		}
@@ -90,7 +90,7 @@ func TestStage(t *testing.T) {
 	}
 
 	// Pick a part up and move it.
-	d, _ := parts.Open([]byte(demo))
+	d, _ := document.Open([]byte(demo))
 	spot := grabbable(t, picture, d.Build("gearbox"))
 	intentOf(t, s, stage.Event{Type: "down", X: spot.X, Y: spot.Y, Kind: "mouse"})
 	in := intentOf(t, s, stage.Event{Type: "move", X: spot.X + 30, Y: spot.Y - 20, Kind: "mouse"})
@@ -114,7 +114,7 @@ func TestStage(t *testing.T) {
 	for i := range by {
 		p.Offset[i] += by[i]
 	}
-	text, err := parts.WriteCompact(d)
+	text, err := document.WriteCompact(d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -154,9 +154,9 @@ func TestStageKeepsThePicture(t *testing.T) {
 
 // A build without figures is an empty picture, in the colours asked for.
 func TestStageEmpty(t *testing.T) {
-	d, _ := parts.Open([]byte(call(t, "demo")))
+	d, _ := document.Open([]byte(call(t, "demo")))
 	d.Builds[0].Frame.HeadAngle = 700
-	text, err := parts.WriteCompact(d)
+	text, err := document.WriteCompact(d)
 	if err != nil {
 		t.Fatal(err)
 	}

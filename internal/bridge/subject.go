@@ -4,8 +4,8 @@ import (
 	"math"
 	"strings"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/report"
 	"steelyard/internal/rider"
 	"steelyard/internal/scene"
@@ -49,9 +49,9 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 				Mirror: l.End-l.First == 2 && it.Place.Y < 0,
 			}
 			switch p.Shape.Form {
-			case parts.FormBox:
+			case document.FormBox:
 				m.Size = size(p.Shape.Size)
-			case parts.FormRing:
+			case document.FormRing:
 				m.Ring = p.Shape.Size[0] / 1000
 			}
 			s.Markers = append(s.Markers, m)
@@ -76,7 +76,7 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 		_, plus := mass.Uncertainty(items, mass.Total(items, nil))
 		s.Markers = append(s.Markers, scene.Marker{
 			Part: "rider:" + r.ID, Name: r.Name, Mass: whole.M, MassPlus: plus,
-			Place: whole.Centre(), Role: scene.Body, Carrier: string(parts.MainFrame),
+			Place: whole.Centre(), Role: scene.Body, Carrier: string(document.MainFrame),
 		})
 		s.Rider = limbs(body)
 		s.Crank = r.Crank * degree
@@ -96,10 +96,10 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 const degree = math.Pi / 180
 
 // size is a box's in m.
-func size(v parts.Vec3) mass.Vec { return mass.Vec{X: v[0] / 1000, Y: v[1] / 1000, Z: v[2] / 1000} }
+func size(v document.Vec3) mass.Vec { return mass.Vec{X: v[0] / 1000, Y: v[1] / 1000, Z: v[2] / 1000} }
 
 // fit says of what a part is that the picture draws more of it than a marker.
-func fit(s *scene.Subject, p *parts.Part) {
+func fit(s *scene.Subject, p *document.Part) {
 	front := strings.HasPrefix(p.Station, "front-") || strings.HasPrefix(p.Station, "fork-")
 	switch p.Kind {
 	case "rack":
@@ -111,7 +111,7 @@ func fit(s *scene.Subject, p *parts.Part) {
 		}
 	case "rotor":
 		radius := 0.0
-		if p.Shape.Form == parts.FormDisc {
+		if p.Shape.Form == document.FormDisc {
 			radius = p.Shape.Size[0] / 1000
 		}
 		if front {
@@ -146,7 +146,7 @@ func member(segment string) scene.Member {
 
 // role is the sort of mass that a kind of part is.
 func role(kind string) scene.Role {
-	switch parts.GroupOf(kind) {
+	switch document.GroupOf(kind) {
 	case "bags", "carried":
 		return scene.Baggage
 	}

@@ -6,8 +6,9 @@ import (
 
 	"github.com/goccy/go-json"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
-	"steelyard/internal/parts"
+	"steelyard/internal/partslist"
 	"steelyard/internal/report"
 	"steelyard/internal/units"
 )
@@ -15,14 +16,14 @@ import (
 // readPartsCSV answers a list of parts with what was found in it. The list is
 // the bytes of a file: its encoding is found out. The options, JSON, may be empty.
 func readPartsCSV(list, options string) string {
-	var o parts.CSVOptions
+	var o partslist.CSVOptions
 	if options != "" {
 		if err := json.Unmarshal([]byte(options), &o); err != nil {
 			return problem("options", "The options cannot be read: "+err.Error()+".")
 		}
 	}
 	o.Stations = geometry.StationNames
-	return answer(parts.ReadCSV([]byte(list), o))
+	return answer(partslist.ReadCSV([]byte(list), o))
 }
 
 // semicolon is what the style of a CSV table is for spreadsheets that want
@@ -65,7 +66,7 @@ var differenceMarkdown = table(func(e *report.Evaluation, x report.Export) []byt
 // listOf answers a document and the id of one of its things with a table of what
 // that has; style and date are as in [table]. None is the problem of an id that
 // the document does not have.
-func listOf[T any](find func(*parts.Document, string) *T, none func(id string) parts.Problem, write func(*report.Evaluation, *T, report.Export) []byte) Function {
+func listOf[T any](find func(*document.Document, string) *T, none func(id string) document.Problem, write func(*report.Evaluation, *T, report.Export) []byte) Function {
 	return func(args ...string) string {
 		e := evaluation(argument(args, 0))
 		if e.Document == nil {
@@ -80,13 +81,13 @@ func listOf[T any](find func(*parts.Document, string) *T, none func(id string) p
 	}
 }
 
-func noBuild(id string) parts.Problem {
-	return parts.Problem{Severity: parts.SeverityError, Build: id, Message: "There is no build with this id in the document."}
+func noBuild(id string) document.Problem {
+	return document.Problem{Severity: document.SeverityError, Build: id, Message: "There is no build with this id in the document."}
 }
 
-var partsCSV = listOf((*parts.Document).Build, noBuild, func(_ *report.Evaluation, b *parts.Build, x report.Export) []byte { return report.PartsCSV(b, x) })
+var partsCSV = listOf((*document.Document).Build, noBuild, func(_ *report.Evaluation, b *document.Build, x report.Export) []byte { return report.PartsCSV(b, x) })
 
-var partsMarkdown = listOf((*parts.Document).Build, noBuild, func(e *report.Evaluation, b *parts.Build, x report.Export) []byte { return e.PartsMarkdown(b, x) })
+var partsMarkdown = listOf((*document.Document).Build, noBuild, func(e *report.Evaluation, b *document.Build, x report.Export) []byte { return e.PartsMarkdown(b, x) })
 
 // notes answers a document and a date with what goes with a table of its figures,
 // a list of sentences: how they were obtained, and the caution.
@@ -122,7 +123,7 @@ func parsed(value float64, err error) string {
 	return answer(number{value})
 }
 
-// number is the answer to parseMass and parseLength.
+// Number is the answer to parseMass and parseLength.
 type number struct {
 	Value float64 `json:"value"`
 }

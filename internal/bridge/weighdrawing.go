@@ -1,8 +1,8 @@
 package bridge
 
 import (
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
-	"steelyard/internal/parts"
 	"steelyard/internal/scene"
 	"steelyard/internal/scene/svg"
 )
@@ -15,7 +15,7 @@ const shownBlock = 0.3
 // weigh-in's, or the first that can be drawn; the block is that of its highest
 // reading, and there is none with a rider.
 func weighInDrawing(args ...string) string {
-	d, problems := parts.Open([]byte(argument(args, 0)))
+	d, problems := document.Open([]byte(argument(args, 0)))
 	if d == nil {
 		return refusal(problems)
 	}
@@ -30,7 +30,7 @@ func weighInDrawing(args ...string) string {
 			sunk := sunken(b, w)
 			bike, _ = geometry.Pose(&sunk)
 		}
-		if w.State == parts.Ridden { // nobody sits on a bike with a raised wheel
+		if w.State == document.Ridden { // nobody sits on a bike with a raised wheel
 			how.Raised, how.Ridden = "", true
 		}
 		highest := 0.0

@@ -5,18 +5,18 @@ import (
 	"math"
 	"slices"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 	"steelyard/internal/weighin"
 )
 
 // weighed is the answer to weighIn. Figures have the keys and units of a report.
 type weighed struct {
-	WeighIn  string          `json:"weigh_in"`
-	Build    string          `json:"build"`
-	Load     string          `json:"load"`
-	State    parts.State     `json:"state"`
-	Problems []parts.Problem `json:"problems"`
+	WeighIn  string             `json:"weigh_in"`
+	Build    string             `json:"build"`
+	Load     string             `json:"load"`
+	State    document.State     `json:"state"`
+	Problems []document.Problem `json:"problems"`
 
 	Scales []scale `json:"scales"` // those of the weigh-in, and after them those that are known by a resolution alone
 	Stand  stand   `json:"stand"`  // what is stated or taken for granted of it
@@ -125,15 +125,15 @@ type explanation struct {
 }
 
 type adjusted struct {
-	List         string      `json:"list"`  // "parts", "bags", "goods" or "riders"
-	Owner        string      `json:"owner"` // build or load id; nothing for a rider
-	ID           string      `json:"id"`
-	Name         string      `json:"name"`
-	Mass         float64     `json:"mass_g"` // of one piece
-	HalfWidth    float64     `json:"half_width_g"`
-	Basis        parts.Basis `json:"basis"`
-	WasMass      float64     `json:"was_g"`
-	WasHalfWidth float64     `json:"was_half_width_g"`
+	List         string         `json:"list"`  // "parts", "bags", "goods" or "riders"
+	Owner        string         `json:"owner"` // build or load id; nothing for a rider
+	ID           string         `json:"id"`
+	Name         string         `json:"name"`
+	Mass         float64        `json:"mass_g"` // of one piece
+	HalfWidth    float64        `json:"half_width_g"`
+	Basis        document.Basis `json:"basis"`
+	WasMass      float64        `json:"was_g"`
+	WasHalfWidth float64        `json:"was_half_width_g"`
 }
 
 type block struct {
@@ -144,31 +144,31 @@ type block struct {
 
 // weighIn answers a document and the id of a weigh-in with what comes out of it.
 func weighIn(text, id string) string {
-	d, problems := parts.Open([]byte(text))
+	d, problems := document.Open([]byte(text))
 	if d == nil {
 		return refusal(problems)
 	}
 	w := d.WeighIn(id)
 	if w == nil {
-		return failed(parts.Problem{Severity: parts.SeverityError, WeighIn: id, Message: "There is no weigh-in with this id in the document."})
+		return failed(document.Problem{Severity: document.SeverityError, WeighIn: id, Message: "There is no weigh-in with this id in the document."})
 	}
 	return answer(weigh(d, w))
 }
 
-func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
+func weigh(d *document.Document, w *document.WeighIn) *weighed {
 	out := &weighed{
 		WeighIn: w.ID, Build: w.Build, Load: w.Load, State: w.State,
-		Problems: []parts.Problem{}, Expected: []expected{}, Explanations: []explanation{}, Adjusted: []adjusted{},
+		Problems: []document.Problem{}, Expected: []expected{}, Explanations: []explanation{}, Adjusted: []adjusted{},
 		Scales: scalesOf(w),
 	}
 	out.Stand.Wheelbase, out.Stand.Radius = w.StandWithin()
-	for _, p := range parts.Check(d) {
+	for _, p := range document.Check(d) {
 		if p.WeighIn == w.ID {
 			out.Problems = append(out.Problems, p)
 		}
 	}
-	if slices.ContainsFunc(out.Problems, func(p parts.Problem) bool {
-		return p.Severity == parts.SeverityError && (p.Field == "build" || p.Field == "load" || p.Field == "state" || p.Field == "id")
+	if slices.ContainsFunc(out.Problems, func(p document.Problem) bool {
+		return p.Severity == document.SeverityError && (p.Field == "build" || p.Field == "load" || p.Field == "state" || p.Field == "id")
 	}) {
 		return out
 	}
@@ -182,8 +182,8 @@ func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
 		{"rear_sag_mm", "rear", w.RearSag, sunk.Rear.Travel},
 	} {
 		if end.sag != nil && *end.sag > end.travel {
-			out.Problems = append(out.Problems, parts.Problem{
-				Severity: parts.SeverityError, WeighIn: w.ID, Build: w.Build, Field: end.field,
+			out.Problems = append(out.Problems, document.Problem{
+				Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Field: end.field,
 				Message: fmt.Sprintf("The %s cannot have sunk by %g mm on the scale: this build gives it a travel of %g mm.", end.what, *end.sag, end.travel),
 			})
 			return out
@@ -191,15 +191,15 @@ func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
 	}
 	bike := on(d, w, sunk)
 	if bike == nil {
-		out.Problems = append(out.Problems, parts.Problem{
-			Severity: parts.SeverityError, WeighIn: w.ID, Build: w.Build, Field: "build",
+		out.Problems = append(out.Problems, document.Problem{
+			Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Field: "build",
 			Message: "The build has errors in its figures, so that what the scale showed cannot be placed; put them right first.",
 		})
 		return out
 	}
 	if s := bike.State(); s != w.State {
-		out.Problems = append(out.Problems, parts.Problem{
-			Severity: parts.SeverityError, WeighIn: w.ID, Build: w.Build, Load: w.Load, Field: "state",
+		out.Problems = append(out.Problems, document.Problem{
+			Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Load: w.Load, Field: "state",
 			Message: "The bike was weighed with more on it than the document can put there; check the load and its rider, or say another state.",
 		})
 		return out
@@ -215,7 +215,7 @@ func weigh(d *parts.Document, w *parts.WeighIn) *weighed {
 	return out
 }
 
-func scalesOf(w *parts.WeighIn) []scale {
+func scalesOf(w *document.WeighIn) []scale {
 	scales, of := w.ScalesOf()
 	out := make([]scale, len(scales))
 	for i := range scales {
@@ -231,7 +231,7 @@ func scalesOf(w *parts.WeighIn) []scale {
 }
 
 // sunken is the build that was weighed, with its suspension as it was then.
-func sunken(build *parts.Build, w *parts.WeighIn) parts.Build {
+func sunken(build *document.Build, w *document.WeighIn) document.Build {
 	b := *build
 	if w.FrontSag != nil {
 		b.Fork.Sag = *w.FrontSag
@@ -244,15 +244,15 @@ func sunken(build *parts.Build, w *parts.WeighIn) parts.Build {
 
 // on brings the bike that was weighed into the state that it was weighed in; nil
 // when its figures have errors.
-func on(d *parts.Document, w *parts.WeighIn, sunk parts.Build) *report.Weighed {
+func on(d *document.Document, w *document.WeighIn, sunk document.Build) *report.Weighed {
 	one := *d
-	one.Builds = []parts.Build{sunk}
+	one.Builds = []document.Build{sunk}
 	one.Show.Compare, one.Show.Loads = []string{w.Build}, []string{w.Load}
-	one.Show.State, one.Show.Supplies = w.State, parts.Full
+	one.Show.State, one.Show.Supplies = w.State, document.Full
 	return report.Weigh(&one).Sides[0]
 }
 
-func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *parts.Document) {
+func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *document.Document) {
 	lines := bike.Sources()
 	teller := &weighin.Teller{
 		Show: d.Show,
@@ -354,7 +354,7 @@ func offered(r *weighin.Result) bool {
 }
 
 // adjust tells the masses that meet list and readings best.
-func (out *weighed) adjust(r *weighin.Result, bike *report.Weighed, lines map[int][]int, d *parts.Document) {
+func (out *weighed) adjust(r *weighin.Result, bike *report.Weighed, lines map[int][]int, d *document.Document) {
 	if r.Weights == nil || !offered(r) {
 		return
 	}

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // What earlier programs wrote opens in the page, from a file, from a link and
@@ -28,14 +28,14 @@ func TestEarlierDocumentsInThePage(t *testing.T) {
 			p.Navigate(server.URL + "#" + text)
 			p.Until("the reader is asked", "document.querySelector('dialog.incoming')?.open")
 			p.The("button", "Open it").Click()
-			if data, err = parts.DecodeLink(text); err != nil {
+			if data, err = document.DecodeLink(text); err != nil {
 				t.Fatal(err)
 			}
 			text = string(data)
 		} else {
 			p.Chooses(name, text, p.Like("button", "Open").Click)
 		}
-		d, problems := parts.Open(data)
+		d, problems := document.Open(data)
 		if d == nil {
 			t.Fatal(problems)
 		}

@@ -10,7 +10,7 @@ import (
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp/kb"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // look keeps what is in the window in the folder that STEELYARD_LOOK names, for
@@ -149,11 +149,11 @@ func TestHabits(t *testing.T) {
 // A bike without springs has no rows of springs: not in the balance, the list,
 // the sheet of its frame, or on paper.
 func TestARigidBikeHasNoSprings(t *testing.T) {
-	d, _ := parts.Open([]byte(demo()))
+	d, _ := document.Open([]byte(demo()))
 	for i := range d.Builds {
 		b := &d.Builds[i]
-		b.Fork.Travel, b.Fork.Sag, b.Rear = 0, 0, parts.Rear{}
-		var kept []parts.Part
+		b.Fork.Travel, b.Fork.Sag, b.Rear = 0, 0, document.Rear{}
+		var kept []document.Part
 		for _, q := range b.Parts {
 			if q.Kind == "shock" || q.Kind == "link" {
 				continue
@@ -165,7 +165,7 @@ func TestARigidBikeHasNoSprings(t *testing.T) {
 		}
 		b.Parts = kept
 	}
-	text, err := parts.Write(d)
+	text, err := document.Write(d)
 	if err != nil {
 		t.Fatal(err)
 	}

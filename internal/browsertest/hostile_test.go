@@ -16,7 +16,7 @@ import (
 
 	"github.com/chromedp/chromedp/kb"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // hostile returns a fixture whose names and notes try to be something else:
@@ -193,7 +193,7 @@ func TestTheHostileTestsSee(t *testing.T) {
 
 func TestHostileFile(t *testing.T) {
 	text := hostile(t, "documents/ok-hostile.json")
-	d, problems := parts.Open([]byte(text))
+	d, problems := document.Open([]byte(text))
 	if d == nil {
 		t.Fatal(problems)
 	}
@@ -278,7 +278,7 @@ func TestHostileFile(t *testing.T) {
 
 	// Saved, kept and opened again, it is what it was.
 	saved, _ := p.saved()
-	back, problems := parts.Open([]byte(saved))
+	back, problems := document.Open([]byte(saved))
 	if back == nil || back.Title != d.Title || back.Builds[0].ID != d.Builds[0].ID || back.Builds[1].Parts[20].Name != d.Builds[1].Parts[20].Name {
 		t.Errorf("saved, it is another: %v", problems)
 	}
@@ -293,7 +293,7 @@ func TestHostileLink(t *testing.T) {
 	for name, look := range map[string]Look{"desk": Desk, "phone": Phone} {
 		t.Run(name, func(t *testing.T) {
 			text := hostile(t, "documents/ok-hostile.json")
-			link, err := parts.EncodeLink([]byte(text))
+			link, err := document.EncodeLink([]byte(text))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -367,7 +367,7 @@ func TestALinkWithoutEnd(t *testing.T) {
 // A link shows what it brings and what it takes the place of; refused, it is
 // gone from the address, and taken, it can be undone.
 func TestALinkShowsWhatItReplaces(t *testing.T) {
-	d, problems := parts.Open([]byte(demo()))
+	d, problems := document.Open([]byte(demo()))
 	if d == nil {
 		t.Fatal(problems)
 	}
@@ -375,11 +375,11 @@ func TestALinkShowsWhatItReplaces(t *testing.T) {
 	d.Builds[0].Name, d.Builds[0].Parts = "Steel mule", d.Builds[0].Parts[:1]
 	d.Show.Compare = nil
 	d.Loads[0].Name, d.Riders[0].Name, d.WeighIns = "Water for four days", "Somebody tall", nil
-	text, err := parts.WriteCompact(d)
+	text, err := document.WriteCompact(d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	link, err := parts.EncodeLink(text)
+	link, err := document.EncodeLink(text)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,15 +9,15 @@ import (
 
 	"github.com/chromedp/chromedp/kb"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // manyParts is the demo with ten thousand lines in build A, the demo's own over
 // and over, and as many in its copy, build B, with one that differs.
-func manyParts(t *testing.T) (text string, d *parts.Document) {
+func manyParts(t *testing.T) (text string, d *document.Document) {
 	t.Helper()
 	const n = 10000
-	d, problems := parts.Open([]byte(demo()))
+	d, problems := document.Open([]byte(demo()))
 	if d == nil {
 		t.Fatal(problems)
 	}
@@ -35,11 +35,11 @@ func manyParts(t *testing.T) (text string, d *parts.Document) {
 	}
 	b := *a
 	b.ID, b.Name = "copy", "Copy"
-	b.Parts = append([]parts.Part{}, a.Parts...)
+	b.Parts = append([]document.Part{}, a.Parts...)
 	b.Parts[7].Mass += 100
 	d.Builds = append(d.Builds, b)
 	d.Show.Compare = []string{a.ID, b.ID}
-	written, err := parts.WriteCompact(d)
+	written, err := document.WriteCompact(d)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,7 +15,7 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/internal/bridge"
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
 	"steelyard/internal/site/static"
@@ -51,19 +51,19 @@ func (p *Page) kept() {
 }
 
 // saved returns the document as the page saves it to a file.
-func (p *Page) saved() (text string, d *parts.Document) {
+func (p *Page) saved() (text string, d *document.Document) {
 	p.tb.Helper()
 	return p.savedBy("Save")
 }
 
 // savedBy is saved with the button of another language.
-func (p *Page) savedBy(button string) (text string, d *parts.Document) {
+func (p *Page) savedBy(button string) (text string, d *document.Document) {
 	p.tb.Helper()
 	name, text := p.Saves(p.The("button", button).Click)
 	if !strings.HasSuffix(name, ".json") {
 		p.tb.Errorf("the file is named %q", name)
 	}
-	d, problems := parts.Open([]byte(text))
+	d, problems := document.Open([]byte(text))
 	if d == nil {
 		p.tb.Fatalf("the saved document does not open: %v", problems)
 	}
@@ -247,7 +247,7 @@ func TestDragOnTheCanvasMovesThePart(t *testing.T) {
 	if a == nil || b == nil {
 		t.Fatal("the demo has no part saddle")
 	}
-	at := func(p *parts.Part) parts.Vec3 {
+	at := func(p *document.Part) document.Vec3 {
 		if p.At != nil {
 			return *p.At
 		}
@@ -331,7 +331,7 @@ func TestCompareAnotherBuild(t *testing.T) {
 	third := d.Builds[2]
 	p.The("combobox", "Choose build B").choose(third.Name)
 	d.Show.Compare = []string{"gearbox", third.ID}
-	text, err := parts.Write(d)
+	text, err := document.Write(d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -400,7 +400,7 @@ func TestSaveAndOpen(t *testing.T) {
 func TestOneWayOfWriting(t *testing.T) {
 	p := openPage(t, Desk)
 	text, d := p.saved()
-	want, err := parts.Write(d)
+	want, err := document.Write(d)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,7 +15,7 @@ import (
 
 	"github.com/chromedp/cdproto/page"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/scene"
 )
 
@@ -128,7 +128,7 @@ func TestPrintedReport(t *testing.T) {
 	}
 }
 
-func mustBeAReport(t *testing.T, p *Page, s sheets, size paper, total string, d *parts.Document) {
+func mustBeAReport(t *testing.T, p *Page, s sheets, size paper, total string, d *document.Document) {
 	t.Helper()
 	if n := len(s.images); n < 4 || n > 10 {
 		t.Errorf("%d sheets", n)

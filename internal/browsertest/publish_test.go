@@ -22,7 +22,7 @@ import (
 	"golang.org/x/image/font/sfnt"
 
 	"steelyard/internal/bridge"
-	"steelyard/internal/parts"
+	"steelyard/internal/partslist"
 	"steelyard/internal/scene"
 )
 
@@ -385,7 +385,7 @@ func TestPublishedToTheClipboard(t *testing.T) {
 	}
 	// The parts come back from what was saved, whatever the spreadsheet.
 	_, text = p.Saves(p.Like("button", "Save: Parts of").Click)
-	if back := parts.ReadCSV([]byte(text), parts.CSVOptions{}); len(back.Parts) < 40 || len(back.Bad) > 0 {
+	if back := partslist.ReadCSV([]byte(text), partslist.CSVOptions{}); len(back.Parts) < 40 || len(back.Bad) > 0 {
 		t.Errorf("%d parts, bad: %v", len(back.Parts), back.Bad)
 	}
 }

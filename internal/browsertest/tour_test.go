@@ -11,7 +11,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/google/go-cmp/cmp"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
@@ -99,7 +99,7 @@ func (p *Page) bag(name string) float64 {
 }
 
 // weighedAs returns the report of a build as the page is told to weigh it.
-func (p *Page) weighedAs(build string) (*parts.Document, *report.Report, *report.Build) {
+func (p *Page) weighedAs(build string) (*document.Document, *report.Report, *report.Build) {
 	p.tb.Helper()
 	text, d := p.saved()
 	r := weigh(p.tb, text)
@@ -287,7 +287,7 @@ func (p *Page) packsToTheEnd() {
 	p.Eval(`(() => { window.drawn = 0; const f = () => { window.drawn++; requestAnimationFrame(f) }; f() })()`)
 	said := func() string { return p.says("#packing .progress") }
 	p.until("it says what ends the search, or has ended", func() bool {
-		return strings.Contains(said(), "The search ends when") && strings.Contains(said(), "0.5 mm to the side") || strings.Contains(said(), "Proved best to within")
+		return strings.Contains(said(), "The search ends when") && strings.Contains(said(), "0.5\u00a0mm to the side") || strings.Contains(said(), "Proved best to within")
 	})
 	for end := time.Now().Add(patience / 2); !strings.Contains(said(), "Proved best") && time.Now().Before(end); {
 		wait(p, 100)
@@ -348,9 +348,9 @@ func (p *Page) picksRider(look Look) {
 }
 
 // mustHoldTheSame checks that packing loses nothing and leaves what is pinned.
-func mustHoldTheSame(tb testing.TB, was, is parts.Load) {
+func mustHoldTheSame(tb testing.TB, was, is document.Load) {
 	tb.Helper()
-	pieces := func(l parts.Load) map[string]int {
+	pieces := func(l document.Load) map[string]int {
 		n := map[string]int{}
 		for _, g := range l.Goods {
 			n[fmt.Sprintf("%s, %v g, %v l", g.Name, g.Mass, g.Volume)] += g.Quantity
@@ -365,7 +365,7 @@ func mustHoldTheSame(tb testing.TB, was, is parts.Load) {
 	}
 }
 
-func mustKeepToLimits(tb testing.TB, l parts.Load) {
+func mustKeepToLimits(tb testing.TB, l document.Load) {
 	tb.Helper()
 	for _, b := range l.Bags {
 		var mass, volume float64

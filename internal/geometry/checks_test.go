@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // leaf is one number of a build, found by its key in the document.
@@ -18,7 +18,7 @@ type leaf struct {
 
 // leaves finds every number that a bike could be posed from, by reflection, so
 // that a figure added to the document is not forgotten here.
-func leaves(b *parts.Build) []leaf {
+func leaves(b *document.Build) []leaf {
 	var found []leaf
 	var walk func(prefix string, v reflect.Value)
 	walk = func(prefix string, v reflect.Value) {
@@ -42,7 +42,7 @@ func leaves(b *parts.Build) []leaf {
 }
 
 func TestEveryFigureIsChecked(t *testing.T) {
-	var b parts.Build
+	var b document.Build
 	all := leaves(&b)
 	if len(all) != len(figures) {
 		t.Errorf("the document has %d figures, %d are checked", len(all), len(figures))
@@ -64,7 +64,7 @@ func TestEveryFigureIsChecked(t *testing.T) {
 
 // No figure may be absurd, and the error is at its field.
 func TestAbsurdFigures(t *testing.T) {
-	for i := range leaves(&parts.Build{}) {
+	for i := range leaves(&document.Build{}) {
 		for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 5001, -5001, math.MaxFloat64, -math.MaxFloat64} {
 			b := load(t, "travel-bike.json")
 			l := leaves(b)[i]
@@ -73,7 +73,7 @@ func TestAbsurdFigures(t *testing.T) {
 			if bike != nil {
 				t.Errorf("%s = %v: posed", l.field, v)
 			}
-			if !has(problems, parts.SeverityError, l.field) {
+			if !has(problems, document.SeverityError, l.field) {
 				t.Errorf("%s = %v: no error at the field: %v", l.field, v, problems)
 			}
 			for _, p := range problems {
@@ -85,7 +85,7 @@ func TestAbsurdFigures(t *testing.T) {
 	}
 }
 
-func has(problems []parts.Problem, severity, field string) bool {
+func has(problems []document.Problem, severity, field string) bool {
 	for _, p := range problems {
 		if p.Severity == severity && p.Field == field {
 			return true
@@ -95,12 +95,12 @@ func has(problems []parts.Problem, severity, field string) bool {
 }
 
 func TestEmptyBuild(t *testing.T) {
-	bike, problems := Pose(&parts.Build{ID: "empty"})
+	bike, problems := Pose(&document.Build{ID: "empty"})
 	if bike != nil {
 		t.Error("posed")
 	}
 	for _, field := range []string{"frame.stack_mm", "frame.reach_mm", "frame.head_angle_deg", "fork.length_mm", "wheels.front.bead_seat_mm", "saddle.height_mm"} {
-		if !has(problems, parts.SeverityError, field) {
+		if !has(problems, document.SeverityError, field) {
 			t.Errorf("no error at %s", field)
 		}
 	}
@@ -112,70 +112,70 @@ func TestContradictions(t *testing.T) {
 	for _, c := range []struct {
 		name     string
 		from     string
-		change   func(*parts.Build)
+		change   func(*document.Build)
 		severity string
 		field    string
 		names    []string
 	}{
-		{"chainstay shorter than drop", "touring-bike.json", func(b *parts.Build) { b.Frame.Chainstay, b.Frame.BBDrop = 80, 90 },
+		{"chainstay shorter than drop", "touring-bike.json", func(b *document.Build) { b.Frame.Chainstay, b.Frame.BBDrop = 80, 90 },
 			"error", "frame.chainstay_mm", []string{"frame.chainstay_mm", "frame.bb_drop_mm", "80 mm", "90 mm"}},
-		{"chainstay shorter than a negative drop", "touring-bike.json", func(b *parts.Build) { b.Frame.Chainstay, b.Frame.BBDrop = 80, -90 },
+		{"chainstay shorter than a negative drop", "touring-bike.json", func(b *document.Build) { b.Frame.Chainstay, b.Frame.BBDrop = 80, -90 },
 			"error", "frame.chainstay_mm", []string{"frame.chainstay_mm", "frame.bb_drop_mm"}},
-		{"fork travel beyond its length", "travel-bike.json", func(b *parts.Build) { b.Fork.Travel = 556 },
+		{"fork travel beyond its length", "travel-bike.json", func(b *document.Build) { b.Fork.Travel = 556 },
 			"error", "fork.travel_mm", []string{"fork.travel_mm", "fork.length_mm"}},
-		{"fork sag beyond travel", "travel-bike.json", func(b *parts.Build) { b.Fork.Sag = 151 },
+		{"fork sag beyond travel", "travel-bike.json", func(b *document.Build) { b.Fork.Sag = 151 },
 			"error", "fork.sag_mm", []string{"fork.sag_mm", "fork.travel_mm", "151 mm", "150 mm"}},
-		{"rear sag beyond travel", "travel-bike.json", func(b *parts.Build) { b.Rear.Sag = 141 },
+		{"rear sag beyond travel", "travel-bike.json", func(b *document.Build) { b.Rear.Sag = 141 },
 			"error", "rear.sag_mm", []string{"rear.sag_mm", "rear.travel_mm"}},
-		{"sag of a rigid fork", "touring-bike.json", func(b *parts.Build) { b.Fork.Sag = 10 },
+		{"sag of a rigid fork", "touring-bike.json", func(b *document.Build) { b.Fork.Sag = 10 },
 			"error", "fork.sag_mm", []string{"fork.sag_mm", "fork.travel_mm", "must be 0"}},
-		{"sag of a rigid rear", "touring-bike.json", func(b *parts.Build) { b.Rear.Sag = 10 },
+		{"sag of a rigid rear", "touring-bike.json", func(b *document.Build) { b.Rear.Sag = 10 },
 			"error", "rear.sag_mm", []string{"rear.sag_mm", "rear.travel_mm", "must be 0"}},
-		{"head angle too slack", "touring-bike.json", func(b *parts.Build) { b.Frame.HeadAngle = 44 },
+		{"head angle too slack", "touring-bike.json", func(b *document.Build) { b.Frame.HeadAngle = 44 },
 			"error", "frame.head_angle_deg", []string{"between 45 and 85"}},
-		{"head angle too steep", "touring-bike.json", func(b *parts.Build) { b.Frame.HeadAngle = 86 },
+		{"head angle too steep", "touring-bike.json", func(b *document.Build) { b.Frame.HeadAngle = 86 },
 			"error", "frame.head_angle_deg", []string{"between 45 and 85"}},
-		{"pivot on the axle", "travel-bike.json", func(b *parts.Build) { b.Rear.PivotFwd, b.Rear.PivotUp = -443.6, 35 },
+		{"pivot on the axle", "travel-bike.json", func(b *document.Build) { b.Rear.PivotFwd, b.Rear.PivotUp = -443.6, 35 },
 			"error", "rear.pivot_forward_mm", []string{"rear.pivot_forward_mm", "rear.pivot_up_mm", "frame.chainstay_mm", "rear.travel_mm"}},
-		{"pivot behind the axle", "travel-bike.json", func(b *parts.Build) { b.Rear.PivotFwd = -600 },
+		{"pivot behind the axle", "travel-bike.json", func(b *document.Build) { b.Rear.PivotFwd = -600 },
 			"error", "rear.pivot_forward_mm", []string{"rear.pivot_forward_mm", "frame.chainstay_mm", "156 mm behind"}},
-		{"travel beyond the swingarm", "travel-bike.json", func(b *parts.Build) { b.Rear.PivotFwd, b.Rear.PivotUp = -380, 35 },
+		{"travel beyond the swingarm", "travel-bike.json", func(b *document.Build) { b.Rear.PivotFwd, b.Rear.PivotUp = -380, 35 },
 			"error", "rear.travel_mm", []string{"rear.travel_mm", "rear.pivot_forward_mm", "64 mm long", "at most 63 mm"}},
-		{"bottom bracket under the ground", "touring-bike.json", func(b *parts.Build) { b.Frame.BBDrop = 360 },
+		{"bottom bracket under the ground", "touring-bike.json", func(b *document.Build) { b.Frame.BBDrop = 360 },
 			"error", "frame.bb_drop_mm", []string{"frame.bb_drop_mm", "wheels.rear.bead_seat_mm", "351 mm"}},
-		{"wheels that overlap", "touring-bike.json", func(b *parts.Build) { b.Frame.Reach, b.Frame.Chainstay = 10, 300 },
+		{"wheels that overlap", "touring-bike.json", func(b *document.Build) { b.Frame.Reach, b.Frame.Chainstay = 10, 300 },
 			"error", "frame.reach_mm", []string{"frame.reach_mm", "frame.chainstay_mm", "702 mm"}},
-		{"fork far too short for the stack", "travel-bike.json", func(b *parts.Build) { b.Fork.Length = 440 },
+		{"fork far too short for the stack", "travel-bike.json", func(b *document.Build) { b.Fork.Length = 440 },
 			"error", "fork.length_mm", []string{"fork.length_mm", "frame.stack_mm", "106 mm above", "556 mm", "527 mm"}},
-		{"fork far too long for the stack", "travel-bike.json", func(b *parts.Build) { b.Frame.Stack = 533 },
+		{"fork far too long for the stack", "travel-bike.json", func(b *document.Build) { b.Frame.Stack = 533 },
 			"error", "fork.length_mm", []string{"fork.length_mm", "frame.stack_mm", "100 mm below"}},
-		{"fork rather short for the stack", "travel-bike.json", func(b *parts.Build) { b.Fork.Length = 520 },
+		{"fork rather short for the stack", "travel-bike.json", func(b *document.Build) { b.Fork.Length = 520 },
 			"warning", "fork.length_mm", []string{"fork.length_mm", "frame.stack_mm", "33 mm above"}},
-		{"no room for the rear tyre", "touring-bike.json", func(b *parts.Build) { b.Frame.Chainstay = 365 },
+		{"no room for the rear tyre", "touring-bike.json", func(b *document.Build) { b.Frame.Chainstay = 365 },
 			"warning", "frame.chainstay_mm", []string{"frame.chainstay_mm", "wheels.rear.tyre_mm", "351 mm"}},
-		{"the front tyre in the crown", "travel-bike.json", func(b *parts.Build) { b.Fork.Travel = 200 },
+		{"the front tyre in the crown", "travel-bike.json", func(b *document.Build) { b.Fork.Travel = 200 },
 			"warning", "fork.travel_mm", []string{"fork.length_mm", "fork.travel_mm", "wheels.front.tyre_mm", "372 mm"}},
-		{"the front tyre in the down tube", "touring-bike.json", func(b *parts.Build) { b.Fork.Offset = -60; b.Frame.Stack -= 34 },
+		{"the front tyre in the down tube", "touring-bike.json", func(b *document.Build) { b.Fork.Offset = -60; b.Frame.Stack -= 34 },
 			"warning", "frame.reach_mm", []string{"frame.reach_mm", "wheels.front.tyre_mm", "351 mm"}},
-		{"a saddle in the seat tube", "touring-bike.json", func(b *parts.Build) { b.Saddle.Height = 560 },
+		{"a saddle in the seat tube", "touring-bike.json", func(b *document.Build) { b.Saddle.Height = 560 },
 			"warning", "saddle.height_mm", []string{"saddle.height_mm", "frame.seat_tube_mm"}},
-		{"pedals on the ground", "touring-bike.json", func(b *parts.Build) { b.Cranks.Length = 250 },
+		{"pedals on the ground", "touring-bike.json", func(b *document.Build) { b.Cranks.Length = 250 },
 			"warning", "cranks.length_mm", []string{"cranks.length_mm", "frame.bb_drop_mm", "281 mm"}},
-		{"no shock", "travel-bike.json", func(b *parts.Build) { b.Rear.ShockTo = b.Rear.ShockFrom },
+		{"no shock", "travel-bike.json", func(b *document.Build) { b.Rear.ShockTo = b.Rear.ShockFrom },
 			"warning", "rear.shock_swing_mm", []string{"rear.shock_frame_mm", "rear.shock_swing_mm"}},
-		{"a shock that is pulled", "travel-bike.json", func(b *parts.Build) { b.Rear.ShockTo[0], b.Rear.ShockFrom[0] = 200, 10 },
+		{"a shock that is pulled", "travel-bike.json", func(b *document.Build) { b.Rear.ShockTo[0], b.Rear.ShockFrom[0] = 200, 10 },
 			"warning", "rear.shock_swing_mm", []string{"longer", "rear.shock_frame_mm"}},
-		{"a bead seat that is not one", "touring-bike.json", func(b *parts.Build) { b.Wheels.Front.BeadSeat = 620 },
+		{"a bead seat that is not one", "touring-bike.json", func(b *document.Build) { b.Wheels.Front.BeadSeat = 620 },
 			"warning", "wheels.front.bead_seat_mm", []string{"620 mm", "ISO 5775", "622 mm"}},
-		{"an odd stem", "touring-bike.json", func(b *parts.Build) { b.Cockpit.Stem = 300 },
+		{"an odd stem", "touring-bike.json", func(b *document.Build) { b.Cockpit.Stem = 300 },
 			"warning", "cockpit.stem_mm", []string{"300 mm", "between 0 and 160"}},
-		{"wheels that meet in their sag", "travel-bike.json", func(b *parts.Build) {
+		{"wheels that meet in their sag", "travel-bike.json", func(b *document.Build) {
 			b.Frame.Chainstay, b.Frame.Reach, b.Rear.PivotFwd, b.Rear.PivotUp, b.Fork.Sag = 380, 140, 20, -300, 150
 		}, "error", "fork.sag_mm", []string{"fork.sag_mm", "rear.sag_mm"}},
-		{"a frame that sags out of all likeness", "travel-bike.json", func(b *parts.Build) {
+		{"a frame that sags out of all likeness", "travel-bike.json", func(b *document.Build) {
 			b.Rear.Travel, b.Rear.Sag, b.Fork.Sag = 420, 420, 0
 		}, "error", "fork.sag_mm", []string{"fork.sag_mm", "rear.sag_mm", "degrees"}},
-		{"a bottom bracket that sags to the ground", "travel-bike.json", func(b *parts.Build) {
+		{"a bottom bracket that sags to the ground", "travel-bike.json", func(b *document.Build) {
 			b.Rear.Travel, b.Rear.Sag, b.Fork.Travel, b.Fork.Sag = 400, 400, 420, 400
 		}, "error", "frame.bb_drop_mm", []string{"frame.bb_drop_mm", "rear.sag_mm"}},
 	} {
@@ -183,7 +183,7 @@ func TestContradictions(t *testing.T) {
 			b := load(t, c.from)
 			c.change(b)
 			bike, problems := Pose(b)
-			var told *parts.Problem
+			var told *document.Problem
 			for i, p := range problems {
 				if p.Field == c.field && p.Severity == c.severity {
 					told = &problems[i]
@@ -219,7 +219,7 @@ func TestAdviceOnForkAndStack(t *testing.T) {
 	b := load(t, "touring-bike.json")
 	b.Fork.Length = 440
 	_, problems := Pose(b)
-	if !has(problems, parts.SeverityWarning, "fork.length_mm") || !strings.Contains(problems[0].Message, "near 400 mm") || !strings.Contains(problems[0].Message, "near 639 mm") {
+	if !has(problems, document.SeverityWarning, "fork.length_mm") || !strings.Contains(problems[0].Message, "near 400 mm") || !strings.Contains(problems[0].Message, "near 639 mm") {
 		t.Fatalf("told: %v", problems)
 	}
 	b.Frame.Stack = 639

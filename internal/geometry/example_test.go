@@ -4,22 +4,22 @@ import (
 	"fmt"
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // A full-suspension travel bike with 29 in wheels, its sag stated.
 func ExamplePose() {
-	bike, problems := geometry.Pose(&parts.Build{
+	bike, problems := geometry.Pose(&document.Build{
 		ID:      "travel",
-		Frame:   parts.Frame{Stack: 633, Reach: 465, HeadTube: 115, HeadAngle: 65.5, SeatTube: 440, SeatAngle: 76, Chainstay: 445, BBDrop: 35},
-		Fork:    parts.Fork{Length: 556, Offset: 44, Travel: 150, Sag: 35},
-		Rear:    parts.Rear{Travel: 140, Sag: 42, PivotFwd: 20, PivotUp: 90, ShockFrom: parts.Point2{218, 300}, ShockTo: parts.Point2{10, 270}},
-		Wheels:  parts.Wheels{Front: parts.Wheel{BeadSeat: 622, Tyre: 61}, Rear: parts.Wheel{BeadSeat: 622, Tyre: 61}},
-		Cockpit: parts.Cockpit{Spacers: 20, Stem: 45, BarWidth: 780, BarRise: 25, BarBack: 30},
-		Saddle:  parts.Saddle{Height: 740, Setback: 10},
-		Cranks:  parts.Cranks{Length: 170, Width: 168},
+		Frame:   document.Frame{Stack: 633, Reach: 465, HeadTube: 115, HeadAngle: 65.5, SeatTube: 440, SeatAngle: 76, Chainstay: 445, BBDrop: 35},
+		Fork:    document.Fork{Length: 556, Offset: 44, Travel: 150, Sag: 35},
+		Rear:    document.Rear{Travel: 140, Sag: 42, PivotFwd: 20, PivotUp: 90, ShockFrom: document.Point2{218, 300}, ShockTo: document.Point2{10, 270}},
+		Wheels:  document.Wheels{Front: document.Wheel{BeadSeat: 622, Tyre: 61}, Rear: document.Wheel{BeadSeat: 622, Tyre: 61}},
+		Cockpit: document.Cockpit{Spacers: 20, Stem: 45, BarWidth: 780, BarRise: 25, BarBack: 30},
+		Saddle:  document.Saddle{Height: 740, Setback: 10},
+		Cranks:  document.Cranks{Length: 170, Width: 168},
 	})
 	fmt.Println("problems:", len(problems))
 	fmt.Printf("wheelbase %.0f mm, trail %.0f mm\n", bike.Wheelbase*1000, bike.Trail*1000)

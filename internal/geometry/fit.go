@@ -3,8 +3,8 @@ package geometry
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 const (
@@ -22,7 +22,7 @@ const (
 
 // fit checks whether the figures agree about one bike, before its suspension
 // is let down.
-func (l *list) fit(b *parts.Build, f *frame) {
+func (l *list) fit(b *document.Build, f *frame) {
 	if f.rearTravel > 0 {
 		l.lever(b, f)
 	}
@@ -42,7 +42,7 @@ func (l *list) fit(b *parts.Build, f *frame) {
 }
 
 // lever checks that the swingarm can carry the rear wheel through its travel.
-func (l *list) lever(b *parts.Build, f *frame) {
+func (l *list) lever(b *document.Build, f *frame) {
 	arm := f.rearAxle.Sub(f.pivot)
 	length := arm.Norm()
 	switch {
@@ -81,7 +81,7 @@ func (f *frame) overlap() bool {
 // gap compares the two ways in which the figures tell where the front axle is:
 // from the ground up by the front wheel, and from the head tube down by the
 // fork.
-func (l *list) gap(b *parts.Build, f *frame) {
+func (l *list) gap(b *document.Build, f *frame) {
 	gap := (f.frontAxle.Z - f.frontRadius) - (f.rearAxle.Z - f.rearRadius)
 	if math.Abs(gap) <= gapOdd {
 		return
@@ -101,7 +101,7 @@ func (l *list) gap(b *parts.Build, f *frame) {
 }
 
 // clearances doubts wheels that would rub.
-func (l *list) clearances(b *parts.Build, f *frame) {
+func (l *list) clearances(b *document.Build, f *frame) {
 	rear := f.rearAxle.Norm()
 	if f.rearTravel > 0 {
 		arm := f.rearAxle.Sub(f.pivot)
@@ -139,14 +139,14 @@ func fromSegment(p, a, c mass.Vec) float64 {
 }
 
 // sagged checks the bike with its suspension let down.
-func (l *list) sagged(b *parts.Build, f *frame) {
+func (l *list) sagged(b *document.Build, f *frame) {
 	if f.overlap() {
 		l.fault("fork.sag_mm", "With the "+cite(b, "fork.sag_mm")+" and the "+cite(b, "rear.sag_mm")+" the wheels would run into each other.")
 	}
 }
 
 // standing checks the bike once it stands on the ground.
-func (l *list) standing(b *parts.Build, bike *Bike) {
+func (l *list) standing(b *document.Build, bike *Bike) {
 	if math.Abs(bike.Pitch) > pitchMost {
 		l.fault("fork.sag_mm", "With the "+cite(b, "fork.sag_mm")+" and the "+cite(b, "rear.sag_mm")+" the frame stands "+show(math.Abs(bike.Pitch)*180/math.Pi)+
 			" degrees from its printed figures; more than "+show(pitchMost*180/math.Pi)+" degrees is not the same bike.")

@@ -3,8 +3,8 @@ package geometry
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 const (
@@ -49,7 +49,7 @@ type frame struct {
 }
 
 // unloaded lays the figures out in the frame's own axes.
-func unloaded(b *parts.Build) frame {
+func unloaded(b *document.Build) frame {
 	var f frame
 	f.rearRadius, f.frontRadius = tyreRadius(b.Wheels.Rear), tyreRadius(b.Wheels.Front)
 	f.frontTravel, f.frontSag = metres(b.Fork.Travel), metres(b.Fork.Sag)
@@ -97,4 +97,4 @@ func unloaded(b *parts.Build) frame {
 }
 
 // at turns a point of the document, forward and up in mm, into one in m.
-func at(p parts.Point2) mass.Vec { return mass.Vec{X: metres(p[0]), Z: metres(p[1])} }
+func at(p document.Point2) mass.Vec { return mass.Vec{X: metres(p[0]), Z: metres(p[1])} }

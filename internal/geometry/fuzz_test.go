@@ -7,16 +7,16 @@ import (
 
 	"pgregory.net/rapid"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // sane fails if Pose broke one of its promises.
-func sane(t rapid.TB, b *parts.Build) {
+func sane(t rapid.TB, b *document.Build) {
 	t.Helper()
 	bike, problems := Pose(b)
 	failed := false
 	for _, p := range problems {
-		failed = failed || p.Severity == parts.SeverityError
+		failed = failed || p.Severity == document.SeverityError
 		if p.Field == "" || p.Message == "" || p.Build != b.ID {
 			t.Errorf("a problem that does not say where or what: %+v", p)
 		}
@@ -63,7 +63,7 @@ func FuzzPose(f *testing.F) {
 // Any figures whatever, and figures that are each within their bounds.
 func TestPoseOfAnyFigures(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		b := &parts.Build{ID: "any"}
+		b := &document.Build{ID: "any"}
 		within := rapid.Bool().Draw(t, "within bounds")
 		for i, l := range leaves(b) {
 			if within {

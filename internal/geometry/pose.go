@@ -3,8 +3,8 @@ package geometry
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // Pose turns the figures of a build into the posed bike: both tyres on level
@@ -18,8 +18,8 @@ import (
 //
 // Every problem names its field as it is written in the document. A warning
 // says that figures are odd and were taken as they are. With an error there is
-// no bike: the result is nil exactly when a problem has parts.SeverityError.
-func Pose(b *parts.Build) (*Bike, []parts.Problem) {
+// no bike: the result is nil exactly when a problem has document.SeverityError.
+func Pose(b *document.Build) (*Bike, []document.Problem) {
 	l := list{build: b.ID}
 	l.figures(b)
 	if !l.failed {
@@ -76,7 +76,7 @@ func (f *frame) footing() footing {
 }
 
 // stand puts the frame on level ground.
-func stand(b *parts.Build, f *frame, g footing) *Bike {
+func stand(b *document.Build, f *frame, g footing) *Bike {
 	bike := &Bike{
 		Pitch:      g.turn,
 		HeadAngle:  radians(b.Frame.HeadAngle) - g.turn,

@@ -6,8 +6,8 @@ import (
 
 	"pgregory.net/rapid"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // The working is in testdata/geometry/README.md, step by step with whole-sided
@@ -66,7 +66,7 @@ func TestRoundBike(t *testing.T) {
 func TestRoundBikeWithSag(t *testing.T) {
 	b := load(t, "round-bike.json")
 	b.Fork.Travel, b.Rear.Travel, b.Rear.PivotFwd, b.Rear.PivotUp = 120, 120, -30, 257.5
-	b.Rear.ShockFrom, b.Rear.ShockTo = parts.Point2{200, 300}, parts.Point2{0, 350}
+	b.Rear.ShockFrom, b.Rear.ShockTo = document.Point2{200, 300}, document.Point2{0, 350}
 
 	t.Run("both", func(t *testing.T) {
 		b := *b
@@ -104,8 +104,8 @@ func TestMeijaardSteering(t *testing.T) {
 	near(t, "offset", offset, 32.0714, 1e-4) // 350 x 0.309017 - 80 x 0.951057
 
 	b := load(t, "touring-bike.json")
-	b.Wheels.Rear = parts.Wheel{BeadSeat: 500, Tyre: 50}
-	b.Wheels.Front = parts.Wheel{BeadSeat: 600, Tyre: 50}
+	b.Wheels.Rear = document.Wheel{BeadSeat: 500, Tyre: 50}
+	b.Wheels.Front = document.Wheel{BeadSeat: 600, Tyre: 50}
 	b.Frame.HeadAngle, b.Frame.Chainstay, b.Frame.BBDrop = 72, 420, 30
 	b.Fork.Offset, b.Fork.Length, b.Frame.HeadTube = offset, 394, 120
 	along := 120 + 6 + 394.0
@@ -114,7 +114,7 @@ func TestMeijaardSteering(t *testing.T) {
 
 	bike, problems := Pose(b)
 	for _, p := range problems {
-		if p.Severity != parts.SeverityWarning || p.Field != "wheels.front.bead_seat_mm" && p.Field != "wheels.rear.bead_seat_mm" {
+		if p.Severity != document.SeverityWarning || p.Field != "wheels.front.bead_seat_mm" && p.Field != "wheels.rear.bead_seat_mm" {
 			t.Errorf("unexpected: %+v", p)
 		}
 	}

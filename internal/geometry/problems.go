@@ -4,25 +4,25 @@ import (
 	"math"
 	"strconv"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // list gathers the problems of one build.
 type list struct {
 	build    string
-	problems []parts.Problem
+	problems []document.Problem
 	failed   bool // whether one of them is an error
 }
 
 // fault adds an error: without this figure put right there is no bike.
 func (l *list) fault(field, message string) {
 	l.failed = true
-	l.problems = append(l.problems, parts.Problem{Severity: parts.SeverityError, Build: l.build, Field: field, Message: message})
+	l.problems = append(l.problems, document.Problem{Severity: document.SeverityError, Build: l.build, Field: field, Message: message})
 }
 
 // doubt adds a warning: the figure is odd, and is taken as it is.
 func (l *list) doubt(field, message string) {
-	l.problems = append(l.problems, parts.Problem{Severity: parts.SeverityWarning, Build: l.build, Field: field, Message: message})
+	l.problems = append(l.problems, document.Problem{Severity: document.SeverityWarning, Build: l.build, Field: field, Message: message})
 }
 
 // show writes a figure of the document for people, to a tenth.
@@ -37,7 +37,7 @@ func showMM(m float64) string {
 }
 
 // cite names a figure, its value and its field.
-func cite(b *parts.Build, field string) string {
+func cite(b *document.Build, field string) string {
 	for i := range figures {
 		if f := &figures[i]; f.field == field {
 			return f.name + " " + show(f.of(b)) + " " + f.unit + " (" + field + ")"

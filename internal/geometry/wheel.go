@@ -3,7 +3,7 @@ package geometry
 import (
 	"slices"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // BeadSeats are the bead seat diameters in mm of ISO 5775 (ETRTO) that wheels
@@ -16,7 +16,7 @@ func KnownBeadSeat(mm float64) bool { return slices.Contains(BeadSeats, mm) }
 // tyreRadius is the radius in m of a wheel with its tyre on, unloaded. ISO 5775
 // takes a tyre's section height equal to its width, so it is half the bead
 // seat diameter plus the section width.
-func tyreRadius(w parts.Wheel) float64 { return rimRadius(w) + metres(w.Tyre) }
+func tyreRadius(w document.Wheel) float64 { return rimRadius(w) + metres(w.Tyre) }
 
 // rimRadius is the radius in m of the seat that the tyre's bead sits on.
-func rimRadius(w parts.Wheel) float64 { return metres(w.BeadSeat) / 2 }
+func rimRadius(w document.Wheel) float64 { return metres(w.BeadSeat) / 2 }

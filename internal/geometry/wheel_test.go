@@ -4,7 +4,7 @@ import (
 	"slices"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // Bead seat diameters of ISO 5775 (memory), and the radius with a tyre whose
@@ -13,7 +13,7 @@ func TestTyreRadius(t *testing.T) {
 	for _, c := range []struct{ bead, tyre, radius float64 }{
 		{622, 40, 351}, {622, 61, 372}, {584, 47, 339}, {559, 50, 329.5}, {507, 47, 300.5}, {406, 40, 243}, {349, 35, 209.5},
 	} {
-		near(t, "radius", tyreRadius(parts.Wheel{BeadSeat: c.bead, Tyre: c.tyre}), c.radius/1000, exact)
+		near(t, "radius", tyreRadius(document.Wheel{BeadSeat: c.bead, Tyre: c.tyre}), c.radius/1000, exact)
 		if !KnownBeadSeat(c.bead) {
 			t.Errorf("bead seat %v is not known", c.bead)
 		}

@@ -2,7 +2,7 @@ package packing
 
 import "math"
 
-// cut is a row that the relaxation gets besides the limits: every packing
+// ShortenTo is a row that the relaxation gets besides the limits: every packing
 // keeps it, but not every cut-up one.
 //
 //	Σ_k u_k x_kj <= rhs

@@ -7,26 +7,28 @@ import (
 	"sync"
 
 	"github.com/goccy/go-json"
+
 	"steelyard/data"
+	"steelyard/internal/document"
 )
 
 // Entry is a part of the catalogue: a Part to copy, and words to find it by.
 type Entry struct {
-	ID        string   `json:"id"`
-	Name      string   `json:"name"`
-	Kind      string   `json:"kind"`
-	Mass      float64  `json:"mass_g"`
-	HalfWidth float64  `json:"half_width_g"`
-	Basis     Basis    `json:"basis"`
-	Station   string   `json:"station"`
-	Offset    Vec3     `json:"offset_mm"`
-	Within    float64  `json:"within_mm"`
-	Carrier   Carrier  `json:"carrier"`
-	Shape     Shape    `json:"shape"`
-	Quantity  int      `json:"quantity"` // how many a bike usually takes
-	Needs     []Need   `json:"needs,omitempty"`
-	Search    []string `json:"search"` // further words that a user would type
-	Note      string   `json:"note,omitempty"`
+	ID        string           `json:"id"`
+	Name      string           `json:"name"`
+	Kind      string           `json:"kind"`
+	Mass      float64          `json:"mass_g"`
+	HalfWidth float64          `json:"half_width_g"`
+	Basis     document.Basis   `json:"basis"`
+	Station   string           `json:"station"`
+	Offset    document.Vec3    `json:"offset_mm"`
+	Within    float64          `json:"within_mm"`
+	Carrier   document.Carrier `json:"carrier"`
+	Shape     document.Shape   `json:"shape"`
+	Quantity  int              `json:"quantity"` // how many a bike usually takes
+	Needs     []Need           `json:"needs,omitempty"`
+	Search    []string         `json:"search"` // further words that a user would type
+	Note      string           `json:"note,omitempty"`
 }
 
 // Catalogue returns the parts that this program comes with, by file and in the
@@ -80,8 +82,8 @@ var catalogueIndex = sync.OnceValue(func() map[string]int {
 })
 
 // Part returns a part like the entry, to be fitted under the given id.
-func (e *Entry) Part(id string) Part {
-	return Part{
+func (e *Entry) Part(id string) document.Part {
+	return document.Part{
 		ID: id, Name: e.Name, Kind: e.Kind, Catalogue: e.ID, Quantity: max(1, e.Quantity),
 		Mass: e.Mass, HalfWidth: e.HalfWidth, Basis: e.Basis,
 		Station: e.Station, Offset: e.Offset, Within: e.Within, Carrier: e.Carrier, Shape: e.Shape, Note: e.Note,

@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"steelyard/internal/document"
+	"steelyard/internal/spelling"
 )
 
 func TestCatalogueIsSound(t *testing.T) {
@@ -26,17 +29,17 @@ func TestCheckCatalogueFindsMistakes(t *testing.T) {
 		{"mass_g", func(e *Entry) { e.Mass = 0 }},
 		{"half_width_g", func(e *Entry) { e.HalfWidth = 0 }},
 		{"half_width_g", func(e *Entry) { e.HalfWidth = 2 * e.Mass }},
-		{"basis", func(e *Entry) { e.Basis = Weighed }},
+		{"basis", func(e *Entry) { e.Basis = document.Weighed }},
 		{"station", func(e *Entry) { e.Station = "" }},
 		{"carrier", func(e *Entry) { e.Carrier = "wheel" }},
 		{"quantity", func(e *Entry) { e.Quantity = 0 }},
 		{"shape.form", func(e *Entry) { e.Shape.Form = "ball" }},
-		{"shape.size_mm", func(e *Entry) { e.Shape = Shape{Form: FormBox, Size: Vec3{10, 10, 0}} }},
+		{"shape.size_mm", func(e *Entry) { e.Shape = document.Shape{Form: document.FormBox, Size: document.Vec3{10, 10, 0}} }},
 		{"search", func(e *Entry) { e.Search = []string{"Tire"} }},
 	} {
 		e := good
 		c.change(&e)
-		if !slices.ContainsFunc(CheckCatalogue([]Entry{e}), func(p Problem) bool { return p.Field == c.field && p.Part == e.ID }) {
+		if !slices.ContainsFunc(CheckCatalogue([]Entry{e}), func(p document.Problem) bool { return p.Field == c.field && p.Part == e.ID }) {
 			t.Errorf("nothing is said about %s of %+v", c.field, e)
 		}
 	}
@@ -61,8 +64,8 @@ func TestEntryPart(t *testing.T) {
 		t.Fatal("no such entry")
 	}
 	p := e.Part("p9")
-	want := Part{ID: "p9", Name: e.Name, Kind: "pedal", Catalogue: e.ID, Quantity: 2, Mass: e.Mass, HalfWidth: e.HalfWidth, Basis: Typical,
-		Station: "pedals", Offset: e.Offset, Within: e.Within, Carrier: MainFrame, Shape: e.Shape, Note: e.Note}
+	want := document.Part{ID: "p9", Name: e.Name, Kind: "pedal", Catalogue: e.ID, Quantity: 2, Mass: e.Mass, HalfWidth: e.HalfWidth, Basis: document.Typical,
+		Station: "pedals", Offset: e.Offset, Within: e.Within, Carrier: document.MainFrame, Shape: e.Shape, Note: e.Note}
 	if p != want {
 		t.Errorf("%+v, want %+v", p, want)
 	}
@@ -136,10 +139,10 @@ func TestEditDistance(t *testing.T) {
 		{"chaiin", "chain", 2, 1}, {"chein", "chain", 2, 1}, {"derailer", "derailleur", 2, 2}, {"rim", "hub", 2, 3}, {"kitten", "sitting", 9, 3},
 		{strings.Repeat("a", 50), strings.Repeat("a", 49) + "b", 2, 1},
 	} {
-		if got := editDistance(c.a, c.b, c.limit); got != c.want {
+		if got := spelling.Distance(c.a, c.b, c.limit); got != c.want {
 			t.Errorf("%q to %q is %d, want %d", c.a, c.b, got, c.want)
 		}
-		if got := editDistance(c.b, c.a, c.limit); got != c.want {
+		if got := spelling.Distance(c.b, c.a, c.limit); got != c.want {
 			t.Errorf("%q to %q is %d, want %d", c.b, c.a, got, c.want)
 		}
 	}
@@ -161,7 +164,7 @@ func FuzzFind(f *testing.F) {
 			}
 			seen[e.ID] = true
 		}
-		if kind := GuessKind(query); kind != "" && !KnownKind(kind) {
+		if kind := GuessKind(query); kind != "" && !document.KnownKind(kind) {
 			t.Errorf("%q is guessed to be a %q", query, kind)
 		}
 	})

@@ -4,28 +4,31 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"steelyard/internal/document"
+	"steelyard/internal/words"
 )
 
 // CheckCatalogue judges entries as a catalogue: what Check asks of a part, and
 // besides that ids in kebab case, a doubt on every mass, a size for every form,
 // and an entry for every kind. A Problem names the entry as its part.
-func CheckCatalogue(entries []Entry) []Problem {
-	var problems []Problem
+func CheckCatalogue(entries []Entry) []document.Problem {
+	var problems []document.Problem
 	ids := make(map[string]bool)
 	kinds := make(map[string]bool)
 	for i := range entries {
 		e := &entries[i]
 		fail := func(field, format string, args ...any) {
-			problems = append(problems, Problem{
-				Severity: SeverityError, Part: e.ID, Field: field,
-				Message: fmt.Sprintf("The entry %s: ", quote(e.Name)) + fmt.Sprintf(format, args...),
+			problems = append(problems, document.Problem{
+				Severity: document.SeverityError, Part: e.ID, Field: field,
+				Message: fmt.Sprintf("The entry %s: ", words.Quote(e.Name)) + fmt.Sprintf(format, args...),
 			})
 		}
 		if !kebab(e.ID) {
-			fail("id", "the id %s should be small letters and digits with hyphens between", quote(e.ID))
+			fail("id", "the id %s should be small letters and digits with hyphens between", words.Quote(e.ID))
 		}
 		if ids[e.ID] {
-			fail("id", "the id %s is there twice", quote(e.ID))
+			fail("id", "the id %s is there twice", words.Quote(e.ID))
 		}
 		ids[e.ID], kinds[e.Kind] = true, true
 		p := e.Part(e.ID)
@@ -39,8 +42,8 @@ func CheckCatalogue(entries []Entry) []Problem {
 		if e.HalfWidth <= 0 || e.HalfWidth > e.Mass {
 			fail("half_width_g", "the half-width is %v; it should be more than 0 g and at most the mass", e.HalfWidth)
 		}
-		if e.Basis != Typical {
-			fail("basis", "the basis is %s; the catalogue's figures are %s", quote(string(e.Basis)), quote(string(Typical)))
+		if e.Basis != document.Typical {
+			fail("basis", "the basis is %s; the catalogue's figures are %s", words.Quote(string(e.Basis)), words.Quote(string(document.Typical)))
 		}
 		if e.Quantity < 1 {
 			fail("quantity", "the quantity is %d; it should be 1 or more", e.Quantity)
@@ -52,31 +55,31 @@ func CheckCatalogue(entries []Entry) []Problem {
 		}
 		for _, n := range e.Needs {
 			if !slices.Contains(Needs, n) {
-				fail("needs", "%s is nothing that a build has or lacks", quote(string(n)))
+				fail("needs", "%s is nothing that a build has or lacks", words.Quote(string(n)))
 			}
 		}
 		for _, s := range e.Search {
-			if blank(s) || s != strings.ToLower(s) {
-				fail("search", "the search word %s should be in small letters", quote(s))
+			if words.Blank(s) || s != strings.ToLower(s) {
+				fail("search", "the search word %s should be in small letters", words.Quote(s))
 			}
 		}
 	}
-	for _, k := range Kinds {
+	for _, k := range document.Kinds {
 		if !kinds[k.ID] {
-			problems = append(problems, Problem{Severity: SeverityError, Field: "kind", Message: fmt.Sprintf("no entry is of the kind %s", quote(k.ID))})
+			problems = append(problems, document.Problem{Severity: document.SeverityError, Field: "kind", Message: fmt.Sprintf("no entry is of the kind %s", words.Quote(k.ID))})
 		}
 	}
 	return problems
 }
 
 // sizes returns how many of the three sizes a form has.
-func sizes(f Form) int {
+func sizes(f document.Form) int {
 	switch f {
-	case FormRod, FormRing, FormPair:
+	case document.FormRod, document.FormRing, document.FormPair:
 		return 1
-	case FormDisc:
+	case document.FormDisc:
 		return 2
-	case FormBox:
+	case document.FormBox:
 		return 3
 	}
 	return 0

@@ -4,17 +4,19 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"steelyard/internal/spelling"
 )
 
-// endKinds are the kinds of which a bike has something at each end.
-var endKinds = map[string]bool{
+// EndKinds are the kinds of which a bike has something at each end.
+var EndKinds = map[string]bool{
 	"wheel": true, "rim": true, "hub": true, "spokes": true, "tyre": true, "tube": true, "sealant": true, "rim-tape": true,
 	"axle": true, "brake": true, "rotor": true, "hose": true, "mudguard": true, "light": true, "rack": true,
 }
 
-// endOf returns the end of the bike that the words of a name tell, "front",
+// EndOf returns the end of the bike that the words of a name tell, "front",
 // "rear" or "" for none or both.
-func endOf(words []string) string {
+func EndOf(words []string) string {
 	front, rear := slices.Contains(words, "front"), slices.Contains(words, "rear")
 	switch {
 	case front && !rear:
@@ -25,44 +27,44 @@ func endOf(words []string) string {
 	return ""
 }
 
-// opposite returns the other end.
-func opposite(end string) string {
+// Opposite returns the other end.
+func Opposite(end string) string {
 	if end == "front" {
 		return "rear"
 	}
 	return "front"
 }
 
-// atEnd returns the entry for a part that is like e and called by words at an
+// AtEnd returns the entry for a part that is like e and called by words at an
 // end of the bike: e itself, the one that differs from e in the end alone, or
 // the likeliest of that end; nil if there is none.
-func atEnd(e *Entry, words []string, end string) *Entry {
-	if entryEnd(e) == end {
+func AtEnd(e *Entry, words []string, end string) *Entry {
+	if EntryEnd(e) == end {
 		return e
 	}
-	if other := twins()[e.ID]; other != nil && entryEnd(other) == end {
+	if other := twins()[e.ID]; other != nil && EntryEnd(other) == end {
 		return other
 	}
-	telling := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == opposite(end) })
-	if other := likeliestAt(e.Kind, append(telling, end), end); other != nil && entryEnd(other) == end {
+	telling := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == Opposite(end) })
+	if other := LikeliestAt(e.Kind, append(telling, end), end); other != nil && EntryEnd(other) == end {
 		return other
 	}
 	return nil
 }
 
-// likeliestAt returns the entry of a kind, of an end of the bike or of none, whose
+// LikeliestAt returns the entry of a kind, of an end of the bike or of none, whose
 // words a name shares most; nil for an unknown kind.
-func likeliestAt(kind string, words []string, end string) *Entry {
+func LikeliestAt(kind string, words []string, end string) *Entry {
 	return likeliest(kind, slices.DeleteFunc(slices.Clone(words), filler), end)
 }
 
-// entryEnd returns the end that an entry belongs to, "" for none.
-func entryEnd(e *Entry) string { return entryEnds()[e.ID] }
+// EntryEnd returns the end that an entry belongs to, "" for none.
+func EntryEnd(e *Entry) string { return entryEnds()[e.ID] }
 
 var entryEnds = sync.OnceValue(func() map[string]string {
 	ends := make(map[string]string)
 	for _, e := range Catalogue() {
-		if end := endOf(wordsOf(e.Name)); end != "" {
+		if end := EndOf(spelling.Words(e.Name)); end != "" {
 			ends[e.ID] = end
 		}
 	}
@@ -74,12 +76,12 @@ var twins = sync.OnceValue(func() map[string]*Entry {
 	byName := make(map[string]*Entry)
 	for i := range Catalogue() {
 		e := &Catalogue()[i]
-		byName[e.Kind+": "+strings.Join(wordsOf(e.Name), " ")] = e
+		byName[e.Kind+": "+strings.Join(spelling.Words(e.Name), " ")] = e
 	}
 	twins := make(map[string]*Entry)
 	for name, e := range byName {
-		end := entryEnd(e)
-		if other := byName[strings.Replace(name, " "+end, " "+opposite(end), 1)]; end != "" && other != nil {
+		end := EntryEnd(e)
+		if other := byName[strings.Replace(name, " "+end, " "+Opposite(end), 1)]; end != "" && other != nil {
 			twins[e.ID] = other
 		}
 	}

@@ -5,6 +5,9 @@ import (
 	"sort"
 	"strings"
 	"sync"
+
+	"steelyard/internal/document"
+	"steelyard/internal/spelling"
 )
 
 // A Finder finds what this program comes with, best first, in English and in one
@@ -26,14 +29,14 @@ func NewFinder(label func(key string) string) *Finder {
 		if label == nil || of == "" {
 			return nil
 		}
-		return telling(wordsOf(label(key + of)))
+		return telling(spelling.Words(label(key + of)))
 	}
 	for _, x := range searchIndex() {
 		e := &Catalogue()[len(f.parts)]
 		if x.label = words("kind.", e.Kind); slices.ContainsFunc(x.label, func(w string) bool { return slices.Contains(x.kind, w) }) {
 			x.label = nil // it is English, and counts by its kind already
 		}
-		x.search = append(x.search[:len(x.search):len(x.search)], words("group.", GroupOf(e.Kind))...)
+		x.search = append(x.search[:len(x.search):len(x.search)], words("group.", document.GroupOf(e.Kind))...)
 		f.parts = append(f.parts, x)
 	}
 	for _, g := range Goods() {
@@ -51,7 +54,7 @@ func NewFinder(label func(key string) string) *Finder {
 
 // Parts is Find. Of entries that the query names about equally well, those that
 // fit the build come first; nil is no build.
-func (f *Finder) Parts(query string, on *Build, limit int) []Entry {
+func (f *Finder) Parts(query string, on *document.Build, limit int) []Entry {
 	var fit fits
 	if on != nil {
 		has := meets(on)
@@ -78,7 +81,7 @@ type Listing struct {
 
 // NewListing makes a Listing of a build's parts, which are found by name, kind,
 // group, station and note; label is as for NewFinder.
-func NewListing(b *Build, label func(key string) string) *Listing {
+func NewListing(b *document.Build, label func(key string) string) *Listing {
 	l := &Listing{ids: make([]string, len(b.Parts)), parts: make([]indexed, len(b.Parts))}
 	known := make(map[string][]string) // most parts share their kind and station with others
 	words := func(key, of string) []string {
@@ -87,9 +90,9 @@ func NewListing(b *Build, label func(key string) string) *Listing {
 		}
 		w, ok := known[key+of]
 		if !ok {
-			w = wordsOf(of)
+			w = spelling.Words(of)
 			if label != nil {
-				w = append(w, wordsOf(label(key+of))...)
+				w = append(w, spelling.Words(label(key+of))...)
 			}
 			known[key+of] = w
 		}
@@ -98,7 +101,7 @@ func NewListing(b *Build, label func(key string) string) *Listing {
 	for i := range b.Parts {
 		p := &b.Parts[i]
 		x := indexed{name: joined(p.Name), noun: noun(p.Name), kind: words("kind.", p.Kind)}
-		x.search = slices.Concat(words("group.", GroupOf(p.Kind)), words("station.", p.Station), wordsOf(p.Note))
+		x.search = slices.Concat(words("group.", document.GroupOf(p.Kind)), words("station.", p.Station), spelling.Words(p.Note))
 		l.ids[i], l.parts[i] = p.ID, x
 	}
 	return l
@@ -124,7 +127,7 @@ func pick[T any](all []T, found []ranked, limit int) []T {
 
 // seek ranks what a query names.
 func seek(all []indexed, query string, fit fits) []ranked {
-	words := telling(wordsOf(query[:min(len(query), 400)]))
+	words := telling(spelling.Words(query[:min(len(query), 400)]))
 	words = slices.Clone(words[:min(len(words), 12)])
 	for i, w := range words {
 		words[i] = british(w)
@@ -183,7 +186,7 @@ type indexed struct {
 }
 
 func index(name, kind string, search []string) indexed {
-	x := indexed{name: joined(name), noun: noun(name), kind: wordsOf(kind)}
+	x := indexed{name: joined(name), noun: noun(name), kind: spelling.Words(kind)}
 	for _, s := range search {
 		for _, w := range joined(s) {
 			x.search = append(x.search, w)
@@ -199,7 +202,7 @@ func index(name, kind string, search []string) indexed {
 // comma or a word like "for".
 func noun(name string) int {
 	thing, _, _ := strings.Cut(name, ",")
-	words := wordsOf(thing)
+	words := spelling.Words(thing)
 	if i := slices.IndexFunc(words, filler); i > 0 {
 		words = words[:i]
 	}
@@ -216,13 +219,13 @@ var searchIndex = sync.OnceValue(func() []indexed {
 
 // joined returns the words of a text, and its hyphenated ones as one word too:
 // "u-lock" is found as "ulock".
-func joined(s string) []string { return append(wordsOf(s), hyphenated(s)...) }
+func joined(s string) []string { return append(spelling.Words(s), hyphenated(s)...) }
 
 func hyphenated(s string) []string {
 	var words []string
 	for w := range strings.FieldsSeq(s) {
 		if strings.Contains(w, "-") {
-			words = append(words, strings.Join(wordsOf(w), ""))
+			words = append(words, strings.Join(spelling.Words(w), ""))
 		}
 	}
 	return words
@@ -347,11 +350,11 @@ func likeness(w, of string, misspelt bool) int {
 	if len(w) >= 8 {
 		limit = 2
 	}
-	if d := editDistance(singular(w), singular(of), limit); d <= limit {
+	if d := spelling.Distance(singular(w), singular(of), limit); d <= limit {
 		return 6 - 2*d
 	}
 	// A word still being typed: compare with as much of the other.
-	if len(of) > len(w) && editDistance(w, of[:len(w)], 1) <= 1 {
+	if len(of) > len(w) && spelling.Distance(w, of[:len(w)], 1) <= 1 {
 		return 2
 	}
 	return 0

@@ -3,6 +3,9 @@ package parts
 import (
 	"math"
 	"strconv"
+
+	"steelyard/internal/document"
+	"steelyard/internal/spelling"
 )
 
 // Need is something that a build must have for a part to be of use on it.
@@ -22,7 +25,7 @@ const (
 var Needs = []Need{RearSuspension, RigidRear, ForkSuspension, RigidFork, Gearbox, GearHub}
 
 // meets says which needs a build meets.
-func meets(b *Build) map[Need]bool {
+func meets(b *document.Build) map[Need]bool {
 	has := map[Need]bool{
 		RearSuspension: b.Rear.Travel > 0, RigidRear: b.Rear.Travel <= 0,
 		ForkSuspension: b.Fork.Travel > 0, RigidFork: b.Fork.Travel <= 0,
@@ -38,10 +41,10 @@ func meets(b *Build) map[Need]bool {
 // fitting is what decides whether an entry fits a build.
 type fitting struct {
 	needs  []Need
-	end    Carrier // the wheel that it is part of, if its size counts
-	bead   float64 // diameter of the bead seat, mm
-	tyre   float64 // section width, mm
-	travel float64 // of a suspension fork, mm
+	end    document.Carrier // the wheel that it is part of, if its size counts
+	bead   float64          // diameter of the bead seat, mm
+	tyre   float64          // section width, mm
+	travel float64          // of a suspension fork, mm
 }
 
 // fittings reads the sizes off the names of the catalogue, which has them as
@@ -53,7 +56,7 @@ func fittings() []fitting {
 		f := &all[i]
 		f.needs = e.Needs
 		last := 0.0
-		for _, w := range wordsOf(e.Name) {
+		for _, w := range spelling.Words(e.Name) {
 			n, err := strconv.ParseFloat(w, 64)
 			if err != nil {
 				continue
@@ -78,7 +81,7 @@ func fittings() []fitting {
 // on says how well the entry fits a build: one for each need that is met and for
 // the right wheel size, one less for each that is not; and how far its other
 // sizes are from the build's, mm.
-func (f *fitting) on(b *Build, has map[Need]bool) (counts int, off float64) {
+func (f *fitting) on(b *document.Build, has map[Need]bool) (counts int, off float64) {
 	count := func(fits bool) {
 		if fits {
 			counts++
@@ -91,7 +94,7 @@ func (f *fitting) on(b *Build, has map[Need]bool) (counts int, off float64) {
 	}
 	if f.bead > 0 {
 		wheel := b.Wheels.Front
-		if f.end == RearWheel {
+		if f.end == document.RearWheel {
 			wheel = b.Wheels.Rear
 		}
 		count(wheel.BeadSeat == f.bead)

@@ -7,13 +7,13 @@ import (
 	"unicode/utf8"
 )
 
-// englishWords turns the words of a part's name, see wordsOf, into those that the
+// EnglishWords turns the words of a part's name, see wordsOf, into those that the
 // catalogue uses: German and French ones, and what else people call a part in
 // English. Words that it does not know stay as they are. German words may be run
 // together, Hinterradnabe; French phrases are known as a whole, and "of" stands
 // between the thing and what it belongs to, as in English. "Front" and "rear"
 // come first, wherever they stand in the name.
-func englishWords(words []string) []string {
+func EnglishWords(words []string) []string {
 	d := foreignWords()
 	out := make([]string, 0, len(words)+2)
 	for i := 0; i < len(words); {

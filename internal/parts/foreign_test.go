@@ -1,9 +1,13 @@
-package parts
+package parts_test
 
 import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"steelyard/internal/parts"
+	"steelyard/internal/partslist"
+	"steelyard/internal/spelling"
 )
 
 // What parts are called in the trade (common practice, no source), and the kind
@@ -184,13 +188,13 @@ func TestForeignNamesFindKindAndPlace(t *testing.T) {
 				continue
 			}
 			names++
-			r := ReadCSV([]byte(fmt.Sprintf("name,mass_g\n%q,100\n", name)), CSVOptions{})
+			r := partslist.ReadCSV([]byte(fmt.Sprintf("name,mass_g\n%q,100\n", name)), partslist.CSVOptions{})
 			if len(r.Parts) != 1 || len(r.Unplaced) != 0 {
 				t.Errorf("%s: %q: %+v", language, name, r)
 				continue
 			}
 			if got := r.Parts[0].Kind + " " + r.Parts[0].Station; got != want {
-				t.Errorf("%s: %q is %s, want %s (%q)", language, name, got, want, englishWords(wordsOf(name)))
+				t.Errorf("%s: %q is %s, want %s (%q)", language, name, got, want, parts.EnglishWords(spelling.Words(name)))
 			}
 		}
 		if names < 60 {
@@ -215,7 +219,7 @@ func TestEnglishWords(t *testing.T) {
 		"":                           "",
 		"Kettenkettenkettenkettenxx": "kettenkettenkettenkettenxx",
 	} {
-		if got := strings.Join(englishWords(wordsOf(name)), " "); got != want {
+		if got := strings.Join(parts.EnglishWords(spelling.Words(name)), " "); got != want {
 			t.Errorf("%q is %q, want %q", name, got, want)
 		}
 	}
@@ -223,11 +227,11 @@ func TestEnglishWords(t *testing.T) {
 
 // What is in no catalogue has no place, and is counted.
 func TestUnknownPartsAreCounted(t *testing.T) {
-	r := ReadCSV([]byte("name,g\nSattel,300\nXyzzy,200\nReflectors,60\nFrobnicator for the tent,2x\nFlux on a thing,50\n"), CSVOptions{})
+	r := partslist.ReadCSV([]byte("name,g\nSattel,300\nXyzzy,200\nReflectors,60\nFrobnicator for the tent,2x\nFlux on a thing,50\n"), partslist.CSVOptions{})
 	if got := fmt.Sprint(r.Unplaced); got != "[1 3]" || r.Total != 610 || r.Placed != 360 {
 		t.Errorf("%v are not placed, %v of %v g", got, r.Placed, r.Total)
 	}
-	r = ReadCSV([]byte("name,g,station\nXyzzy,200,Saddle\n"), CSVOptions{})
+	r = partslist.ReadCSV([]byte("name,g,station\nXyzzy,200,Saddle\n"), partslist.CSVOptions{})
 	if len(r.Unplaced) != 0 || r.Parts[0].Station != "saddle" {
 		t.Errorf("%+v", r)
 	}

@@ -6,34 +6,35 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/data"
+	"steelyard/internal/document"
 )
 
 // GoodEntry is a good to take along: a Good to copy, and words to find it by.
 type GoodEntry struct {
-	ID        string   `json:"id"`
-	Name      string   `json:"name"`
-	Mass      float64  `json:"mass_g"` // of one piece
-	HalfWidth float64  `json:"half_width_g"`
-	Basis     Basis    `json:"basis"`
-	Volume    float64  `json:"volume_l"`         // of one piece
-	Quantity  int      `json:"quantity"`         // how many one usually takes
-	Supply    string   `json:"supply,omitempty"` // as a Good's
-	Search    []string `json:"search"`           // further words that a user would type
+	ID        string         `json:"id"`
+	Name      string         `json:"name"`
+	Mass      float64        `json:"mass_g"` // of one piece
+	HalfWidth float64        `json:"half_width_g"`
+	Basis     document.Basis `json:"basis"`
+	Volume    float64        `json:"volume_l"`         // of one piece
+	Quantity  int            `json:"quantity"`         // how many one usually takes
+	Supply    string         `json:"supply,omitempty"` // as a Good's
+	Search    []string       `json:"search"`           // further words that a user would type
 }
 
 // BagEntry is a bag to pack: a Bag to copy, and words to find it by.
 type BagEntry struct {
-	ID        string   `json:"id"`
-	Name      string   `json:"name"`
-	Mass      float64  `json:"mass_g"` // empty
-	HalfWidth float64  `json:"half_width_g"`
-	Basis     Basis    `json:"basis"`
-	Station   string   `json:"station"`
-	Offset    Vec3     `json:"offset_mm"`
-	Carrier   Carrier  `json:"carrier"`
-	Size      Vec3     `json:"size_mm"`
-	Volume    float64  `json:"volume_l"`
-	Search    []string `json:"search"`
+	ID        string           `json:"id"`
+	Name      string           `json:"name"`
+	Mass      float64          `json:"mass_g"` // empty
+	HalfWidth float64          `json:"half_width_g"`
+	Basis     document.Basis   `json:"basis"`
+	Station   string           `json:"station"`
+	Offset    document.Vec3    `json:"offset_mm"`
+	Carrier   document.Carrier `json:"carrier"`
+	Size      document.Vec3    `json:"size_mm"`
+	Volume    float64          `json:"volume_l"`
+	Search    []string         `json:"search"`
 }
 
 // Goods returns the goods that this program comes with, in the order of the
@@ -62,16 +63,16 @@ func embedded[T any](name string) []T {
 
 // Good returns a good like the entry, to be taken along under the given id and
 // not packed yet.
-func (e *GoodEntry) Good(id string) Good {
-	return Good{
+func (e *GoodEntry) Good(id string) document.Good {
+	return document.Good{
 		ID: id, Name: e.Name, Quantity: max(1, e.Quantity), Mass: e.Mass, HalfWidth: e.HalfWidth, Basis: e.Basis,
 		Volume: e.Volume, Supply: e.Supply,
 	}
 }
 
 // Bag returns a bag like the entry, to be hung on under the given id.
-func (e *BagEntry) Bag(id string) Bag {
-	return Bag{
+func (e *BagEntry) Bag(id string) document.Bag {
+	return document.Bag{
 		ID: id, Name: e.Name, Mass: e.Mass, HalfWidth: e.HalfWidth, Basis: e.Basis,
 		Station: e.Station, Offset: e.Offset, Carrier: e.Carrier, Size: e.Size, Volume: e.Volume,
 	}

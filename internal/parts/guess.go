@@ -4,6 +4,9 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"steelyard/internal/document"
+	"steelyard/internal/spelling"
 )
 
 // vocabulary knows which kinds a word, or a short run of words, may mean. It is
@@ -26,13 +29,13 @@ var kindWords = sync.OnceValue(func() vocabulary {
 		}
 		v[phrase][kind]++
 	}
-	for _, k := range Kinds {
-		add(wordsOf(k.ID), k.ID)
+	for _, k := range document.Kinds {
+		add(spelling.Words(k.ID), k.ID)
 	}
 	for _, e := range Catalogue() {
 		// What stands before the first comma is the thing, what follows says more.
 		thing, _, _ := strings.Cut(e.Name, ",")
-		words := wordsOf(thing)
+		words := spelling.Words(thing)
 		if i := slices.IndexFunc(words, filler); i > 0 {
 			words = words[:i]
 		}
@@ -40,13 +43,13 @@ var kindWords = sync.OnceValue(func() vocabulary {
 		if len(words) > 1 && (words[0] == "front" || words[0] == "rear") {
 			add(words[1:], e.Kind)
 		}
-		for _, w := range wordsOf(e.Name) {
+		for _, w := range spelling.Words(e.Name) {
 			if len(w) > 1 && !filler(w) && !isFigure(w) {
 				add([]string{w}, e.Kind)
 			}
 		}
 		for _, s := range e.Search {
-			if words := wordsOf(s); len(words) > 0 && !isFigure(words[0]) {
+			if words := spelling.Words(s); len(words) > 0 && !isFigure(words[0]) {
 				add(words, e.Kind)
 			}
 		}
@@ -71,14 +74,14 @@ func GuessKind(name string) string {
 	if i := strings.IndexAny(name, ",;:(/"); i > 0 {
 		thing = name[:i]
 	}
-	head := englishWords(wordsOf(thing))
+	head := EnglishWords(spelling.Words(thing))
 	if i := slices.IndexFunc(head, filler); i > 0 {
 		head = head[:i]
 	}
 	if kind := guessKind(head); kind != "" {
 		return kind
 	}
-	return guessKind(englishWords(wordsOf(name)))
+	return guessKind(EnglishWords(spelling.Words(name)))
 }
 
 func guessKind(words []string) string {
@@ -118,7 +121,7 @@ func (v vocabulary) meaning(phrase string) (kind string, sure int) {
 			kind, most = k, n
 		}
 	}
-	if id := strings.ReplaceAll(phrase, " ", "-"); KnownKind(id) {
+	if id := strings.ReplaceAll(phrase, " ", "-"); document.KnownKind(id) {
 		return id, 1
 	}
 	if total == 0 || most*4 < total*3 {
@@ -127,15 +130,15 @@ func (v vocabulary) meaning(phrase string) (kind string, sure int) {
 	return kind, 0
 }
 
-// guessEntry returns the entry of a kind whose words the name shares most, nil
+// GuessEntry returns the entry of a kind whose words the name shares most, nil
 // for an unknown kind. Between equals the first wins, which is the most usual.
-func guessEntry(kind, name string) *Entry {
-	words := englishWords(wordsOf(name[:min(len(name), 400)]))
+func GuessEntry(kind, name string) *Entry {
+	words := EnglishWords(spelling.Words(name[:min(len(name), 400)]))
 	words = slices.DeleteFunc(words[:min(len(words), 30)], filler)
 	return likeliest(kind, words, "")
 }
 
-// likeliest is guessEntry for the words of a name. With an end, "front" or
+// likeliest is GuessEntry for the words of a name. With an end, "front" or
 // "rear", an entry that belongs to the other is none.
 func likeliest(kind string, words []string, end string) *Entry {
 	var best *Entry
@@ -145,7 +148,7 @@ func likeliest(kind string, words []string, end string) *Entry {
 	}
 	for i, x := range searchIndex() {
 		e := &Catalogue()[i]
-		if e.Kind != kind || end != "" && endOf(x.name) != "" && endOf(x.name) != end {
+		if e.Kind != kind || end != "" && EndOf(x.name) != "" && EndOf(x.name) != end {
 			continue
 		}
 		score := 0
@@ -164,8 +167,8 @@ func likeliest(kind string, words []string, end string) *Entry {
 	return best
 }
 
-// isPlural reports whether a word is the plural of what a kind is called.
-func isPlural(word, kind string) bool {
+// IsPlural reports whether a word is the plural of what a kind is called.
+func IsPlural(word, kind string) bool {
 	one := singular(word)
 	if one == word {
 		return false

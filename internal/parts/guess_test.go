@@ -49,12 +49,12 @@ func TestGuessEntry(t *testing.T) {
 		{"rotor", "disc rotor 180 rear", "rear-rotor"},
 		{"light", "taillight, dynamo, rear", "rear-light"},
 	} {
-		e := guessEntry(c.kind, c.name)
+		e := GuessEntry(c.kind, c.name)
 		if e == nil || e.Kind != c.kind || e.Station != c.station {
 			t.Errorf("%s: %+v", c.name, e)
 		}
 	}
-	if guessEntry("", "x") != nil || guessEntry("warp-drive", "rim") != nil {
+	if GuessEntry("", "x") != nil || GuessEntry("warp-drive", "rim") != nil {
 		t.Error("an unknown kind has an entry")
 	}
 }

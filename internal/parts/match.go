@@ -1,25 +1,29 @@
 package parts
 
+import (
+	"steelyard/internal/document"
+)
+
 // Source is what makes two lines of a parts list pieces of one part type: they
 // came out of the same mould, and whatever is wrong with the stated mass of one
 // is wrong with that of the other.
 type Source struct {
 	Kind, Catalogue, Name string
 	Mass, HalfWidth       float64
-	Basis                 Basis
+	Basis                 document.Basis
 }
 
 // SourceKey returns the part type of p. Parts with the same key share one error
 // of mass: in a sum it adds up linearly, in the difference of two builds it
 // cancels. Where a part sits, and how many there are, makes no difference.
-func SourceKey(p *Part) Source {
+func SourceKey(p *document.Part) Source {
 	return Source{p.Kind, p.Catalogue, p.Name, p.Mass, p.HalfWidth, p.Basis}
 }
 
 // Pair is a part of build A and the one of build B that takes its place. One of
 // the two is nil for a part that only the other build has.
 type Pair struct {
-	A, B *Part
+	A, B *document.Part
 }
 
 // Match says which part of a corresponds to which part of b. Every part of
@@ -32,7 +36,7 @@ type Pair struct {
 // same part type, the same entry of the catalogue at the same station, the same
 // entry, and at last the same kind and name. Among several of one kind the
 // first of a goes with the first of b. The cost is linear in the parts.
-func Match(a, b *Build) []Pair {
+func Match(a, b *document.Build) []Pair {
 	n := len(a.Parts)
 	toB := make([]int, n) // index in b, or -1
 	for i := range toB {
@@ -42,19 +46,19 @@ func Match(a, b *Build) []Pair {
 	open := n // parts of a that have no partner yet
 
 	type line struct{ id, kind string }
-	open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *Part) (line, bool) {
+	open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *document.Part) (line, bool) {
 		return line{p.ID, p.Kind}, p.ID != ""
 	})
 	type placed struct {
 		source  Source
 		station string
-		at      Vec3
+		at      document.Vec3
 		absent  bool
-		offset  Vec3
-		carrier Carrier
+		offset  document.Vec3
+		carrier document.Carrier
 	}
 	if open > 0 {
-		open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *Part) (placed, bool) {
+		open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *document.Part) (placed, bool) {
 			k := placed{source: SourceKey(p), station: p.Station, absent: p.At == nil, offset: p.Offset, carrier: p.Carrier}
 			if p.At != nil {
 				k.at = *p.At
@@ -63,22 +67,22 @@ func Match(a, b *Build) []Pair {
 		})
 	}
 	if open > 0 {
-		open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *Part) (Source, bool) { return SourceKey(p), true })
+		open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *document.Part) (Source, bool) { return SourceKey(p), true })
 	}
 	type entry struct{ catalogue, kind, station string }
 	if open > 0 {
-		open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *Part) (entry, bool) {
+		open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *document.Part) (entry, bool) {
 			return entry{p.Catalogue, p.Kind, p.Station}, p.Catalogue != ""
 		})
 	}
 	if open > 0 {
-		open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *Part) (entry, bool) {
+		open -= pairUp(a.Parts, b.Parts, toB, taken, func(p *document.Part) (entry, bool) {
 			return entry{p.Catalogue, p.Kind, ""}, p.Catalogue != ""
 		})
 	}
 	type named struct{ kind, name string }
 	if open > 0 {
-		pairUp(a.Parts, b.Parts, toB, taken, func(p *Part) (named, bool) {
+		pairUp(a.Parts, b.Parts, toB, taken, func(p *document.Part) (named, bool) {
 			return named{p.Kind, p.Name}, p.Name != ""
 		})
 	}
@@ -102,7 +106,7 @@ func Match(a, b *Build) []Pair {
 // pairUp pairs the free parts of a and b that have the same key, in their
 // order, and returns how many pairs it made. A key that does not hold pairs
 // nothing.
-func pairUp[K comparable](a, b []Part, toB []int, taken []bool, key func(*Part) (K, bool)) int {
+func pairUp[K comparable](a, b []document.Part, toB []int, taken []bool, key func(*document.Part) (K, bool)) int {
 	// Free parts of b with the same key form a chain in their order.
 	first := make(map[K]int)
 	next := make([]int, len(b))

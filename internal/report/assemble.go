@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
@@ -14,16 +15,16 @@ import (
 // Weighed is a build whose parts have been put in their places: what figures
 // and pictures are made from.
 type Weighed struct {
-	Build *parts.Build // with what it carries as further parts, after its own
+	Build *document.Build // with what it carries as further parts, after its own
 	Bike  *geometry.Bike
 	Items []mass.Item // one for each place that a part sits at: two for a pair, several for a rider; by carrier
 	Lines []Line      // one for each of Build.Parts
 	Count int         // how many of the lines count
 
-	own   int         // how many of the lines are the build's own parts
-	load  *parts.Load // that it is to carry; nil for none
-	cargo *cargo      // what it carries; nil also when the state shown does without
-	level level       // that it is in
+	own   int            // how many of the lines are the build's own parts
+	load  *document.Load // that it is to carry; nil for none
+	cargo *cargo         // what it carries; nil also when the state shown does without
+	level level          // that it is in
 	left  float64
 
 	whole []mass.Item // Items with everything on the bike, at full supplies
@@ -70,7 +71,7 @@ type sources struct {
 
 // line is a line of a parts list with the numbers it was given.
 type line struct {
-	part         *parts.Part
+	part         *document.Part
 	source, spot int
 }
 
@@ -79,15 +80,15 @@ type line struct {
 type spot struct {
 	source  int
 	station string
-	offset  parts.Vec3
+	offset  document.Vec3
 	within  float64
-	at      parts.Vec3
+	at      document.Vec3
 	placed  bool // by at
 }
 
 // room makes room for the lines of a document: builds that are compared have
 // most of them in common.
-func (s *sources) room(d *parts.Document) {
+func (s *sources) room(d *document.Document) {
 	all, most := 0, 0
 	for i := range d.Builds {
 		n := len(d.Builds[i].Parts)
@@ -121,7 +122,7 @@ func (s *sources) reset() {
 //
 // Whatever its basis, a mass lies within ± half-width, nowhere more likely
 // than elsewhere; of a weighed part the half-width is the scale's resolution.
-func (s *sources) of(p *parts.Part, like *line) (source, place int) {
+func (s *sources) of(p *document.Part, like *line) (source, place int) {
 	key := parts.SourceKey(p)
 	if like.part != nil && key == parts.SourceKey(like.part) {
 		if samePlace(p, like.part) {
@@ -143,13 +144,13 @@ func (s *sources) of(p *parts.Part, like *line) (source, place int) {
 
 // place returns the number of the place of a part of a source that has been
 // seen before.
-func (s *sources) place(p *parts.Part, source int) int {
+func (s *sources) place(p *document.Part, source int) int {
 	if first := &s.first[source]; samePlace(p, first.part) {
 		return first.spot
 	}
 	key := spot{source: source, station: p.Station, offset: p.Offset, within: p.Within}
 	if p.At != nil {
-		key.station, key.offset, key.at, key.placed = "", parts.Vec3{}, *p.At, true
+		key.station, key.offset, key.at, key.placed = "", document.Vec3{}, *p.At, true
 	}
 	n, ok := s.spots[key]
 	if !ok {
@@ -165,7 +166,7 @@ func (s *sources) place(p *parts.Part, source int) int {
 
 // samePlace reports whether two parts are said to sit at the same place, and
 // are placed equally well.
-func samePlace(a, b *parts.Part) bool {
+func samePlace(a, b *document.Part) bool {
 	if a.Within != b.Within || (a.At == nil) != (b.At == nil) {
 		return false
 	}
@@ -180,7 +181,7 @@ func samePlace(a, b *parts.Part) bool {
 // an error are left out; so is a part at a station that the bike does not have,
 // and that problem is told here. Before is a build that was assembled before, or
 // nil; it is only there to save time.
-func assemble(b *parts.Build, bike *geometry.Bike, carried *cargo, to level, left float64, omit *omissions, src *sources, before *Weighed) (*Weighed, []parts.Problem) {
+func assemble(b *document.Build, bike *geometry.Bike, carried *cargo, to level, left float64, omit *omissions, src *sources, before *Weighed) (*Weighed, []document.Problem) {
 	own, omitted := len(b.Parts), omit.of(b)
 	if carried != nil {
 		all := *b
@@ -192,14 +193,14 @@ func assemble(b *parts.Build, bike *geometry.Bike, carried *cargo, to level, lef
 		Items: make([]mass.Item, 0, len(b.Parts)+len(b.Parts)/4+4),
 		Lines: make([]Line, len(b.Parts)),
 	}
-	var problems []parts.Problem
+	var problems []document.Problem
 	// Items lie together by carrier, so that a figure of a few carriers walks
 	// along those only.
 	var count [numCarriers + 1]int
 	for i := range b.Parts {
 		c, ok := carrierOf(b.Parts[i].Carrier)
 		if !ok || i < len(omitted) && omitted[i] {
-			c = numCarriers // left out, told by parts.Check
+			c = numCarriers // left out, told by document.Check
 		}
 		w.Lines[i].carrier = c
 		count[c]++
@@ -243,7 +244,7 @@ func assemble(b *parts.Build, bike *geometry.Bike, carried *cargo, to level, lef
 // rows gives for every line of a build the line of w with the same id, -1 for
 // none, as far as both lists are in the same order: a few lines more or less do
 // not matter. It is nil without w.
-func (w *Weighed) rows(b *parts.Build) []int32 {
+func (w *Weighed) rows(b *document.Build) []int32 {
 	if w == nil {
 		return nil
 	}
@@ -273,13 +274,13 @@ func (w *Weighed) line(rows []int32, i int32) line {
 
 // place makes the items of a line. A pair of points splits the pieces evenly;
 // its offset is from either point, y outward.
-func (w *Weighed) place(p *parts.Part, l *Line, src *sources, like *line) *parts.Problem {
+func (w *Weighed) place(p *document.Part, l *Line, src *sources, like *line) *document.Problem {
 	k, ok := spread(&p.Shape)
 	pieces := float64(p.Quantity)
 	kg := p.Mass / gram.perSI
 	if !ok || !(kg >= 0 && p.HalfWidth >= 0 && p.Within >= 0 && pieces >= 0) ||
 		!finite(kg*pieces) || !finite(p.HalfWidth*pieces) || !finite(p.Within) {
-		return nil // told by parts.Check
+		return nil // told by document.Check
 	}
 	var one [1]mass.Vec
 	points := one[:]
@@ -299,7 +300,7 @@ func (w *Weighed) place(p *parts.Part, l *Line, src *sources, like *line) *parts
 	switch {
 	case l.level == loaded:
 		l.spot = src.inBag(p)
-	case !parts.OfBareBike(p.Kind, groups[l.group]):
+	case !document.OfBareBike(p.Kind, groups[l.group]):
 		l.level = ready
 		if p.Kind == "water" {
 			l.supply = water
@@ -344,21 +345,21 @@ const mostHints = 50
 
 // spread returns the second moment of a part's shape per unit of mass, turned
 // by its pitch. A negative or unreal size has none.
-func spread(s *parts.Shape) (mass.Sym, bool) {
+func spread(s *document.Shape) (mass.Sym, bool) {
 	x, y, z := s.Size[0]/millimetre.perSI, s.Size[1]/millimetre.perSI, s.Size[2]/millimetre.perSI
 	var k mass.Sym
 	switch s.Form {
-	case parts.FormPoint:
+	case document.FormPoint:
 		return k, true
-	case parts.FormRod:
+	case document.FormRod:
 		k = mass.Rod(x)
-	case parts.FormRing:
+	case document.FormRing:
 		k = mass.Ring(x)
-	case parts.FormDisc:
+	case document.FormDisc:
 		k = mass.Disc(x, y)
-	case parts.FormBox:
+	case document.FormBox:
 		k = mass.Box(x, y, z)
-	case parts.FormPair:
+	case document.FormPair:
 		k = mass.Pair(x)
 	default:
 		return k, false
@@ -370,25 +371,25 @@ func spread(s *parts.Shape) (mass.Sym, bool) {
 }
 
 // metres converts a place of the document.
-func metres(v parts.Vec3) mass.Vec {
+func metres(v document.Vec3) mass.Vec {
 	return mass.Vec{X: v[0] / millimetre.perSI, Y: v[1] / millimetre.perSI, Z: v[2] / millimetre.perSI}
 }
 
 // inMillimetres converts a place for the report.
-func inMillimetres(v mass.Vec) parts.Vec3 {
-	return parts.Vec3{millimetre.of(v.X), millimetre.of(v.Y), millimetre.of(v.Z)}
+func inMillimetres(v mass.Vec) document.Vec3 {
+	return document.Vec3{millimetre.of(v.X), millimetre.of(v.Y), millimetre.of(v.Z)}
 }
 
 // unknownStation says that the bike has no such station, and when asked which
 // one may have been meant.
-func unknownStation(b *parts.Build, p *parts.Part, suggest bool) *parts.Problem {
+func unknownStation(b *document.Build, p *document.Part, suggest bool) *document.Problem {
 	name := shorten(p.Station)
 	hint := "."
 	if suggest {
 		hint = fmt.Sprintf("; did you mean %q?", nearest(name, geometry.StationNames))
 	}
-	return &parts.Problem{
-		Severity: parts.SeverityError, Build: b.ID, Part: p.ID, Field: "station",
+	return &document.Problem{
+		Severity: document.SeverityError, Build: b.ID, Part: p.ID, Field: "station",
 		Message: fmt.Sprintf("Part “%s” of build “%s”: there is no station %q on this bike%s The part is left out.", shorten(p.Name), shorten(b.Name), name, hint),
 	}
 }

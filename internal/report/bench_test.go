@@ -8,6 +8,7 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/data"
+	"steelyard/internal/document"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
 )
@@ -36,7 +37,7 @@ func catalogue(t testing.TB) []parts.Entry {
 
 // pair is a document of two builds of n parts each, drawn from the catalogue;
 // every tenth part of the second is heavier and every fifteenth moved.
-func pair(t testing.TB, n int) *parts.Document {
+func pair(t testing.TB, n int) *document.Document {
 	t.Helper()
 	entries := catalogue(t)
 	d := demo(t)
@@ -45,7 +46,7 @@ func pair(t testing.TB, n int) *parts.Document {
 	a.Parts, a.Ratings = nil, nil
 	for i := range n {
 		e := &entries[i%len(entries)]
-		a.Parts = append(a.Parts, parts.Part{
+		a.Parts = append(a.Parts, document.Part{
 			ID: fmt.Sprintf("p%d", i+1), Name: e.Name + strings.Repeat("'", i/len(entries)%7), Kind: e.Kind, Catalogue: e.ID,
 			Quantity: max(e.Quantity, 1), Mass: e.Mass, HalfWidth: e.HalfWidth, Basis: e.Basis,
 			Station: e.Station, Offset: e.Offset, Within: e.Within, Carrier: e.Carrier, Shape: e.Shape,
@@ -53,7 +54,7 @@ func pair(t testing.TB, n int) *parts.Document {
 	}
 	b := a
 	a.ID, a.Name, b.ID, b.Name = "a", "First", "b", "Second"
-	b.Parts = append([]parts.Part(nil), a.Parts...)
+	b.Parts = append([]document.Part(nil), a.Parts...)
 	for i := range b.Parts {
 		p := &b.Parts[i]
 		if i%10 == 0 {
@@ -63,18 +64,18 @@ func pair(t testing.TB, n int) *parts.Document {
 			p.Offset[0] += 30
 		}
 	}
-	d.Builds = []parts.Build{a, b}
+	d.Builds = []document.Build{a, b}
 	d.Show.Compare = []string{"a", "b"}
 	return d
 }
 
-func demo(t testing.TB) *parts.Document {
+func demo(t testing.TB) *document.Document {
 	t.Helper()
 	text, err := data.Files.ReadFile("demo/travel.json")
 	if err != nil {
 		t.Fatal(err)
 	}
-	d, problems := parts.Open(text)
+	d, problems := document.Open(text)
 	if d == nil {
 		t.Fatal(problems)
 	}
@@ -83,7 +84,7 @@ func demo(t testing.TB) *parts.Document {
 
 // benchmarkEvaluate measures from text to text, as the page calls it.
 func benchmarkEvaluate(b *testing.B, n int) {
-	text, err := parts.WriteCompact(pair(b, n))
+	text, err := document.WriteCompact(pair(b, n))
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -107,12 +108,12 @@ func BenchmarkEvaluate2x10000(b *testing.B) { benchmarkEvaluate(b, 10000) }
 
 // The stages of an evaluation, to see where the time goes.
 func BenchmarkOpen2x60(b *testing.B) {
-	text, err := parts.WriteCompact(pair(b, 60))
+	text, err := document.WriteCompact(pair(b, 60))
 	if err != nil {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		parts.Open(text)
+		document.Open(text)
 	}
 }
 

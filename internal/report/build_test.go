@@ -4,51 +4,51 @@ import (
 	"math"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
 // bike is a full-suspension bike without parts.
-func bike(id string) parts.Build {
-	return parts.Build{
+func bike(id string) document.Build {
+	return document.Build{
 		ID: id, Name: "Bike " + id,
-		Frame: parts.Frame{Stack: 630, Reach: 450, HeadTube: 120, HeadAngle: 66, SeatTube: 450, SeatAngle: 75, Chainstay: 445, BBDrop: 30},
-		Fork:  parts.Fork{Length: 531, Offset: 44, Travel: 120, Sag: 24},
-		Rear: parts.Rear{Travel: 120, Sag: 30, PivotFwd: 10, PivotUp: 60,
-			ShockFrom: parts.Point2{190, 260}, ShockTo: parts.Point2{0, 190}},
-		Wheels:  parts.Wheels{Front: parts.Wheel{BeadSeat: 622, Tyre: 60}, Rear: parts.Wheel{BeadSeat: 622, Tyre: 60}},
-		Cockpit: parts.Cockpit{Spacers: 20, Stem: 50, StemAngle: 6, BarWidth: 760, BarRise: 20, BarBack: 40},
-		Saddle:  parts.Saddle{Height: 740},
-		Cranks:  parts.Cranks{Length: 170, Width: 155},
+		Frame: document.Frame{Stack: 630, Reach: 450, HeadTube: 120, HeadAngle: 66, SeatTube: 450, SeatAngle: 75, Chainstay: 445, BBDrop: 30},
+		Fork:  document.Fork{Length: 531, Offset: 44, Travel: 120, Sag: 24},
+		Rear: document.Rear{Travel: 120, Sag: 30, PivotFwd: 10, PivotUp: 60,
+			ShockFrom: document.Point2{190, 260}, ShockTo: document.Point2{0, 190}},
+		Wheels:  document.Wheels{Front: document.Wheel{BeadSeat: 622, Tyre: 60}, Rear: document.Wheel{BeadSeat: 622, Tyre: 60}},
+		Cockpit: document.Cockpit{Spacers: 20, Stem: 50, StemAngle: 6, BarWidth: 760, BarRise: 20, BarBack: 40},
+		Saddle:  document.Saddle{Height: 740},
+		Cranks:  document.Cranks{Length: 170, Width: 155},
 	}
 }
 
 // rigid is the same bike without suspension.
-func rigid(id string) parts.Build {
+func rigid(id string) document.Build {
 	b := bike(id)
 	b.Fork.Travel, b.Fork.Sag = 0, 0
-	b.Rear = parts.Rear{}
+	b.Rear = document.Rear{}
 	return b
 }
 
 // point is a part that is a point at an absolute place, exactly known.
-func point(id string, grams float64, carrier parts.Carrier, x, y, z float64) parts.Part {
-	return parts.Part{
-		ID: id, Name: "Part " + id, Kind: "other", Quantity: 1, Mass: grams, Basis: parts.Weighed,
-		At: &parts.Vec3{x, y, z}, Carrier: carrier, Shape: parts.Shape{Form: parts.FormPoint},
+func point(id string, grams float64, carrier document.Carrier, x, y, z float64) document.Part {
+	return document.Part{
+		ID: id, Name: "Part " + id, Kind: "other", Quantity: 1, Mass: grams, Basis: document.Weighed,
+		At: &document.Vec3{x, y, z}, Carrier: carrier, Shape: document.Shape{Form: document.FormPoint},
 	}
 }
 
 // vague is a point whose mass lies within ± half.
-func vague(id string, grams, half float64, carrier parts.Carrier, x, y, z float64) parts.Part {
+func vague(id string, grams, half float64, carrier document.Carrier, x, y, z float64) document.Part {
 	p := point(id, grams, carrier, x, y, z)
-	p.HalfWidth, p.Basis = half, parts.Typical
+	p.HalfWidth, p.Basis = half, document.Typical
 	return p
 }
 
 // documentOf makes a document that compares its first two builds.
-func documentOf(builds ...parts.Build) *parts.Document {
-	d := &parts.Document{Format: parts.Format, Version: parts.Version, Show: parts.Show{Mass: "kg", Length: "mm"}, Builds: builds}
+func documentOf(builds ...document.Build) *document.Document {
+	d := &document.Document{Format: document.Format, Version: document.Version, Show: document.Show{Mass: "kg", Length: "mm"}, Builds: builds}
 	for i := range builds[:min(2, len(builds))] {
 		d.Show.Compare = append(d.Show.Compare, builds[i].ID)
 	}
@@ -56,10 +56,10 @@ func documentOf(builds ...parts.Build) *parts.Document {
 }
 
 // errorsOf are the problems of a report that are errors.
-func errorsOf(r *report.Report) []parts.Problem {
-	var out []parts.Problem
+func errorsOf(r *report.Report) []document.Problem {
+	var out []document.Problem
 	for _, p := range r.Problems {
-		if p.Severity == parts.SeverityError {
+		if p.Severity == document.SeverityError {
 			out = append(out, p)
 		}
 	}

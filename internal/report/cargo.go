@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/rider"
 )
 
@@ -21,11 +21,11 @@ const (
 )
 
 // riderGroup is the group that a rider's mass is counted under, besides
-// parts.Groups.
+// document.Groups.
 const riderGroup = "rider"
 
 // groups are all groups that mass is counted under.
-var groups = append(slices.Clone(parts.Groups), riderGroup)
+var groups = append(slices.Clone(document.Groups), riderGroup)
 
 // How far the middle of a bag, and of what is in it, may lie from where it is
 // said to be: estimates of ours. How it is filled moves it by up to a sixth of
@@ -40,7 +40,7 @@ const (
 
 // bagWithin returns the standard uncertainty of the place of a bag, m, from its
 // size in mm. All that is in a bag is misplaced with it.
-func bagWithin(size parts.Vec3) mass.Vec {
+func bagWithin(size document.Vec3) mass.Vec {
 	var u [3]float64
 	for i, s := range size {
 		if s <= 0 {
@@ -53,12 +53,12 @@ func bagWithin(size parts.Vec3) mass.Vec {
 
 // cargo is what a build carries, as lines of a parts list.
 type cargo struct {
-	load  *parts.Load
+	load  *document.Load
 	omit  *omissions
-	rider *parts.Rider
+	rider *document.Rider
 	body  *rider.Body // nil when nobody rides, or nobody can
 
-	lines  []parts.Part
+	lines  []document.Part
 	supply []supply // of each line
 	bag    []int    // the bag of each line, by index in load.Bags; -1 for the rider
 	good   []int    // the good of each line, by index in load.Goods; -1 for what is none
@@ -86,7 +86,7 @@ func supplyOf(key string) supply {
 	return lasting
 }
 
-// level is a parts.State as a number.
+// level is a document.State as a number.
 type level uint8
 
 const (
@@ -98,22 +98,22 @@ const (
 )
 
 // levelOf returns the level of a state; what is none is ready.
-func levelOf(s parts.State) level {
-	if i := slices.Index(parts.States, s); i >= 0 {
+func levelOf(s document.State) level {
+	if i := slices.Index(document.States, s); i >= 0 {
 		return level(i)
 	}
 	return ready
 }
 
-func (l level) state() parts.State { return parts.States[l] }
+func (l level) state() document.State { return document.States[l] }
 
 // carry makes lines of a load for a posed bike. What cannot be placed is left
 // out and told.
-func carry(d *parts.Document, b *parts.Build, bike *geometry.Bike, l *parts.Load, omit *omissions) (*cargo, []parts.Problem) {
+func carry(d *document.Document, b *document.Build, bike *geometry.Bike, l *document.Load, omit *omissions) (*cargo, []document.Problem) {
 	c := &cargo{load: l, omit: omit}
-	var problems []parts.Problem
+	var problems []document.Problem
 	n := len(l.Bags) + len(l.Goods) + 1
-	c.lines, c.supply = make([]parts.Part, 0, n), make([]supply, 0, n)
+	c.lines, c.supply = make([]document.Part, 0, n), make([]supply, 0, n)
 	c.bag, c.good = make([]int, 0, n), make([]int, 0, n)
 	at := make(map[string]int, len(l.Bags)) // the line of each bag that is in use
 	for i := range l.Bags {
@@ -126,7 +126,7 @@ func carry(d *parts.Document, b *parts.Build, bike *geometry.Bike, l *parts.Load
 			continue
 		}
 		at[g.ID] = len(c.lines)
-		c.add(parts.Part{
+		c.add(document.Part{
 			ID: bagPrefix + g.ID, Name: g.Name, Kind: "bag", Quantity: 1,
 			Mass: g.Mass, HalfWidth: g.HalfWidth, Basis: g.Basis,
 		}, g, lasting, i, -1)
@@ -142,7 +142,7 @@ func carry(d *parts.Document, b *parts.Build, bike *geometry.Bike, l *parts.Load
 			kind = "water"
 		}
 		j := c.bag[line]
-		c.add(parts.Part{
+		c.add(document.Part{
 			ID: goodPrefix + g.ID, Name: g.Name, Kind: kind, Quantity: g.Quantity,
 			Mass: g.Mass, HalfWidth: g.HalfWidth, Basis: g.Basis,
 		}, &l.Bags[j], supplyOf(g.Supply), j, i)
@@ -154,10 +154,10 @@ func carry(d *parts.Document, b *parts.Build, bike *geometry.Bike, l *parts.Load
 		}
 		if body != nil {
 			c.rider, c.body = r, body
-			c.lines = append(c.lines, parts.Part{
+			c.lines = append(c.lines, document.Part{
 				ID: riderPrefix + r.ID, Name: r.Name, Kind: riderGroup, Quantity: 1,
-				Mass: r.Mass, HalfWidth: rider.HalfWidth(r), Basis: parts.Stated, Within: rider.PlaceWithin * 1000,
-				Carrier: parts.MainFrame, Shape: parts.Shape{Form: parts.FormPoint},
+				Mass: r.Mass, HalfWidth: rider.HalfWidth(r), Basis: document.Stated, Within: rider.PlaceWithin * 1000,
+				Carrier: document.MainFrame, Shape: document.Shape{Form: document.FormPoint},
 			})
 			c.supply, c.bag, c.good = append(c.supply, lasting), append(c.bag, -1), append(c.good, -1)
 		}
@@ -166,15 +166,15 @@ func carry(d *parts.Document, b *parts.Build, bike *geometry.Bike, l *parts.Load
 }
 
 // add adds a line that lies in a bag: spread over the bag's box.
-func (c *cargo) add(p parts.Part, b *parts.Bag, s supply, bag, good int) {
+func (c *cargo) add(p document.Part, b *document.Bag, s supply, bag, good int) {
 	p.Station, p.Offset, p.Carrier = b.Station, b.Offset, b.Carrier
-	p.Shape = parts.Shape{Form: parts.FormBox, Size: b.Size}
+	p.Shape = document.Shape{Form: document.FormBox, Size: b.Size}
 	c.lines = append(c.lines, p)
 	c.supply, c.bag, c.good = append(c.supply, s), append(c.bag, bag), append(c.good, good)
 }
 
 // misplaced says that a bag is at no place of the bike, or at two.
-func misplaced(b *parts.Build, bike *geometry.Bike, l *parts.Load, g *parts.Bag) *parts.Problem {
+func misplaced(b *document.Build, bike *geometry.Bike, l *document.Load, g *document.Bag) *document.Problem {
 	var why string
 	switch n := len(bike.Stations[g.Station].Points); {
 	case n == 1:
@@ -187,15 +187,15 @@ func misplaced(b *parts.Build, bike *geometry.Bike, l *parts.Load, g *parts.Bag)
 	default:
 		why = fmt.Sprintf("there is no station %q on this bike; did you mean %q?", shorten(g.Station), nearest(shorten(g.Station), geometry.StationNames))
 	}
-	return &parts.Problem{
-		Severity: parts.SeverityError, Build: b.ID, Load: l.ID, Bag: g.ID, Field: "station",
+	return &document.Problem{
+		Severity: document.SeverityError, Build: b.ID, Load: l.ID, Bag: g.ID, Field: "station",
 		Message: fmt.Sprintf("Bag “%s” of load “%s” on build “%s”: %s. The bag is left out, with what is in it.",
 			shorten(g.Name), shorten(l.Name), shorten(b.Name), strings.TrimSuffix(why, ".")),
 	}
 }
 
 // seatProblem says on which bike and with which load a rider does not sit well.
-func seatProblem(p parts.Problem, b *parts.Build, l *parts.Load, r *parts.Rider) parts.Problem {
+func seatProblem(p document.Problem, b *document.Build, l *document.Load, r *document.Rider) document.Problem {
 	p.Build, p.Load, p.Rider = b.ID, l.ID, r.ID
 	if head, rest, ok := strings.Cut(p.Message, ": "); ok {
 		p.Message = fmt.Sprintf("%s on build “%s”: %s", head, shorten(b.Name), rest)
@@ -204,7 +204,7 @@ func seatProblem(p parts.Problem, b *parts.Build, l *parts.Load, r *parts.Rider)
 }
 
 // seat makes the items of the rider's line.
-func (w *Weighed) seat(p *parts.Part, l *Line, src *sources) {
+func (w *Weighed) seat(p *document.Part, l *Line, src *sources) {
 	l.source, l.spot = src.of(p, &line{})
 	l.First = len(w.Items)
 	w.Items = append(w.Items, w.cargo.body.Items(l.source, l.spot)...)
@@ -228,11 +228,11 @@ func (w *Weighed) seat(p *parts.Part, l *Line, src *sources) {
 // bagSpot is what makes lines in bags misplaced together: bags at one place.
 type bagSpot struct {
 	station string
-	offset  parts.Vec3
+	offset  document.Vec3
 }
 
 // inBag returns the source of place of what lies in a bag.
-func (s *sources) inBag(p *parts.Part) int {
+func (s *sources) inBag(p *document.Part) int {
 	key := bagSpot{p.Station, p.Offset}
 	n, ok := s.bags[key]
 	if !ok {

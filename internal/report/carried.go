@@ -3,8 +3,8 @@ package report
 import (
 	"slices"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/ride"
 	"steelyard/internal/rider"
 )
@@ -15,7 +15,7 @@ import (
 // the bike is in.
 type Packed struct {
 	ID         string // "bag:" and its id
-	Bag        *parts.Bag
+	Bag        *document.Bag
 	Mass, Plus float64  // kg, with expanded uncertainty
 	Volume     float64  // l, of what is in it, at full supplies
 	Place      mass.Vec // m
@@ -59,7 +59,7 @@ func (w *Weighed) Bags() []Packed {
 }
 
 // Seated returns the rider on the bike, nil when nobody is.
-func (w *Weighed) Seated() (*rider.Body, *parts.Rider) {
+func (w *Weighed) Seated() (*rider.Body, *document.Rider) {
 	if w.level < ridden || w.cargo == nil {
 		return nil, nil
 	}
@@ -68,7 +68,7 @@ func (w *Weighed) Seated() (*rider.Body, *parts.Rider) {
 
 // Stage is where the centre of mass is at one level of supplies.
 type Stage struct {
-	Supplies parts.Supplies
+	Supplies document.Supplies
 	Place    mass.Vec // m
 }
 
@@ -79,7 +79,7 @@ func (w *Weighed) Path() []Stage {
 		return nil
 	}
 	var list []Stage
-	for _, s := range parts.SupplyLevels {
+	for _, s := range document.SupplyLevels {
 		m := mass.Sum(w.at(w.level, s.Left()), nil)
 		if m.M > 0 {
 			list = append(list, Stage{s, m.Centre()})
@@ -89,7 +89,7 @@ func (w *Weighed) Path() []Stage {
 }
 
 // State is the state that the bike is in.
-func (w *Weighed) State() parts.State { return w.level.state() }
+func (w *Weighed) State() document.State { return w.level.state() }
 
 // Sources returns the lines that count, by the source of their mass: pieces of
 // one type share one error.
@@ -126,7 +126,7 @@ func (w *Weighed) Owner(line int) (list, owner, id string) {
 
 // Packing is what is to be packed on a bike, at full supplies.
 type Packing struct {
-	Load  *parts.Load
+	Load  *document.Load
 	Goods []int            // goods that may be packed, by index in Load.Goods
 	Bags  []int            // bags that are on the bike, by index in Load.Bags
 	Place map[int]mass.Vec // of each of these bags, m

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
 )
@@ -79,16 +80,16 @@ func couples(a, b *Weighed, matched []couple) []couple {
 // indexer finds the index of a part by its address. Mostly it is the one after
 // the last.
 type indexer struct {
-	parts []parts.Part
+	parts []document.Part
 	next  int
-	all   map[*parts.Part]int
+	all   map[*document.Part]int
 }
 
-func (x *indexer) of(p *parts.Part) int {
+func (x *indexer) of(p *document.Part) int {
 	i := x.next
 	if i >= len(x.parts) || &x.parts[i] != p {
 		if x.all == nil {
-			x.all = make(map[*parts.Part]int, len(x.parts))
+			x.all = make(map[*document.Part]int, len(x.parts))
 			for j := range x.parts {
 				x.all[&x.parts[j]] = j
 			}
@@ -208,7 +209,7 @@ func (t *table) difference(a, b *Weighed, list []couple, plus *[numFigures]float
 	d.Parts = partChanges(a, b, list, &t.tally)
 	d.Moved = movers(a, b, list)
 	d.Weigh = t.adviseDifference(a, b)
-	d.Summary = t.words.difference(a, b, d)
+	d.Summary = t.phrasing.difference(a, b, d)
 	return d
 }
 
@@ -247,7 +248,7 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 	sizes, moments := make([]float64, 0, few), make([]float64, 0, few) // of the changes, g and kg m
 	for _, c := range list {
 		var la, lb *Line
-		var pa, pb *parts.Part
+		var pa, pb *document.Part
 		if c.a >= 0 {
 			la, pa = &a.Lines[c.a], &a.Build.Parts[c.a]
 		}
@@ -279,7 +280,7 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 			r.Moved = inMillimetres(by)
 			r.Far = millimetre.of(by.Norm())
 			moment = by.Norm() * min(la.Mass, lb.Mass)
-			r.WithFrame = r.Moved != parts.Vec3{} && samePlace(pa, pb)
+			r.WithFrame = r.Moved != document.Vec3{} && samePlace(pa, pb)
 			if la.carrier != lb.carrier {
 				r.CarrierA, r.CarrierB = string(pa.Carrier), string(pb.Carrier)
 			}
@@ -289,7 +290,7 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 			switch {
 			case la.source != lb.source || la.pieces != lb.pieces:
 				r.What = Changed
-			case r.Moved != parts.Vec3{} || r.CarrierA != r.CarrierB:
+			case r.Moved != document.Vec3{} || r.CarrierA != r.CarrierB:
 				r.What = Moved
 			case r.WithinA != r.WithinB:
 				r.What = Changed
@@ -329,7 +330,7 @@ func movers(a, b *Weighed, list []couple) []Mover {
 		}
 		by := mass.Shift(sa, sb, mass.Sum(ia, nil), mass.Sum(ib, nil))
 		r := Mover{By: inMillimetres(by)}
-		if (r.By == parts.Vec3{}) {
+		if (r.By == document.Vec3{}) {
 			continue
 		}
 		if c.a >= 0 {

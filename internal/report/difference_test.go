@@ -9,28 +9,28 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
 // fitted is a bike with parts of every sort, none of them well known.
-func fitted(id string) parts.Build {
+func fitted(id string) document.Build {
 	b := bike(id)
-	b.Parts = []parts.Part{
-		vague("frame", 3400, 250, parts.MainFrame, 480, 0, 550),
-		vague("swingarm", 900, 80, parts.Swingarm, 220, 0, 380),
-		vague("shock", 450, 30, parts.Link, 380, 0, 500),
-		vague("rear wheel", 1900, 120, parts.RearWheel, 0, 0, 371),
-		vague("front wheel", 1700, 100, parts.FrontWheel, 1190, 0, 371),
-		vague("fork", 1100, 70, parts.ForkUpper, 1080, 0, 800),
-		vague("legs", 900, 60, parts.ForkLower, 1150, 0, 480),
-		vague("hub", 2500, 90, parts.RearWheel, 0, 0, 371),
-		vague("bag", 4000, 900, parts.MainFrame, -60, 180, 600),
+	b.Parts = []document.Part{
+		vague("frame", 3400, 250, document.MainFrame, 480, 0, 550),
+		vague("swingarm", 900, 80, document.Swingarm, 220, 0, 380),
+		vague("shock", 450, 30, document.Link, 380, 0, 500),
+		vague("rear wheel", 1900, 120, document.RearWheel, 0, 0, 371),
+		vague("front wheel", 1700, 100, document.FrontWheel, 1190, 0, 371),
+		vague("fork", 1100, 70, document.ForkUpper, 1080, 0, 800),
+		vague("legs", 900, 60, document.ForkLower, 1150, 0, 480),
+		vague("hub", 2500, 90, document.RearWheel, 0, 0, 371),
+		vague("bag", 4000, 900, document.MainFrame, -60, 180, 600),
 	}
 	kinds := []string{"frame", "frame", "shock", "rim", "rim", "fork", "fork", "gear-hub", "bag"}
 	for i := range b.Parts {
 		b.Parts[i].Kind = kinds[i]
-		if c := b.Parts[i].Carrier; c != parts.RearWheel && c != parts.FrontWheel { // those sit on their axle
+		if c := b.Parts[i].Carrier; c != document.RearWheel && c != document.FrontWheel { // those sit on their axle
 			b.Parts[i].Within = 8
 		}
 	}
@@ -39,10 +39,10 @@ func fitted(id string) parts.Build {
 }
 
 // other is fitted with the hub's gears at the cranks instead.
-func other(id string) parts.Build {
+func other(id string) document.Build {
 	b := fitted(id)
-	b.Parts[7] = vague("gearbox", 2900, 110, parts.MainFrame, 440, -10, 330)
-	b.Parts = append(b.Parts, vague("plain hub", 350, 25, parts.RearWheel, 0, 0, 371))
+	b.Parts[7] = vague("gearbox", 2900, 110, document.MainFrame, 440, -10, 330)
+	b.Parts = append(b.Parts, vague("plain hub", 350, 25, document.RearWheel, 0, 0, 371))
 	b.Parts[7].Within, b.Parts[7].Kind, b.Parts[9].Kind = 5, "crank-gearbox", "hub"
 	b.Parts[0].Mass, b.Parts[0].HalfWidth = 3900, 280 // a frame to hold it
 	return b
@@ -69,7 +69,7 @@ func TestSame(t *testing.T) {
 // Common parts cancel, however little is known about them.
 func TestCommonPartsCancel(t *testing.T) {
 	a, b := fitted("a"), fitted("b")
-	b.Parts = append(b.Parts, vague("bell", 60, 6, parts.ForkUpper, 900, 0, 1050))
+	b.Parts = append(b.Parts, vague("bell", 60, 6, document.ForkUpper, 900, 0, 1050))
 	r := report.EvaluateDocument(documentOf(a, b))
 	c := change(t, r.Difference, "total")
 	if want := (report.Change{Key: "total", Unit: "g", A: c.A, B: c.A + 60, Delta: 60, Plus: 6, Verdict: report.More}); c != want {
@@ -78,7 +78,7 @@ func TestCommonPartsCancel(t *testing.T) {
 	near(t, "± of a total", figure(t, &r.Builds[0], "total").Plus, 2/math.Sqrt(3)*math.Sqrt(250*250+80*80+30*30+120*120+100*100+70*70+60*60+90*90+900*900), 0.01)
 	// The place of a changed part cancels as well when it stays where it was.
 	b = fitted("b")
-	b.Parts[0].Mass, b.Parts[0].HalfWidth, b.Parts[0].Basis, b.Parts[0].Name = 3400, 0, parts.Weighed, "Weighed frame"
+	b.Parts[0].Mass, b.Parts[0].HalfWidth, b.Parts[0].Basis, b.Parts[0].Name = 3400, 0, document.Weighed, "Weighed frame"
 	a.Parts[0] = b.Parts[0]
 	a.Parts[0].Name = "Weighed frame of the same mass" // another source, the same figures
 	if c := change(t, report.EvaluateDocument(documentOf(a, b)).Difference, "centre_x"); c.Plus != 0 {
@@ -90,28 +90,28 @@ func TestCommonPartsCancel(t *testing.T) {
 // still: nothing is added to the difference, and nothing is listed. That is so
 // for one of several of a type as well, and what a build is by itself stays.
 func TestRenamedPartCancels(t *testing.T) {
-	pieces := func(id string) parts.Build {
+	pieces := func(id string) document.Build {
 		b := fitted(id)
 		for _, place := range []float64{0, 1190} {
-			p := vague("tyre", 800, 60, parts.RearWheel, place, 0, 371)
+			p := vague("tyre", 800, 60, document.RearWheel, place, 0, 371)
 			p.ID, p.Kind = p.ID+p.Station, "tyre"
 			if place > 0 {
-				p.ID, p.Carrier = "front "+p.ID, parts.FrontWheel
+				p.ID, p.Carrier = "front "+p.ID, document.FrontWheel
 			}
 			b.Parts = append(b.Parts, p)
 		}
 		return b
 	}
 	alone := report.EvaluateDocument(documentOf(pieces("b")))
-	for name, rename := range map[string]func(b *parts.Build){
-		"one of its kind": func(b *parts.Build) { b.Parts[0].Name, b.Parts[8].Name = "Frame, blue", "Bag, my own" },
-		"one of two":      func(b *parts.Build) { b.Parts[9].Name = "Tyre, rear" },
-		"two apart":       func(b *parts.Build) { b.Parts[9].Name, b.Parts[10].Name = "Tyre, rear", "Tyre, front" },
-		"two together":    func(b *parts.Build) { b.Parts[9].Name, b.Parts[10].Name = "Tyre, new", "Tyre, new" },
+	for name, rename := range map[string]func(b *document.Build){
+		"one of its kind": func(b *document.Build) { b.Parts[0].Name, b.Parts[8].Name = "Frame, blue", "Bag, my own" },
+		"one of two":      func(b *document.Build) { b.Parts[9].Name = "Tyre, rear" },
+		"two apart":       func(b *document.Build) { b.Parts[9].Name, b.Parts[10].Name = "Tyre, rear", "Tyre, front" },
+		"two together":    func(b *document.Build) { b.Parts[9].Name, b.Parts[10].Name = "Tyre, new", "Tyre, new" },
 	} {
 		a, b := pieces("a"), pieces("b")
 		rename(&b)
-		for _, d := range []*parts.Document{documentOf(a, b), documentOf(b, a)} {
+		for _, d := range []*document.Document{documentOf(a, b), documentOf(b, a)} {
 			r := report.EvaluateDocument(d)
 			for _, c := range r.Difference.Figures {
 				if c.Delta != 0 || c.Plus != 0 {
@@ -137,7 +137,7 @@ func TestRenamedPartCancels(t *testing.T) {
 	}
 	// What is renamed and weighed is another figure, and listed.
 	b := pieces("b")
-	b.Parts[0].Name, b.Parts[0].HalfWidth, b.Parts[0].Basis = "Frame, blue", 1, parts.Weighed
+	b.Parts[0].Name, b.Parts[0].HalfWidth, b.Parts[0].Basis = "Frame, blue", 1, document.Weighed
 	if c := change(t, report.EvaluateDocument(documentOf(pieces("a"), b)).Difference, "total"); c.Plus < 250 {
 		t.Errorf("weighed besides: %+v", c)
 	}
@@ -179,10 +179,10 @@ func TestDifferenceAgainstDraws(t *testing.T) {
 			mass, half float64
 		}
 		drawn := map[source]float64{}
-		moved := map[string]parts.Vec3{}
-		draw := func(build parts.Build) parts.Build {
+		moved := map[string]document.Vec3{}
+		draw := func(build document.Build) document.Build {
 			out := build
-			out.Parts = append([]parts.Part(nil), build.Parts...)
+			out.Parts = append([]document.Part(nil), build.Parts...)
 			for i := range out.Parts {
 				p := &out.Parts[i]
 				s := source{p.Name, p.Mass, p.HalfWidth}
@@ -190,7 +190,7 @@ func TestDifferenceAgainstDraws(t *testing.T) {
 					drawn[s] = p.HalfWidth * (2*rng.Float64() - 1)
 				}
 				if _, ok := moved[p.ID]; !ok {
-					var by parts.Vec3
+					var by document.Vec3
 					for k := range by {
 						by[k] = p.Within * (2*rng.Float64() - 1)
 					}
@@ -245,9 +245,9 @@ func TestDifferenceAgainstDraws(t *testing.T) {
 func TestMovers(t *testing.T) {
 	a, b := fitted("a"), other("b")
 	b.Frame.Chainstay, b.Frame.HeadAngle = 440, 65
-	b.Parts[8].At = &parts.Vec3{900, 0, 900}
+	b.Parts[8].At = &document.Vec3{900, 0, 900}
 	d := report.EvaluateDocument(documentOf(a, b)).Difference
-	var sum parts.Vec3
+	var sum document.Vec3
 	for i, m := range d.Moved {
 		for k := range sum {
 			sum[k] += m.By[k]
@@ -264,14 +264,14 @@ func TestMovers(t *testing.T) {
 	}
 }
 
-func norm(v parts.Vec3) float64 { return math.Sqrt(v[0]*v[0] + v[1]*v[1] + v[2]*v[2]) }
+func norm(v document.Vec3) float64 { return math.Sqrt(v[0]*v[0] + v[1]*v[1] + v[2]*v[2]) }
 
 func TestPartChanges(t *testing.T) {
 	a, b := fitted("a"), other("b")
-	b.Parts[8].At = &parts.Vec3{900, 180, 600}  // the bag goes to the front
-	b.Parts[1].Carrier = parts.MainFrame        // and the swingarm is said to be frame
-	b.Parts[4].Quantity = 2                     // two front wheels
-	b.Parts[2].At, b.Parts[2].Station = nil, "" // an error: left out, in b only
+	b.Parts[8].At = &document.Vec3{900, 180, 600} // the bag goes to the front
+	b.Parts[1].Carrier = document.MainFrame       // and the swingarm is said to be frame
+	b.Parts[4].Quantity = 2                       // two front wheels
+	b.Parts[2].At, b.Parts[2].Station = nil, ""   // an error: left out, in b only
 	d := report.EvaluateDocument(documentOf(a, b)).Difference
 	type line struct{ What, A, B string }
 	got := map[line]report.PartChange{}
@@ -288,7 +288,7 @@ func TestPartChanges(t *testing.T) {
 		{report.Removed, "shock", ""}:                  {Delta: -450, Plus: 30},
 		{report.Changed, "frame", "frame"}:             {Delta: 500, Plus: 433.44},
 		{report.Changed, "front wheel", "front wheel"}: {Delta: 1700, Plus: 100},
-		{report.Moved, "bag", "bag"}:                   {Moved: parts.Vec3{960, 0, 0}, Far: 960},
+		{report.Moved, "bag", "bag"}:                   {Moved: document.Vec3{960, 0, 0}, Far: 960},
 		{report.Moved, "swingarm", "swingarm"}:         {CarrierA: "swingarm", CarrierB: "main-frame"},
 	}
 	if diff := cmp.Diff(want, got, cmpopts.IgnoreFields(report.PartChange{}, "What", "A", "B", "Name", "Group")); diff != "" {
@@ -299,10 +299,10 @@ func TestPartChanges(t *testing.T) {
 // A part that stays at its station moves with the frame, and is told so.
 func TestMovedWithFrame(t *testing.T) {
 	a := bike("a")
-	a.Parts = []parts.Part{{
-		ID: "bell", Name: "Bell", Kind: "bell", Quantity: 1, Mass: 50, Basis: parts.Weighed, Station: "bar",
-		Carrier: parts.ForkUpper, Shape: parts.Shape{Form: parts.FormPoint},
-	}, point("frame", 3000, parts.MainFrame, 400, 0, 500)}
+	a.Parts = []document.Part{{
+		ID: "bell", Name: "Bell", Kind: "bell", Quantity: 1, Mass: 50, Basis: document.Weighed, Station: "bar",
+		Carrier: document.ForkUpper, Shape: document.Shape{Form: document.FormPoint},
+	}, point("frame", 3000, document.MainFrame, 400, 0, 500)}
 	b := a
 	b.ID, b.Frame.Reach = "b", 480
 	d := report.EvaluateDocument(documentOf(a, b)).Difference
@@ -342,10 +342,10 @@ func TestGroups(t *testing.T) {
 
 // A promise is kept: weigh what the advice says, and ± is what it said.
 func TestAdvice(t *testing.T) {
-	weighAll := func(b *parts.Build, id string) {
+	weighAll := func(b *document.Build, id string) {
 		for i := range b.Parts {
 			if b.Parts[i].ID == id {
-				b.Parts[i].Basis, b.Parts[i].HalfWidth = parts.Weighed, 1
+				b.Parts[i].Basis, b.Parts[i].HalfWidth = document.Weighed, 1
 			}
 		}
 	}
@@ -364,8 +364,8 @@ func TestAdvice(t *testing.T) {
 
 	// Two builds that are too close to tell, until the frames are weighed.
 	a, b := fitted("a"), fitted("b")
-	b.Parts[0] = vague("frame", 3600, 250, parts.MainFrame, 480, 0, 550)
-	b.Parts[7] = vague("hub", 2560, 60, parts.RearWheel, 0, 0, 371)
+	b.Parts[0] = vague("frame", 3600, 250, document.MainFrame, 480, 0, 550)
+	b.Parts[7] = vague("hub", 2560, 60, document.RearWheel, 0, 0, 371)
 	d = documentOf(a, b)
 	r := report.EvaluateDocument(d)
 	c := change(t, r.Difference, "total")
@@ -395,7 +395,7 @@ func TestAdvice(t *testing.T) {
 // A verdict is what the numbers beside it say.
 func TestVerdicts(t *testing.T) {
 	a := bike("a")
-	a.Parts = []parts.Part{vague("p", 1000, 10, parts.MainFrame, 0, 0, 0)}
+	a.Parts = []document.Part{vague("p", 1000, 10, document.MainFrame, 0, 0, 0)}
 	for _, c := range []struct {
 		mass, half float64
 		want       string
@@ -404,7 +404,7 @@ func TestVerdicts(t *testing.T) {
 		{1100, 10, report.More}, {900, 10, report.Less},
 	} {
 		b := bike("b")
-		b.Parts = []parts.Part{vague("p", c.mass, c.half, parts.MainFrame, 0, 0, 0)}
+		b.Parts = []document.Part{vague("p", c.mass, c.half, document.MainFrame, 0, 0, 0)}
 		r := report.EvaluateDocument(documentOf(a, b))
 		if got := change(t, r.Difference, "total"); got.Verdict != c.want {
 			t.Errorf("%v ± %v: %+v, want %s", c.mass, c.half, got, c.want)

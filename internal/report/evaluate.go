@@ -3,29 +3,29 @@ package report
 import (
 	"sync"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // Evaluation is a document evaluated: the report, and what it was made from.
 type Evaluation struct {
-	Document *parts.Document // nil when the text was refused
+	Document *document.Document // nil when the text was refused
 	Report   *Report
 	Builds   []*Weighed // one for each build of the document; nil where it could not be weighed
 	Sides    []*Weighed // one for each of Report.Sides, likewise; mostly they are among Builds
 
-	posed   []posed         // one for each build
-	checked []parts.Problem // what parts.Check has to tell
-	matched []couple        // the lines of both sides, before any is left out; nil when there are not two
-	texts   texts           // of the report, as far as they were written
+	posed   []posed            // one for each build
+	checked []document.Problem // what document.Check has to tell
+	matched []couple           // the lines of both sides, before any is left out; nil when there are not two
+	texts   texts              // of the report, as far as they were written
 }
 
 // posed is a build's bike in its pose, nil when it has none, with what there is
 // to tell about it.
 type posed struct {
 	bike     *geometry.Bike
-	problems []parts.Problem
+	problems []document.Problem
 }
 
 func (p *posed) known() bool { return p.bike != nil || len(p.problems) > 0 }
@@ -35,7 +35,7 @@ func (p *posed) sound() bool { return p.bike != nil && len(p.problems) == 0 }
 
 // sameFigures reports whether two builds have the same bike, as far as its pose
 // goes: mostly they differ in their parts.
-func sameFigures(a, b *parts.Build) bool {
+func sameFigures(a, b *document.Build) bool {
 	return a.Frame == b.Frame && a.Fork == b.Fork && a.Rear == b.Rear && a.Wheels == b.Wheels &&
 		a.Cockpit == b.Cockpit && a.Saddle == b.Saddle && a.Cranks == b.Cranks
 }
@@ -47,11 +47,11 @@ func sameFigures(a, b *parts.Build) bool {
 func Evaluate(text []byte) *Report { return EvaluateText(text).Report }
 
 // EvaluateDocument is Evaluate for a document in memory.
-func EvaluateDocument(d *parts.Document) *Report { return Weigh(d).Report }
+func EvaluateDocument(d *document.Document) *Report { return Weigh(d).Report }
 
 // EvaluateText is Evaluate, and keeps what the report was made from.
 func EvaluateText(text []byte) *Evaluation {
-	d, problems := parts.Open(text)
+	d, problems := document.Open(text)
 	if d == nil {
 		return refused(problems)
 	}
@@ -60,10 +60,10 @@ func EvaluateText(text []byte) *Evaluation {
 
 // Weigh is EvaluateDocument, and keeps what the report was made from. The
 // document must not be changed while the result is in use.
-func Weigh(d *parts.Document) *Evaluation { return weigh(d, nil, nil) }
+func Weigh(d *document.Document) *Evaluation { return weigh(d, nil, nil) }
 
 // refused is the evaluation of a text that is no document.
-func refused(problems []parts.Problem) *Evaluation {
+func refused(problems []document.Problem) *Evaluation {
 	r := newReport()
 	r.Problems = append(r.Problems, problems...)
 	return &Evaluation{Report: r}
@@ -71,14 +71,14 @@ func refused(problems []parts.Problem) *Evaluation {
 
 func newReport() *Report {
 	return &Report{
-		Head:   Head{Format: Format, Version: Version, Program: Program(), Problems: []parts.Problem{}},
+		Head:   Head{Format: Format, Version: Version, Program: Program(), Problems: []document.Problem{}},
 		Builds: []Build{}, Sides: []Side{},
 	}
 }
 
 // weigh evaluates a document; problems are those of opening it. Last is the
 // evaluation of the one before it, or nil when nothing of that will do.
-func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation {
+func weigh(d *document.Document, problems []document.Problem, last *edit) *Evaluation {
 	r := newReport()
 	e := &Evaluation{Document: d, Report: r, Builds: make([]*Weighed, len(d.Builds)), posed: last.poses(len(d.Builds))}
 	checked := last.check(d)
@@ -87,7 +87,7 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 	omit := newOmissions(checked)
 
 	t := tables.Get().(*table)
-	t.words, t.show = newWords(d.Show), &d.Show
+	t.phrasing, t.show = newPhrasing(d.Show), &d.Show
 	src := &t.src
 	src.room(d)
 	sides := newSides(d)
@@ -95,9 +95,9 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 	var before *Weighed
 	// put weighs a build with a load. Of a build that is weighed again only what
 	// is wrong with the load is told.
-	put := func(i int, l *parts.Load, side, again bool) *Weighed {
+	put := func(i int, l *document.Load, side, again bool) *Weighed {
 		b := &d.Builds[i]
-		tell := func(problems []parts.Problem) { r.Problems = append(r.Problems, problems...) }
+		tell := func(problems []document.Problem) { r.Problems = append(r.Problems, problems...) }
 		p := &e.posed[i]
 		if i > 0 && !p.known() && e.posed[i-1].sound() && sameFigures(b, &d.Builds[i-1]) {
 			*p = e.posed[i-1]
@@ -114,7 +114,7 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 		bike := p.bike
 		var carried *cargo
 		if l != nil && (side || to >= loaded) {
-			var problems []parts.Problem
+			var problems []document.Problem
 			carried, problems = carry(d, b, bike, l, omit)
 			tell(problems)
 		}
@@ -184,7 +184,7 @@ func weigh(d *parts.Document, problems []parts.Problem, last *edit) *Evaluation 
 		r.Difference = t.difference(a, b, pairs, plus)
 		b.rename(renamed, false)
 	}
-	t.words, t.show = nil, nil
+	t.phrasing, t.show = nil, nil
 	src.reset()
 	tables.Put(t) // not after a panic: what it holds may be half done
 	return e
@@ -196,16 +196,16 @@ var tables = sync.Pool{New: func() any { return new(table) }}
 // table is where an evaluation works: what its builds share, and memory to use
 // again.
 type table struct {
-	words     *words
+	phrasing  *phrasing
 	src       sources
-	show      *parts.Show
+	show      *document.Show
 	one, both mass.Budget
 	tally     tally
 	spread    spreading
 }
 
 // build writes a build into a report; w is nil when it could not be weighed.
-func (t *table) build(b *parts.Build, w *Weighed) Build {
+func (t *table) build(b *document.Build, w *Weighed) Build {
 	out := Build{
 		Bike:     Bike{ID: b.ID, Name: b.Name, State: levelOf(t.show.State).state(), Supplies: t.supplies()},
 		Geometry: []Length{}, Own: []Subset{},
@@ -214,9 +214,9 @@ func (t *table) build(b *parts.Build, w *Weighed) Build {
 	if w == nil {
 		out.Parts = make([]Part, len(b.Parts))
 		for i := range b.Parts {
-			out.Parts[i] = Part{ID: b.Parts[i].ID, Group: parts.GroupOf(b.Parts[i].Kind)}
+			out.Parts[i] = Part{ID: b.Parts[i].ID, Group: document.GroupOf(b.Parts[i].Kind)}
 		}
-		out.Summary = t.words.unweighed(b)
+		out.Summary = t.phrasing.unweighed(b)
 		return out
 	}
 	out.Weighed = true
@@ -241,7 +241,7 @@ func (t *table) tell(w *Weighed, doubts []float64) Findings {
 	out.Groups = w.subsets(w.groups(), groupKey, &t.tally)
 	out.Carriers = w.subsets(w.buckets(int(numCarriers), carrierOfLine), carrierKey, &t.tally)
 	out.Weigh = t.adviseTotal(w, doubts)
-	out.Summary = t.words.build(w)
+	out.Summary = t.phrasing.build(w)
 	return out
 }
 
@@ -258,20 +258,20 @@ type partRef struct{ build, part string }
 
 type loadRef struct{ load, id string }
 
-func (o *omissions) bag(l *parts.Load, b *parts.Bag) bool {
+func (o *omissions) bag(l *document.Load, b *document.Bag) bool {
 	return b.ID == "" || o.bags[loadRef{l.ID, b.ID}]
 }
 
-func (o *omissions) good(l *parts.Load, g *parts.Good) bool {
+func (o *omissions) good(l *document.Load, g *document.Good) bool {
 	return g.ID == "" || o.goods[loadRef{l.ID, g.ID}]
 }
 
-func newOmissions(problems []parts.Problem) *omissions {
+func newOmissions(problems []document.Problem) *omissions {
 	o := &omissions{}
 	for i := range problems {
 		p := &problems[i]
 		switch {
-		case p.Severity != parts.SeverityError:
+		case p.Severity != document.SeverityError:
 		case p.Bag != "":
 			put(&o.bags, loadRef{p.Load, p.Bag}, true)
 		case p.Good != "":
@@ -297,7 +297,7 @@ func put[K comparable, V any](m *map[K]V, key K, v V) {
 
 // omitted tells, line by line, which parts of a build are left out; nil for
 // none.
-func (o *omissions) of(b *parts.Build) []bool {
+func (o *omissions) of(b *document.Build) []bool {
 	if o.parts == nil {
 		return nil
 	}

@@ -3,14 +3,14 @@ package report
 import (
 	"slices"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // Evaluator evaluates one state of a document after the other. After an edit of
 // a single part it reads that part only, and tells the builds that it is not of
 // as it told them before. The zero Evaluator is ready for use.
 type Evaluator struct {
-	reader parts.Reader
+	reader document.Reader
 	last   *Evaluation // of the document that reader holds
 }
 
@@ -42,12 +42,12 @@ type edit struct {
 	part   int // and of the part in it
 }
 
-// check is parts.Check of the document.
-func (e *edit) check(d *parts.Document) []parts.Problem {
+// check is document.Check of the document.
+func (e *edit) check(d *document.Document) []document.Problem {
 	if e == nil || len(e.before.checked) > 0 {
-		return parts.Check(d)
+		return document.Check(d)
 	}
-	return parts.CheckPart(d, e.only, e.part)
+	return document.CheckPart(d, e.only, e.part)
 }
 
 // match takes over which lines of two builds go together. They go by their id

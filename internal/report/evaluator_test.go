@@ -8,7 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
@@ -42,7 +42,7 @@ func decoded(t interface{ Fatalf(string, ...any) }, text []byte) (v any) {
 }
 
 // editPart changes something about a part.
-func editPart(t *rapid.T, p *parts.Part) {
+func editPart(t *rapid.T, p *document.Part) {
 	v := math.Round(rapid.Float64Range(0, 3000).Draw(t, "value"))
 	switch rapid.IntRange(0, 9).Draw(t, "field") {
 	case 0, 1, 2:
@@ -54,9 +54,9 @@ func editPart(t *rapid.T, p *parts.Part) {
 	case 5:
 		p.Quantity = int(v / 300)
 	case 6:
-		p.Kind = rapid.SampledFrom(parts.Kinds).Draw(t, "kind").ID
+		p.Kind = rapid.SampledFrom(document.Kinds).Draw(t, "kind").ID
 	case 7:
-		p.Carrier = rapid.SampledFrom(parts.Carriers).Draw(t, "carrier")
+		p.Carrier = rapid.SampledFrom(document.Carriers).Draw(t, "carrier")
 	case 8:
 		p.Mass = -v // refused: left out
 	case 9:
@@ -75,19 +75,19 @@ func TestEvaluatorTellsOfTheTextAlone(t *testing.T) {
 		}
 		for i := range d.Builds {
 			own := d.Builds[i].Parts[:rapid.IntRange(1, 12).Draw(rt, "own")]
-			d.Builds[i].Parts = append(append([]parts.Part{}, own...), drawn[:rapid.IntRange(0, len(drawn)).Draw(rt, "shared")]...)
+			d.Builds[i].Parts = append(append([]document.Part{}, own...), drawn[:rapid.IntRange(0, len(drawn)).Draw(rt, "shared")]...)
 		}
 		d.Show.Compare = nil
 		for range rapid.IntRange(0, 2).Draw(rt, "compared") {
 			d.Show.Compare = append(d.Show.Compare, d.Builds[rapid.IntRange(0, len(d.Builds)-1).Draw(rt, "one")].ID)
 		}
-		d.Show.State = rapid.SampledFrom([]parts.State{parts.Bare, parts.Ready, parts.Loaded, parts.Ridden}).Draw(rt, "state")
+		d.Show.State = rapid.SampledFrom([]document.State{document.Bare, document.Ready, document.Loaded, document.Ridden}).Draw(rt, "state")
 		if rapid.Bool().Draw(rt, "no loads") {
 			d.Show.Loads = nil
 		}
 		var v report.Evaluator
 		for range rapid.IntRange(2, 6).Draw(rt, "edits") {
-			text, err := parts.WriteCompact(d)
+			text, err := document.WriteCompact(d)
 			if err != nil {
 				rt.Fatal(err)
 			}
@@ -99,7 +99,7 @@ func TestEvaluatorTellsOfTheTextAlone(t *testing.T) {
 			case 1:
 				evaluateAlike(rt, &v, text[:len(text)-1]) // no document
 			case 2:
-				d.Show.Supplies = rapid.SampledFrom(parts.SupplyLevels).Draw(rt, "supplies")
+				d.Show.Supplies = rapid.SampledFrom(document.SupplyLevels).Draw(rt, "supplies")
 			default:
 				editPart(rt, &b.Parts[rapid.IntRange(0, len(b.Parts)-1).Draw(rt, "part")])
 			}
@@ -112,7 +112,7 @@ func TestEvaluatorTakesOverWhatDidNotChange(t *testing.T) {
 	d := demo(t)
 	var v report.Evaluator
 	evaluate := func() *report.Evaluation {
-		text, err := parts.WriteCompact(d)
+		text, err := document.WriteCompact(d)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -138,7 +138,7 @@ func BenchmarkEdit2x60(b *testing.B) {
 	var texts [2]string
 	for i := range texts {
 		d.Builds[0].Parts[i].Mass++
-		text, err := parts.WriteCompact(d)
+		text, err := document.WriteCompact(d)
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -3,9 +3,9 @@ package report
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // figures are the figures of a build in SI units, by slot. A figure that does
@@ -237,7 +237,7 @@ func (w *Weighed) tellParts(doubts []float64) []Part {
 		p, l, o := &w.Build.Parts[i], &w.Lines[i], &list[i]
 		o.ID, o.Off = p.ID, l.Off
 		if !l.OK && !l.Off {
-			o.Group = parts.GroupOf(p.Kind)
+			o.Group = document.GroupOf(p.Kind)
 			continue
 		}
 		o.OK = true

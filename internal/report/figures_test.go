@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
@@ -15,11 +15,11 @@ import (
 // The bike under them is ours; its frame figures do not enter total and centre.
 func TestPublishedBicycle(t *testing.T) {
 	b := bike("a")
-	b.Parts = []parts.Part{
-		point("rear wheel", 2000, parts.RearWheel, 0, 0, 300),
-		point("body", 85000, parts.MainFrame, 300, 0, 900),
-		point("fork", 4000, parts.ForkUpper, 900, 0, 700),
-		point("front wheel", 3000, parts.FrontWheel, 1020, 0, 350),
+	b.Parts = []document.Part{
+		point("rear wheel", 2000, document.RearWheel, 0, 0, 300),
+		point("body", 85000, document.MainFrame, 300, 0, 900),
+		point("fork", 4000, document.ForkUpper, 900, 0, 700),
+		point("front wheel", 3000, document.FrontWheel, 1020, 0, 350),
 	}
 	r := report.EvaluateDocument(documentOf(b))
 	if e := errorsOf(r); len(e) > 0 {
@@ -57,24 +57,24 @@ func TestUnsprung(t *testing.T) {
 		p := pivot.Lerp(axle, share)
 		return mm(p.X), mm(p.Y), mm(p.Z)
 	}
-	part := func(id string, g float64, c parts.Carrier, share float64) parts.Part {
+	part := func(id string, g float64, c document.Carrier, share float64) document.Part {
 		x, y, z := at(share)
 		return point(id, g, c, x, y, z)
 	}
 	for _, c := range []struct {
 		name             string
-		part             parts.Part
+		part             document.Part
 		tally, effective float64
 	}{
-		{"wheel", part("p", 1000, parts.RearWheel, 1), 1000, 1000},
-		{"derailleur at the axle", part("p", 1000, parts.Swingarm, 1), 1000, 1000},
-		{"half way along the swingarm", part("p", 1000, parts.Swingarm, 0.5), 1000, 250},
-		{"at the pivot", part("p", 1000, parts.Swingarm, 0), 1000, 0},
-		{"shock, half way", part("p", 1000, parts.Link, 0.5), 500, 125},
-		{"frame", part("p", 1000, parts.MainFrame, 1), 0, 0},
+		{"wheel", part("p", 1000, document.RearWheel, 1), 1000, 1000},
+		{"derailleur at the axle", part("p", 1000, document.Swingarm, 1), 1000, 1000},
+		{"half way along the swingarm", part("p", 1000, document.Swingarm, 0.5), 1000, 250},
+		{"at the pivot", part("p", 1000, document.Swingarm, 0), 1000, 0},
+		{"shock, half way", part("p", 1000, document.Link, 0.5), 500, 125},
+		{"frame", part("p", 1000, document.MainFrame, 1), 0, 0},
 	} {
 		b := bike("a")
-		b.Parts = []parts.Part{c.part}
+		b.Parts = []document.Part{c.part}
 		got := &report.EvaluateDocument(documentOf(b)).Builds[0]
 		near(t, c.name+": tally", figure(t, got, "unsprung_rear").Value, c.tally, 0.01)
 		near(t, c.name+": effective", figure(t, got, "effective_rear").Value, c.effective, 0.01)
@@ -90,13 +90,13 @@ func TestUnsprung(t *testing.T) {
 // differences, words or tables; what an end with one has stands as ever.
 func TestRigid(t *testing.T) {
 	b := rigid("a")
-	b.Parts = []parts.Part{
-		point("frame", 2500, parts.MainFrame, 400, 0, 500),
-		point("stays", 600, parts.Swingarm, 100, 0, 350),
-		point("link", 100, parts.Link, 200, 0, 400),
-		point("rear wheel", 2000, parts.RearWheel, 0, 0, 370),
-		point("front wheel", 1700, parts.FrontWheel, 1150, 0, 370),
-		point("legs", 800, parts.ForkLower, 1100, 0, 500),
+	b.Parts = []document.Part{
+		point("frame", 2500, document.MainFrame, 400, 0, 500),
+		point("stays", 600, document.Swingarm, 100, 0, 350),
+		point("link", 100, document.Link, 200, 0, 400),
+		point("rear wheel", 2000, document.RearWheel, 0, 0, 370),
+		point("front wheel", 1700, document.FrontWheel, 1150, 0, 370),
+		point("legs", 800, document.ForkLower, 1100, 0, 500),
 	}
 	r := report.EvaluateDocument(documentOf(b))
 	if e := errorsOf(r); len(e) > 0 {
@@ -127,17 +127,17 @@ func TestRigid(t *testing.T) {
 		}
 	}
 	alone := report.EvaluateDocument(documentOf(b))
-	for _, table := range []string{string(report.FiguresCSV(alone, report.Export{})), string(report.FiguresMarkdown(alone, parts.Show{}, report.Export{}))} {
+	for _, table := range []string{string(report.FiguresCSV(alone, report.Export{})), string(report.FiguresMarkdown(alone, document.Show{}, report.Export{}))} {
 		if strings.Contains(strings.ToLower(table), "sprung") {
 			t.Errorf("a table of a rigid bike has rows of springs:\n%s", table)
 		}
 	}
-	stays := parts.Part{ID: "q", Name: "Caliper", Kind: "fork-rigid", Quantity: 1, Mass: 100, Basis: parts.Weighed, Station: "swingarm", Carrier: parts.Swingarm, Shape: parts.Shape{Form: parts.FormPoint}}
+	stays := document.Part{ID: "q", Name: "Caliper", Kind: "fork-rigid", Quantity: 1, Mass: 100, Basis: document.Weighed, Station: "swingarm", Carrier: document.Swingarm, Shape: document.Shape{Form: document.FormPoint}}
 	one, two := rigid("a"), rigid("b")
-	one.Parts, two.Parts = []parts.Part{stays}, []parts.Part{stays}
+	one.Parts, two.Parts = []document.Part{stays}, []document.Part{stays}
 	two.Parts[0].Mass = 300
 	pair := report.Weigh(documentOf(one, two))
-	for _, table := range []string{string(pair.PartsMarkdown(&one, report.Export{})), string(report.DifferenceMarkdown(pair.Report, parts.Show{}, report.Export{})), string(report.DifferenceCSV(pair.Report, report.Export{}))} {
+	for _, table := range []string{string(pair.PartsMarkdown(&one, report.Export{})), string(report.DifferenceMarkdown(pair.Report, document.Show{}, report.Export{})), string(report.DifferenceCSV(pair.Report, report.Export{}))} {
 		if low := strings.ToLower(table); strings.Contains(low, "swingarm") || strings.Contains(low, "shock") {
 			t.Errorf("a table of rigid bikes tells of swingarm or shock:\n%s", table)
 		}
@@ -163,13 +163,13 @@ func TestRigid(t *testing.T) {
 // A rim, a tyre and a hub: what it takes to spin them up.
 func TestRotating(t *testing.T) {
 	b := bike("a")
-	b.Parts = []parts.Part{
-		{ID: "rim", Name: "Rim", Kind: "rim", Quantity: 1, Mass: 500, Basis: parts.Weighed, Station: "rear-axle",
-			Carrier: parts.RearWheel, Shape: parts.Shape{Form: parts.FormRing, Size: parts.Vec3{300}}},
-		{ID: "hub", Name: "Hub", Kind: "gear-hub", Quantity: 1, Mass: 2400, Basis: parts.Weighed, Station: "rear-axle",
-			Carrier: parts.RearWheel, Shape: parts.Shape{Form: parts.FormDisc, Size: parts.Vec3{60, 140}}},
-		{ID: "frame", Name: "Frame", Kind: "frame", Quantity: 1, Mass: 3500, Basis: parts.Weighed, Station: "frame",
-			Carrier: parts.MainFrame, Shape: parts.Shape{Form: parts.FormPoint}},
+	b.Parts = []document.Part{
+		{ID: "rim", Name: "Rim", Kind: "rim", Quantity: 1, Mass: 500, Basis: document.Weighed, Station: "rear-axle",
+			Carrier: document.RearWheel, Shape: document.Shape{Form: document.FormRing, Size: document.Vec3{300}}},
+		{ID: "hub", Name: "Hub", Kind: "gear-hub", Quantity: 1, Mass: 2400, Basis: document.Weighed, Station: "rear-axle",
+			Carrier: document.RearWheel, Shape: document.Shape{Form: document.FormDisc, Size: document.Vec3{60, 140}}},
+		{ID: "frame", Name: "Frame", Kind: "frame", Quantity: 1, Mass: 3500, Basis: document.Weighed, Station: "frame",
+			Carrier: document.MainFrame, Shape: document.Shape{Form: document.FormPoint}},
 	}
 	got := &report.EvaluateDocument(documentOf(b)).Builds[0]
 	near(t, "rotating", figure(t, got, "rotating_rear").Value, 2900, 0)
@@ -188,9 +188,9 @@ func TestRotating(t *testing.T) {
 // A pair splits the pieces over both points, offset outward.
 func TestPairs(t *testing.T) {
 	b := bike("a")
-	b.Parts = []parts.Part{{
-		ID: "p", Name: "Panniers", Kind: "pannier", Quantity: 2, Mass: 900, HalfWidth: 30, Basis: parts.Typical, Station: "rear-panniers",
-		Offset: parts.Vec3{10, 40, -20}, Carrier: parts.MainFrame, Shape: parts.Shape{Form: parts.FormBox, Size: parts.Vec3{300, 170, 330}},
+	b.Parts = []document.Part{{
+		ID: "p", Name: "Panniers", Kind: "pannier", Quantity: 2, Mass: 900, HalfWidth: 30, Basis: document.Typical, Station: "rear-panniers",
+		Offset: document.Vec3{10, 40, -20}, Carrier: document.MainFrame, Shape: document.Shape{Form: document.FormBox, Size: document.Vec3{300, 170, 330}},
 	}}
 	e := weigh(t, b)
 	w := e.Builds[0]
@@ -215,7 +215,7 @@ func TestPairs(t *testing.T) {
 }
 
 // weigh evaluates builds and keeps what the report was made from.
-func weigh(t testing.TB, builds ...parts.Build) *report.Evaluation {
+func weigh(t testing.TB, builds ...document.Build) *report.Evaluation {
 	t.Helper()
 	e := report.Weigh(documentOf(builds...))
 	if errs := errorsOf(e.Report); len(errs) > 0 {
@@ -226,7 +226,7 @@ func weigh(t testing.TB, builds ...parts.Build) *report.Evaluation {
 
 // Nothing on the bike: a total of 0 and nothing else.
 func TestNoMass(t *testing.T) {
-	for _, list := range [][]parts.Part{nil, {point("p", 0, parts.MainFrame, 0, 0, 0)}} {
+	for _, list := range [][]document.Part{nil, {point("p", 0, document.MainFrame, 0, 0, 0)}} {
 		b := bike("a")
 		b.Parts = list
 		got := &report.EvaluateDocument(documentOf(b)).Builds[0]
@@ -242,11 +242,11 @@ func TestNoMass(t *testing.T) {
 // The doubts of the lines add up to that of the total, shared sources and all.
 func TestDoubt(t *testing.T) {
 	b := bike("a")
-	b.Parts = []parts.Part{
-		vague("a", 100, 30, parts.MainFrame, 0, 0, 0),
-		vague("b", 200, 40, parts.MainFrame, 0, 0, 0),
-		vague("c", 200, 40, parts.Swingarm, 100, 0, 0),
-		point("d", 500, parts.MainFrame, 0, 0, 0),
+	b.Parts = []document.Part{
+		vague("a", 100, 30, document.MainFrame, 0, 0, 0),
+		vague("b", 200, 40, document.MainFrame, 0, 0, 0),
+		vague("c", 200, 40, document.Swingarm, 100, 0, 0),
+		point("d", 500, document.MainFrame, 0, 0, 0),
 	}
 	b.Parts[1].Name, b.Parts[2].Name = "Tube", "Tube" // one type, two lines
 	got := &report.EvaluateDocument(documentOf(b)).Builds[0]

@@ -4,14 +4,14 @@ import (
 	"math"
 	"strconv"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/units"
 )
 
-// words writes figures and sentences in the units that a document wants shown.
-type words struct{ massUnit, lengthUnit string }
+// phrasing writes figures and sentences in the units that a document wants shown.
+type phrasing struct{ massUnit, lengthUnit string }
 
-func newWords(show parts.Show) *words { return &words{show.Mass, show.Length} }
+func newPhrasing(show document.Show) *phrasing { return &phrasing{show.Mass, show.Length} }
 
 // within joins a value with its doubt.
 func within(value, plus string) string {
@@ -22,12 +22,12 @@ func within(value, plus string) string {
 }
 
 // grams writes a mass that is known within ±plus grams.
-func (w *words) grams(g, plus float64) string {
+func (w *phrasing) grams(g, plus float64) string {
 	return within(units.FormatMassWithin(g, plus, w.massUnit))
 }
 
 // limit writes a mass that is stated exactly.
-func (w *words) limit(g float64) string { return w.grams(g, 0) }
+func (w *phrasing) limit(g float64) string { return w.grams(g, 0) }
 
 // litres writes a volume.
 func litres(v float64) string {
@@ -35,12 +35,12 @@ func litres(v float64) string {
 }
 
 // millimetres writes a length that is known within ±plus millimetres.
-func (w *words) millimetres(mm, plus float64) string {
+func (w *phrasing) millimetres(mm, plus float64) string {
 	return within(units.FormatLengthWithin(mm, plus, w.lengthUnit))
 }
 
 // exact writes a figure of the geometry, as fine as a frame is made.
-func (w *words) exact(unit string, value float64) string {
+func (w *phrasing) exact(unit string, value float64) string {
 	if unit == degree.name {
 		return decimal(round(value, 10), 0) + Label("unit.deg")
 	}
@@ -52,7 +52,7 @@ func (w *words) exact(unit string, value float64) string {
 }
 
 // figure writes a figure of a report in its unit.
-func (w *words) figure(unit string, value, plus float64) string {
+func (w *phrasing) figure(unit string, value, plus float64) string {
 	switch unit {
 	case gram.name:
 		return w.grams(value, plus)
@@ -84,13 +84,13 @@ func decimal(v, plus float64) string {
 }
 
 // mass and length write a figure of a build.
-func (w *words) mass(f *figures, s slot) string {
+func (w *phrasing) mass(f *figures, s slot) string {
 	return w.grams(f.of[s].Value*gram.perSI, f.plus[s]*gram.perSI)
 }
 
-func (w *words) length(m, plus float64) string {
+func (w *phrasing) length(m, plus float64) string {
 	return w.millimetres(m*millimetre.perSI, plus*millimetre.perSI)
 }
 
 // delta writes a difference in mass without its sign.
-func (w *words) delta(c *Change) string { return w.grams(math.Abs(c.Delta), c.Plus) }
+func (w *phrasing) delta(c *Change) string { return w.grams(math.Abs(c.Delta), c.Plus) }

@@ -3,8 +3,8 @@ package report
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/ride"
 )
 
@@ -75,10 +75,10 @@ func (t *table) handling(w *Weighed) *Handling {
 // grip is the coefficient of grip that the document wants, the usual one where
 // it states none that can be.
 func (t *table) grip() float64 {
-	if g := t.show.Grip; g >= parts.MinGrip && g <= parts.MaxGrip {
+	if g := t.show.Grip; g >= document.MinGrip && g <= document.MaxGrip {
 		return g
 	}
-	return parts.DefaultGrip
+	return document.DefaultGrip
 }
 
 // climb is told only when all of it exists.
@@ -185,7 +185,7 @@ func (w *Weighed) itemised(to level) ([]mass.Item, []int32) {
 
 // headroom sets what is in a bag against the load that it may hold, kg; nil
 // without one.
-func (t *table) headroom(what string, b *parts.Bag, items []mass.Item, load mass.Figure, limit float64) *Headroom {
+func (t *table) headroom(what string, b *document.Bag, items []mass.Item, load mass.Figure, limit float64) *Headroom {
 	h, ok := ride.Judge(what, items, load, limit)
 	if !ok {
 		return nil
@@ -206,12 +206,12 @@ func (t *table) tellHeadroom(h ride.Headroom, name string) *Headroom {
 		key += ".sure"
 	}
 	out.Text = say(key, "name", name,
-		"load", t.words.grams(out.Load, out.Plus), "limit", t.words.limit(out.Limit), "left", t.words.grams(math.Abs(out.Left), out.Plus))
+		"load", t.phrasing.grams(out.Load, out.Plus), "limit", t.phrasing.limit(out.Limit), "left", t.phrasing.grams(math.Abs(out.Left), out.Plus))
 	return out
 }
 
 // room sets what is in a bag against its volume; nil when that is not limited.
-func (t *table) room(b *parts.Bag, volume float64) *Headroom {
+func (t *table) room(b *document.Bag, volume float64) *Headroom {
 	if !(b.Volume > 0) || !finite(b.Volume) || !finite(volume/b.Volume) {
 		return nil
 	}

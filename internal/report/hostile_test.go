@@ -8,7 +8,7 @@ import (
 
 	"github.com/goccy/go-json"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
@@ -87,23 +87,23 @@ func TestNames(t *testing.T) {
 // Numbers that no text can hold, in a document in memory.
 func TestNotFinite(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64, -math.MaxFloat64, math.SmallestNonzeroFloat64} {
-		for _, set := range []func(b *parts.Build, x float64){
-			func(b *parts.Build, x float64) { b.Parts[0].Mass = x },
-			func(b *parts.Build, x float64) { b.Parts[0].HalfWidth = x },
-			func(b *parts.Build, x float64) { b.Parts[0].Within = x },
-			func(b *parts.Build, x float64) { b.Parts[0].At = &parts.Vec3{x, x, x} },
-			func(b *parts.Build, x float64) {
-				b.Parts[0].At, b.Parts[0].Station, b.Parts[0].Offset = nil, "frame", parts.Vec3{x}
+		for _, set := range []func(b *document.Build, x float64){
+			func(b *document.Build, x float64) { b.Parts[0].Mass = x },
+			func(b *document.Build, x float64) { b.Parts[0].HalfWidth = x },
+			func(b *document.Build, x float64) { b.Parts[0].Within = x },
+			func(b *document.Build, x float64) { b.Parts[0].At = &document.Vec3{x, x, x} },
+			func(b *document.Build, x float64) {
+				b.Parts[0].At, b.Parts[0].Station, b.Parts[0].Offset = nil, "frame", document.Vec3{x}
 			},
-			func(b *parts.Build, x float64) { b.Parts[0].Shape.Size = parts.Vec3{x, x, x} },
-			func(b *parts.Build, x float64) { b.Parts[0].Shape.Pitch = x },
-			func(b *parts.Build, x float64) { b.Frame.Reach = x },
-			func(b *parts.Build, x float64) { b.Frame.HeadAngle = x },
-			func(b *parts.Build, x float64) { b.Wheels.Rear.Tyre = x },
-			func(b *parts.Build, x float64) { b.Rear.PivotFwd = x },
-			func(b *parts.Build, x float64) { b.Fork.Sag = x },
-			func(b *parts.Build, x float64) { b.Saddle.Height = x },
-			func(b *parts.Build, x float64) { b.Cranks.Length = x },
+			func(b *document.Build, x float64) { b.Parts[0].Shape.Size = document.Vec3{x, x, x} },
+			func(b *document.Build, x float64) { b.Parts[0].Shape.Pitch = x },
+			func(b *document.Build, x float64) { b.Frame.Reach = x },
+			func(b *document.Build, x float64) { b.Frame.HeadAngle = x },
+			func(b *document.Build, x float64) { b.Wheels.Rear.Tyre = x },
+			func(b *document.Build, x float64) { b.Rear.PivotFwd = x },
+			func(b *document.Build, x float64) { b.Fork.Sag = x },
+			func(b *document.Build, x float64) { b.Saddle.Height = x },
+			func(b *document.Build, x float64) { b.Cranks.Length = x },
 		} {
 			a, b := fitted("a"), other("b")
 			set(&a, x)
@@ -117,18 +117,18 @@ func TestNotFinite(t *testing.T) {
 func FuzzEvaluate(f *testing.F) {
 	// Short texts: the fuzzer is slow to change long ones.
 	a, b := bike("a"), rigid("b")
-	a.Parts = []parts.Part{vague("p", 3400, 50, parts.Swingarm, 10, 20, 300)}
-	b.Parts = []parts.Part{vague("p", 3500, 50, parts.RearWheel, 10, 20, 300)}
-	small, err := parts.WriteCompact(documentOf(a, b))
+	a.Parts = []document.Part{vague("p", 3400, 50, document.Swingarm, 10, 20, 300)}
+	b.Parts = []document.Part{vague("p", 3500, 50, document.RearWheel, 10, 20, 300)}
+	small, err := document.WriteCompact(documentOf(a, b))
 	if err != nil {
 		f.Fatal(err)
 	}
 	f.Add(small)
 	d := laden()
 	d.Builds[0].Parts, d.Builds[1].Parts = a.Parts, b.Parts
-	d.Builds[0].Ratings = []parts.Rating{{What: "total", Limit: 120000}, {What: "rear-rack", Limit: 5000}}
-	d.Show.State, d.Show.Grip, d.Show.Packing = parts.Ridden, 0.5, &parts.DefaultPacking
-	loaded, err := parts.WriteCompact(d)
+	d.Builds[0].Ratings = []document.Rating{{What: "total", Limit: 120000}, {What: "rear-rack", Limit: 5000}}
+	d.Show.State, d.Show.Grip, d.Show.Packing = document.Ridden, 0.5, &document.DefaultPacking
+	loaded, err := document.WriteCompact(d)
 	if err != nil {
 		f.Fatal(err)
 	}
@@ -161,7 +161,7 @@ func FuzzEvaluate(f *testing.F) {
 func TestManyUnknownStations(t *testing.T) {
 	b := bike("a")
 	for i := range 10000 {
-		p := point(fmt.Sprint(i), 100, parts.MainFrame, 0, 0, 0)
+		p := point(fmt.Sprint(i), 100, document.MainFrame, 0, 0, 0)
 		p.At, p.Station = nil, fmt.Sprint("somewhere else, number ", i)
 		b.Parts = append(b.Parts, p)
 	}

@@ -10,8 +10,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
-	"steelyard/internal/parts"
 	"steelyard/internal/report"
 	"steelyard/internal/rider"
 	"steelyard/internal/schematest"
@@ -19,26 +19,26 @@ import (
 
 // laden is a document of two builds that carry a load with a rider: a pannier on
 // either side, a bag in front, and something to eat and drink.
-func laden() *parts.Document {
+func laden() *document.Document {
 	d := documentOf(fitted("a"), other("b"))
-	d.Riders = []parts.Rider{{
+	d.Riders = []document.Rider{{
 		ID: "r", Name: "Rider", Stature: 1740, Mass: 70000, HalfWidth: 1000, Clothing: 1900, Shoes: 850, Table: "female", Posture: "leaned",
 	}}
-	bag := func(id, station string, carrier parts.Carrier, grams float64) parts.Bag {
-		return parts.Bag{
-			ID: id, Name: "Bag " + id, Mass: grams, HalfWidth: 10, Basis: parts.Stated, Station: station, Carrier: carrier,
-			Size: parts.Vec3{300, 150, 350}, Volume: 15, Permitted: 7000,
+	bag := func(id, station string, carrier document.Carrier, grams float64) document.Bag {
+		return document.Bag{
+			ID: id, Name: "Bag " + id, Mass: grams, HalfWidth: 10, Basis: document.Stated, Station: station, Carrier: carrier,
+			Size: document.Vec3{300, 150, 350}, Volume: 15, Permitted: 7000,
 		}
 	}
-	good := func(id, in, supply string, n int, grams float64) parts.Good {
-		return parts.Good{ID: id, Name: "Good " + id, Quantity: n, Mass: grams, HalfWidth: 40, Basis: parts.Typical, Volume: 2, In: in, Supply: supply}
+	good := func(id, in, supply string, n int, grams float64) document.Good {
+		return document.Good{ID: id, Name: "Good " + id, Quantity: n, Mass: grams, HalfWidth: 40, Basis: document.Typical, Volume: 2, In: in, Supply: supply}
 	}
-	d.Loads = []parts.Load{{
+	d.Loads = []document.Load{{
 		ID: "l", Name: "Tour", Rider: "r",
-		Bags: []parts.Bag{
-			bag("left", "rear-pannier-left", parts.MainFrame, 900), bag("right", "rear-pannier-right", parts.MainFrame, 900), bag("bar", "handlebar-bag", parts.ForkUpper, 400),
+		Bags: []document.Bag{
+			bag("left", "rear-pannier-left", document.MainFrame, 900), bag("right", "rear-pannier-right", document.MainFrame, 900), bag("bar", "handlebar-bag", document.ForkUpper, 400),
 		},
-		Goods: []parts.Good{
+		Goods: []document.Good{
 			good("tent", "left", "", 1, 2400), good("clothes", "right", "", 1, 1400), good("food", "left", "food", 3, 800),
 			good("water", "bar", "water", 2, 1000), good("fuel", "right", "fuel", 1, 500), good("chair", "", "", 1, 600),
 		},
@@ -47,13 +47,13 @@ func laden() *parts.Document {
 	return d
 }
 
-func withState(d *parts.Document, s parts.State, left parts.Supplies) *parts.Document {
+func withState(d *document.Document, s document.State, left document.Supplies) *document.Document {
 	d.Show.State, d.Show.Supplies = s, left
 	return d
 }
 
 // cell finds a figure of a state.
-func cell(t testing.TB, s *report.Side, state parts.State, left parts.Supplies, key string) report.Figure {
+func cell(t testing.TB, s *report.Side, state document.State, left document.Supplies, key string) report.Figure {
 	t.Helper()
 	for _, c := range s.States {
 		if c.State != state || c.Supplies != left {
@@ -70,7 +70,7 @@ func cell(t testing.TB, s *report.Side, state parts.State, left parts.Supplies, 
 }
 
 // weight adds up a load by hand: bags, and goods that are packed.
-func weight(l *parts.Load, counts func(*parts.Good) bool) float64 {
+func weight(l *document.Load, counts func(*document.Good) bool) float64 {
 	sum := 0.0
 	for i := range l.Goods {
 		if g := &l.Goods[i]; g.In != "" && counts(g) {
@@ -81,7 +81,7 @@ func weight(l *parts.Load, counts func(*parts.Good) bool) float64 {
 }
 
 func TestStatesAddUp(t *testing.T) {
-	for _, d := range []*parts.Document{laden(), demo(t)} {
+	for _, d := range []*document.Document{laden(), demo(t)} {
 		r := report.EvaluateDocument(d)
 		if e := errorsOf(r); len(e) > 0 {
 			t.Fatal(e)
@@ -95,23 +95,23 @@ func TestStatesAddUp(t *testing.T) {
 			var bareSum, ready, bags float64
 			for _, p := range b.Parts {
 				ready += p.Mass * float64(p.Quantity)
-				if parts.OfBareBike(p.Kind, parts.GroupOf(p.Kind)) {
+				if document.OfBareBike(p.Kind, document.GroupOf(p.Kind)) {
 					bareSum += p.Mass * float64(p.Quantity)
 				}
 			}
 			for _, b := range l.Bags {
 				bags += b.Mass
 			}
-			goods := weight(l, func(*parts.Good) bool { return true })
-			supplies := weight(l, func(g *parts.Good) bool { return g.Supply != "" })
+			goods := weight(l, func(*document.Good) bool { return true })
+			supplies := weight(l, func(g *document.Good) bool { return g.Supply != "" })
 			body := who.Mass + who.Clothing + who.Shoes
 			if supplies == 0 || goods == supplies {
 				t.Fatal("the load shows nothing")
 			}
-			for n, left := range parts.SupplyLevels {
+			for n, left := range document.SupplyLevels {
 				used := supplies * float64(n) / 2
-				for state, want := range map[parts.State]float64{
-					parts.Bare: bareSum, parts.Ready: ready, parts.Loaded: ready + bags + goods - used, parts.Ridden: ready + bags + goods - used + body,
+				for state, want := range map[document.State]float64{
+					document.Bare: bareSum, document.Ready: ready, document.Loaded: ready + bags + goods - used, document.Ridden: ready + bags + goods - used + body,
 				} {
 					near(t, fmt.Sprint(s.Build, " ", state, " ", left), cell(t, s, state, left, "total").Value, want, 0.01)
 				}
@@ -124,8 +124,8 @@ func TestStatesAddUp(t *testing.T) {
 // moments; the figures of the state shown are those of package mass. They are
 // the same, doubt and all.
 func TestStatesAreTheFiguresShown(t *testing.T) {
-	for _, state := range parts.States {
-		for _, left := range parts.SupplyLevels {
+	for _, state := range document.States {
+		for _, left := range document.SupplyLevels {
 			d := withState(laden(), state, left)
 			r := report.EvaluateDocument(d)
 			s := &r.Sides[0]
@@ -150,15 +150,15 @@ func TestStatesAreTheFiguresShown(t *testing.T) {
 
 // What two builds both carry drops out of their difference, its doubt included.
 func TestCommonLoadCancels(t *testing.T) {
-	ready := report.EvaluateDocument(withState(laden(), parts.Ready, parts.Full))
+	ready := report.EvaluateDocument(withState(laden(), document.Ready, document.Full))
 	want := change(t, ready.Difference, "total")
-	for _, state := range []parts.State{parts.Loaded, parts.Ridden} {
-		for _, left := range parts.SupplyLevels {
+	for _, state := range []document.State{document.Loaded, document.Ridden} {
+		for _, left := range document.SupplyLevels {
 			r := report.EvaluateDocument(withState(laden(), state, left))
 			got := change(t, r.Difference, "total")
 			near(t, "delta", got.Delta, want.Delta, 0.011)
 			near(t, "its ±", got.Plus, want.Plus, 0.011)
-			if plus := figure(t, &ready.Builds[0], "total").Plus; left == parts.Full && figure(t, &r.Builds[0], "total").Plus < plus+10 {
+			if plus := figure(t, &ready.Builds[0], "total").Plus; left == document.Full && figure(t, &r.Builds[0], "total").Plus < plus+10 {
 				t.Error("the load has no doubt that could cancel")
 			}
 			for _, p := range r.Difference.Parts {
@@ -180,7 +180,7 @@ func TestTwoLoadsOnOneBuild(t *testing.T) {
 	c.Goods = c.Goods[:3]
 	short := c.ID
 	d.Show.Compare, d.Show.Loads = []string{"a", "a"}, []string{"l", short}
-	r := report.EvaluateDocument(withState(d, parts.Ridden, parts.Full))
+	r := report.EvaluateDocument(withState(d, document.Ridden, document.Full))
 	if e := errorsOf(r); len(e) > 0 || len(r.Sides) != 2 {
 		t.Fatal(e, len(r.Sides))
 	}
@@ -188,7 +188,7 @@ func TestTwoLoadsOnOneBuild(t *testing.T) {
 		t.Errorf("%s, %s, %s, %d builds", r.Sides[0].Name, r.Sides[1].Name, r.Sides[1].Load, len(r.Builds))
 	}
 	x := r.Difference
-	if x.A != "a" || x.B != "a" || x.LoadA != "l" || x.LoadB != short || x.StateB != parts.Ridden {
+	if x.A != "a" || x.B != "a" || x.LoadA != "l" || x.LoadB != short || x.StateB != document.Ridden {
 		t.Errorf("%+v", x)
 	}
 	got := change(t, x, "total")
@@ -222,19 +222,19 @@ func TestTwoLoadsOnOneBuild(t *testing.T) {
 // A state that the document cannot reach is the fullest below it.
 func TestStatesFallBack(t *testing.T) {
 	for _, c := range []struct {
-		spoil       func(*parts.Document)
-		shown, want parts.State
+		spoil       func(*document.Document)
+		shown, want document.State
 		states      int
 	}{
-		{func(d *parts.Document) {}, parts.Ridden, parts.Ridden, 12},
-		{func(d *parts.Document) { d.Loads[0].Rider = "" }, parts.Ridden, parts.Loaded, 9},
-		{func(d *parts.Document) { d.Riders[0].Stature = 900 }, parts.Ridden, parts.Loaded, 9},
-		{func(d *parts.Document) { d.Riders[0].Mass = -1 }, parts.Ridden, parts.Loaded, 9},
-		{func(d *parts.Document) { d.Show.Loads = nil }, parts.Ridden, parts.Ready, 6},
-		{func(d *parts.Document) { d.Show.Loads = []string{"x", ""} }, parts.Loaded, parts.Ready, 6},
-		{func(d *parts.Document) {}, "wet", parts.Ready, 12},
-		{func(d *parts.Document) {}, "", parts.Ready, 12},
-		{func(d *parts.Document) {}, parts.Bare, parts.Bare, 12},
+		{func(d *document.Document) {}, document.Ridden, document.Ridden, 12},
+		{func(d *document.Document) { d.Loads[0].Rider = "" }, document.Ridden, document.Loaded, 9},
+		{func(d *document.Document) { d.Riders[0].Stature = 900 }, document.Ridden, document.Loaded, 9},
+		{func(d *document.Document) { d.Riders[0].Mass = -1 }, document.Ridden, document.Loaded, 9},
+		{func(d *document.Document) { d.Show.Loads = nil }, document.Ridden, document.Ready, 6},
+		{func(d *document.Document) { d.Show.Loads = []string{"x", ""} }, document.Loaded, document.Ready, 6},
+		{func(d *document.Document) {}, "wet", document.Ready, 12},
+		{func(d *document.Document) {}, "", document.Ready, 12},
+		{func(d *document.Document) {}, document.Bare, document.Bare, 12},
 	} {
 		d := withState(laden(), c.shown, "")
 		c.spoil(d)
@@ -249,15 +249,15 @@ func TestStatesFallBack(t *testing.T) {
 func TestBare(t *testing.T) {
 	d := laden()
 	b := &d.Builds[0]
-	b.Parts = slices.DeleteFunc(b.Parts, func(p parts.Part) bool { return !parts.OfBareBike(p.Kind, parts.GroupOf(p.Kind)) })
-	bottle := vague("bottle", 750, 50, parts.MainFrame, 600, 0, 500)
+	b.Parts = slices.DeleteFunc(b.Parts, func(p document.Part) bool { return !document.OfBareBike(p.Kind, document.GroupOf(p.Kind)) })
+	bottle := vague("bottle", 750, 50, document.MainFrame, 600, 0, 500)
 	bottle.Kind = "water"
-	lock := vague("lock", 900, 50, parts.MainFrame, 500, 0, 600)
+	lock := vague("lock", 900, 50, document.MainFrame, 500, 0, 600)
 	lock.Kind = "lock"
 	b.Parts = append(b.Parts, bottle, lock)
-	full := report.EvaluateDocument(withState(d, parts.Ready, parts.Full))
-	half := report.EvaluateDocument(withState(d, parts.Ready, parts.Half))
-	bare := report.EvaluateDocument(withState(d, parts.Bare, parts.Full))
+	full := report.EvaluateDocument(withState(d, document.Ready, document.Full))
+	half := report.EvaluateDocument(withState(d, document.Ready, document.Half))
+	bare := report.EvaluateDocument(withState(d, document.Bare, document.Full))
 	total := func(r *report.Report) float64 { return figure(t, &r.Builds[0], "total").Value }
 	near(t, "bare", total(full)-total(bare), 1650, 0.01)
 	near(t, "half the water", total(full)-total(half), 375, 0.01)
@@ -275,7 +275,7 @@ func TestBare(t *testing.T) {
 // As supplies are used up the bike gets lighter, on a straight way from one end
 // to the other, and the ends are those of the table of states.
 func TestPaths(t *testing.T) {
-	r := report.EvaluateDocument(withState(laden(), parts.Ridden, parts.Half))
+	r := report.EvaluateDocument(withState(laden(), document.Ridden, document.Half))
 	s := &r.Sides[0]
 	var keys []string
 	for _, p := range s.Path {
@@ -294,20 +294,20 @@ func TestPaths(t *testing.T) {
 				near(t, p.Supply+" leaves its line", cross, 0, 1)
 			}
 		}
-		near(t, "full", first.Total, cell(t, s, parts.Ridden, parts.Full, "total").Value, 0.011)
+		near(t, "full", first.Total, cell(t, s, document.Ridden, document.Full, "total").Value, 0.011)
 	}
 	if diff := cmp.Diff([]string{"all", "water", "food", "fuel"}, keys); diff != "" {
 		t.Fatal(diff)
 	}
 	all := s.Path[0].Points
-	for i, left := range map[int]parts.Supplies{0: parts.Full, len(all) / 2: parts.Half, len(all) - 1: parts.Empty} {
-		near(t, "total", all[i].Total, cell(t, s, parts.Ridden, left, "total").Value, 0.011)
+	for i, left := range map[int]document.Supplies{0: document.Full, len(all) / 2: document.Half, len(all) - 1: document.Empty} {
+		near(t, "total", all[i].Total, cell(t, s, document.Ridden, left, "total").Value, 0.011)
 		for k, key := range []string{"centre_x", "centre_y", "centre_z"} {
-			near(t, key, all[i].Centre[k], cell(t, s, parts.Ridden, left, key).Value, 0.011)
+			near(t, key, all[i].Centre[k], cell(t, s, document.Ridden, left, key).Value, 0.011)
 		}
-		near(t, "share", all[i].FrontShare, cell(t, s, parts.Ridden, left, "front_share").Value, 0.00011)
+		near(t, "share", all[i].FrontShare, cell(t, s, document.Ridden, left, "front_share").Value, 0.00011)
 	}
-	if p := report.EvaluateDocument(withState(laden(), parts.Ready, "")).Sides[0].Path; len(p) != 0 {
+	if p := report.EvaluateDocument(withState(laden(), document.Ready, "")).Sides[0].Path; len(p) != 0 {
 		t.Errorf("nothing is used up on a bike without its load: %+v", p)
 	}
 }
@@ -316,7 +316,7 @@ func TestBagsAndGoods(t *testing.T) {
 	d := laden()
 	d.Loads[0].Bags[0].Permitted, d.Loads[0].Bags[0].Volume = 4000, 7
 	d.Loads[0].Bags[2].Permitted, d.Loads[0].Bags[2].Volume = 0, 0
-	r := report.EvaluateDocument(withState(d, parts.Ready, parts.Empty)) // whatever is shown, a load is told in full
+	r := report.EvaluateDocument(withState(d, document.Ready, document.Empty)) // whatever is shown, a load is told in full
 	s := &r.Sides[0]
 	left, bar := &s.Bags[0], &s.Bags[2]
 	near(t, "left", left.Goods, 2400+3*800, 0.01)
@@ -337,7 +337,7 @@ func TestBagsAndGoods(t *testing.T) {
 	bike, _ := geometry.Pose(&d.Builds[0])
 	at := bike.Stations["rear-pannier-left"].Points[0]
 	near(t, "place", s.Goods[0].Place[1], at.Y*1000, 0.01)
-	if g := s.Goods[5]; !g.OK || g.Bag != "" || g.Mass != 600 || g.Place != (parts.Vec3{}) {
+	if g := s.Goods[5]; !g.OK || g.Bag != "" || g.Mass != 600 || g.Place != (document.Vec3{}) {
 		t.Errorf("a good at home: %+v", g)
 	}
 	if g := s.Goods[2]; g.Mass != 2400 || g.Volume != 6 {
@@ -351,10 +351,10 @@ func TestCagesAreRated(t *testing.T) {
 	d := laden()
 	l := &d.Loads[0]
 	for i, y := range []float64{145, -145} {
-		l.Bags[i].Station, l.Bags[i].Offset, l.Bags[i].Carrier = "fork-lower", parts.Vec3{0, y, 40}, parts.ForkLower
+		l.Bags[i].Station, l.Bags[i].Offset, l.Bags[i].Carrier = "fork-lower", document.Vec3{0, y, 40}, document.ForkLower
 	}
-	l.Bags[2].Station, l.Bags[2].Carrier = "bottle-under", parts.MainFrame
-	d.Builds[0].Ratings = []parts.Rating{{What: "fork-cage-left", Limit: 3000}, {What: "fork-cage-right", Limit: 3000}, {What: "down-tube-cage", Limit: 3000}}
+	l.Bags[2].Station, l.Bags[2].Carrier = "bottle-under", document.MainFrame
+	d.Builds[0].Ratings = []document.Rating{{What: "fork-cage-left", Limit: 3000}, {What: "fork-cage-right", Limit: 3000}, {What: "down-tube-cage", Limit: 3000}}
 	s := &report.EvaluateDocument(d).Sides[0]
 	want := []float64{900 + 2400 + 3*800, 900 + 1400 + 500, 400 + 2*1000}
 	for i, h := range s.Ratings.List {
@@ -369,18 +369,18 @@ func TestCagesAreRated(t *testing.T) {
 // all of it is counted full and ridden, whatever is shown.
 func TestRatings(t *testing.T) {
 	d := laden()
-	top := vague("top", 300, 10, parts.MainFrame, 0, 0, 0)
+	top := vague("top", 300, 10, document.MainFrame, 0, 0, 0)
 	top.Kind, top.At, top.Station = "bag", nil, "rear-rack-deck"
 	d.Builds[0].Parts = append(d.Builds[0].Parts, top)
-	d.Builds[0].Ratings = []parts.Rating{{What: "rear-rack", Limit: 8000}, {What: "total", Limit: 200000}, {What: "front-tyre", Limit: 30000}, {What: "rear-rim"}}
-	r := report.EvaluateDocument(withState(d, parts.Ready, parts.Empty))
+	d.Builds[0].Ratings = []document.Rating{{What: "rear-rack", Limit: 8000}, {What: "total", Limit: 200000}, {What: "front-tyre", Limit: 30000}, {What: "rear-rim"}}
+	r := report.EvaluateDocument(withState(d, document.Ready, document.Empty))
 	s := &r.Sides[0]
-	if s.Ratings == nil || s.Ratings.State != parts.Ridden || !s.Ratings.Rider || len(s.Ratings.List) != 3 {
+	if s.Ratings == nil || s.Ratings.State != document.Ridden || !s.Ratings.Rider || len(s.Ratings.List) != 3 {
 		t.Fatalf("%+v", s.Ratings)
 	}
 	total, rack, tyre := &s.Ratings.List[0], &s.Ratings.List[1], &s.Ratings.List[2]
-	near(t, "total", total.Load, cell(t, s, parts.Ridden, parts.Full, "total").Value, 0.011)
-	near(t, "tyre", tyre.Load, cell(t, s, parts.Ridden, parts.Full, "front_load").Value, 0.011)
+	near(t, "total", total.Load, cell(t, s, document.Ridden, document.Full, "total").Value, 0.011)
+	near(t, "tyre", tyre.Load, cell(t, s, document.Ridden, document.Full, "front_load").Value, 0.011)
 	near(t, "rack", rack.Load, 300+900+900+2400+3*800+1400+500, 0.01)
 	if total.Verdict != "ok" || rack.Verdict != "over" || !rack.Sure || tyre.Verdict != "over" {
 		t.Errorf("%s, %s, %s", total.Verdict, rack.Verdict, tyre.Verdict)
@@ -389,16 +389,16 @@ func TestRatings(t *testing.T) {
 		t.Errorf("the excess is not told: %s", rack.Text)
 	}
 	d.Loads[0].Rider = ""
-	if s := &report.EvaluateDocument(d).Sides[0]; s.Ratings.Rider || s.Ratings.State != parts.Loaded {
+	if s := &report.EvaluateDocument(d).Sides[0]; s.Ratings.Rider || s.Ratings.State != document.Loaded {
 		t.Errorf("%+v", s.Ratings)
 	}
 }
 
 func TestHandling(t *testing.T) {
-	d := withState(laden(), parts.Ready, parts.Full)
+	d := withState(laden(), document.Ready, document.Full)
 	s := &report.EvaluateDocument(d).Sides[0]
 	h := s.Handling
-	if h == nil || h.State != parts.Ridden {
+	if h == nil || h.State != document.Ridden {
 		t.Fatalf("%+v", h)
 	}
 	near(t, "left", h.Left, 900+2400+3*800, 0.01)
@@ -406,29 +406,29 @@ func TestHandling(t *testing.T) {
 	if h.Lean == nil || h.Lean.Value <= 0 || h.Rebalance == nil || h.Rebalance.From != "left" {
 		t.Fatalf("a load on the left: %+v, %+v", h.Lean, h.Rebalance)
 	}
-	near(t, "lean", math.Tan(h.Lean.Value*math.Pi/180), cell(t, s, parts.Ridden, parts.Full, "centre_y").Value/cell(t, s, parts.Ridden, parts.Full, "centre_z").Value, 1e-4)
+	near(t, "lean", math.Tan(h.Lean.Value*math.Pi/180), cell(t, s, document.Ridden, document.Full, "centre_y").Value/cell(t, s, document.Ridden, document.Full, "centre_z").Value, 1e-4)
 	// Moved over, it is balanced.
-	near(t, "rebalance", h.Rebalance.Mass*h.Rebalance.Apart, cell(t, s, parts.Ridden, parts.Full, "total").Value*cell(t, s, parts.Ridden, parts.Full, "centre_y").Value, 1500)
+	near(t, "rebalance", h.Rebalance.Mass*h.Rebalance.Apart, cell(t, s, document.Ridden, document.Full, "total").Value*cell(t, s, document.Ridden, document.Full, "centre_y").Value, 1500)
 	for i, b := range h.Braking {
 		if b.Gradient != 0 {
 			continue
 		}
 		bike, _ := geometry.Pose(&d.Builds[0])
-		x, z := cell(t, s, parts.Ridden, parts.Full, "centre_x").Value, cell(t, s, parts.Ridden, parts.Full, "centre_z").Value
+		x, z := cell(t, s, document.Ridden, document.Full, "centre_x").Value, cell(t, s, document.Ridden, document.Full, "centre_z").Value
 		near(t, "braking", b.Lift.Value, (bike.FrontContact.X*1000-x)/z, 1e-4)
 		if i == 0 || h.Braking[i-1].First.Value >= b.First.Value {
 			t.Error("braking downhill is no harder")
 		}
 	}
-	if c := h.Climb; c == nil || c.Grip != parts.DefaultGrip || c.Slip == nil || c.First.Value != math.Min(c.Lift.Value, c.Slip.Value) {
+	if c := h.Climb; c == nil || c.Grip != document.DefaultGrip || c.Slip == nil || c.First.Value != math.Min(c.Lift.Value, c.Slip.Value) {
 		t.Errorf("%+v", c)
 	}
 	for _, l := range h.Slopes {
-		near(t, "loads on a slope", l.Front+l.Rear, cell(t, s, parts.Ridden, parts.Full, "total").Value*math.Cos(math.Atan(l.Gradient)), 0.03)
+		near(t, "loads on a slope", l.Front+l.Rear, cell(t, s, document.Ridden, document.Full, "total").Value*math.Cos(math.Atan(l.Gradient)), 0.03)
 	}
-	d.Show.Grip, d.Show.State = 0.3, parts.Loaded
+	d.Show.Grip, d.Show.State = 0.3, document.Loaded
 	h = report.EvaluateDocument(d).Sides[0].Handling
-	if h.State != parts.Loaded || h.Climb.Grip != 0.3 || !h.Climb.Slips {
+	if h.State != document.Loaded || h.Climb.Grip != 0.3 || !h.Climb.Slips {
 		t.Errorf("%+v", h.Climb)
 	}
 	// Both brakes and tyres that hold with 0.3 of their load slow it by 0.3 g,
@@ -441,7 +441,7 @@ func TestHandling(t *testing.T) {
 }
 
 func TestRiderIsTold(t *testing.T) {
-	r := report.EvaluateDocument(withState(laden(), parts.Ridden, parts.Full))
+	r := report.EvaluateDocument(withState(laden(), document.Ridden, document.Full))
 	s := &r.Sides[0]
 	if s.Body == nil || s.Rider != "r" || s.Body.Posture != "leaned" || s.Body.Note != rider.NoteSeated {
 		t.Fatalf("%+v", s.Body)
@@ -463,21 +463,21 @@ func TestRiderIsTold(t *testing.T) {
 	if s.Weigh[0].Part != "rider:r" {
 		t.Errorf("weigh %+v first", s.Weigh[0])
 	}
-	near(t, "sprung", figure(t, &r.Builds[0], "sprung").Value-figure(t, &report.EvaluateDocument(withState(laden(), parts.Loaded, "")).Builds[0], "sprung").Value, s.Body.Mass, 0.02)
+	near(t, "sprung", figure(t, &r.Builds[0], "sprung").Value-figure(t, &report.EvaluateDocument(withState(laden(), document.Loaded, "")).Builds[0], "sprung").Value, s.Body.Mass, 0.02)
 }
 
 // How well the place of a bag is known follows its size along each axis: a frame
 // bag 60 mm wide cannot be filled 58 mm off the middle.
 func TestPlaceOfBagFollowsItsSize(t *testing.T) {
-	d := withState(laden(), parts.Loaded, parts.Full)
+	d := withState(laden(), document.Loaded, document.Full)
 	l := &d.Loads[0]
 	l.Rider, l.Bags = "", l.Bags[:1]
-	l.Bags[0].Station, l.Bags[0].Mass, l.Bags[0].HalfWidth, l.Bags[0].Size = "frame-bag", 0, 0, parts.Vec3{450, 60, 240}
-	l.Goods = []parts.Good{{ID: "g", Name: "Water", Quantity: 1, Mass: 4000, Basis: parts.Weighed, In: "left"}}
+	l.Bags[0].Station, l.Bags[0].Mass, l.Bags[0].HalfWidth, l.Bags[0].Size = "frame-bag", 0, 0, document.Vec3{450, 60, 240}
+	l.Goods = []document.Good{{ID: "g", Name: "Water", Quantity: 1, Mass: 4000, Basis: document.Weighed, In: "left"}}
 	d.Builds[0].Parts = nil // the load alone
 	s := &report.EvaluateDocument(d).Sides[0]
 	for key, most := range map[string]float64{"centre_x": 450. / 6, "centre_y": 60. / 6, "centre_z": 240. / 6} {
-		f := cell(t, s, parts.Loaded, parts.Full, key)
+		f := cell(t, s, document.Loaded, document.Full, key)
 		near(t, key, f.Plus, most+5, 0.01)
 		for _, g := range s.Figures { // the other way in which they are reckoned
 			if g.Key == key {
@@ -486,8 +486,8 @@ func TestPlaceOfBagFollowsItsSize(t *testing.T) {
 		}
 	}
 	// Of a bag without a size something is still in doubt.
-	l.Bags[0].Size = parts.Vec3{}
-	if f := cell(t, &report.EvaluateDocument(d).Sides[0], parts.Loaded, parts.Full, "centre_y"); f.Plus != 45 {
+	l.Bags[0].Size = document.Vec3{}
+	if f := cell(t, &report.EvaluateDocument(d).Sides[0], document.Loaded, document.Full, "centre_y"); f.Plus != 45 {
 		t.Errorf("without a size ± %v", f.Plus)
 	}
 }
@@ -496,21 +496,21 @@ func TestPlaceOfBagFollowsItsSize(t *testing.T) {
 // it must.
 func TestProblemsOfLoads(t *testing.T) {
 	for _, c := range []struct {
-		spoil func(*parts.Document)
-		want  parts.Problem // the first error; Message are words of it
-		goods int           // that are still packed on side A
+		spoil func(*document.Document)
+		want  document.Problem // the first error; Message are words of it
+		goods int              // that are still packed on side A
 	}{
-		{func(d *parts.Document) { d.Loads[0].Bags[0].Station = "rear-panniers" }, parts.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: `"rear-pannier-left"`}, 3},
-		{func(d *parts.Document) { d.Loads[0].Bags[0].Station = "fork-legs" }, parts.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: "both sides"}, 3},
-		{func(d *parts.Document) { d.Loads[0].Bags[0].Station = "rear-panier-left" }, parts.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: `did you mean "rear-pannier-left"`}, 3},
-		{func(d *parts.Document) { d.Loads[0].Bags[0].Mass = -1 }, parts.Problem{Load: "l", Bag: "left", Field: "mass_g", Message: "-1 g"}, 3},
-		{func(d *parts.Document) { d.Loads[0].Goods[0].Mass = math.NaN() }, parts.Problem{Load: "l", Good: "tent", Field: "mass_g", Message: "NaN"}, 4},
-		{func(d *parts.Document) { d.Loads[0].Goods[0].In = "x" }, parts.Problem{Load: "l", Good: "tent", Field: "in", Message: `"x"`}, 4},
-		{func(d *parts.Document) { d.Riders[0].Stature = 1200 }, parts.Problem{Build: "a", Load: "l", Rider: "r", Field: "saddle.height_mm", Message: "on build “Bike a”"}, 5},
-		{func(d *parts.Document) { d.Riders[0].Table = "" }, parts.Problem{Rider: "r", Field: "table", Message: `"female"`}, 5},
-		{func(d *parts.Document) { d.Loads[0].Rider = "x" }, parts.Problem{Load: "l", Field: "rider", Message: `"x"`}, 5},
+		{func(d *document.Document) { d.Loads[0].Bags[0].Station = "rear-panniers" }, document.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: `"rear-pannier-left"`}, 3},
+		{func(d *document.Document) { d.Loads[0].Bags[0].Station = "fork-legs" }, document.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: "both sides"}, 3},
+		{func(d *document.Document) { d.Loads[0].Bags[0].Station = "rear-panier-left" }, document.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: `did you mean "rear-pannier-left"`}, 3},
+		{func(d *document.Document) { d.Loads[0].Bags[0].Mass = -1 }, document.Problem{Load: "l", Bag: "left", Field: "mass_g", Message: "-1 g"}, 3},
+		{func(d *document.Document) { d.Loads[0].Goods[0].Mass = math.NaN() }, document.Problem{Load: "l", Good: "tent", Field: "mass_g", Message: "NaN"}, 4},
+		{func(d *document.Document) { d.Loads[0].Goods[0].In = "x" }, document.Problem{Load: "l", Good: "tent", Field: "in", Message: `"x"`}, 4},
+		{func(d *document.Document) { d.Riders[0].Stature = 1200 }, document.Problem{Build: "a", Load: "l", Rider: "r", Field: "saddle.height_mm", Message: "on build “Bike a”"}, 5},
+		{func(d *document.Document) { d.Riders[0].Table = "" }, document.Problem{Rider: "r", Field: "table", Message: `"female"`}, 5},
+		{func(d *document.Document) { d.Loads[0].Rider = "x" }, document.Problem{Load: "l", Field: "rider", Message: `"x"`}, 5},
 	} {
-		d := withState(laden(), parts.Ridden, parts.Full)
+		d := withState(laden(), document.Ridden, document.Full)
 		c.spoil(d)
 		r := report.EvaluateDocument(d)
 		list := errorsOf(r)
@@ -542,23 +542,23 @@ func TestProblemsOfLoads(t *testing.T) {
 // Numbers that no text can hold, in what is carried.
 func TestNotFiniteLoads(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64, -math.MaxFloat64, math.SmallestNonzeroFloat64, 0} {
-		for i, set := range []func(d *parts.Document){
-			func(d *parts.Document) { d.Riders[0].Stature = x },
-			func(d *parts.Document) { d.Riders[0].Mass = x },
-			func(d *parts.Document) { d.Riders[0].HalfWidth, d.Riders[0].Clothing = x, x },
-			func(d *parts.Document) { d.Riders[0].Crank = x },
-			func(d *parts.Document) { d.Loads[0].Bags[0].Mass = x },
-			func(d *parts.Document) { d.Loads[0].Bags[0].Offset = parts.Vec3{x, x, x} },
-			func(d *parts.Document) { d.Loads[0].Bags[0].Size = parts.Vec3{x, x, x} },
-			func(d *parts.Document) { d.Loads[0].Bags[0].Volume, d.Loads[0].Bags[0].Permitted = x, x },
-			func(d *parts.Document) { d.Loads[0].Goods[0].Mass, d.Loads[0].Goods[0].HalfWidth = x, x },
-			func(d *parts.Document) { d.Loads[0].Goods[0].Volume = x },
-			func(d *parts.Document) { d.Show.Grip = x },
-			func(d *parts.Document) { d.Builds[0].Ratings = []parts.Rating{{What: "total", Limit: x}} },
-			func(d *parts.Document) { d.Builds[0].Saddle.Height = x },
-			func(d *parts.Document) { d.Builds[0].Parts = nil },
+		for i, set := range []func(d *document.Document){
+			func(d *document.Document) { d.Riders[0].Stature = x },
+			func(d *document.Document) { d.Riders[0].Mass = x },
+			func(d *document.Document) { d.Riders[0].HalfWidth, d.Riders[0].Clothing = x, x },
+			func(d *document.Document) { d.Riders[0].Crank = x },
+			func(d *document.Document) { d.Loads[0].Bags[0].Mass = x },
+			func(d *document.Document) { d.Loads[0].Bags[0].Offset = document.Vec3{x, x, x} },
+			func(d *document.Document) { d.Loads[0].Bags[0].Size = document.Vec3{x, x, x} },
+			func(d *document.Document) { d.Loads[0].Bags[0].Volume, d.Loads[0].Bags[0].Permitted = x, x },
+			func(d *document.Document) { d.Loads[0].Goods[0].Mass, d.Loads[0].Goods[0].HalfWidth = x, x },
+			func(d *document.Document) { d.Loads[0].Goods[0].Volume = x },
+			func(d *document.Document) { d.Show.Grip = x },
+			func(d *document.Document) { d.Builds[0].Ratings = []document.Rating{{What: "total", Limit: x}} },
+			func(d *document.Document) { d.Builds[0].Saddle.Height = x },
+			func(d *document.Document) { d.Builds[0].Parts = nil },
 		} {
-			d := withState(laden(), parts.Ridden, parts.Half)
+			d := withState(laden(), document.Ridden, document.Half)
 			set(d)
 			r := report.EvaluateDocument(d)
 			if _, err := report.Write(r); err != nil {
@@ -575,9 +575,9 @@ func TestLoadsProperty(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		d := laden()
 		d.Builds[0].Parts, d.Builds[1].Parts = anyParts(rt), anyParts(rt)
-		d.Show.State = rapid.SampledFrom(parts.States).Draw(rt, "state")
-		d.Show.Supplies = rapid.SampledFrom(parts.SupplyLevels).Draw(rt, "supplies")
-		d.Riders[0].Posture = rapid.SampledFrom(parts.Postures).Draw(rt, "posture")
+		d.Show.State = rapid.SampledFrom(document.States).Draw(rt, "state")
+		d.Show.Supplies = rapid.SampledFrom(document.SupplyLevels).Draw(rt, "supplies")
+		d.Riders[0].Posture = rapid.SampledFrom(document.Postures).Draw(rt, "posture")
 		d.Riders[0].Stature = rapid.Float64Range(1400, 2100).Draw(rt, "stature")
 		l := &d.Loads[0]
 		for i := range l.Goods {
@@ -588,7 +588,7 @@ func TestLoadsProperty(t *testing.T) {
 		}
 		for i := range l.Bags {
 			l.Bags[i].Station = rapid.SampledFrom(geometry.StationNames).Draw(rt, "station")
-			l.Bags[i].Carrier = rapid.SampledFrom(parts.Carriers).Draw(rt, "carrier")
+			l.Bags[i].Carrier = rapid.SampledFrom(document.Carriers).Draw(rt, "carrier")
 		}
 		c := d.CopyLoad("l", "Copy")
 		c.Goods[0].Mass++
@@ -606,7 +606,7 @@ func TestLoadsProperty(t *testing.T) {
 		}
 		for i := range r.Sides {
 			side := &r.Sides[i]
-			total := map[parts.Supplies]float64{}
+			total := map[document.Supplies]float64{}
 			for n, st := range side.States {
 				v := st.Figures[0].Value
 				if before, ok := total[st.Supplies]; ok && v < before-0.011 {
@@ -629,7 +629,7 @@ func TestLoadsProperty(t *testing.T) {
 
 // The order of bags and goods changes nothing.
 func TestOrderOfLoads(t *testing.T) {
-	d := withState(laden(), parts.Ridden, parts.Half)
+	d := withState(laden(), document.Ridden, document.Half)
 	want := report.EvaluateDocument(d)
 	slices.Reverse(d.Loads[0].Bags)
 	slices.Reverse(d.Loads[0].Goods)
@@ -645,12 +645,12 @@ func TestOrderOfLoads(t *testing.T) {
 func TestRiderLimits(t *testing.T) {
 	bike, _ := geometry.Pose(&laden().Builds[0])
 	r := laden().Riders[0]
-	for _, set := range []func(*parts.Rider){
-		func(r *parts.Rider) { r.Stature = parts.MaxStature + 1 },
-		func(r *parts.Rider) { r.Mass = parts.MaxBody + 1 },
-		func(r *parts.Rider) { r.Clothing = parts.MaxClothing + 1 },
-		func(r *parts.Rider) { r.Shoes = parts.MaxShoes + 1 },
-		func(r *parts.Rider) { r.Crank = parts.MaxCrank + 1 },
+	for _, set := range []func(*document.Rider){
+		func(r *document.Rider) { r.Stature = document.MaxStature + 1 },
+		func(r *document.Rider) { r.Mass = document.MaxBody + 1 },
+		func(r *document.Rider) { r.Clothing = document.MaxClothing + 1 },
+		func(r *document.Rider) { r.Shoes = document.MaxShoes + 1 },
+		func(r *document.Rider) { r.Crank = document.MaxCrank + 1 },
 	} {
 		bad := r
 		set(&bad)
@@ -658,8 +658,8 @@ func TestRiderLimits(t *testing.T) {
 			t.Errorf("%+v is seated", bad)
 		}
 	}
-	for _, posture := range parts.Postures {
-		for _, table := range parts.Tables {
+	for _, posture := range document.Postures {
+		for _, table := range document.Tables {
 			good := r
 			good.Posture, good.Table = posture, table
 			if body, problems := rider.Seat(bike, &good); body == nil {
@@ -667,10 +667,10 @@ func TestRiderLimits(t *testing.T) {
 			}
 		}
 	}
-	for _, set := range []func(*parts.Rider){
-		func(r *parts.Rider) { r.Mass = parts.MaxBody },
-		func(r *parts.Rider) { r.Mass, r.HalfWidth = parts.MinBody, 0 },
-		func(r *parts.Rider) { r.Clothing, r.Shoes = parts.MaxClothing, parts.MaxShoes },
+	for _, set := range []func(*document.Rider){
+		func(r *document.Rider) { r.Mass = document.MaxBody },
+		func(r *document.Rider) { r.Mass, r.HalfWidth = document.MinBody, 0 },
+		func(r *document.Rider) { r.Clothing, r.Shoes = document.MaxClothing, document.MaxShoes },
 	} {
 		good := r
 		set(&good)
@@ -681,7 +681,7 @@ func TestRiderLimits(t *testing.T) {
 }
 
 func BenchmarkLoaded(b *testing.B) {
-	for _, state := range parts.States {
+	for _, state := range document.States {
 		d := demo(b)
 		d.Show.State = state
 		b.Run(string(state), func(b *testing.B) {

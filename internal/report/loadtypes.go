@@ -1,6 +1,8 @@
 package report
 
-import "steelyard/internal/parts"
+import (
+	"steelyard/internal/document"
+)
 
 // Side is one side of the comparison: a build with what it carries. Everything
 // from Figures to Summary is of the state shown.
@@ -12,13 +14,13 @@ type Side struct {
 
 // Carrying is what a build carries, and what that does.
 type Carrying struct {
-	Build    string         `json:"build"` // ids; of load and rider nothing for none
-	Load     string         `json:"load"`
-	Rider    string         `json:"rider"` // who sits on it when ridden
-	Name     string         `json:"name"`  // that tells the sides apart
-	State    parts.State    `json:"state"` // the one shown, or the fullest there is below it
-	Supplies parts.Supplies `json:"supplies"`
-	Weighed  bool           `json:"weighed"` // whether all that follows holds
+	Build    string            `json:"build"` // ids; of load and rider nothing for none
+	Load     string            `json:"load"`
+	Rider    string            `json:"rider"` // who sits on it when ridden
+	Name     string            `json:"name"`  // that tells the sides apart
+	State    document.State    `json:"state"` // the one shown, or the fullest there is below it
+	Supplies document.Supplies `json:"supplies"`
+	Weighed  bool              `json:"weighed"` // whether all that follows holds
 
 	Path     []Path    `json:"path"`      // of the centre of mass, in the state shown
 	Luggage  float64   `json:"luggage_g"` // bags and what is in them, at full supplies
@@ -37,8 +39,8 @@ type State struct {
 
 // Condition is how much of a load is on a bike, and how much of it is left.
 type Condition struct {
-	State    parts.State    `json:"state"`
-	Supplies parts.Supplies `json:"supplies"`
+	State    document.State    `json:"state"`
+	Supplies document.Supplies `json:"supplies"`
 }
 
 // Path is the way of the centre of mass while something is used up.
@@ -49,68 +51,68 @@ type Path struct {
 
 // Stop is a point of a path.
 type Stop struct {
-	Left       float64    `json:"left"` // share of the supply, 1 to 0
-	Total      float64    `json:"total_g"`
-	Centre     parts.Vec3 `json:"centre_mm"`
-	FrontShare float64    `json:"front_share"`
+	Left       float64       `json:"left"` // share of the supply, 1 to 0
+	Total      float64       `json:"total_g"`
+	Centre     document.Vec3 `json:"centre_mm"`
+	FrontShare float64       `json:"front_share"`
 }
 
 // Bag is a bag of the load with what is in it, at full supplies.
 type Bag struct {
-	ID        string     `json:"id"`
-	OK        bool       `json:"ok"`     // false: left out, see Problems
-	Mass      float64    `json:"mass_g"` // empty
-	Plus      float64    `json:"plus_g"`
-	Goods     float64    `json:"goods_g"`
-	GoodsPlus float64    `json:"goods_plus_g"`
-	Whole     float64    `json:"whole_g"` // the bag with what is in it
-	WholePlus float64    `json:"whole_plus_g"`
-	Pieces    int        `json:"pieces"`
-	Volume    float64    `json:"volume_l"` // of what is in it
-	Place     parts.Vec3 `json:"place_mm"`
-	Headroom  *Headroom  `json:"headroom,omitempty"` // of the load that its maker permits
-	Room      *Headroom  `json:"room,omitempty"`     // of its volume
+	ID        string        `json:"id"`
+	OK        bool          `json:"ok"`     // false: left out, see Problems
+	Mass      float64       `json:"mass_g"` // empty
+	Plus      float64       `json:"plus_g"`
+	Goods     float64       `json:"goods_g"`
+	GoodsPlus float64       `json:"goods_plus_g"`
+	Whole     float64       `json:"whole_g"` // the bag with what is in it
+	WholePlus float64       `json:"whole_plus_g"`
+	Pieces    int           `json:"pieces"`
+	Volume    float64       `json:"volume_l"` // of what is in it
+	Place     document.Vec3 `json:"place_mm"`
+	Headroom  *Headroom     `json:"headroom,omitempty"` // of the load that its maker permits
+	Room      *Headroom     `json:"room,omitempty"`     // of its volume
 }
 
 // Good is a good of the load, at full supplies.
 type Good struct {
-	ID     string     `json:"id"`
-	OK     bool       `json:"ok"`     // false: left out, see Problems
-	Bag    string     `json:"bag"`    // nothing when it is not packed
-	Mass   float64    `json:"mass_g"` // all pieces
-	Plus   float64    `json:"plus_g"`
-	Volume float64    `json:"volume_l"`
-	Place  parts.Vec3 `json:"place_mm"`
+	ID     string        `json:"id"`
+	OK     bool          `json:"ok"`     // false: left out, see Problems
+	Bag    string        `json:"bag"`    // nothing when it is not packed
+	Mass   float64       `json:"mass_g"` // all pieces
+	Plus   float64       `json:"plus_g"`
+	Volume float64       `json:"volume_l"`
+	Place  document.Vec3 `json:"place_mm"`
 }
 
 // Body is the rider on the bike.
 type Body struct {
-	Rider    string     `json:"rider"`
-	Posture  string     `json:"posture"`
-	Lean     float64    `json:"lean_deg"` // of the trunk over level; 90° is upright
-	Mass     float64    `json:"mass_g"`   // with clothes and shoes
-	Plus     float64    `json:"plus_g"`
-	Centre   parts.Vec3 `json:"centre_mm"`
-	Note     string     `json:"note"` // key of the words that say how this mass is counted
-	Segments []Segment  `json:"segments"`
+	Rider    string        `json:"rider"`
+	Posture  string        `json:"posture"`
+	Lean     float64       `json:"lean_deg"` // of the trunk over level; 90° is upright
+	Mass     float64       `json:"mass_g"`   // with clothes and shoes
+	Plus     float64       `json:"plus_g"`
+	Centre   document.Vec3 `json:"centre_mm"`
+	Note     string        `json:"note"` // key of the words that say how this mass is counted
+	Segments []Segment     `json:"segments"`
 }
 
 // Segment is a rigid piece of a body.
 type Segment struct {
-	Name  string     `json:"name"`
-	Side  string     `json:"side"` // "left", "right" or nothing
-	Mass  float64    `json:"mass_g"`
-	From  parts.Vec3 `json:"from_mm"`
-	To    parts.Vec3 `json:"to_mm"`
-	Place parts.Vec3 `json:"place_mm"`
+	Name  string        `json:"name"`
+	Side  string        `json:"side"` // "left", "right" or nothing
+	Mass  float64       `json:"mass_g"`
+	From  document.Vec3 `json:"from_mm"`
+	To    document.Vec3 `json:"to_mm"`
+	Place document.Vec3 `json:"place_mm"`
 }
 
 // Handling says what masses mean on the road, in the state shown when that has
 // the load on it, and in the fullest there is when not. It is told of a bike with
 // a load only.
 type Handling struct {
-	State    parts.State    `json:"state"`
-	Supplies parts.Supplies `json:"supplies"`
+	State    document.State    `json:"state"`
+	Supplies document.Supplies `json:"supplies"`
 
 	Left      float64    `json:"left_g"` // bags and goods to either side of the middle
 	Right     float64    `json:"right_g"`
@@ -169,14 +171,14 @@ type SlopeLoad struct {
 // Ratings sets loads against what makers permit, in the fullest state there is,
 // at full supplies.
 type Ratings struct {
-	State parts.State `json:"state"`
-	Rider bool        `json:"rider"` // whether one is counted
-	List  []Headroom  `json:"list"`
+	State document.State `json:"state"`
+	Rider bool           `json:"rider"` // whether one is counted
+	List  []Headroom     `json:"list"`
 }
 
 // Headroom is a load, or a volume, beside its limit.
 type Headroom struct {
-	What    string  `json:"what"`          // of parts.Rateds, or "bag" or "volume" of a bag
+	What    string  `json:"what"`          // of document.Rateds, or "bag" or "volume" of a bag
 	Bag     string  `json:"bag,omitempty"` // bag id
 	Name    string  `json:"name"`
 	Unit    string  `json:"unit"` // "g" or "l"

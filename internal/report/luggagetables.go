@@ -3,7 +3,7 @@ package report
 import (
 	"strconv"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // thing is a line of a list of luggage: a bag, or a good in one.
@@ -12,13 +12,13 @@ type thing struct {
 	pieces     int
 	mass, half float64 // g, of one
 	volume     float64 // l, of all
-	basis      parts.Basis
+	basis      document.Basis
 	supply     string
 }
 
 // luggage is everything that a load takes along: each bag with what is in it,
 // then what is in none.
-func luggage(l *parts.Load) []thing {
+func luggage(l *document.Load) []thing {
 	var list []thing
 	goods := func(in, bag string) {
 		for i := range l.Goods {
@@ -52,7 +52,7 @@ func (t *thing) uses() string {
 
 // LuggageCSV writes the bags and goods of a load for a spreadsheet, in g and l.
 // Notes are as in [FiguresCSV].
-func LuggageCSV(l *parts.Load, x Export) []byte {
+func LuggageCSV(l *document.Load, x Export) []byte {
 	t := csvTable{Export: x}
 	t.line(luggageHead(", g", ", l")...)
 	for _, g := range luggage(l) {
@@ -65,8 +65,8 @@ func LuggageCSV(l *parts.Load, x Export) []byte {
 
 // LuggageMarkdown writes the bags and goods of a load as a table for an article,
 // in the units that the document wants shown. Notes follow below.
-func LuggageMarkdown(l *parts.Load, show parts.Show, x Export) []byte {
-	w := newWords(show)
+func LuggageMarkdown(l *document.Load, show document.Show, x Export) []byte {
+	w := newPhrasing(show)
 	var t markdownTable
 	t.text(loadCalled(l))
 	t.head("wwfffffww", luggageHead("", "")...)

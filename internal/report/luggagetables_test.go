@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
@@ -73,7 +73,7 @@ func TestLuggageMarkdown(t *testing.T) {
 	l := &d.Loads[0]
 	l.Goods[0].Name = "a|b"
 	l.Goods[0].Quantity, l.Goods[0].Mass, l.Goods[0].Volume = 3, 200, 1.5
-	text := string(report.LuggageMarkdown(l, parts.Show{Mass: "g", Length: "mm"}, report.Export{Notes: []string{"So it was."}}))
+	text := string(report.LuggageMarkdown(l, document.Show{Mass: "g", Length: "mm"}, report.Export{Notes: []string{"So it was."}}))
 	if !strings.Contains(text, `| a\|b | 3 | 200`) || !strings.Contains(text, "600") || !strings.Contains(text, "4.5") || !strings.Contains(text, "So it was.") {
 		t.Errorf("%s", text)
 	}

@@ -4,32 +4,32 @@ import (
 	"strings"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
 // A part with an error is left out and named; the rest is weighed.
 func TestLeftOut(t *testing.T) {
-	good := point("good", 1000, parts.MainFrame, 300, 0, 500)
+	good := point("good", 1000, document.MainFrame, 300, 0, 500)
 	for _, c := range []struct {
 		name, field, says string
-		spoil             func(*parts.Part)
+		spoil             func(*document.Part)
 	}{
-		{"unknown station", "station", `"rear-axle"`, func(p *parts.Part) { p.At, p.Station = nil, "rear-axel" }},
-		{"no station", "station", "", func(p *parts.Part) { p.At = nil }},
-		{"negative mass", "mass_g", "", func(p *parts.Part) { p.Mass = -1 }},
-		{"absurd mass", "mass_g", "", func(p *parts.Part) { p.Mass = 1e300 }},
-		{"absurd doubt", "half_width_g", "", func(p *parts.Part) { p.HalfWidth = 1e300 }},
-		{"absurd place", "at_mm", "", func(p *parts.Part) { p.At = &parts.Vec3{1e300, 0, 0} }},
-		{"negative size", "shape.size_mm", "", func(p *parts.Part) { p.Shape.Size[0] = -3 }},
-		{"unknown form", "shape.form", "", func(p *parts.Part) { p.Shape.Form = "blob" }},
-		{"unknown carrier", "carrier", "", func(p *parts.Part) { p.Carrier = "trailer" }},
-		{"negative quantity", "quantity", "", func(p *parts.Part) { p.Quantity = -2 }},
+		{"unknown station", "station", `"rear-axle"`, func(p *document.Part) { p.At, p.Station = nil, "rear-axel" }},
+		{"no station", "station", "", func(p *document.Part) { p.At = nil }},
+		{"negative mass", "mass_g", "", func(p *document.Part) { p.Mass = -1 }},
+		{"absurd mass", "mass_g", "", func(p *document.Part) { p.Mass = 1e300 }},
+		{"absurd doubt", "half_width_g", "", func(p *document.Part) { p.HalfWidth = 1e300 }},
+		{"absurd place", "at_mm", "", func(p *document.Part) { p.At = &document.Vec3{1e300, 0, 0} }},
+		{"negative size", "shape.size_mm", "", func(p *document.Part) { p.Shape.Size[0] = -3 }},
+		{"unknown form", "shape.form", "", func(p *document.Part) { p.Shape.Form = "blob" }},
+		{"unknown carrier", "carrier", "", func(p *document.Part) { p.Carrier = "trailer" }},
+		{"negative quantity", "quantity", "", func(p *document.Part) { p.Quantity = -2 }},
 	} {
-		bad := point("bad", 700, parts.MainFrame, 0, 0, 300)
+		bad := point("bad", 700, document.MainFrame, 0, 0, 300)
 		c.spoil(&bad)
 		b := bike("a")
-		b.Parts = []parts.Part{bad, good}
+		b.Parts = []document.Part{bad, good}
 		r := report.EvaluateDocument(documentOf(b))
 		e := errorsOf(r)
 		if len(e) == 0 || e[0].Build != "a" || e[0].Part != "bad" || e[0].Field != c.field || !strings.Contains(e[0].Message, c.says) {
@@ -50,7 +50,7 @@ func TestLeftOut(t *testing.T) {
 // Of two parts with one id the first is kept.
 func TestSameID(t *testing.T) {
 	b := bike("a")
-	b.Parts = []parts.Part{point("p", 1000, parts.MainFrame, 0, 0, 0), point("p", 300, parts.MainFrame, 0, 0, 0)}
+	b.Parts = []document.Part{point("p", 1000, document.MainFrame, 0, 0, 0), point("p", 300, document.MainFrame, 0, 0, 0)}
 	r := report.EvaluateDocument(documentOf(b))
 	if len(errorsOf(r)) != 1 {
 		t.Error(r.Problems)
@@ -62,7 +62,7 @@ func TestSameID(t *testing.T) {
 // the other build nor its parts list with it.
 func TestUnweighed(t *testing.T) {
 	a, b := bike("a"), bike("b")
-	a.Parts = []parts.Part{point("p", 1000, parts.MainFrame, 0, 0, 0)}
+	a.Parts = []document.Part{point("p", 1000, document.MainFrame, 0, 0, 0)}
 	b.Parts = a.Parts
 	b.Frame.HeadAngle = 700
 	r := report.EvaluateDocument(documentOf(a, b))

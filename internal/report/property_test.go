@@ -10,42 +10,42 @@ import (
 	"pgregory.net/rapid"
 
 	"steelyard/data"
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
-	"steelyard/internal/parts"
 	"steelyard/internal/report"
 )
 
 // anyPart draws a sound part.
-func anyPart(t *rapid.T, i int) parts.Part {
+func anyPart(t *rapid.T, i int) document.Part {
 	length := func(most float64, name string) float64 {
 		return math.Round(rapid.Float64Range(-most, most).Draw(t, name))
 	}
-	p := parts.Part{
+	p := document.Part{
 		ID: fmt.Sprintf("p%d", i), Name: fmt.Sprintf("Part %d", i),
-		Kind:      parts.Kinds[rapid.IntRange(0, len(parts.Kinds)-1).Draw(t, "kind")].ID,
+		Kind:      document.Kinds[rapid.IntRange(0, len(document.Kinds)-1).Draw(t, "kind")].ID,
 		Quantity:  rapid.IntRange(1, 4).Draw(t, "quantity"),
 		Mass:      math.Round(rapid.Float64Range(1, 5000).Draw(t, "mass")),
-		Basis:     parts.Typical,
+		Basis:     document.Typical,
 		Within:    rapid.Float64Range(0, 50).Draw(t, "within"),
-		Carrier:   rapid.SampledFrom(parts.Carriers).Draw(t, "carrier"),
+		Carrier:   rapid.SampledFrom(document.Carriers).Draw(t, "carrier"),
 		HalfWidth: rapid.Float64Range(0, 300).Draw(t, "half"),
-		Shape: parts.Shape{
-			Form:  rapid.SampledFrom(parts.Forms).Draw(t, "form"),
-			Size:  parts.Vec3{100, 50, 80},
+		Shape: document.Shape{
+			Form:  rapid.SampledFrom(document.Forms).Draw(t, "form"),
+			Size:  document.Vec3{100, 50, 80},
 			Pitch: length(90, "pitch"),
 		},
 	}
 	if rapid.Bool().Draw(t, "at") {
-		p.At = &parts.Vec3{length(1500, "x"), length(300, "y"), length(1200, "z")}
+		p.At = &document.Vec3{length(1500, "x"), length(300, "y"), length(1200, "z")}
 	} else {
 		p.Station = rapid.SampledFrom(geometry.StationNames).Draw(t, "station")
-		p.Offset = parts.Vec3{length(100, "dx"), length(50, "dy"), length(100, "dz")}
+		p.Offset = document.Vec3{length(100, "dx"), length(50, "dy"), length(100, "dz")}
 	}
 	return p
 }
 
-func anyParts(t *rapid.T) []parts.Part {
-	list := make([]parts.Part, rapid.IntRange(1, 12).Draw(t, "parts"))
+func anyParts(t *rapid.T) []document.Part {
+	list := make([]document.Part, rapid.IntRange(1, 12).Draw(t, "parts"))
 	for i := range list {
 		list[i] = anyPart(t, i)
 	}
@@ -92,7 +92,7 @@ func TestSplitting(t *testing.T) {
 		a.Parts = anyParts(t)
 		i := rapid.IntRange(0, len(a.Parts)-1).Draw(t, "which")
 		a.Parts[i].Quantity = 2 * rapid.IntRange(1, 3).Draw(t, "halves")
-		b.Parts = append([]parts.Part(nil), a.Parts...)
+		b.Parts = append([]document.Part(nil), a.Parts...)
 		b.Parts[i].Quantity /= 2
 		half := b.Parts[i]
 		half.ID = "other half"
@@ -112,12 +112,12 @@ func TestMirror(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := bike("a"), bike("b")
 		for i, p := range anyParts(t) {
-			p.Station, p.Offset = "", parts.Vec3{}
+			p.Station, p.Offset = "", document.Vec3{}
 			if p.At == nil {
-				p.At = &parts.Vec3{float64(i), 30, 400}
+				p.At = &document.Vec3{float64(i), 30, 400}
 			}
 			a.Parts = append(a.Parts, p)
-			p.At = &parts.Vec3{p.At[0], -p.At[1], p.At[2]}
+			p.At = &document.Vec3{p.At[0], -p.At[1], p.At[2]}
 			b.Parts = append(b.Parts, p)
 		}
 		r := report.EvaluateDocument(documentOf(a, b))
@@ -250,8 +250,8 @@ func summaries(t testing.TB) []string {
 	t.Helper()
 	light, front, behind := fitted("b"), fitted("b"), rigid("b")
 	light.Parts[0].Mass, light.Parts[3].Mass = 1000, 1000
-	front.Parts[6].Mass, front.Parts[8].At = 2000, &parts.Vec3{1400, -180, 900}
-	behind.Parts = []parts.Part{point("p", 1000, parts.MainFrame, -100, 0, 100)}
+	front.Parts[6].Mass, front.Parts[8].At = 2000, &document.Vec3{1400, -180, 900}
+	behind.Parts = []document.Part{point("p", 1000, document.MainFrame, -100, 0, 100)}
 	rear := rigid("b")
 	rear.Fork, rear.Parts = fitted("b").Fork, fitted("b").Parts
 	fork := fitted("b")
@@ -264,8 +264,8 @@ func summaries(t testing.TB) []string {
 	vagueFrame := fitted("b")
 	vagueFrame.Parts[0].HalfWidth = 400
 	var out []string
-	for _, b := range []parts.Build{fitted("b"), other("b"), light, front, behind, rear, fork, wrong, spoilt, worse, vagueFrame, bike("b")} {
-		for _, d := range []*parts.Document{documentOf(fitted("a"), b), documentOf(b, fitted("a"))} {
+	for _, b := range []document.Build{fitted("b"), other("b"), light, front, behind, rear, fork, wrong, spoilt, worse, vagueFrame, bike("b")} {
+		for _, d := range []*document.Document{documentOf(fitted("a"), b), documentOf(b, fitted("a"))} {
 			r := report.EvaluateDocument(d)
 			for _, b := range r.Builds {
 				out = append(out, b.Summary)

@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // Provenance tells, in a sentence each, how the figures of a report were
@@ -33,7 +33,7 @@ func Caution() string { return say("caution", "text", Label("help.caution")) }
 // basis tells how many of a bike's lines are known from what, and how much of
 // its mass.
 func (w *Weighed) basis(name string) string {
-	count := make([]int, len(parts.Bases)+1) // the last is the rider
+	count := make([]int, len(document.Bases)+1) // the last is the rider
 	kg := make([]float64, len(count))
 	all, sum := 0, 0.0
 	for i := range w.Lines {
@@ -41,14 +41,14 @@ func (w *Weighed) basis(name string) string {
 		if !l.OK {
 			continue
 		}
-		k := len(parts.Bases)
-		for j, b := range parts.Bases {
+		k := len(document.Bases)
+		for j, b := range document.Bases {
 			if b == w.Build.Parts[i].Basis {
 				k = j
 			}
 		}
 		if list, _, _ := w.Owner(i); list == "riders" {
-			k = len(parts.Bases)
+			k = len(document.Bases)
 		}
 		count[k]++
 		kg[k] += l.Mass
@@ -61,8 +61,8 @@ func (w *Weighed) basis(name string) string {
 			continue
 		}
 		key := "provenance.rider"
-		if k < len(parts.Bases) {
-			key = "provenance." + string(parts.Bases[k])
+		if k < len(document.Bases) {
+			key = "provenance." + string(document.Bases[k])
 		}
 		of = append(of, say(key, "n", strconv.Itoa(n), "share", percent(kg[k]/sum)))
 	}
@@ -78,9 +78,9 @@ func (e *Evaluation) Digest(side int, other bool) (head []string, rows [][]strin
 	if side >= len(r.Sides) || !r.Sides[side].Weighed {
 		return nil, nil
 	}
-	s, w := &r.Sides[side], newWords(e.Document.Show)
+	s, w := &r.Sides[side], newPhrasing(e.Document.Show)
 	state := Label("state." + string(s.State))
-	if s.State == parts.Loaded || s.State == parts.Ridden {
+	if s.State == document.Loaded || s.State == document.Ridden {
 		state = say("provenance.state", "state", state, "supplies", Label("supplies."+string(s.Supplies)))
 	}
 	head = []string{state, s.Name}
@@ -104,7 +104,7 @@ func (e *Evaluation) Digest(side int, other bool) (head []string, rows [][]strin
 }
 
 // change writes how a side's figure differs from the other side's.
-func (w *words) change(d *Difference, key string, side int) string {
+func (w *phrasing) change(d *Difference, key string, side int) string {
 	for _, c := range d.Figures {
 		if c.Key != key {
 			continue

@@ -10,7 +10,8 @@ import (
 	"strings"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
+	"steelyard/internal/partslist"
 	"steelyard/internal/report"
 )
 
@@ -18,10 +19,10 @@ const day = "3 May 2026"
 
 // Counts and shares are those of the lines that are on the bike.
 func TestProvenance(t *testing.T) {
-	d := withState(laden(), parts.Ridden, parts.Full)
+	d := withState(laden(), document.Ridden, document.Full)
 	for i := range d.Builds {
 		for k := range d.Builds[i].Parts {
-			d.Builds[i].Parts[k].Basis = parts.Bases[k%len(parts.Bases)]
+			d.Builds[i].Parts[k].Basis = document.Bases[k%len(document.Bases)]
 		}
 	}
 	e := report.Weigh(d)
@@ -33,7 +34,7 @@ func TestProvenance(t *testing.T) {
 		t.Errorf("%q does not name the program's version and the day", notes[0])
 	}
 	for i, side := range e.Report.Sides {
-		count, grams := map[parts.Basis]int{}, map[parts.Basis]float64{}
+		count, grams := map[document.Basis]int{}, map[document.Basis]float64{}
 		for _, p := range d.Builds[i].Parts {
 			count[p.Basis]++
 			grams[p.Basis] += p.Mass * float64(p.Quantity)
@@ -55,7 +56,7 @@ func TestProvenance(t *testing.T) {
 			}
 		}
 		said := notes[1+i]
-		for basis, words := range map[parts.Basis]string{parts.Weighed: "weighed", parts.Stated: "stated by makers", parts.Typical: "typical figures", parts.Guessed: "guessed"} {
+		for basis, words := range map[document.Basis]string{document.Weighed: "weighed", document.Stated: "stated by makers", document.Typical: "typical figures", document.Guessed: "guessed"} {
 			want := fmt.Sprintf("%d %s (%.0f %%)", count[basis], words, 100*grams[basis]/total)
 			if !strings.Contains(said, want) {
 				t.Errorf("%q does not say %q", said, want)
@@ -77,7 +78,7 @@ func TestProvenance(t *testing.T) {
 		}
 	}
 	// Bare, there is no load to tell of.
-	bare := report.Weigh(withState(laden(), parts.Ready, parts.Full)).Provenance(day)
+	bare := report.Weigh(withState(laden(), document.Ready, document.Full)).Provenance(day)
 	if strings.Contains(strings.Join(bare, " "), "rider") {
 		t.Errorf("%q", bare)
 	}
@@ -117,7 +118,7 @@ func plain(text []byte) []byte {
 }
 
 func TestTablesWithNotes(t *testing.T) {
-	d := withState(laden(), parts.Ridden, parts.Full)
+	d := withState(laden(), document.Ridden, document.Full)
 	e := report.Weigh(d)
 	notes := e.Provenance(day)
 	golden(t, "loaded-figures.md", plain(report.FiguresMarkdown(e.Report, d.Show, report.Export{Notes: notes})))
@@ -178,7 +179,7 @@ func TestPartsComeBackFromBelowNotes(t *testing.T) {
 	e := report.Weigh(d)
 	for _, x := range []report.Export{{}, {Semicolon: true}, {Notes: e.Provenance(day)}, {Notes: e.Provenance(day), Semicolon: true}} {
 		text := report.PartsCSV(&d.Builds[1], x)
-		back := parts.ReadCSV(text, parts.CSVOptions{})
+		back := partslist.ReadCSV(text, partslist.CSVOptions{})
 		if len(back.Bad) > 0 || len(back.Parts) != len(d.Builds[1].Parts) {
 			t.Fatalf("%d parts of %d, bad: %+v\n%s", len(back.Parts), len(d.Builds[1].Parts), back.Bad, text)
 		}
@@ -193,8 +194,8 @@ func TestPartsComeBackFromBelowNotes(t *testing.T) {
 // What is nought as it is written has no sign, in a caption and in a table.
 func TestNoughtHasNoSign(t *testing.T) {
 	a, b := bike("a"), bike("b")
-	a.Parts = []parts.Part{point("p", 10000, parts.MainFrame, 400, 0, 600)}
-	b.Parts = []parts.Part{point("p", 10000, parts.MainFrame, 400.2, 0, 600.2)}
+	a.Parts = []document.Part{point("p", 10000, document.MainFrame, 400, 0, 600)}
+	b.Parts = []document.Part{point("p", 10000, document.MainFrame, 400.2, 0, 600.2)}
 	a.Parts[0].Within, b.Parts[0].Within = 10, 10
 	d := documentOf(a, b)
 	e := report.Weigh(d)

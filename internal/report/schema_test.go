@@ -7,7 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 	"steelyard/internal/schematest"
 )
@@ -17,9 +17,9 @@ func TestSchema(t *testing.T) {
 	s := schematest.Written(t, "report")
 	wrong, refused := bike("b"), "{"
 	wrong.Frame.HeadAngle = 700
-	wrong.Parts = []parts.Part{point("p", -1, "x", 0, 0, 0)}
+	wrong.Parts = []document.Part{point("p", -1, "x", 0, 0, 0)}
 	moved := other("b")
-	moved.Parts[1].Carrier = parts.MainFrame
+	moved.Parts[1].Carrier = document.MainFrame
 	for _, r := range []*report.Report{
 		report.EvaluateDocument(demo(t)),
 		report.EvaluateDocument(documentOf()),

@@ -1,11 +1,11 @@
 package report
 
 import (
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
-// carrier is a parts.Carrier as a small number. Their order puts together what
+// carrier is a document.Carrier as a small number. Their order puts together what
 // figures are made of.
 type carrier uint8
 
@@ -20,12 +20,12 @@ const (
 	numCarriers
 )
 
-var carrierKeys = [numCarriers]parts.Carrier{
-	mainFrame: parts.MainFrame, swingarm: parts.Swingarm, rearWheel: parts.RearWheel, forkUpper: parts.ForkUpper,
-	forkLower: parts.ForkLower, frontWheel: parts.FrontWheel, link: parts.Link,
+var carrierKeys = [numCarriers]document.Carrier{
+	mainFrame: document.MainFrame, swingarm: document.Swingarm, rearWheel: document.RearWheel, forkUpper: document.ForkUpper,
+	forkLower: document.ForkLower, frontWheel: document.FrontWheel, link: document.Link,
 }
 
-func carrierOf(c parts.Carrier) (carrier, bool) {
+func carrierOf(c document.Carrier) (carrier, bool) {
 	for i, k := range carrierKeys {
 		if k == c {
 			return carrier(i), true
@@ -35,28 +35,28 @@ func carrierOf(c parts.Carrier) (carrier, bool) {
 }
 
 var kindIndex = func() map[string]uint8 {
-	m := make(map[string]uint8, len(parts.Kinds))
-	for _, k := range parts.Kinds {
+	m := make(map[string]uint8, len(document.Kinds))
+	for _, k := range document.Kinds {
 		m[k.ID] = groupNumber(k.Group)
 	}
 	return m
 }()
 
 func groupNumber(group string) uint8 {
-	for i, g := range parts.Groups {
+	for i, g := range document.Groups {
 		if g == group {
 			return uint8(i)
 		}
 	}
-	return uint8(len(parts.Groups) - 1)
+	return uint8(len(document.Groups) - 1)
 }
 
-// groupIndex is parts.GroupOf as an index of parts.Groups.
+// groupIndex is document.GroupOf as an index of document.Groups.
 func groupIndex(kind string) uint8 {
 	if i, ok := kindIndex[kind]; ok {
 		return i
 	}
-	return groupNumber(parts.GroupOf(kind))
+	return groupNumber(document.GroupOf(kind))
 }
 
 var bagsGroup, carriedGroup = groupNumber("bags"), groupNumber("carried")

@@ -1,26 +1,26 @@
 package report
 
 import (
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // sides are what a document sets against each other.
 type sides struct {
 	list  []side
-	loads [2]*parts.Load // nil for none
+	loads [2]*document.Load // nil for none
 }
 
 // side is a build with a load.
 type side struct {
 	build   int // index of the document's
-	load    *parts.Load
+	load    *document.Load
 	weighed *Weighed // nil when it could not be
 }
 
 // newSides finds the sides. Without any, the first build is the only one. A
 // build with one and the same load twice is one side.
-func newSides(d *parts.Document) *sides {
+func newSides(d *document.Document) *sides {
 	s := &sides{}
 	for i, id := range d.Show.Loads {
 		if i < len(s.loads) && id != "" {
@@ -58,7 +58,7 @@ func (s *sides) find(build int) *side {
 }
 
 // loadID is the id of what a build carries.
-func loadID(l *parts.Load) string {
+func loadID(l *document.Load) string {
 	if l == nil {
 		return ""
 	}
@@ -66,7 +66,7 @@ func loadID(l *parts.Load) string {
 }
 
 // side writes a side into a report; builds are those of the report.
-func (t *table) side(d *parts.Document, s *sides, i int, builds []Build) Side {
+func (t *table) side(d *document.Document, s *sides, i int, builds []Build) Side {
 	one := &s.list[i]
 	b := &d.Builds[one.build]
 	out := Side{
@@ -75,7 +75,7 @@ func (t *table) side(d *parts.Document, s *sides, i int, builds []Build) Side {
 	}
 	switch w := one.weighed; {
 	case w == nil:
-		out.Summary = t.words.unweighed(b)
+		out.Summary = t.phrasing.unweighed(b)
 	case s.find(one.build) == one: // told as a build
 		out.Findings = builds[one.build].Findings
 	default:
@@ -115,12 +115,12 @@ func (t *table) side(d *parts.Document, s *sides, i int, builds []Build) Side {
 }
 
 // supplies are those shown; what is none is full.
-func (t *table) supplies() parts.Supplies {
+func (t *table) supplies() document.Supplies {
 	switch s := t.show.Supplies; s {
-	case parts.Half, parts.Empty:
+	case document.Half, document.Empty:
 		return s
 	}
-	return parts.Full
+	return document.Full
 }
 
 // packed tells the bags and goods of what a build carries.

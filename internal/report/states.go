@@ -3,8 +3,8 @@ package report
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // first are the mass and the first moments of a bike in a state, M, Mx, My and
@@ -163,7 +163,7 @@ func (t *table) states(w *Weighed) []State {
 	var list []State
 	for to := bare; to <= w.highest(); to++ {
 		var figures []Figure
-		for _, s := range parts.SupplyLevels {
+		for _, s := range document.SupplyLevels {
 			if figures == nil || w.usesUp(to) {
 				f := t.firstOf(w, to, all(s.Left()))
 				figures = f.figures(w.Bike.RearContact.X, w.Bike.FrontContact.X)

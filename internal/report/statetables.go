@@ -3,7 +3,7 @@ package report
 import (
 	"slices"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // stateColumns are the figures in the table of states.
@@ -40,8 +40,8 @@ func StatesCSV(r *Report, x Export) []byte {
 // StatesMarkdown writes the states of each side as a table for an article, in
 // the units that the document wants shown. A state in which nothing is used up
 // has one line. Notes follow below.
-func StatesMarkdown(r *Report, show parts.Show, x Export) []byte {
-	w := newWords(show)
+func StatesMarkdown(r *Report, show document.Show, x Export) []byte {
+	w := newPhrasing(show)
 	var t markdownTable
 	for i := range r.Sides {
 		side := &r.Sides[i]
@@ -57,7 +57,7 @@ func StatesMarkdown(r *Report, show parts.Show, x Export) []byte {
 		for _, s := range side.States {
 			supplies := Label("supplies." + string(s.Supplies))
 			if side.lasts(s.State) {
-				if s.Supplies != parts.Full {
+				if s.Supplies != document.Full {
 					continue
 				}
 				supplies = "–"
@@ -87,7 +87,7 @@ func (s *State) figure(c slot) *Figure {
 }
 
 // lasts says whether a state is the same at all levels of supplies.
-func (s *Side) lasts(state parts.State) bool {
+func (s *Side) lasts(state document.State) bool {
 	var first *State
 	for i := range s.States {
 		switch of := &s.States[i]; {

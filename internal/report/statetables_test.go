@@ -7,18 +7,18 @@ import (
 	"strings"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
 // demoReport is the report of the demo, with a load and a rider on it.
-func demoReport(t *testing.T) (*parts.Document, *report.Report) {
+func demoReport(t *testing.T) (*document.Document, *report.Report) {
 	t.Helper()
 	text, err := os.ReadFile("../../data/demo/travel.json")
 	if err != nil {
 		t.Fatal(err)
 	}
-	d, problems := parts.Open(text)
+	d, problems := document.Open(text)
 	if d == nil {
 		t.Fatal(problems)
 	}

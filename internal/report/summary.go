@@ -5,11 +5,11 @@ import (
 	"strconv"
 	"strings"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // build is a build in words, for those who do not see the picture.
-func (w *words) build(b *Weighed) string {
+func (w *phrasing) build(b *Weighed) string {
 	name := b.called()
 	f := &b.figures
 	if !(f.of[total].Value > 0) {
@@ -53,12 +53,12 @@ func (w *words) build(b *Weighed) string {
 	return strings.Join(text, " ") + w.leftOut(b)
 }
 
-func (w *words) unweighed(b *parts.Build) string {
+func (w *phrasing) unweighed(b *document.Build) string {
 	return say("summary.build.unweighed", "build", called(b))
 }
 
 // leftOut says how many lines are left out, with a space before.
-func (w *words) leftOut(b *Weighed) string {
+func (w *phrasing) leftOut(b *Weighed) string {
 	switch n := len(b.Lines) - b.Count - b.off; n {
 	case 0:
 		return ""
@@ -70,7 +70,7 @@ func (w *words) leftOut(b *Weighed) string {
 }
 
 // difference is the difference of two builds in words.
-func (w *words) difference(a, b *Weighed, d *Difference) string {
+func (w *phrasing) difference(a, b *Weighed, d *Difference) string {
 	var text []string
 	add := func(key string, pairs ...string) { text = append(text, say("summary.difference."+key, pairs...)) }
 	change := func(key string) *Change {
@@ -104,7 +104,7 @@ func (w *words) difference(a, b *Weighed, d *Difference) string {
 }
 
 // movement says how the centre of mass moved, as far as that is decided.
-func (w *words) movement(x, z *Change, d *Difference) []string {
+func (w *phrasing) movement(x, z *Change, d *Difference) []string {
 	if x == nil || z == nil {
 		return nil
 	}
@@ -134,7 +134,7 @@ func (w *words) movement(x, z *Change, d *Difference) []string {
 }
 
 // settling says what to weigh to decide which build is heavier.
-func (w *words) settling(d *Difference) []string {
+func (w *phrasing) settling(d *Difference) []string {
 	var names []string
 	for i := range d.Weigh {
 		names = append(names, shorten(d.Weigh[i].Name))
@@ -146,7 +146,7 @@ func (w *words) settling(d *Difference) []string {
 }
 
 // called is what a build is called in a sentence.
-func called(b *parts.Build) string {
+func called(b *document.Build) string {
 	if strings.TrimSpace(b.Name) == "" {
 		return shorten(b.ID)
 	}
@@ -154,7 +154,7 @@ func called(b *parts.Build) string {
 }
 
 // loadCalled is what a load is called.
-func loadCalled(l *parts.Load) string {
+func loadCalled(l *document.Load) string {
 	if strings.TrimSpace(l.Name) == "" {
 		return l.ID
 	}

@@ -7,7 +7,8 @@ import (
 	"strconv"
 	"strings"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
+	"steelyard/internal/partslist"
 )
 
 // Export is how a table leaves the program.
@@ -71,8 +72,8 @@ func DifferenceCSV(r *Report, x Export) []byte {
 
 // FiguresMarkdown writes the figures of all builds side by side as a table for
 // an article, in the units that the document wants shown. Notes follow below.
-func FiguresMarkdown(r *Report, show parts.Show, x Export) []byte {
-	w := newWords(show)
+func FiguresMarkdown(r *Report, show document.Show, x Export) []byte {
+	w := newPhrasing(show)
 	var t markdownTable
 	head := []string{Label("table.figure")}
 	for i := range r.Builds {
@@ -101,12 +102,12 @@ func FiguresMarkdown(r *Report, show parts.Show, x Export) []byte {
 // DifferenceMarkdown writes the difference of two builds for an article: what it
 // says in words, its figures, its groups, and the parts that are not the same.
 // Notes follow below.
-func DifferenceMarkdown(r *Report, show parts.Show, x Export) []byte {
+func DifferenceMarkdown(r *Report, show document.Show, x Export) []byte {
 	d := r.Difference
 	if d == nil {
 		return nil
 	}
-	w := newWords(show)
+	w := newPhrasing(show)
 	var t markdownTable
 	a, b := sidesOf(r)
 	t.text(d.Summary)
@@ -293,10 +294,10 @@ func (t *csvTable) bytes() []byte {
 	return t.b.Bytes()
 }
 
-// PartsCSV writes the parts of a build as [parts.WriteCSV] does, for a spreadsheet
+// PartsCSV writes the parts of a build as [partslist.WriteCSV] does, for a spreadsheet
 // or to be read again, with the notes in one cell above the list.
-func PartsCSV(b *parts.Build, x Export) []byte {
-	list := parts.WriteCSV(b, parts.CSVStyle{Semicolon: x.Semicolon})
+func PartsCSV(b *document.Build, x Export) []byte {
+	list := partslist.WriteCSV(b, partslist.CSVStyle{Semicolon: x.Semicolon})
 	if len(x.Notes) == 0 {
 		return list
 	}
@@ -308,7 +309,7 @@ func PartsCSV(b *parts.Build, x Export) []byte {
 		comma = ";"
 	}
 	cells := make([]string, 1+bytes.Count(head, []byte(comma)))
-	cells[0] = parts.NotePrefix + strings.Join(x.Notes, " ")
+	cells[0] = partslist.NotePrefix + strings.Join(x.Notes, " ")
 	t.line(cells...)
 	t.w.Flush()
 	return append(t.b.Bytes(), list...)
@@ -317,8 +318,8 @@ func PartsCSV(b *parts.Build, x Export) []byte {
 // PartsMarkdown writes the parts of a build for an article, in the units that the
 // document wants shown, by group. What is left out of the figures has no mass
 // together.
-func (e *Evaluation) PartsMarkdown(b *parts.Build, x Export) []byte {
-	w := newWords(e.Document.Show)
+func (e *Evaluation) PartsMarkdown(b *document.Build, x Export) []byte {
+	w := newPhrasing(e.Document.Show)
 	var t markdownTable
 	t.head("wwffffww", Label("table.group"), Label("table.part"), Label("table.number"), Label("table.each"), Label("table.within"), Label("table.together"), Label("table.basis"), Label("table.station"))
 	told := make(map[string]*Part)
@@ -331,10 +332,10 @@ func (e *Evaluation) PartsMarkdown(b *parts.Build, x Export) []byte {
 			}
 		}
 	}
-	for _, g := range parts.Groups {
+	for _, g := range document.Groups {
 		for i := range b.Parts {
 			p := &b.Parts[i]
-			if parts.GroupOf(p.Kind) != g {
+			if document.GroupOf(p.Kind) != g {
 				continue
 			}
 			together := "–"
@@ -380,7 +381,7 @@ func (t *csvTable) safe(cell string) string {
 	if _, err := strconv.ParseFloat(number, 64); err == nil {
 		return cell
 	}
-	return parts.Cover(cell)
+	return partslist.Cover(cell)
 }
 
 // markdownTable writes tables as GitHub Flavored Markdown has them.

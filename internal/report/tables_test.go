@@ -12,7 +12,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
@@ -46,7 +46,7 @@ func TestTables(t *testing.T) {
 	golden(t, "difference.csv", report.DifferenceCSV(r, report.Export{}))
 	golden(t, "figures.md", report.FiguresMarkdown(r, d.Show, report.Export{}))
 	golden(t, "difference.md", report.DifferenceMarkdown(r, d.Show, report.Export{}))
-	golden(t, "difference-pounds.md", report.DifferenceMarkdown(r, parts.Show{Mass: "lb_oz", Length: "in"}, report.Export{}))
+	golden(t, "difference-pounds.md", report.DifferenceMarkdown(r, document.Show{Mass: "lb_oz", Length: "in"}, report.Export{}))
 }
 
 // rows reads a table back.
@@ -81,7 +81,7 @@ func TestFiguresCSV(t *testing.T) {
 
 // Without a second build, or without any, tables are empty and not a fault.
 func TestTablesOfLittle(t *testing.T) {
-	for _, d := range []*parts.Document{documentOf(), documentOf(bike("a")), documentOf(fitted("a"))} {
+	for _, d := range []*document.Document{documentOf(), documentOf(bike("a")), documentOf(fitted("a"))} {
 		r := report.EvaluateDocument(d)
 		if lines, err := rows(report.DifferenceCSV(r, report.Export{})); err != nil || len(lines) != 1 {
 			t.Errorf("%d lines, %v", len(lines), err)
@@ -99,7 +99,7 @@ func TestMarkdownNames(t *testing.T) {
 	a, b := fitted("a"), other("b")
 	a.Name = "a|b <script>\n# *c* `d` [e](f)"
 	b.Parts[9].Name = a.Name
-	text := string(report.DifferenceMarkdown(report.EvaluateDocument(documentOf(a, b)), parts.Show{}, report.Export{}))
+	text := string(report.DifferenceMarkdown(report.EvaluateDocument(documentOf(a, b)), document.Show{}, report.Export{}))
 	want := "a\\|b \\<script\\> \\# \\*c\\* \\`d\\` \\[e\\](f)"
 	if n := strings.Count(text, want); n != 4 {
 		t.Errorf("%d times: %s", n, text)

@@ -1,6 +1,8 @@
 package report
 
-import "steelyard/internal/parts"
+import (
+	"steelyard/internal/document"
+)
 
 // Format and Version name the format of a report.
 const (
@@ -22,10 +24,10 @@ type Report struct {
 
 // Head is what a report has to tell first.
 type Head struct {
-	Format   string          `json:"format"`
-	Version  int             `json:"version"`
-	Program  string          `json:"program"` // the program's version
-	Problems []parts.Problem `json:"problems"`
+	Format   string             `json:"format"`
+	Version  int                `json:"version"`
+	Program  string             `json:"program"` // the program's version
+	Problems []document.Problem `json:"problems"`
 }
 
 // Build is one build weighed. A build with an error in its frame figures has
@@ -44,9 +46,9 @@ type Bike struct {
 	Name    string `json:"name"`
 	Weighed bool   `json:"weighed"` // whether Figures hold
 
-	Load     string         `json:"load"`     // what it carries: a load id, or nothing
-	State    parts.State    `json:"state"`    // how much of that is on it: what figures, groups, carriers, weigh and summary are of
-	Supplies parts.Supplies `json:"supplies"` // and how much of it is left
+	Load     string            `json:"load"`     // what it carries: a load id, or nothing
+	State    document.State    `json:"state"`    // how much of that is on it: what figures, groups, carriers, weigh and summary are of
+	Supplies document.Supplies `json:"supplies"` // and how much of it is left
 
 	FrontSprung bool `json:"front_sprung"` // false: a rigid fork, the tyre is the only spring in front
 	RearSprung  bool `json:"rear_sprung"`  // likewise
@@ -91,15 +93,15 @@ type Subset struct {
 
 // Part is a line of the parts list, weighed and placed.
 type Part struct {
-	ID       string     `json:"id"`
-	Mass     float64    `json:"mass_g"` // all pieces
-	Plus     float64    `json:"plus_g"`
-	Place    parts.Vec3 `json:"place_mm"` // the middle of a pair
-	Group    string     `json:"group"`
-	Unsprung float64    `json:"unsprung"`      // share counted as unsprung, 0 to 1
-	Doubt    float64    `json:"doubt"`         // share of the total's variance, 0 to 1
-	OK       bool       `json:"ok"`            // false: left out, see Problems
-	Off      bool       `json:"off,omitempty"` // not on the bike in the state shown, and not in its figures
+	ID       string        `json:"id"`
+	Mass     float64       `json:"mass_g"` // all pieces
+	Plus     float64       `json:"plus_g"`
+	Place    document.Vec3 `json:"place_mm"` // the middle of a pair
+	Group    string        `json:"group"`
+	Unsprung float64       `json:"unsprung"`      // share counted as unsprung, 0 to 1
+	Doubt    float64       `json:"doubt"`         // share of the total's variance, 0 to 1
+	OK       bool          `json:"ok"`            // false: left out, see Problems
+	Off      bool          `json:"off,omitempty"` // not on the bike in the state shown, and not in its figures
 }
 
 // Advice says what weighing one part would do.
@@ -122,15 +124,15 @@ type Difference struct {
 
 // Comparison is a difference without what tells it part by part.
 type Comparison struct {
-	A       string        `json:"a"` // build ids; the same one for two loads on one build
-	B       string        `json:"b"`
-	LoadA   string        `json:"load_a"` // load ids, or nothing
-	LoadB   string        `json:"load_b"`
-	StateA  parts.State   `json:"state_a"`
-	StateB  parts.State   `json:"state_b"`
-	Figures []Change      `json:"figures"`
-	Groups  []GroupChange `json:"groups"` // largest first
-	Summary string        `json:"summary"`
+	A       string         `json:"a"` // build ids; the same one for two loads on one build
+	B       string         `json:"b"`
+	LoadA   string         `json:"load_a"` // load ids, or nothing
+	LoadB   string         `json:"load_b"`
+	StateA  document.State `json:"state_a"`
+	StateB  document.State `json:"state_b"`
+	Figures []Change       `json:"figures"`
+	Groups  []GroupChange  `json:"groups"` // largest first
+	Summary string         `json:"summary"`
 }
 
 // Change is one figure in both builds.
@@ -155,15 +157,15 @@ type GroupChange struct {
 
 // PartChange is a part that is not the same in both builds.
 type PartChange struct {
-	What  string     `json:"what"`        // "added", "removed", "changed" (mass, or how well its place is known), "moved"
-	A     string     `json:"a,omitempty"` // part id in A
-	B     string     `json:"b,omitempty"` // part id in B
-	Name  string     `json:"name"`
-	Group string     `json:"group"`
-	Delta float64    `json:"delta_g"`
-	Plus  float64    `json:"plus_g"`
-	Moved parts.Vec3 `json:"moved_mm"` // for parts in both
-	Far   float64    `json:"far_mm"`   // how far that is
+	What  string        `json:"what"`        // "added", "removed", "changed" (mass, or how well its place is known), "moved"
+	A     string        `json:"a,omitempty"` // part id in A
+	B     string        `json:"b,omitempty"` // part id in B
+	Name  string        `json:"name"`
+	Group string        `json:"group"`
+	Delta float64       `json:"delta_g"`
+	Plus  float64       `json:"plus_g"`
+	Moved document.Vec3 `json:"moved_mm"` // for parts in both
+	Far   float64       `json:"far_mm"`   // how far that is
 
 	WithFrame bool   `json:"with_frame,omitempty"` // it sits at the same station, which the bike's own figures moved
 	CarrierA  string `json:"carrier_a,omitempty"`  // both only when they differ
@@ -175,8 +177,8 @@ type PartChange struct {
 
 // Mover says by how much a part's change moved the centre of mass.
 type Mover struct {
-	Name string     `json:"name"`
-	A    string     `json:"a,omitempty"`
-	B    string     `json:"b,omitempty"`
-	By   parts.Vec3 `json:"by_mm"`
+	Name string        `json:"name"`
+	A    string        `json:"a,omitempty"`
+	B    string        `json:"b,omitempty"`
+	By   document.Vec3 `json:"by_mm"`
 }

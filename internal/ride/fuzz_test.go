@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/ride"
 )
 
@@ -30,7 +30,7 @@ func FuzzSystem(f *testing.F) {
 			mass.Uncertainty(items, f)
 		}
 		s.Curve(gradient, x, 3, grip)
-		list := s.Judge(items, []parts.Rating{{What: what, Limit: limit}}, map[string]mass.Share{"rear-rack": {1, 0.5}})
+		list := s.Judge(items, []document.Rating{{What: what, Limit: limit}}, map[string]mass.Share{"rear-rack": {1, 0.5}})
 		if len(list) > 1 {
 			t.Errorf("one rating gave %d judgements", len(list))
 		}

@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // Verdict is how a load stands to its limit.
@@ -88,19 +88,19 @@ func RackOf(station string, y float64) string {
 }
 
 // Judge holds the loads of the system against the ratings of a build, in the
-// order of parts.Rateds. Racks tells, by the name of a rack or cage, what share
+// order of document.Rateds. Racks tells, by the name of a rack or cage, what share
 // of each item it carries; one that is not in it carries nothing. A tyre and a rim
 // carry the load of their wheel on the level, the wheel itself included, since
 // makers set their limits for the whole.
 //
-// A limit of 0 is not known, and not judged. What parts.Check finds wrong is
+// A limit of 0 is not known, and not judged. What document.Check finds wrong is
 // left out: a rating of something else, a second one of the same thing, and a
 // limit that cannot be.
-func (s *System) Judge(items []mass.Item, ratings []parts.Rating, racks map[string]mass.Share) []Headroom {
+func (s *System) Judge(items []mass.Item, ratings []document.Rating, racks map[string]mass.Share) []Headroom {
 	var list []Headroom
-	for _, what := range parts.Rateds {
-		i := slices.IndexFunc(ratings, func(r parts.Rating) bool { return r.What == what })
-		if i < 0 || !(ratings[i].Limit >= 1 && ratings[i].Limit <= parts.MaxRating) {
+	for _, what := range document.Rateds {
+		i := slices.IndexFunc(ratings, func(r document.Rating) bool { return r.What == what })
+		if i < 0 || !(ratings[i].Limit >= 1 && ratings[i].Limit <= document.MaxRating) {
 			continue
 		}
 		if h, ok := Judge(what, items, s.rated(what, items, racks), ratings[i].Limit/1000); ok {

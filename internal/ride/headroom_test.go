@@ -5,9 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/ride"
 )
 
@@ -54,7 +54,7 @@ func TestJudge(t *testing.T) {
 	// By hand: front 80 · 0.4 + 6 = 38 kg, rear 62 kg.
 	s := ride.Between(items, 0, 1)
 	racks := map[string]mass.Share{"rear-rack": {0, 1, 0}, "front-rack": nil}
-	ratings := []parts.Rating{
+	ratings := []document.Rating{
 		{What: "rear-tyre", Limit: 60e3}, {What: "rear-rack", Limit: 14.5e3}, {What: "total", Limit: 140e3},
 		{What: "front-tyre", Limit: 0}, {What: "front-rim", Limit: 60e3}, {What: "front-rack", Limit: 10e3},
 		{What: "fuel", Limit: 1}, {What: "total", Limit: 1}, {What: "rear-rim", Limit: -1}, {What: "rear-rim", Limit: math.NaN()}, {What: "rear-rim", Limit: 5e-324},
@@ -78,15 +78,15 @@ func TestJudge(t *testing.T) {
 	}
 }
 
-// A rating is judged when parts.Check finds nothing wrong with it, and only then.
+// A rating is judged when document.Check finds nothing wrong with it, and only then.
 func TestJudgedAreChecked(t *testing.T) {
 	items := []mass.Item{{Mass: 80, Place: mass.Vec{X: 0.4, Z: 1}}}
 	s := ride.Between(items, 0, 1)
-	for _, what := range append([]string{"fuel", ""}, parts.Rateds...) {
+	for _, what := range append([]string{"fuel", ""}, document.Rateds...) {
 		for _, limit := range []float64{math.NaN(), math.Inf(1), -1, 0, 0.5, 1, 80e3, 1e6, 1.1e6} {
-			ratings := []parts.Rating{{What: what, Limit: limit}}
-			d := parts.Document{Show: parts.Show{Mass: "g", Length: "mm"}, Builds: []parts.Build{{ID: "a", Name: "A", Ratings: ratings}}}
-			sound := len(parts.Check(&d)) == 0 && limit != 0
+			ratings := []document.Rating{{What: what, Limit: limit}}
+			d := document.Document{Show: document.Show{Mass: "g", Length: "mm"}, Builds: []document.Build{{ID: "a", Name: "A", Ratings: ratings}}}
+			sound := len(document.Check(&d)) == 0 && limit != 0
 			if judged := len(s.Judge(items, ratings, nil)) == 1; judged != sound {
 				t.Errorf("%s at %v g: judged %v, sound %v", what, limit, judged, sound)
 			}

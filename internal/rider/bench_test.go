@@ -3,13 +3,13 @@ package rider
 import (
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 func BenchmarkSeat(b *testing.B) {
-	for _, posture := range parts.Postures {
+	for _, posture := range document.Postures {
 		b.Run(posture, func(b *testing.B) {
-			bike, r := posed(b, load(b, "riel-bike.json")), person(func(r *parts.Rider) { r.Posture = posture })
+			bike, r := posed(b, load(b, "riel-bike.json")), person(func(r *document.Rider) { r.Posture = posture })
 			b.ReportAllocs()
 			for b.Loop() {
 				if body, _ := Seat(bike, r); body == nil {

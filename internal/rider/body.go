@@ -3,8 +3,8 @@ package rider
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // Body is a person on a bike.
@@ -81,7 +81,7 @@ const (
 // HalfWidth returns how far the mass of a rider, with clothes and shoes, may be
 // off, g. The three are independent of each other, so they add up as the root of
 // the sum of squares.
-func HalfWidth(r *parts.Rider) float64 {
+func HalfWidth(r *document.Rider) float64 {
 	return math.Hypot(r.HalfWidth, math.Hypot(ClothesWithin*r.Clothing, ShoesWithin*r.Shoes))
 }
 

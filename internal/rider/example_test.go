@@ -3,9 +3,9 @@ package rider_test
 import (
 	"fmt"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/rider"
 )
 
@@ -17,7 +17,7 @@ func ExampleSeat() {
 		Grip:          mass.Vec{X: 0.85, Y: 0.27, Z: 1.02},
 		PedalFront:    mass.Vec{X: 0.43 + 0.17, Y: 0.13, Z: 0.28},
 	}
-	r := &parts.Rider{
+	r := &document.Rider{
 		Name: "A tourer", Stature: 1740, Mass: 70000, HalfWidth: 1000, Clothing: 2000, Shoes: 1000,
 		Table: "female", Posture: "leaned",
 	}

@@ -123,7 +123,7 @@ func worst(f func(angle float64) float64) (value, angle float64) {
 	return value, angle
 }
 
-// short is by how much the left leg is too short, over a whole turn of the
+// Shorten is by how much the left leg is too short, over a whole turn of the
 // cranks, when the toes point as far as most, m; not positive is long enough.
 func (m *body) short(hip mass.Vec, c crank, most float64) float64 {
 	v, _ := worst(func(angle float64) float64 {

@@ -8,9 +8,9 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // TestLook draws a sheet of figures for people to look at, when the variable
@@ -23,21 +23,21 @@ func TestLook(t *testing.T) {
 	var s sheet
 	for _, file := range []string{"touring-bike", "travel-bike"} {
 		bike := posed(t, load(t, filepath.Join("..", "geometry", file+".json")))
-		for _, posture := range parts.Postures {
-			s.draw(t, bike, person(func(r *parts.Rider) { r.Posture = posture }))
+		for _, posture := range document.Postures {
+			s.draw(t, bike, person(func(r *document.Rider) { r.Posture = posture }))
 		}
 	}
 	bike := posed(t, load(t, filepath.Join("..", "geometry", "travel-bike.json")))
 	for _, crank := range []float64{90, 45, -45, -90, 180} {
-		s.draw(t, bike, person(func(r *parts.Rider) { r.Posture = "leaned"; r.Crank = crank }))
+		s.draw(t, bike, person(func(r *document.Rider) { r.Posture = "leaned"; r.Crank = crank }))
 	}
-	s.draw(t, bike, person(func(r *parts.Rider) { r.Posture = standing; r.Crank = -90 }))
-	s.draw(t, bike, person(func(r *parts.Rider) { r.Posture = "leaned"; r.Stature = 1950; r.Mass = 110e3 }))
-	s.draw(t, posed(t, load(t, "riel-bike.json")), person(func(r *parts.Rider) { r.Posture = "leaned" }))
+	s.draw(t, bike, person(func(r *document.Rider) { r.Posture = standing; r.Crank = -90 }))
+	s.draw(t, bike, person(func(r *document.Rider) { r.Posture = "leaned"; r.Stature = 1950; r.Mass = 110e3 }))
+	s.draw(t, posed(t, load(t, "riel-bike.json")), person(func(r *document.Rider) { r.Posture = "leaned" }))
 	s.behind = true
 	for _, file := range []string{"../geometry/touring-bike.json", "../geometry/travel-bike.json"} {
 		s.draw(t, posed(t, load(t, file)), person())
-		s.draw(t, posed(t, load(t, file)), person(func(r *parts.Rider) { r.Posture = standing }))
+		s.draw(t, posed(t, load(t, file)), person(func(r *document.Rider) { r.Posture = standing }))
 	}
 	text := fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d"><rect width="100%%" height="100%%" fill="#fff"/>%s</svg>`, 4*cell, (s.n+3)/4*cell, s.String())
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
@@ -53,7 +53,7 @@ type sheet struct {
 	behind bool
 }
 
-func (s *sheet) draw(t *testing.T, b *geometry.Bike, r *parts.Rider) {
+func (s *sheet) draw(t *testing.T, b *geometry.Bike, r *document.Rider) {
 	body, problems := Seat(b, r)
 	x, y := float64(s.n%4*cell), float64(s.n/4*cell)
 	s.n++

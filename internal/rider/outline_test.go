@@ -6,8 +6,8 @@ import (
 
 	"pgregory.net/rapid"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // volume of a tapered capsule: a frustum with half a ball at either end. Seen
@@ -105,8 +105,8 @@ func TestOutlineOrder(t *testing.T) {
 // More mass is more girth.
 func TestGirth(t *testing.T) {
 	bike := posed(t, load(t, "riel-bike.json"))
-	thin := seated(t, bike, person(func(r *parts.Rider) { r.Mass = 55e3 })).Outline()
-	stout := seated(t, bike, person(func(r *parts.Rider) { r.Mass = 110e3 })).Outline()
+	thin := seated(t, bike, person(func(r *document.Rider) { r.Mass = 55e3 })).Outline()
+	stout := seated(t, bike, person(func(r *document.Rider) { r.Mass = 110e3 })).Outline()
 	for i := range thin {
 		if grows := stout[i].R > 1.3*thin[i].R; grows == (thin[i].Name == Head || thin[i].Name == Neck || thin[i].Name == Foot) {
 			t.Errorf("%s from %g to %g m", thin[i].Name, thin[i].R, stout[i].R)

@@ -3,14 +3,14 @@ package rider
 import (
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // weighed puts the parts of a build at their stations, as points: enough for a
 // bike's share of a centre of mass.
-func weighed(t *testing.T, b *parts.Build, bike *geometry.Bike) []mass.Item {
+func weighed(t *testing.T, b *document.Build, bike *geometry.Bike) []mass.Item {
 	t.Helper()
 	var items []mass.Item
 	for _, p := range b.Parts {
@@ -50,7 +50,7 @@ func TestBrakingLimitNearRiel(t *testing.T) {
 	near(t, "wheel radius", bike.FrontRadius, 0.34, 0.002)
 	bare := weighed(t, b, bike)
 	near(t, "bike's mass", mass.Sum(bare, nil).M, 9.05, 1e-9)
-	with := func(bike *geometry.Bike, r *parts.Rider) float64 {
+	with := func(bike *geometry.Bike, r *document.Rider) float64 {
 		return limit(bike, append(seated(t, bike, r).Items(0, 0), bare...))
 	}
 	near(t, "limit of a usual rider, against Riel", with(bike, person()), 0.63, 0.08)
@@ -59,10 +59,10 @@ func TestBrakingLimitNearRiel(t *testing.T) {
 		b := *b
 		b.Saddle.Height = 0.883 * 0.47 * stature
 		b.Saddle.Setback += back
-		return with(posed(t, &b), person(func(r *parts.Rider) { r.Table, r.Stature, r.Posture = table, stature, posture }))
+		return with(posed(t, &b), person(func(r *document.Rider) { r.Table, r.Stature, r.Posture = table, stature, posture }))
 	}
-	for _, table := range parts.Tables {
-		for _, posture := range parts.Postures[:3] {
+	for _, table := range document.Tables {
+		for _, posture := range document.Postures[:3] {
 			near(t, "limit at 1.60 m", fitted(1600, 0, table, posture), 0.59, 0.01)
 			near(t, "limit at 1.90 m", fitted(1900, 0, table, posture), 0.52, 0.01)
 		}
@@ -105,10 +105,10 @@ func (b *Body) winterCentre() mass.Vec {
 // heavier than those of the living young people of de Leva's, but his trunk has
 // its centre lower.
 func TestCentreAgainstWinter(t *testing.T) {
-	for _, table := range parts.Tables {
+	for _, table := range document.Tables {
 		for _, file := range []string{"../geometry/touring-bike.json", "../geometry/travel-bike.json", "riel-bike.json"} {
-			for _, posture := range parts.Postures {
-				b := seated(t, posed(t, load(t, file)), person(func(r *parts.Rider) { r.Table, r.Posture, r.Clothing, r.Shoes = table, posture, 0, 0 }))
+			for _, posture := range document.Postures {
+				b := seated(t, posed(t, load(t, file)), person(func(r *document.Rider) { r.Table, r.Posture, r.Clothing, r.Shoes = table, posture, 0, 0 }))
 				nearPoint(t, "centre", b.centre(), b.winterCentre(), 0.02)
 			}
 		}

@@ -18,7 +18,7 @@ type posture struct {
 	elbow    float64 // bend, rad
 }
 
-// postures are those of parts.Postures.
+// postures are those of document.Postures.
 var postures = []posture{
 	{"upright", 62 * degree, 90 * degree, 30 * degree},
 	{"leaned", 38 * degree, 62 * degree, 25 * degree},

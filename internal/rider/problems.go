@@ -7,50 +7,50 @@ import (
 	"strconv"
 	"strings"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // list gathers the problems of one rider on one bike.
 type list struct {
-	rider    *parts.Rider
-	problems []parts.Problem
+	rider    *document.Rider
+	problems []document.Problem
 	failed   bool // whether one of them is an error
 }
 
 // fault adds an error: without it put right there is no body.
 func (l *list) fault(field, message string) {
 	l.failed = true
-	l.add(parts.SeverityError, field, message)
+	l.add(document.SeverityError, field, message)
 }
 
 // doubt adds a warning: it is odd, and is taken as it is.
 func (l *list) doubt(field, message string) {
-	l.add(parts.SeverityWarning, field, message)
+	l.add(document.SeverityWarning, field, message)
 }
 
 // add tells a problem. A field with a dot is one of the build, and not the
 // rider's.
 func (l *list) add(severity, field, message string) {
-	p := parts.Problem{Severity: severity, Field: field, Message: message}
+	p := document.Problem{Severity: severity, Field: field, Message: message}
 	if !strings.Contains(field, ".") && field != "frame" {
 		p.Rider = l.rider.ID
 	}
 	l.problems = append(l.problems, p)
 }
 
-// figures checks every figure of a rider by itself. parts.Check tells the same of
+// figures checks every figure of a rider by itself. document.Check tells the same of
 // a document; who seats a rider of one that it has passed is told nothing here.
-func (l *list) figures(r *parts.Rider) {
+func (l *list) figures(r *document.Rider) {
 	for _, f := range [...]struct {
 		field, name, unit string
 		v, low, high      float64
 	}{
-		{"stature_mm", "stature", "mm", r.Stature, parts.MinStature, parts.MaxStature},
-		{"mass_g", "mass", "g", r.Mass, parts.MinBody, parts.MaxBody},
-		{"half_width_g", "half-width of the mass", "g", r.HalfWidth, 0, parts.MaxBody},
-		{"clothing_g", "clothing", "g", r.Clothing, 0, parts.MaxClothing},
-		{"shoes_g", "pair of shoes", "g", r.Shoes, 0, parts.MaxShoes},
-		{"crank_deg", "crank angle", "degrees", r.Crank, -parts.MaxCrank, parts.MaxCrank},
+		{"stature_mm", "stature", "mm", r.Stature, document.MinStature, document.MaxStature},
+		{"mass_g", "mass", "g", r.Mass, document.MinBody, document.MaxBody},
+		{"half_width_g", "half-width of the mass", "g", r.HalfWidth, 0, document.MaxBody},
+		{"clothing_g", "clothing", "g", r.Clothing, 0, document.MaxClothing},
+		{"shoes_g", "pair of shoes", "g", r.Shoes, 0, document.MaxShoes},
+		{"crank_deg", "crank angle", "degrees", r.Crank, -document.MaxCrank, document.MaxCrank},
 	} {
 		if f.v >= f.low && f.v <= f.high {
 			continue
@@ -61,14 +61,14 @@ func (l *list) figures(r *parts.Rider) {
 		}
 		l.fault(f.field, l.sentence("the "+f.name+" is "+is+"; it must lie between "+number(f.low)+" and "+number(f.high)+" "+f.unit+"."))
 	}
-	if r.HalfWidth > r.Mass && r.Mass >= parts.MinBody && r.HalfWidth <= parts.MaxBody {
+	if r.HalfWidth > r.Mass && r.Mass >= document.MinBody && r.HalfWidth <= document.MaxBody {
 		l.fault("half_width_g", l.sentence("the half-width of the mass, "+number(r.HalfWidth)+" g, must not be more than the mass, "+number(r.Mass)+" g."))
 	}
-	if !slices.Contains(parts.Tables, r.Table) {
-		l.fault("table", l.sentence("there is no body table "+quote(r.Table)+"; it must be "+choice(parts.Tables)+"."))
+	if !slices.Contains(document.Tables, r.Table) {
+		l.fault("table", l.sentence("there is no body table "+quote(r.Table)+"; it must be "+choice(document.Tables)+"."))
 	}
-	if !slices.Contains(parts.Postures, r.Posture) {
-		l.fault("posture", l.sentence("there is no posture "+quote(r.Posture)+"; it must be "+choice(parts.Postures)+"."))
+	if !slices.Contains(document.Postures, r.Posture) {
+		l.fault("posture", l.sentence("there is no posture "+quote(r.Posture)+"; it must be "+choice(document.Postures)+"."))
 	}
 }
 
@@ -198,7 +198,7 @@ func (l *list) sentence(s string) string {
 	return "Rider “" + short(name) + "”: " + string(s[0]-'a'+'A') + s[1:]
 }
 
-// number writes a figure as it was typed.
+// Number writes a figure as it was typed.
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 7, 64) }
 
 // whole writes a length of whole mm.
@@ -219,7 +219,7 @@ func choice(names []string) string {
 
 func quote(s string) string { return "“" + short(s) + "”" }
 
-// short makes one line of a text of the user's, cut to what a message can bear.
+// Shorten makes one line of a text of the user's, cut to what a message can bear.
 func short(s string) string {
 	const most = 40
 	s = strings.Join(strings.Fields(strings.ToValidUTF8(s[:min(len(s), 8*most)], "")), " ")

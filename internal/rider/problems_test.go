@@ -10,16 +10,16 @@ import (
 
 	"pgregory.net/rapid"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // errorAt returns the first error, and fails unless it is at that field.
-func errorAt(t rapid.TB, problems []parts.Problem, field string) parts.Problem {
+func errorAt(t rapid.TB, problems []document.Problem, field string) document.Problem {
 	t.Helper()
 	for _, p := range problems {
-		if p.Severity == parts.SeverityError {
+		if p.Severity == document.SeverityError {
 			if p.Field != field {
 				t.Fatalf("an error at %s, not at %s: %s", p.Field, field, p.Message)
 			}
@@ -27,7 +27,7 @@ func errorAt(t rapid.TB, problems []parts.Problem, field string) parts.Problem {
 		}
 	}
 	t.Fatalf("no error at %s: %v", field, problems)
-	return parts.Problem{}
+	return document.Problem{}
 }
 
 // Each bad figure is an error at its field, which names the rider and what
@@ -36,27 +36,27 @@ func TestBadFigures(t *testing.T) {
 	bike := posed(t, load(t, "riel-bike.json"))
 	for _, c := range []struct {
 		field string
-		set   func(*parts.Rider)
+		set   func(*document.Rider)
 		says  string
 	}{
-		{"stature_mm", func(r *parts.Rider) { r.Stature = math.NaN() }, "not a finite number"},
-		{"stature_mm", func(r *parts.Rider) { r.Stature = 799 }, "between 800 and 2500 mm"},
-		{"stature_mm", func(r *parts.Rider) { r.Stature = 2501 }, "between 800 and 2500 mm"},
-		{"stature_mm", func(r *parts.Rider) { r.Stature = -1750 }, "-1750"},
-		{"mass_g", func(r *parts.Rider) { r.Mass = 75 }, "between 10000 and 300000 g"},
-		{"mass_g", func(r *parts.Rider) { r.Mass = 300001 }, "between 10000 and 300000 g"},
-		{"mass_g", func(r *parts.Rider) { r.Mass = math.Inf(1) }, "not a finite number"},
-		{"half_width_g", func(r *parts.Rider) { r.HalfWidth = -1 }, "-1 g"},
-		{"half_width_g", func(r *parts.Rider) { r.HalfWidth = 75001 }, "must not be more than the mass"},
-		{"half_width_g", func(r *parts.Rider) { r.HalfWidth = 300001 }, "between 0 and 300000 g"},
-		{"half_width_g", func(r *parts.Rider) { r.HalfWidth = math.NaN() }, "not a finite number"},
-		{"clothing_g", func(r *parts.Rider) { r.Clothing = -0.5 }, "-0.5 g"},
-		{"clothing_g", func(r *parts.Rider) { r.Clothing = 1e6 }, "between 0 and 30000 g"},
-		{"shoes_g", func(r *parts.Rider) { r.Shoes = -1 }, "between 0 and 10000 g"},
-		{"crank_deg", func(r *parts.Rider) { r.Crank = math.Inf(-1) }, "not a finite number"},
-		{"crank_deg", func(r *parts.Rider) { r.Crank = 361 }, "between -360 and 360 degrees"},
-		{"table", func(r *parts.Rider) { r.Table = "" }, "female or male"},
-		{"posture", func(r *parts.Rider) { r.Posture = "<b>" + strings.Repeat("x", 10000) }, "upright, leaned, low or standing"},
+		{"stature_mm", func(r *document.Rider) { r.Stature = math.NaN() }, "not a finite number"},
+		{"stature_mm", func(r *document.Rider) { r.Stature = 799 }, "between 800 and 2500 mm"},
+		{"stature_mm", func(r *document.Rider) { r.Stature = 2501 }, "between 800 and 2500 mm"},
+		{"stature_mm", func(r *document.Rider) { r.Stature = -1750 }, "-1750"},
+		{"mass_g", func(r *document.Rider) { r.Mass = 75 }, "between 10000 and 300000 g"},
+		{"mass_g", func(r *document.Rider) { r.Mass = 300001 }, "between 10000 and 300000 g"},
+		{"mass_g", func(r *document.Rider) { r.Mass = math.Inf(1) }, "not a finite number"},
+		{"half_width_g", func(r *document.Rider) { r.HalfWidth = -1 }, "-1 g"},
+		{"half_width_g", func(r *document.Rider) { r.HalfWidth = 75001 }, "must not be more than the mass"},
+		{"half_width_g", func(r *document.Rider) { r.HalfWidth = 300001 }, "between 0 and 300000 g"},
+		{"half_width_g", func(r *document.Rider) { r.HalfWidth = math.NaN() }, "not a finite number"},
+		{"clothing_g", func(r *document.Rider) { r.Clothing = -0.5 }, "-0.5 g"},
+		{"clothing_g", func(r *document.Rider) { r.Clothing = 1e6 }, "between 0 and 30000 g"},
+		{"shoes_g", func(r *document.Rider) { r.Shoes = -1 }, "between 0 and 10000 g"},
+		{"crank_deg", func(r *document.Rider) { r.Crank = math.Inf(-1) }, "not a finite number"},
+		{"crank_deg", func(r *document.Rider) { r.Crank = 361 }, "between -360 and 360 degrees"},
+		{"table", func(r *document.Rider) { r.Table = "" }, "female or male"},
+		{"posture", func(r *document.Rider) { r.Posture = "<b>" + strings.Repeat("x", 10000) }, "upright, leaned, low or standing"},
 	} {
 		body, problems := Seat(bike, person(c.set))
 		told(t, body, problems)
@@ -66,16 +66,16 @@ func TestBadFigures(t *testing.T) {
 		}
 	}
 	// All at once are told at once.
-	if _, problems := Seat(bike, &parts.Rider{ID: "nobody"}); len(problems) != 4 {
+	if _, problems := Seat(bike, &document.Rider{ID: "nobody"}); len(problems) != 4 {
 		t.Errorf("an empty rider has %d problems, want 4: stature, mass, table, posture: %v", len(problems), problems)
 	}
 	// The ends of the ranges are right.
-	for _, set := range []func(*parts.Rider){
-		func(r *parts.Rider) { r.Mass, r.HalfWidth = 10e3, 0 },
-		func(r *parts.Rider) { r.Mass, r.HalfWidth = 300e3, 300e3 },
-		func(r *parts.Rider) { r.Stature = 2500 },
-		func(r *parts.Rider) { r.Crank = 360 },
-		func(r *parts.Rider) { r.Name = "" },
+	for _, set := range []func(*document.Rider){
+		func(r *document.Rider) { r.Mass, r.HalfWidth = 10e3, 0 },
+		func(r *document.Rider) { r.Mass, r.HalfWidth = 300e3, 300e3 },
+		func(r *document.Rider) { r.Stature = 2500 },
+		func(r *document.Rider) { r.Crank = 360 },
+		func(r *document.Rider) { r.Name = "" },
 	} {
 		seated(t, bike, person(set))
 	}
@@ -138,7 +138,7 @@ func TestSaddleOutOfReach(t *testing.T) {
 		legs := func(by float64) bool {
 			_, problems := Seat(lift(*wrong, sign*by), r)
 			for _, p := range problems {
-				if p.Severity == parts.SeverityError && p.Field == "saddle.height_mm" {
+				if p.Severity == document.SeverityError && p.Field == "saddle.height_mm" {
 					return false
 				}
 			}
@@ -159,7 +159,7 @@ func TestSaddleOfTheDocument(t *testing.T) {
 	b := load(t, "riel-bike.json")
 	for _, c := range []struct{ height, stature float64 }{{800, 1700}, {720, 1500}, {720, 1300}, {420, 1900}} {
 		b.Saddle.Height = c.height
-		r := person(func(r *parts.Rider) { r.Stature, r.Posture = c.stature, "upright" })
+		r := person(func(r *document.Rider) { r.Stature, r.Posture = c.stature, "upright" })
 		_, problems := Seat(posed(t, b), r)
 		p := errorAt(t, problems, "saddle.height_mm")
 		by := 1000 * amount(t, p.Message, "must be at least")
@@ -167,7 +167,7 @@ func TestSaddleOfTheDocument(t *testing.T) {
 			by = -by
 		}
 		b.Saddle.Height += by
-		if _, problems := Seat(posed(t, b), r); len(problems) > 0 && problems[0].Field == "saddle.height_mm" && problems[0].Severity == parts.SeverityError {
+		if _, problems := Seat(posed(t, b), r); len(problems) > 0 && problems[0].Field == "saddle.height_mm" && problems[0].Severity == document.SeverityError {
 			t.Errorf("%+v: still %s", c, problems[0].Message)
 		}
 	}
@@ -178,9 +178,9 @@ func TestPointedToes(t *testing.T) {
 	b := load(t, "riel-bike.json")
 	b.Saddle.Height = 755
 	bike := posed(t, b)
-	r := person(func(r *parts.Rider) { r.Crank = -73 })
+	r := person(func(r *document.Rider) { r.Crank = -73 })
 	body, problems := Seat(bike, r)
-	if body == nil || len(problems) != 1 || problems[0].Severity != parts.SeverityWarning || problems[0].Field != "saddle.height_mm" {
+	if body == nil || len(problems) != 1 || problems[0].Severity != document.SeverityWarning || problems[0].Field != "saddle.height_mm" {
 		t.Fatalf("%v", problems)
 	}
 	if body.Left.Toes <= toesDown(-73*degree, false)+degree {
@@ -242,7 +242,7 @@ func TestBarTooWide(t *testing.T) {
 // Legs that are too short for the cranks whatever the saddle.
 func TestCranksTooLong(t *testing.T) {
 	for _, posture := range []string{"leaned", standing} {
-		r := person(func(r *parts.Rider) { r.Posture, r.Stature, r.Crank = posture, 1100, 90 })
+		r := person(func(r *document.Rider) { r.Posture, r.Stature, r.Crank = posture, 1100, 90 })
 		bike := posed(t, load(t, "riel-bike.json"))
 		bike.PedalFront.X = bike.BottomBracket.X + 0.42
 		_, problems := Seat(bike, r)
@@ -256,7 +256,7 @@ func TestCranksTooLong(t *testing.T) {
 	bike := posed(t, load(t, "riel-bike.json"))
 	bike.PedalFront.X = bike.BottomBracket.X + 0.3
 	bike.SaddleTop = bike.BottomBracket.Add(mass.Vec{X: -0.05, Z: 0.23})
-	_, problems := Seat(bike, person(func(r *parts.Rider) { r.Stature = 1100 }))
+	_, problems := Seat(bike, person(func(r *document.Rider) { r.Stature = 1100 }))
 	if p := errorAt(t, problems, "stature_mm"); !strings.Contains(p.Message, "cannot fold") {
 		t.Error(p.Message)
 	}
@@ -267,7 +267,7 @@ func TestCranksTooLong(t *testing.T) {
 func TestLeansFurther(t *testing.T) {
 	b := load(t, "riel-bike.json")
 	b.Cockpit.Stem = 120
-	body, problems := Seat(posed(t, b), person(func(r *parts.Rider) { r.Posture = "upright" }))
+	body, problems := Seat(posed(t, b), person(func(r *document.Rider) { r.Posture = "upright" }))
 	if body == nil || len(problems) != 1 || problems[0].Field != "posture" || !strings.Contains(problems[0].Message, "“leaned” would fit") {
 		t.Fatalf("%v", problems)
 	}
@@ -278,12 +278,12 @@ func TestLeansFurther(t *testing.T) {
 func TestSaddleInTheWay(t *testing.T) {
 	b := load(t, "riel-bike.json")
 	b.Saddle.Height = 860
-	body, problems := Seat(posed(t, b), person(func(r *parts.Rider) { r.Posture, r.Crank = standing, -90 }))
-	if body == nil || len(problems) != 1 || problems[0].Field != "saddle.height_mm" || problems[0].Severity != parts.SeverityWarning {
+	body, problems := Seat(posed(t, b), person(func(r *document.Rider) { r.Posture, r.Crank = standing, -90 }))
+	if body == nil || len(problems) != 1 || problems[0].Field != "saddle.height_mm" || problems[0].Severity != document.SeverityWarning {
 		t.Fatalf("%v", problems)
 	}
 	b.Saddle.Height -= math.Ceil(1000 * amount(t, problems[0].Message, "the hips are") / math.Sin(b.Frame.SeatAngle*degree))
-	if _, problems := Seat(posed(t, b), person(func(r *parts.Rider) { r.Posture, r.Crank = standing, -90 })); len(problems) != 0 {
+	if _, problems := Seat(posed(t, b), person(func(r *document.Rider) { r.Posture, r.Crank = standing, -90 })); len(problems) != 0 {
 		t.Errorf("still %v", problems)
 	}
 }
@@ -338,7 +338,7 @@ func FuzzSeat(f *testing.F) {
 	f.Add("leaned", "male", set(13, 0.6, 14, 0.8))        // pedals as wide as the legs are long
 	good := posed(f, load(f, "riel-bike.json"))
 	f.Fuzz(func(t *testing.T, posture, table string, data []byte) {
-		b, r := *good, person(func(r *parts.Rider) { r.Posture, r.Table = posture, table })
+		b, r := *good, person(func(r *document.Rider) { r.Posture, r.Table = posture, table })
 		fields := []*float64{
 			&r.Stature, &r.Mass, &r.HalfWidth, &r.Clothing, &r.Shoes, &r.Crank,
 			&b.SaddleTop.X, &b.SaddleTop.Z, &b.Grip.X, &b.Grip.Y, &b.Grip.Z,

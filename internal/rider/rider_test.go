@@ -9,19 +9,19 @@ import (
 	json "github.com/goccy/go-json"
 	"pgregory.net/rapid"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // load reads a build of testdata/rider.
-func load(t testing.TB, name string) *parts.Build {
+func load(t testing.TB, name string) *document.Build {
 	t.Helper()
 	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "rider", name))
 	if err != nil {
 		t.Fatal(err)
 	}
-	var b parts.Build
+	var b document.Build
 	if err := json.Unmarshal(text, &b); err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
@@ -29,7 +29,7 @@ func load(t testing.TB, name string) *parts.Build {
 }
 
 // posed poses a build that has no error.
-func posed(t rapid.TB, b *parts.Build) *geometry.Bike {
+func posed(t rapid.TB, b *document.Build) *geometry.Bike {
 	t.Helper()
 	bike, problems := geometry.Pose(b)
 	if bike == nil {
@@ -39,8 +39,8 @@ func posed(t rapid.TB, b *parts.Build) *geometry.Bike {
 }
 
 // person is somebody of usual size, changed by what follows.
-func person(changes ...func(*parts.Rider)) *parts.Rider {
-	r := &parts.Rider{
+func person(changes ...func(*document.Rider)) *document.Rider {
+	r := &document.Rider{
 		ID: "somebody", Name: "Somebody", Stature: 1750, Mass: 75e3, HalfWidth: 1e3,
 		Clothing: 2e3, Shoes: 900, Table: "male", Posture: "leaned",
 	}
@@ -51,7 +51,7 @@ func person(changes ...func(*parts.Rider)) *parts.Rider {
 }
 
 // seated seats a rider for whom there is no error.
-func seated(t rapid.TB, b *geometry.Bike, r *parts.Rider) *Body {
+func seated(t rapid.TB, b *geometry.Bike, r *document.Rider) *Body {
 	t.Helper()
 	body, problems := Seat(b, r)
 	if body == nil {

@@ -3,9 +3,9 @@ package rider
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 const (
@@ -29,11 +29,11 @@ const standBend = 16 * degree
 // its posture's range before the arms give up: both are told as warnings.
 //
 // With an error there is no body: the result is nil exactly when a problem has
-// parts.SeverityError, or when there is no bike or nobody to sit on it. A problem
+// document.SeverityError, or when there is no bike or nobody to sit on it. A problem
 // names the rider where the field is one of the rider's ("stature_mm"). Where it
 // is one of the build's, which has a dot in it ("saddle.height_mm"), Build is left
 // for the caller to set: a posed bike does not know whose it is.
-func Seat(b *geometry.Bike, r *parts.Rider) (*Body, []parts.Problem) {
+func Seat(b *geometry.Bike, r *document.Rider) (*Body, []document.Problem) {
 	if b == nil || r == nil {
 		return nil, nil
 	}

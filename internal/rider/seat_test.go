@@ -8,9 +8,9 @@ import (
 
 	"pgregory.net/rapid"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // exact is what rounding may leave of a length or a place, m.
@@ -35,14 +35,14 @@ func drawn(t *rapid.T, stature float64) *geometry.Bike {
 }
 
 // anybody draws a rider.
-func anybody(t *rapid.T) *parts.Rider {
+func anybody(t *rapid.T) *document.Rider {
 	r := person()
 	r.Stature = rapid.Float64Range(1400, 2050).Draw(t, "stature")
 	r.Mass = rapid.Float64Range(35e3, 140e3).Draw(t, "mass")
 	r.Clothing = rapid.Float64Range(0, 5e3).Draw(t, "clothing")
 	r.Shoes = rapid.Float64Range(0, 2e3).Draw(t, "shoes")
-	r.Table = rapid.SampledFrom(parts.Tables).Draw(t, "table")
-	r.Posture = rapid.SampledFrom(parts.Postures).Draw(t, "posture")
+	r.Table = rapid.SampledFrom(document.Tables).Draw(t, "table")
+	r.Posture = rapid.SampledFrom(document.Postures).Draw(t, "posture")
 	r.Crank = rapid.Float64Range(-360, 360).Draw(t, "crank")
 	return r
 }
@@ -63,7 +63,7 @@ func (b *Body) joints() map[string]mass.Vec {
 
 // sound fails unless a body is one: segments of the lengths that they should
 // have, joined at their ends, on its contact points, with all of its mass.
-func (b *Body) sound(t rapid.TB, bike *geometry.Bike, r *parts.Rider) {
+func (b *Body) sound(t rapid.TB, bike *geometry.Bike, r *document.Rider) {
 	t.Helper()
 	h := r.Stature / 1000
 	between := func(what string, p, q mass.Vec, want float64) {
@@ -139,11 +139,11 @@ func TestSeatAnybody(t *testing.T) {
 
 // told fails unless problems and result agree, and every problem says where
 // and what.
-func told(t rapid.TB, body *Body, problems []parts.Problem) {
+func told(t rapid.TB, body *Body, problems []document.Problem) {
 	t.Helper()
 	failed := false
 	for _, p := range problems {
-		failed = failed || p.Severity == parts.SeverityError
+		failed = failed || p.Severity == document.SeverityError
 		odd := strings.Contains(p.Message, "NaN") || strings.Contains(p.Message, "Inf")
 		if p.Field == "" || p.Message == "" || odd && p.Field != "table" && p.Field != "posture" { // those quote what was typed
 			t.Errorf("a problem that does not say where or what: %+v", p)
@@ -268,8 +268,8 @@ func TestCranksTurnSmoothly(t *testing.T) {
 func TestWholeTurn(t *testing.T) {
 	for _, file := range []string{"../geometry/touring-bike.json", "../geometry/travel-bike.json", "riel-bike.json"} {
 		bike := posed(t, load(t, file))
-		for _, posture := range parts.Postures {
-			r := person(func(r *parts.Rider) { r.Posture = posture; r.Crank = -180 })
+		for _, posture := range document.Postures {
+			r := person(func(r *document.Rider) { r.Posture = posture; r.Crank = -180 })
 			first := seated(t, bike, r)
 			before := first
 			for r.Crank < 180 {
@@ -299,7 +299,7 @@ func TestWholeTurn(t *testing.T) {
 func TestHigherSaddle(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := anybody(t)
-		r.Posture = rapid.SampledFrom(parts.Postures[:3]).Draw(t, "seated posture")
+		r.Posture = rapid.SampledFrom(document.Postures[:3]).Draw(t, "seated posture")
 		bike := drawn(t, r.Stature/1000)
 		low, _ := Seat(bike, r)
 		up := rapid.Float64Range(0.002, 0.02).Draw(t, "up")
@@ -318,11 +318,11 @@ func TestHigherSaddle(t *testing.T) {
 // of mass higher.
 func TestTallerRider(t *testing.T) {
 	bike := posed(t, load(t, "../geometry/touring-bike.json"))
-	for _, table := range parts.Tables {
-		for _, posture := range parts.Postures {
+	for _, table := range document.Tables {
+		for _, posture := range document.Postures {
 			last := 0.
 			for stature := 1720.; stature <= 2000; stature += 10 {
-				b := seated(t, bike, person(func(r *parts.Rider) { r.Table, r.Posture, r.Stature = table, posture, stature }))
+				b := seated(t, bike, person(func(r *document.Rider) { r.Table, r.Posture, r.Stature = table, posture, stature }))
 				if z := b.centre().Z; z <= last {
 					t.Errorf("%s, %s: the centre of %g mm is at %g m, of 10 mm less at %g m", table, posture, stature, z, last)
 				}
@@ -332,14 +332,14 @@ func TestTallerRider(t *testing.T) {
 	}
 }
 
-// parts.Postures keep their order: the lower, the further the trunk leans and the
+// document.Postures keep their order: the lower, the further the trunk leans and the
 // lower the centre.
 func TestPosturesInOrder(t *testing.T) {
 	for _, file := range []string{"../geometry/touring-bike.json", "../geometry/travel-bike.json", "riel-bike.json"} {
 		bike := posed(t, load(t, file))
 		var last *Body
 		for _, p := range postures[:3] {
-			b := seated(t, bike, person(func(r *parts.Rider) { r.Posture = p.name }))
+			b := seated(t, bike, person(func(r *document.Rider) { r.Posture = p.name }))
 			if last != nil && (b.Lean >= last.Lean || b.centre().Z >= last.centre().Z) {
 				t.Errorf("%s: %s leans by %.1f°, %s by %.1f°", file, last.Posture, last.Lean/degree, p.name, b.Lean/degree)
 			}
@@ -356,7 +356,7 @@ func TestSaddleByTheRule(t *testing.T) {
 	for _, stature := range []float64{1550, 1650, 1750, 1850, 1950} {
 		b.Saddle.Height = 0.883 * 0.47 * stature
 		b.Cranks.Length = 172.5 / 1750 * stature
-		r := person(func(r *parts.Rider) { r.Stature = stature })
+		r := person(func(r *document.Rider) { r.Stature = stature })
 		least := math.Inf(1)
 		for r.Crank = -120; r.Crank <= -30; r.Crank++ {
 			least = min(least, seated(t, posed(t, b), r).Left.KneeBend)
@@ -367,7 +367,7 @@ func TestSaddleByTheRule(t *testing.T) {
 
 // dressed is the half-width of a rider's mass, g: of the body as it is stated, a
 // quarter of the clothes, 15 % of the shoes, independent of each other.
-func dressed(r *parts.Rider) float64 {
+func dressed(r *document.Rider) float64 {
 	return math.Sqrt(r.HalfWidth*r.HalfWidth + r.Clothing*r.Clothing/16 + 0.0225*r.Shoes*r.Shoes)
 }
 
@@ -396,9 +396,9 @@ func TestItems(t *testing.T) {
 // Clothes go with the body, shoes with the feet.
 func TestClothesAndShoes(t *testing.T) {
 	bike := posed(t, load(t, "riel-bike.json"))
-	bare := seated(t, bike, person(func(r *parts.Rider) { r.Clothing, r.Shoes = 0, 0 }))
-	clad := seated(t, bike, person(func(r *parts.Rider) { r.Clothing, r.Shoes = 7500, 0 }))
-	shod := seated(t, bike, person(func(r *parts.Rider) { r.Clothing, r.Shoes = 0, 1000 }))
+	bare := seated(t, bike, person(func(r *document.Rider) { r.Clothing, r.Shoes = 0, 0 }))
+	clad := seated(t, bike, person(func(r *document.Rider) { r.Clothing, r.Shoes = 7500, 0 }))
+	shod := seated(t, bike, person(func(r *document.Rider) { r.Clothing, r.Shoes = 0, 1000 }))
 	nearPoint(t, "centre with clothes", clad.centre(), bare.centre(), exact)
 	for i, s := range bare.Segments {
 		near(t, s.Name+" with clothes", clad.Segments[i].Mass, s.Mass*1.1, exact)

@@ -4,23 +4,23 @@ import (
 	"math"
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // The sums of reference tables: de Leva (1996), table 4, and its rounding.
 func TestTablesAddUp(t *testing.T) {
 	near(t, "the men's table", tables["male"].sum(), 1, 1e-12)
 	near(t, "the women's table", tables["female"].sum(), 0.9999, 1e-12)
-	if len(parts.Tables) != len(tables) || len(parts.Postures) != len(postures) {
-		t.Errorf("a document may name %v and %v", parts.Tables, parts.Postures)
+	if len(document.Tables) != len(tables) || len(document.Postures) != len(postures) {
+		t.Errorf("a document may name %v and %v", document.Tables, document.Postures)
 	}
 	for i, p := range postures {
-		if parts.Postures[i] != p.name {
-			t.Errorf("posture %d is %q, in a document %q", i, p.name, parts.Postures[i])
+		if document.Postures[i] != p.name {
+			t.Errorf("posture %d is %q, in a document %q", i, p.name, document.Postures[i])
 		}
 	}
-	for _, name := range parts.Tables {
+	for _, name := range document.Tables {
 		if tables[name] == nil {
 			t.Errorf("no table %q", name)
 		}
@@ -49,7 +49,7 @@ func TestRadiiBelongToABody(t *testing.T) {
 // stature.
 func TestLengthsStackUp(t *testing.T) {
 	near(t, "ankle, shank, thigh, trunk, head and neck", ankleHeight+shankLength+thighLength+trunkLength+shoulderToTop, 1, 1e-12)
-	for _, name := range parts.Tables {
+	for _, name := range document.Tables {
 		m := measure(1.75, tables[name])
 		near(t, "neck and head", m.neck+m.length[head], shoulderToTop*1.75, 1e-12)
 	}

@@ -63,7 +63,7 @@ func (u Units) lengthName() string {
 	return units.Millimetre
 }
 
-// number writes a plain number.
+// Number writes a plain number.
 func number(x float64, places int) string {
 	if !finite(x) {
 		return "–"

@@ -57,7 +57,7 @@ const (
 	maxNarrow = 20
 )
 
-// short returns a name on one line, without what has no shape of its own
+// Shorten returns a name on one line, without what has no shape of its own
 // (control characters, marks that turn the direction of writing), and cut to
 // at most most runes with an ellipsis.
 func short(name string, most int) string {

@@ -8,7 +8,7 @@ import (
 // marks are the characters that may stand inside a number beside its digits.
 const marks = " .,'"
 
-// number is a number as written, before it is known what its marks mean.
+// Number is a number as written, before it is known what its marks mean.
 type number struct {
 	run              string // digits and marks, without spaces at its ends
 	numerator, denom string // of a fraction after the run, or alone

@@ -7,9 +7,9 @@ import (
 	"slices"
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/weighin"
 )
 
@@ -67,7 +67,7 @@ func (e errors) cover(key string) (cover, square float64) {
 func TestScaleErrorsAreCovered(t *testing.T) {
 	const weighIns = 1000
 	for _, step := range []float64{50, 100, 500} { // g
-		for _, share := range []float64{0, parts.CalibrationShare} {
+		for _, share := range []float64{0, document.CalibrationShare} {
 			var single map[string]float64
 			for _, times := range []int{1, 5, 20} {
 				rng := rand.New(rand.NewPCG(uint64(step), 5)) // the same bikes and errors each time
@@ -76,9 +76,9 @@ func TestScaleErrorsAreCovered(t *testing.T) {
 				for range weighIns {
 					b := knownBike(rng, within(0.005), within(0.005), within(0.005))
 					off, tilt := 1+within(share), within(0.005)/b.wheelbase
-					w := &parts.WeighIn{ID: "w", Build: "a", State: parts.Ready, Scales: []parts.Scale{{ID: "s1", Step: step, Calibration: &share}}}
+					w := &document.WeighIn{ID: "w", Build: "a", State: document.Ready, Scales: []document.Scale{{ID: "s1", Step: step, Calibration: &share}}}
 					block := 0.35 + within(0.003)
-					for _, r := range []parts.Reading{
+					for _, r := range []document.Reading{
 						{Wheel: "front"}, {Wheel: "rear"}, {Wheel: "rear", Raised: "front", Height: 350, HeightPlus: 3},
 					} {
 						rise := 0.0
@@ -91,7 +91,7 @@ func TestScaleErrorsAreCovered(t *testing.T) {
 							kg = front
 						}
 						r.Scale, r.Mass = "s1", step*math.Round((kg*off*1000+within(0.3*step))/step)
-						w.Readings = append(w.Readings, slices.Repeat([]parts.Reading{r}, times)...)
+						w.Readings = append(w.Readings, slices.Repeat([]document.Reading{r}, times)...)
 					}
 					m, _ := weighin.Weigh(w, b.paper, nil)
 					if m == nil || !m.Measured.HasHeight {
@@ -148,8 +148,8 @@ func TestWrongRadiiAreCovered(t *testing.T) {
 			}
 			b := knownBike(rng, within(0.005), off, off)
 			tilt, block := within(0.005)/b.wheelbase, 0.5+within(0.002)
-			w := &parts.WeighIn{ID: "w", Build: "a", State: parts.Ready, RadiusPlus: c.within}
-			for _, r := range []parts.Reading{{Wheel: "front"}, {Wheel: "rear"}, {Wheel: "rear", Raised: "front", Height: 500, HeightPlus: 2}} {
+			w := &document.WeighIn{ID: "w", Build: "a", State: document.Ready, RadiusPlus: c.within}
+			for _, r := range []document.Reading{{Wheel: "front"}, {Wheel: "rear"}, {Wheel: "rear", Raised: "front", Height: 500, HeightPlus: 2}} {
 				front, rear := b.onScale(0, tilt)
 				if r.Raised != "" {
 					front, rear = b.onScale(block, tilt)
@@ -182,12 +182,12 @@ func TestWrongRadiiAreCovered(t *testing.T) {
 func TestRepeatsGainLittle(t *testing.T) {
 	var plus []float64
 	for _, times := range []int{1, 5, 20} {
-		w := &parts.WeighIn{ID: "w", Build: "a", State: parts.Ready}
-		for _, r := range []parts.Reading{
+		w := &document.WeighIn{ID: "w", Build: "a", State: document.Ready}
+		for _, r := range []document.Reading{
 			{Wheel: "front", Mass: 11200, Resolution: 100}, {Wheel: "rear", Mass: 15300, Resolution: 100},
 			{Wheel: "rear", Raised: "front", Height: 400, HeightPlus: 2, Mass: 17200, Resolution: 100},
 		} {
-			w.Readings = append(w.Readings, slices.Repeat([]parts.Reading{r}, times)...)
+			w.Readings = append(w.Readings, slices.Repeat([]document.Reading{r}, times)...)
 		}
 		r, _ := weighin.Weigh(w, &geometry.Bike{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}, nil)
 		plus = append(plus, r.Measured.Total.Plus())
@@ -219,11 +219,11 @@ func TestScatterOfRepeats(t *testing.T) {
 		{[]float64{11200, 11200, 11200, 11300}, false, -1},
 		{[]float64{11200, 11200, 14200, 11200}, true, 2},
 	} {
-		w := &parts.WeighIn{ID: "w", Build: "a", State: parts.Ready}
+		w := &document.WeighIn{ID: "w", Build: "a", State: document.Ready}
 		for _, g := range c.front {
-			w.Readings = append(w.Readings, parts.Reading{Wheel: "front", Mass: g, Resolution: 100})
+			w.Readings = append(w.Readings, document.Reading{Wheel: "front", Mass: g, Resolution: 100})
 		}
-		w.Readings = append(w.Readings, parts.Reading{Wheel: "rear", Mass: 15300, Resolution: 100})
+		w.Readings = append(w.Readings, document.Reading{Wheel: "rear", Mass: 15300, Resolution: 100})
 		r, _ := weighin.Weigh(w, bike, nil)
 		m := r.Measured
 		if m.Self.Unlikely() != c.unlikely || (m.Widened > 1) != c.unlikely || m.Self.Freedom != len(c.front)-1 {
@@ -246,9 +246,9 @@ func TestScatterOfRepeats(t *testing.T) {
 func TestTwoScales(t *testing.T) {
 	bike := &geometry.Bike{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
 	share := 0.01
-	w := &parts.WeighIn{ID: "w", Build: "a", State: parts.Ready, Scales: []parts.Scale{{ID: "s1", Step: 1, Calibration: &share}, {ID: "s2", Step: 1, Calibration: &share}}}
+	w := &document.WeighIn{ID: "w", Build: "a", State: document.Ready, Scales: []document.Scale{{ID: "s1", Step: 1, Calibration: &share}, {ID: "s2", Step: 1, Calibration: &share}}}
 	solve := func(second string) *weighin.Measured {
-		w.Readings = []parts.Reading{{Wheel: "front", Mass: 10000, Scale: "s1"}, {Wheel: "rear", Mass: 10000, Scale: second}}
+		w.Readings = []document.Reading{{Wheel: "front", Mass: 10000, Scale: "s1"}, {Wheel: "rear", Mass: 10000, Scale: second}}
 		r, problems := weighin.Weigh(w, bike, nil)
 		if r == nil {
 			t.Fatal(problems)
@@ -280,26 +280,26 @@ func TestWhatLimits(t *testing.T) {
 	bike := &geometry.Bike{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
 	exact, wide := 0.0, 40.0
 	none := 0.0
-	base := parts.WeighIn{
-		ID: "w", Build: "a", State: parts.Ready, Scales: []parts.Scale{{ID: "s1", Step: 1}},
-		Readings: []parts.Reading{
+	base := document.WeighIn{
+		ID: "w", Build: "a", State: document.Ready, Scales: []document.Scale{{ID: "s1", Step: 1}},
+		Readings: []document.Reading{
 			{Wheel: "front", Mass: 11200, Scale: "s1"}, {Wheel: "rear", Mass: 15300, Scale: "s1"},
 			{Wheel: "rear", Raised: "front", Height: 400, HeightPlus: 2, Mass: 17300, Scale: "s1"},
 		},
 	}
 	for _, c := range []struct {
 		name   string
-		change func(w *parts.WeighIn)
+		change func(w *document.WeighIn)
 		key    string
 		limit  weighin.Doubt
 	}{
-		{"as it is", func(*parts.WeighIn) {}, "total", weighin.Calibration},
-		{"coarse", func(w *parts.WeighIn) { w.Scales = []parts.Scale{{ID: "s1", Step: 500, Calibration: &none}} }, "total", weighin.Steps},
-		{"coarse", func(w *parts.WeighIn) { w.Scales = []parts.Scale{{ID: "s1", Step: 500, Calibration: &none}} }, "centre_z", weighin.Steps},
-		{"wheels of another size", func(w *parts.WeighIn) { w.RadiusPlus = &wide }, "centre_z", weighin.Radii},
-		{"a wheelbase by eye", func(w *parts.WeighIn) { w.WheelbasePlus = &wide }, "centre_x", weighin.Wheelbase},
-		{"on an uneven floor", func(w *parts.WeighIn) { w.WheelbasePlus = &exact }, "centre_x", weighin.Level},
-		{"on a stack of books", func(w *parts.WeighIn) { w.Readings[2].HeightPlus = 30; w.RadiusPlus = &exact }, "centre_z", weighin.Heights},
+		{"as it is", func(*document.WeighIn) {}, "total", weighin.Calibration},
+		{"coarse", func(w *document.WeighIn) { w.Scales = []document.Scale{{ID: "s1", Step: 500, Calibration: &none}} }, "total", weighin.Steps},
+		{"coarse", func(w *document.WeighIn) { w.Scales = []document.Scale{{ID: "s1", Step: 500, Calibration: &none}} }, "centre_z", weighin.Steps},
+		{"wheels of another size", func(w *document.WeighIn) { w.RadiusPlus = &wide }, "centre_z", weighin.Radii},
+		{"a wheelbase by eye", func(w *document.WeighIn) { w.WheelbasePlus = &wide }, "centre_x", weighin.Wheelbase},
+		{"on an uneven floor", func(w *document.WeighIn) { w.WheelbasePlus = &exact }, "centre_x", weighin.Level},
+		{"on a stack of books", func(w *document.WeighIn) { w.Readings[2].HeightPlus = 30; w.RadiusPlus = &exact }, "centre_z", weighin.Heights},
 	} {
 		w := base
 		w.Readings = slices.Clone(base.Readings)
@@ -331,11 +331,11 @@ func TestWhatLimits(t *testing.T) {
 // and nothing else.
 func TestRepeatsThatDiffer(t *testing.T) {
 	bike := &geometry.Bike{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
-	w := &parts.WeighIn{ID: "w", Build: "a", State: parts.Ready}
+	w := &document.WeighIn{ID: "w", Build: "a", State: document.Ready}
 	for i := range 10 {
 		w.Readings = append(w.Readings,
-			parts.Reading{Wheel: "front", Mass: 11200 + float64(i%2)*100, Resolution: 100},
-			parts.Reading{Wheel: "rear", Mass: 15300 - float64(i%2)*100, Resolution: 100})
+			document.Reading{Wheel: "front", Mass: 11200 + float64(i%2)*100, Resolution: 100},
+			document.Reading{Wheel: "rear", Mass: 15300 - float64(i%2)*100, Resolution: 100})
 	}
 	r, _ := weighin.Weigh(w, bike, nil)
 	near(t, "total", r.Measured.Total.Value, 26.5, 1e-9)

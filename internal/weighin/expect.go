@@ -3,9 +3,9 @@ package weighin
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // Expected is what the scale should show at a reading if the parts list is right.
@@ -17,7 +17,7 @@ type Expected struct {
 // Expect tells what the scale should show at each reading of a weigh-in that can
 // be used, whatever it did show: the moments of the items through the same
 // levers as in solve. It is nil when the bike on paper has no mass.
-func Expect(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) []Expected {
+func Expect(w *document.WeighIn, bike *geometry.Bike, items []mass.Item) []Expected {
 	s := StandOf(w, bike)
 	p, ok := PaperOf(items)
 	if !ok || !s.valid() {

@@ -5,8 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/weighin"
 )
 
@@ -16,7 +16,7 @@ import (
 // one, and not the sums.
 func TestExpectedReadings(t *testing.T) {
 	bike, items := tourer(t)
-	w := &parts.WeighIn{ID: "w", Name: "w", Readings: []parts.Reading{
+	w := &document.WeighIn{ID: "w", Name: "w", Readings: []document.Reading{
 		{Wheel: "front", Mass: 0, Resolution: 50}, {Wheel: "rear", Mass: 9999, Resolution: 50},
 		{Wheel: "rear", Raised: "front", Height: 400, HeightPlus: 2, Resolution: 50},
 		{Wheel: "front", Raised: "rear", Height: 300, HeightPlus: 2, Resolution: 50},
@@ -57,11 +57,11 @@ func TestExpectedCoversDraws(t *testing.T) {
 	for i := range items {
 		items[i].PlaceU = mass.Vec{} // only masses are drawn
 	}
-	w := &parts.WeighIn{ID: "w", Name: "w", Readings: []parts.Reading{{Wheel: "front", Mass: 1, Resolution: 0.1}}}
+	w := &document.WeighIn{ID: "w", Name: "w", Readings: []document.Reading{{Wheel: "front", Mass: 1, Resolution: 0.1}}}
 	want := weighin.Expect(w, bike, items)[0].Mass
 	rng := rand.New(rand.NewPCG(3, 4))
 	const draws = 2000
-	s := weighin.StandOf(&parts.WeighIn{}, bike)
+	s := weighin.StandOf(&document.WeighIn{}, bike)
 	within := 0
 	for range draws {
 		drawn := append([]mass.Item(nil), items...)

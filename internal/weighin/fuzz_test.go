@@ -5,9 +5,9 @@ import (
 	"reflect"
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/weighin"
 )
 
@@ -41,7 +41,7 @@ func FuzzWeigh(f *testing.F) {
 			{Mass: 5, Place: mass.Vec{X: 0.3, Z: 0.5}, MassU: 0.1, MassSource: 1, PlaceU: mass.Alike(0.01), PlaceSource: 1},
 			{Mass: 1, Place: mass.Vec{X: 1, Z: 0.5}, MassU: massU, MassSource: -7, PlaceSource: 1},
 		}
-		w := &parts.WeighIn{ID: "w", Name: wheel, Build: "a", State: parts.State(raised), Readings: []parts.Reading{
+		w := &document.WeighIn{ID: "w", Name: wheel, Build: "a", State: document.State(raised), Readings: []document.Reading{
 			{Wheel: "front", Mass: front, Resolution: step},
 			{Wheel: "rear", Mass: rear, Resolution: step},
 			{Wheel: wheel, Raised: raised, Height: height, HeightPlus: within, Mass: lifted, Resolution: 100},
@@ -50,7 +50,7 @@ func FuzzWeigh(f *testing.F) {
 			{Wheel: "front", Mass: front, Scale: wheel, Resolution: step},
 			{Wheel: "rear", Mass: rear, Resolution: step},
 		}}
-		w.Scales = []parts.Scale{{ID: "s1", Step: step}, {ID: wheel, Step: height, Calibration: &massU}, {Step: within}}
+		w.Scales = []document.Scale{{ID: "s1", Step: step}, {ID: wheel, Step: height, Calibration: &massU}, {Step: within}}
 		for n := range len(w.Readings) + 1 {
 			some := *w
 			some.Readings = w.Readings[:n]

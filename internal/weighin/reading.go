@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strconv"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // Reading is what the scale showed under one wheel.
@@ -33,7 +33,7 @@ const placingWithin = 0.3
 const MaxReadings = 100
 
 const (
-	minHeight = 1   // mm, as parts.Check has it
+	minHeight = 1   // mm, as document.Check has it
 	minStep   = 0.1 // g, of a scale's display, likewise
 
 	steepest = 45 * math.Pi / 180 // a bike cannot be held steeper than that
@@ -43,18 +43,18 @@ const (
 // Read turns the readings of a document into SI units. A reading lies within
 // half of the scale's step, and the height within what is stated, nowhere more
 // likely than elsewhere; so does the scale's calibration. Which scale a reading is
-// of, parts.WeighIn.ScalesOf tells.
+// of, document.WeighIn.ScalesOf tells.
 //
-// A reading with an error is left out. What parts.Check finds is not told
+// A reading with an error is left out. What document.Check finds is not told
 // again; the problems are those that need to know the bike. They name the
 // weigh-in and the field, such as "readings.2.height_mm", counted from 0.
-func Read(w *parts.WeighIn, s Stand) ([]Reading, []parts.Problem) {
+func Read(w *document.WeighIn, s Stand) ([]Reading, []document.Problem) {
 	c := &checker{of: w}
 	list := c.read(w, &s)
 	return list, c.problems
 }
 
-func (c *checker) read(w *parts.WeighIn, s *Stand) []Reading {
+func (c *checker) read(w *document.WeighIn, s *Stand) []Reading {
 	var list []Reading
 	scales, of := w.ScalesOf()
 	for i := range w.Readings {
@@ -86,22 +86,22 @@ func (c *checker) read(w *parts.WeighIn, s *Stand) []Reading {
 	return list
 }
 
-// sound reports whether parts.Check finds no error in a reading and its scale.
-func sound(d *parts.Reading, state parts.State, scale *parts.Scale) bool {
+// sound reports whether document.Check finds no error in a reading and its scale.
+func sound(d *document.Reading, state document.State, scale *document.Scale) bool {
 	within := func(v, least, most float64) bool { return v >= least && v <= most }
 	least := 0.0
 	if d.Raised != "" {
 		least = minHeight
 	}
-	return !(d.Raised != "" && state == parts.Ridden) && slices.Contains([]string{"front", "rear"}, d.Wheel) &&
+	return !(d.Raised != "" && state == document.Ridden) && slices.Contains([]string{"front", "rear"}, d.Wheel) &&
 		slices.Contains([]string{"", "front", "rear"}, d.Raised) &&
-		within(d.Height, least, parts.MaxLength) && within(d.HeightPlus, 0, parts.MaxLength) &&
-		within(d.Mass, 0, parts.MaxMass) && within(scale.Step, minStep, parts.MaxMass) &&
-		within(scale.CalibrationWithin(), 0, parts.MaxCalibration)
+		within(d.Height, least, document.MaxLength) && within(d.HeightPlus, 0, document.MaxLength) &&
+		within(d.Mass, 0, document.MaxMass) && within(scale.Step, minStep, document.MaxMass) &&
+		within(scale.CalibrationWithin(), 0, document.MaxCalibration)
 }
 
 // reading checks a reading against the bike, and says whether it can be used.
-func (c *checker) reading(r *Reading, d *parts.Reading, step float64, s *Stand) bool {
+func (c *checker) reading(r *Reading, d *document.Reading, step float64, s *Stand) bool {
 	at := func(name string) string { return field(r.Line, name) }
 	n := r.Line + 1
 	if step > d.Mass/5 && d.Mass > 0 {
@@ -136,12 +136,12 @@ func (c *checker) reading(r *Reading, d *parts.Reading, step float64, s *Stand) 
 
 // checker collects problems of a weigh-in; of none when readings come without.
 type checker struct {
-	of       *parts.WeighIn
-	problems []parts.Problem
+	of       *document.WeighIn
+	problems []document.Problem
 }
 
 func (c *checker) add(severity, field, format string, args ...any) {
-	p := parts.Problem{Severity: severity, Field: field, Message: fmt.Sprintf(format, args...)}
+	p := document.Problem{Severity: severity, Field: field, Message: fmt.Sprintf(format, args...)}
 	if c.of != nil {
 		p.WeighIn = c.of.ID
 		name := c.of.Name
@@ -154,11 +154,11 @@ func (c *checker) add(severity, field, format string, args ...any) {
 }
 
 func (c *checker) fail(field, format string, args ...any) {
-	c.add(parts.SeverityError, field, format, args...)
+	c.add(document.SeverityError, field, format, args...)
 }
 
 func (c *checker) warn(field, format string, args ...any) {
-	c.add(parts.SeverityWarning, field, format, args...)
+	c.add(document.SeverityWarning, field, format, args...)
 }
 
 // field is the path of a field of a reading.
@@ -167,10 +167,10 @@ func field(line int, name string) string { return fmt.Sprintf("readings.%d.%s", 
 // finite reports whether v is a number, and not an infinite one.
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
-// number writes a figure of the document for people.
+// Number writes a figure of the document for people.
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 7, 64) }
 
-// short cuts a text of the user's to what a message can bear.
+// Shorten cuts a text of the user's to what a message can bear.
 func short(s string) string {
 	const most = 40
 	n := 0

@@ -6,14 +6,14 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/weighin"
 )
 
 func TestRead(t *testing.T) {
 	s := weighin.Stand{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
-	w := &parts.WeighIn{Build: "a", Readings: []parts.Reading{
+	w := &document.WeighIn{Build: "a", Readings: []document.Reading{
 		{Wheel: "front", Mass: 12300, Resolution: 100},
 		{Wheel: "rear", Raised: "rear", Height: 250, HeightPlus: 2, Mass: 15000, Resolution: 50},
 		{Wheel: "rear", Raised: "front", Height: 30, HeightPlus: 1, Mass: 0, Resolution: 100},
@@ -43,7 +43,7 @@ func TestRead(t *testing.T) {
 func TestReadScales(t *testing.T) {
 	s := weighin.Stand{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
 	share := 0.001
-	w := &parts.WeighIn{Scales: []parts.Scale{{ID: "hanging", Step: 5, Calibration: &share}, {ID: "floor", Step: 100}}, Readings: []parts.Reading{
+	w := &document.WeighIn{Scales: []document.Scale{{ID: "hanging", Step: 5, Calibration: &share}, {ID: "floor", Step: 100}}, Readings: []document.Reading{
 		{Wheel: "front", Mass: 12300, Scale: "floor"},
 		{Wheel: "rear", Mass: 15015, Scale: "hanging", Resolution: 100},
 		{Wheel: "rear", Mass: 15000, Resolution: 100},
@@ -66,52 +66,52 @@ func TestReadScales(t *testing.T) {
 }
 
 // Nobody sits on a bike with a raised wheel: such readings are not taken,
-// whatever else they say, and parts.Check tells why.
+// whatever else they say, and document.Check tells why.
 func TestRiddenIsNotRaised(t *testing.T) {
 	s := weighin.Stand{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
-	for _, state := range parts.States {
-		w := parts.WeighIn{ID: "w", Name: "W", Build: "a", State: state, Readings: []parts.Reading{goodReading, {Wheel: "front", Mass: 50000, Resolution: 100}}}
+	for _, state := range document.States {
+		w := document.WeighIn{ID: "w", Name: "W", Build: "a", State: state, Readings: []document.Reading{goodReading, {Wheel: "front", Mass: 50000, Resolution: 100}}}
 		got, _ := weighin.Read(&w, s)
-		d := parts.Document{Show: parts.Show{Mass: "g", Length: "mm"}, Builds: []parts.Build{{ID: "a", Name: "A"}}, WeighIns: []parts.WeighIn{w}}
-		told := slices.ContainsFunc(parts.Check(&d), func(p parts.Problem) bool {
-			return p.Severity == parts.SeverityError && p.Field == "readings.0.raised" && strings.Contains(p.Message, "nobody sits on a bike with a raised wheel")
+		d := document.Document{Show: document.Show{Mass: "g", Length: "mm"}, Builds: []document.Build{{ID: "a", Name: "A"}}, WeighIns: []document.WeighIn{w}}
+		told := slices.ContainsFunc(document.Check(&d), func(p document.Problem) bool {
+			return p.Severity == document.SeverityError && p.Field == "readings.0.raised" && strings.Contains(p.Message, "nobody sits on a bike with a raised wheel")
 		})
-		if ridden := state == parts.Ridden; told != ridden || (len(got) == 1) != ridden {
+		if ridden := state == document.Ridden; told != ridden || (len(got) == 1) != ridden {
 			t.Errorf("%s: told %v, taken %+v", state, told, got)
 		}
 	}
 }
 
 // goodReading is one to spoil.
-var goodReading = parts.Reading{Wheel: "front", Raised: "rear", Height: 200, HeightPlus: 2, Mass: 50000, Resolution: 100}
+var goodReading = document.Reading{Wheel: "front", Raised: "rear", Height: 200, HeightPlus: 2, Mass: 50000, Resolution: 100}
 
 func TestReadProblems(t *testing.T) {
 	s := weighin.Stand{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
 	for _, c := range []struct {
 		name  string
-		spoil func(*parts.Reading)
+		spoil func(*document.Reading)
 		field string
 		taken bool // only a warning
 		says  string
 	}{
-		{"coarse", func(r *parts.Reading) { r.Mass = 2000; r.Resolution = 500 }, "resolution_g", true, "hardly tells"},
-		{"on end", func(r *parts.Reading) { r.Height = 1500 }, "height_mm", false, "45 degrees"},
-		{"half on end", func(r *parts.Reading) { r.Height = 800 }, "height_mm", false, "45 degrees"},
-		{"steep", func(r *parts.Reading) { r.Height = 600 }, "height_mm", true, "pitched by 33 degrees"},
-		{"level with a height", func(r *parts.Reading) { r.Raised = "" }, "height_mm", true, "taken to stand level"},
-		{"height within all", func(r *parts.Reading) { r.HeightPlus = 200 }, "height_within_mm", false, "no less than the height"},
-		{"exact", func(r *parts.Reading) { r.HeightPlus = 0 }, "height_within_mm", true, "said to be exact"},
+		{"coarse", func(r *document.Reading) { r.Mass = 2000; r.Resolution = 500 }, "resolution_g", true, "hardly tells"},
+		{"on end", func(r *document.Reading) { r.Height = 1500 }, "height_mm", false, "45 degrees"},
+		{"half on end", func(r *document.Reading) { r.Height = 800 }, "height_mm", false, "45 degrees"},
+		{"steep", func(r *document.Reading) { r.Height = 600 }, "height_mm", true, "pitched by 33 degrees"},
+		{"level with a height", func(r *document.Reading) { r.Raised = "" }, "height_mm", true, "taken to stand level"},
+		{"height within all", func(r *document.Reading) { r.HeightPlus = 200 }, "height_within_mm", false, "no less than the height"},
+		{"exact", func(r *document.Reading) { r.HeightPlus = 0 }, "height_within_mm", true, "said to be exact"},
 	} {
 		bad := goodReading
 		c.spoil(&bad)
-		w := parts.WeighIn{ID: "w1", Name: strings.Repeat("long ", 100), Readings: []parts.Reading{goodReading, bad, goodReading}}
+		w := document.WeighIn{ID: "w1", Name: strings.Repeat("long ", 100), Readings: []document.Reading{goodReading, bad, goodReading}}
 		got, problems := weighin.Read(&w, s)
 		if c.taken != (len(got) == 3) || got[len(got)-1].Line != 2 {
 			t.Errorf("%s: %+v taken", c.name, got)
 		}
-		severity := parts.SeverityError
+		severity := document.SeverityError
 		if c.taken {
-			severity = parts.SeverityWarning
+			severity = document.SeverityWarning
 		}
 		if len(problems) != 1 {
 			t.Errorf("%s: problems %v, want one", c.name, problems)
@@ -123,23 +123,23 @@ func TestReadProblems(t *testing.T) {
 			t.Errorf("%s: %+v", c.name, p)
 		}
 	}
-	w := parts.WeighIn{Readings: slices.Repeat([]parts.Reading{goodReading}, weighin.MaxReadings+5)}
+	w := document.WeighIn{Readings: slices.Repeat([]document.Reading{goodReading}, weighin.MaxReadings+5)}
 	if got, problems := weighin.Read(&w, s); len(got) != weighin.MaxReadings || len(problems) != 1 || problems[0].Field != "readings" {
 		t.Errorf("%d readings taken, %v", len(got), problems)
 	}
 }
 
-// What parts.Check calls an error is left out, without a word; all else that it
+// What document.Check calls an error is left out, without a word; all else that it
 // lets pass is taken, or told here.
 func TestReadingsAreChecked(t *testing.T) {
 	s := weighin.Stand{Wheelbase: 1.1, RearRadius: 0.35, FrontRadius: 0.35}
 	odd := []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1, 0, 0.05, 0.1, 0.5, 1, 199, 5000, 5001, 1e5, 5e5, 5.1e5}
-	var readings []parts.Reading
+	var readings []document.Reading
 	for _, v := range odd {
-		for _, spoil := range []func(*parts.Reading){
-			func(r *parts.Reading) { r.Height = v }, func(r *parts.Reading) { r.HeightPlus = v },
-			func(r *parts.Reading) { r.Mass = v }, func(r *parts.Reading) { r.Resolution = v },
-			func(r *parts.Reading) { r.Raised, r.Height = "", v },
+		for _, spoil := range []func(*document.Reading){
+			func(r *document.Reading) { r.Height = v }, func(r *document.Reading) { r.HeightPlus = v },
+			func(r *document.Reading) { r.Mass = v }, func(r *document.Reading) { r.Resolution = v },
+			func(r *document.Reading) { r.Raised, r.Height = "", v },
 		} {
 			r := goodReading
 			spoil(&r)
@@ -152,11 +152,11 @@ func TestReadingsAreChecked(t *testing.T) {
 		readings = append(readings, a, b)
 	}
 	for _, r := range readings {
-		d := parts.Document{
-			Show: parts.Show{Mass: "g", Length: "mm"}, Builds: []parts.Build{{ID: "a", Name: "A"}},
-			WeighIns: []parts.WeighIn{{ID: "w", Name: "W", Build: "a", State: parts.Ready, Readings: []parts.Reading{r}}},
+		d := document.Document{
+			Show: document.Show{Mass: "g", Length: "mm"}, Builds: []document.Build{{ID: "a", Name: "A"}},
+			WeighIns: []document.WeighIn{{ID: "w", Name: "W", Build: "a", State: document.Ready, Readings: []document.Reading{r}}},
 		}
-		broken := slices.ContainsFunc(parts.Check(&d), func(p parts.Problem) bool { return p.Severity == parts.SeverityError })
+		broken := slices.ContainsFunc(document.Check(&d), func(p document.Problem) bool { return p.Severity == document.SeverityError })
 		got, problems := weighin.Read(&d.WeighIns[0], s)
 		switch {
 		case broken && (len(got) > 0 || len(problems) > 0):
@@ -171,7 +171,7 @@ func TestReadingsAreChecked(t *testing.T) {
 // wheel is as high, and otherwise its height is the block's.
 func TestScaleLiftsItsWheel(t *testing.T) {
 	b := benchmark(t)
-	var w parts.WeighIn
+	var w document.WeighIn
 	for _, wheel := range []string{"front", "rear"} {
 		rise := 0.03
 		if wheel == "rear" {
@@ -182,7 +182,7 @@ func TestScaleLiftsItsWheel(t *testing.T) {
 		if wheel == "front" {
 			kg = front
 		}
-		w.Readings = append(w.Readings, parts.Reading{Wheel: wheel, Raised: wheel, Height: 30, HeightPlus: 0.5, Mass: kg * 1000, Resolution: 10})
+		w.Readings = append(w.Readings, document.Reading{Wheel: wheel, Raised: wheel, Height: 30, HeightPlus: 0.5, Mass: kg * 1000, Resolution: 10})
 	}
 	// Two readings cannot tell three figures.
 	readings, _ := weighin.Read(&w, b.stand())
@@ -190,7 +190,7 @@ func TestScaleLiftsItsWheel(t *testing.T) {
 		t.Fatalf("%+v", m)
 	}
 	_, rear := b.onScale(0.3, 0)
-	w.Readings = append(w.Readings, parts.Reading{Wheel: "rear", Raised: "front", Height: 300, HeightPlus: 1, Mass: rear * 1000, Resolution: 10})
+	w.Readings = append(w.Readings, document.Reading{Wheel: "rear", Raised: "front", Height: 300, HeightPlus: 1, Mass: rear * 1000, Resolution: 10})
 	readings, problems := weighin.Read(&w, b.stand())
 	m, more := weighin.Solve(b.stand(), readings, 1)
 	if m == nil || len(problems)+len(more) > 0 {

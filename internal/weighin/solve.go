@@ -3,9 +3,9 @@ package weighin
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/linear"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // Value is a figure with its standard uncertainty.
@@ -91,7 +91,7 @@ func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
 		c.fail("readings", "The readings and their doubts are too far apart in size to be solved; check masses, heights and resolutions.")
 		return nil
 	}
-	if !(m.Total.Value > 0) || m.Total.Value > 10*parts.MaxMass/1000 {
+	if !(m.Total.Value > 0) || m.Total.Value > 10*document.MaxMass/1000 {
 		c.fail("readings", "The readings add up to %.1f kg; check what the scale showed under each wheel.", m.Total.Value)
 		return nil
 	}

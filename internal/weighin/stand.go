@@ -3,9 +3,9 @@ package weighin
 import (
 	"math"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // Stand is a bike as the scale sees it: two wheels, rigidly held.
@@ -42,9 +42,9 @@ const (
 
 // StandOf returns the stand of a posed bike with the doubts that a weigh-in
 // states or takes for granted: wheelbase and radii within what
-// [parts.WeighIn.StandWithin] tells, and one end within ± 5 mm of where it should
+// [document.WeighIn.StandWithin] tells, and one end within ± 5 mm of where it should
 // be above the other, ± 10 mm on springs.
-func StandOf(w *parts.WeighIn, bike *geometry.Bike) Stand {
+func StandOf(w *document.WeighIn, bike *geometry.Bike) Stand {
 	wheelbase, radius := w.StandWithin()
 	within := levelWithin
 	if bike.FrontSprung || bike.RearSprung {

@@ -1,9 +1,9 @@
 package weighin
 
 import (
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 )
 
 // Verdict is what comes out of holding the bike on the scale against the bike
@@ -49,8 +49,8 @@ const About = 1.0
 // Weigh works out a weigh-in of a posed bike with these items on it: what the
 // scale says, whether the items agree, and what would explain it when they do
 // not. Without a result the problems say why; they are those of [Read] and
-// solve, with the weigh-in named. What parts.Check finds is not told again.
-func Weigh(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result, []parts.Problem) {
+// solve, with the weigh-in named. What document.Check finds is not told again.
+func Weigh(w *document.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result, []document.Problem) {
 	s := StandOf(w, bike)
 	c := &checker{of: w}
 	if !s.valid() {
@@ -67,7 +67,7 @@ func Weigh(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result, [
 	if m == nil {
 		return nil, c.problems
 	}
-	r := &Result{Readings: readings, Ridden: w.State == parts.Ridden, Measured: m, Verdict: NoPaper}
+	r := &Result{Readings: readings, Ridden: w.State == document.Ridden, Measured: m, Verdict: NoPaper}
 	c.suspension(w, bike, m)
 	if !r.Ridden {
 		c.block(&s, r, about)
@@ -87,7 +87,7 @@ func Weigh(w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result, [
 // suspension says what springs do to a weigh-in: on paper the bike sits at the
 // sag of its build, however much is on it, unless somebody has measured how far
 // it sank on the scale.
-func (c *checker) suspension(w *parts.WeighIn, bike *geometry.Bike, m *Measured) {
+func (c *checker) suspension(w *document.WeighIn, bike *geometry.Bike, m *Measured) {
 	if !bike.FrontSprung && !bike.RearSprung {
 		return
 	}
@@ -98,7 +98,7 @@ func (c *checker) suspension(w *parts.WeighIn, bike *geometry.Bike, m *Measured)
 	if w.RearSag != nil {
 		rear = 0
 	}
-	if sag := max(front, rear); sag > 0 && w.State != parts.Ridden {
+	if sag := max(front, rear); sag > 0 && w.State != document.Ridden {
 		c.warn("state", "On paper this bike sits at its sag, in front %.0f mm and at the rear %.0f mm; without a rider it sits higher. Unless it is held down to that, its centre of mass is measured up to %.0f mm higher than it is on paper; measure how far it has sunk on the scale, and enter that.",
 			bike.FrontSag*1000, bike.RearSag*1000, sag*1000)
 	}

@@ -11,9 +11,9 @@ import (
 
 	"pgregory.net/rapid"
 
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/weighin"
 )
 
@@ -25,7 +25,7 @@ func tourer(t testing.TB) (*geometry.Bike, []mass.Item) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d, _ := parts.Open(text)
+	d, _ := document.Open(text)
 	if d == nil || len(d.Builds) == 0 {
 		t.Fatal("the demo does not open")
 	}
@@ -58,16 +58,16 @@ func tourer(t testing.TB) (*geometry.Bike, []mass.Item) {
 
 // visit weighs bodies level and, with a height, with the front wheel raised:
 // both wheels each time, rounded to the scale's steps.
-func visit(bike *geometry.Bike, bodies []mass.Item, stepG, heightMM float64) *parts.WeighIn {
+func visit(bike *geometry.Bike, bodies []mass.Item, stepG, heightMM float64) *document.WeighIn {
 	b := scaleOf(bike, bodies)
-	w := &parts.WeighIn{ID: "w1", Name: "In the yard", Build: "a", State: parts.Ready}
+	w := &document.WeighIn{ID: "w1", Name: "In the yard", Build: "a", State: document.Ready}
 	for _, h := range []float64{0, heightMM} {
 		if h == 0 && len(w.Readings) > 0 {
 			break
 		}
 		front, rear := b.onScale(h/1000, 0)
 		for i, kg := range []float64{front, rear} {
-			r := parts.Reading{Wheel: []string{"front", "rear"}[i], Mass: math.Round(kg*1000/stepG) * stepG, Resolution: stepG}
+			r := document.Reading{Wheel: []string{"front", "rear"}[i], Mass: math.Round(kg*1000/stepG) * stepG, Resolution: stepG}
 			if h != 0 {
 				r.Raised, r.Height, r.HeightPlus = "front", h, 2
 			}
@@ -82,7 +82,7 @@ func scaleOf(b *geometry.Bike, bodies []mass.Item) *bike {
 }
 
 // weighed weighs in without a problem.
-func weighed(t *testing.T, w *parts.WeighIn, bike *geometry.Bike, items []mass.Item) *weighin.Result {
+func weighed(t *testing.T, w *document.WeighIn, bike *geometry.Bike, items []mass.Item) *weighin.Result {
 	t.Helper()
 	r, problems := weighin.Weigh(w, bike, items)
 	if r == nil || len(problems) > 0 {
@@ -93,7 +93,7 @@ func weighed(t *testing.T, w *parts.WeighIn, bike *geometry.Bike, items []mass.I
 
 // teller writes in plain grams and millimetres.
 var teller = weighin.Teller{
-	Show:    parts.Show{Mass: "g", Length: "mm"},
+	Show:    document.Show{Mass: "g", Length: "mm"},
 	Source:  func(i int) string { return fmt.Sprint("part ", i) },
 	Station: func(s string) string { return s },
 }
@@ -148,7 +148,7 @@ func TestAgreementCoverage(t *testing.T) {
 	bike, items := tourer(t)
 	rng := rand.New(rand.NewPCG(4, 2))
 	noise := func(u float64) float64 { return u * rng.NormFloat64() }
-	s := weighin.StandOf(&parts.WeighIn{}, bike)
+	s := weighin.StandOf(&document.WeighIn{}, bike)
 	agree, figures := 0, map[string]int{}
 	for range draws {
 		real := slices.Clone(items)
@@ -167,8 +167,8 @@ func TestAgreementCoverage(t *testing.T) {
 		for i := range b.bodies {
 			b.bodies[i].Place.Z += lift
 		}
-		off := 1 + noise(mass.Rectangular(parts.CalibrationShare))
-		w := &parts.WeighIn{Build: "a"}
+		off := 1 + noise(mass.Rectangular(document.CalibrationShare))
+		w := &document.WeighIn{Build: "a"}
 		for _, h := range []float64{0, 0.2} {
 			at := h
 			if h > 0 {
@@ -176,7 +176,7 @@ func TestAgreementCoverage(t *testing.T) {
 			}
 			front, rear := b.onScale(at, tilt)
 			for i, kg := range []float64{front, rear} {
-				one := parts.Reading{Wheel: []string{"front", "rear"}[i], Mass: (kg*off + noise(mass.Resolution(0.1)) + noise(mass.Rectangular(0.03))) * 1000, Resolution: 100}
+				one := document.Reading{Wheel: []string{"front", "rear"}[i], Mass: (kg*off + noise(mass.Resolution(0.1)) + noise(mass.Rectangular(0.03))) * 1000, Resolution: 100}
 				if h > 0 {
 					one.Raised, one.Height, one.HeightPlus = "front", h*1000, 2
 				}
@@ -433,7 +433,7 @@ func TestBlock(t *testing.T) {
 	if r == nil || r.Block == nil || !r.Block.Enough {
 		t.Fatalf("%+v, %v", r, problems)
 	}
-	if len(problems) != 1 || problems[0].Field != "readings.2.height_mm" || problems[0].WeighIn != "w1" || !strings.HasPrefix(problems[0].Message, "Weigh-in “In the yard”: The height") || problems[0].Severity != parts.SeverityWarning ||
+	if len(problems) != 1 || problems[0].Field != "readings.2.height_mm" || problems[0].WeighIn != "w1" || !strings.HasPrefix(problems[0].Message, "Weigh-in “In the yard”: The height") || problems[0].Severity != document.SeverityWarning ||
 		!strings.Contains(problems[0].Message, fmt.Sprintf("a block of %.0f mm", r.Block.Height*1000)) {
 		t.Errorf("%+v", problems)
 	}
@@ -446,12 +446,12 @@ func TestBlock(t *testing.T) {
 		b := scaleOf(bike, []mass.Item{{Mass: was.Total.Value, Place: mass.Vec{X: was.X.Value, Z: was.Z.Value}}})
 		readings := []weighin.Reading{b.reading(true, 0, 0.1), b.reading(false, 0, 0.1), b.reading(true, c.height, 0.1), b.reading(false, c.height, 0.1)}
 		for i := range readings {
-			readings[i].PlacingU, readings[i].ScaleU = mass.Rectangular(0.03), mass.Rectangular(parts.CalibrationShare)
+			readings[i].PlacingU, readings[i].ScaleU = mass.Rectangular(0.03), mass.Rectangular(document.CalibrationShare)
 			if i >= 2 {
 				readings[i].RiseU = mass.Rectangular(0.002)
 			}
 		}
-		m, _ := weighin.Solve(weighin.StandOf(&parts.WeighIn{}, bike), readings, 1)
+		m, _ := weighin.Solve(weighin.StandOf(&document.WeighIn{}, bike), readings, 1)
 		if got := m.Z.Plus() <= 0.05*r.Measured.Z.Value; got != c.enough {
 			t.Errorf("%v m: ± %v of %v", c.height, m.Z.Plus(), r.Measured.Z.Value)
 		}
@@ -468,9 +468,9 @@ func TestBlock(t *testing.T) {
 // What springs do is said, and their doubt is larger.
 func TestSuspension(t *testing.T) {
 	bike, items := tourer(t)
-	rigid := weighin.StandOf(&parts.WeighIn{}, bike)
+	rigid := weighin.StandOf(&document.WeighIn{}, bike)
 	bike.RearSprung, bike.RearSag, bike.RearTravel = true, 0.03, 0.12
-	if s := weighin.StandOf(&parts.WeighIn{}, bike); s.LevelU <= rigid.LevelU {
+	if s := weighin.StandOf(&document.WeighIn{}, bike); s.LevelU <= rigid.LevelU {
 		t.Errorf("level ± %v on springs, %v without", s.LevelU, rigid.LevelU)
 	}
 	w := visit(bike, items, 100, 300)
@@ -481,7 +481,7 @@ func TestSuspension(t *testing.T) {
 	}
 	// With a rider it sits as it is built to, and no wheel is raised: there is
 	// nothing to warn of, no height, and no advice to raise it.
-	w.State = parts.Ridden
+	w.State = document.Ridden
 	r, problems := weighin.Weigh(w, bike, items)
 	if len(problems) != 0 || r.Measured.HasHeight || r.Block != nil || len(r.Readings) != 2 {
 		t.Errorf("with a rider: %+v, %+v", r, problems)

@@ -6,13 +6,13 @@ import (
 	"strconv"
 	"strings"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/units"
 )
 
 // Teller writes a result for people who do not read statistics.
 type Teller struct {
-	Show    parts.Show              // the units
+	Show    document.Show           // the units
 	Source  func(source int) string // what a mass source is called
 	Station func(name string) string
 }

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/weighin"
 )
 
@@ -49,7 +49,7 @@ func TestUnits(t *testing.T) {
 	bike, items := tourer(t)
 	r := weighed(t, visit(bike, items, 100, 0), bike, items)
 	imperial := teller
-	imperial.Show = parts.Show{Mass: "lb_oz", Length: "in"}
+	imperial.Show = document.Show{Mass: "lb_oz", Length: "in"}
 	text := imperial.Measured(r)
 	for _, want := range []string{"67\u00a0lb", "oz", "13.9", "in ahead"} {
 		if !strings.Contains(text, want) {

@@ -1,7 +1,6 @@
 package words
 
 import (
-	"fmt"
 	"strings"
 	"sync"
 
@@ -13,7 +12,7 @@ import (
 // Words are the texts of one language. They do not change, and may be used from
 // several goroutines. A nil *Words is English.
 type Words struct {
-	texts map[string]string // labels by key, sentences by their English template
+	texts map[string]string // by key
 	comma bool              // the decimal sign is a comma
 }
 
@@ -29,12 +28,8 @@ var english = sync.OnceValue(func() *Words {
 	panic("words: words/en.json: " + err.Error()) // embedded, and tested
 })
 
-// English returns the words that come with the program.
-func English() *Words { return english() }
-
-// New reads the words of a language: a JSON object of labels by key and of
-// sentences by their English template. The label "number.decimal" is the decimal
-// sign. What the object lacks is said in English.
+// New reads the words of a language: a JSON object of labels by key. The label
+// "number.decimal" is the decimal sign. What the object lacks is said in English.
 func New(text []byte) (*Words, error) {
 	w := &Words{}
 	if err := json.Unmarshal(text, &w.texts); err != nil {
@@ -65,26 +60,28 @@ func (w *Words) Label(key string) string {
 	return key
 }
 
-// Say fills in the label of a key: {name} becomes the value that follows "name"
-// in pairs. What is filled in is not looked at again, so that a name may hold
+// Say fills in the label of a key, see [Fill].
+func (w *Words) Say(key string, pairs ...string) string { return Fill(w.Label(key), pairs...) }
+
+// Fill fills in a template: {name} becomes the value that follows "name" in
+// pairs. What is filled in is not looked at again, so that a name may hold
 // braces.
-func (w *Words) Say(key string, pairs ...string) string {
-	rest := w.Label(key)
+func Fill(template string, pairs ...string) string {
 	var b strings.Builder
 	for {
-		open := strings.IndexByte(rest, '{')
+		open := strings.IndexByte(template, '{')
 		if open < 0 {
 			break
 		}
-		length := strings.IndexByte(rest[open:], '}')
+		length := strings.IndexByte(template[open:], '}')
 		if length < 0 {
 			break
 		}
-		b.WriteString(rest[:open])
-		b.WriteString(lookUp(rest[open+1:open+length], pairs))
-		rest = rest[open+length+1:]
+		b.WriteString(template[:open])
+		b.WriteString(lookUp(template[open+1:open+length], pairs))
+		template = template[open+length+1:]
 	}
-	b.WriteString(rest)
+	b.WriteString(template)
 	return b.String()
 }
 
@@ -95,70 +92,4 @@ func lookUp(name string, pairs []string) string {
 		}
 	}
 	return "{" + name + "}"
-}
-
-// Sprint writes a text.
-func (w *Words) Sprint(t Text) string {
-	w = w.or()
-	template, ok := w.texts[t.Template]
-	if !ok {
-		template = t.Template
-	}
-	args := t.Args
-	for i, a := range t.Args {
-		s, changed := w.said(a)
-		if !changed {
-			continue
-		}
-		if &args[0] == &t.Args[0] {
-			args = append([]any(nil), t.Args...)
-		}
-		args[i] = s
-	}
-	return fmt.Sprintf(template, args...)
-}
-
-// said is what becomes of an argument in a language, if anything does.
-func (w *Words) said(a any) (any, bool) {
-	switch a := a.(type) {
-	case Text:
-		return w.Sprint(a), true
-	case Label:
-		return w.Label(string(a)), true
-	case List:
-		return w.list(a), true
-	case Number:
-		return w.decimal(a.String()), true
-	case float64:
-		if w.comma {
-			return decimal(a), true
-		}
-	}
-	return a, false
-}
-
-func (w *Words) list(l List) string {
-	var b strings.Builder
-	for i, a := range l {
-		switch {
-		case i == 0:
-		case i == len(l)-1:
-			b.WriteString(w.Label("list.or"))
-		default:
-			b.WriteString(", ")
-		}
-		if s, changed := w.said(a); changed {
-			a = s
-		}
-		fmt.Fprint(&b, a)
-	}
-	return b.String()
-}
-
-// decimal puts the language's decimal sign into a number.
-func (w *Words) decimal(number string) string {
-	if w.comma {
-		return strings.Replace(number, ".", ",", 1)
-	}
-	return number
 }

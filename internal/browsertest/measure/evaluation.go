@@ -10,14 +10,14 @@ import (
 
 	"steelyard/internal/bridge"
 	"steelyard/internal/browsertest"
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 )
 
 // demoPair is the demo's first two builds with n parts each, bare or with the
 // demo's rider, loads, ratings and weigh-ins; and the same after an edit:
 // evaluated in turn, neither is found evaluated already.
-func demoPair(n int, laden bool, edit func(*parts.Document)) (texts [2]string, err error) {
-	d, problems := parts.Open([]byte(bridge.Functions["demo"]()))
+func demoPair(n int, laden bool, edit func(*document.Document)) (texts [2]string, err error) {
+	d, problems := document.Open([]byte(bridge.Functions["demo"]()))
 	if d == nil {
 		return texts, fmt.Errorf("the demo does not open: %v", problems)
 	}
@@ -39,13 +39,13 @@ func demoPair(n int, laden bool, edit func(*parts.Document)) (texts [2]string, e
 	}
 	d.Show.Compare = []string{d.Builds[0].ID, d.Builds[1].ID}
 	if laden {
-		d.Show.State = parts.Ridden
+		d.Show.State = document.Ridden
 	} else {
 		d.Riders, d.Loads, d.WeighIns, d.Show.Loads = nil, nil, nil, nil
 	}
 	for i := range texts {
 		edit(d)
-		text, err := parts.WriteCompact(d)
+		text, err := document.WriteCompact(d)
 		if err != nil {
 			return texts, err
 		}
@@ -56,8 +56,8 @@ func demoPair(n int, laden bool, edit func(*parts.Document)) (texts [2]string, e
 
 // Edits: a part weighs a gram more, as after most steps in the page; or the
 // document is another, of which nothing is known from before.
-func heavier(d *parts.Document) { d.Builds[0].Parts[0].Mass++ }
-func another(d *parts.Document) { d.Title += "!" }
+func heavier(d *document.Document) { d.Builds[0].Parts[0].Mass++ }
+func another(d *document.Document) { d.Title += "!" }
 
 // native returns how long one evaluation takes here: the median of batches.
 func native(texts [2]string) time.Duration {
@@ -111,7 +111,7 @@ func inBrowser(p *browsertest.Page, texts [2]string) (evaluating, passing time.D
 type took struct{ here, there, passing time.Duration }
 
 // clock times evaluations of two builds of n parts.
-func (t *tab) clock(p *browsertest.Page, n int, laden bool, edit func(*parts.Document)) took {
+func (t *tab) clock(p *browsertest.Page, n int, laden bool, edit func(*document.Document)) took {
 	texts, err := demoPair(n, laden, edit)
 	if err != nil {
 		t.Fatal(err)

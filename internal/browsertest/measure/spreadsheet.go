@@ -10,7 +10,7 @@ import (
 	"strings"
 	"time"
 
-	"steelyard/internal/parts"
+	"steelyard/internal/document"
 	"steelyard/internal/report"
 )
 
@@ -93,7 +93,7 @@ func placed(n int) (builds [2]sheet, err error) {
 	if err != nil {
 		return builds, err
 	}
-	d, _ := parts.Open([]byte(texts[0]))
+	d, _ := document.Open([]byte(texts[0]))
 	r := report.Evaluate([]byte(texts[0]))
 	for i := range builds {
 		for j, p := range r.Builds[i].Parts {

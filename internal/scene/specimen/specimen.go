@@ -10,9 +10,9 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/data"
+	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
-	"steelyard/internal/parts"
 	"steelyard/internal/rider"
 	"steelyard/internal/scene"
 )
@@ -43,7 +43,7 @@ type part struct {
 	grams    float64 // of all pieces
 	station  string
 	unsprung float64
-	carrier  parts.Carrier
+	carrier  document.Carrier
 	role     scene.Role
 	offset   mass.Vec // m
 	size     mass.Vec // m
@@ -51,75 +51,75 @@ type part struct {
 	ring     float64 // m
 }
 
-var travelFrame = parts.Build{
+var travelFrame = document.Build{
 	ID: "travel", Name: "Travel bike",
-	Frame:   parts.Frame{Stack: 633, Reach: 465, HeadTube: 115, HeadAngle: 65.5, SeatTube: 440, SeatAngle: 76, Chainstay: 445, BBDrop: 35},
-	Fork:    parts.Fork{Length: 556, Offset: 44, Travel: 150, Sag: 35},
-	Rear:    parts.Rear{Travel: 140, Sag: 42, PivotFwd: 20, PivotUp: 90, ShockFrom: parts.Point2{218, 300}, ShockTo: parts.Point2{10, 270}},
-	Wheels:  parts.Wheels{Front: parts.Wheel{BeadSeat: 622, Tyre: 61}, Rear: parts.Wheel{BeadSeat: 622, Tyre: 61}},
-	Cockpit: parts.Cockpit{Spacers: 20, Stem: 45, BarWidth: 780, BarRise: 25, BarBack: 30},
-	Saddle:  parts.Saddle{Height: 740, Setback: 10},
-	Cranks:  parts.Cranks{Length: 170, Width: 168},
+	Frame:   document.Frame{Stack: 633, Reach: 465, HeadTube: 115, HeadAngle: 65.5, SeatTube: 440, SeatAngle: 76, Chainstay: 445, BBDrop: 35},
+	Fork:    document.Fork{Length: 556, Offset: 44, Travel: 150, Sag: 35},
+	Rear:    document.Rear{Travel: 140, Sag: 42, PivotFwd: 20, PivotUp: 90, ShockFrom: document.Point2{218, 300}, ShockTo: document.Point2{10, 270}},
+	Wheels:  document.Wheels{Front: document.Wheel{BeadSeat: 622, Tyre: 61}, Rear: document.Wheel{BeadSeat: 622, Tyre: 61}},
+	Cockpit: document.Cockpit{Spacers: 20, Stem: 45, BarWidth: 780, BarRise: 25, BarBack: 30},
+	Saddle:  document.Saddle{Height: 740, Setback: 10},
+	Cranks:  document.Cranks{Length: 170, Width: 168},
 }
 
-var tourFrame = parts.Build{
+var tourFrame = document.Build{
 	ID: "tour", Name: "Touring bike",
-	Frame:   parts.Frame{Stack: 601, Reach: 390, HeadTube: 170, HeadAngle: 71.5, SeatTube: 540, SeatAngle: 73, Chainstay: 450, BBDrop: 70},
-	Fork:    parts.Fork{Length: 400, Offset: 48},
-	Wheels:  parts.Wheels{Front: parts.Wheel{BeadSeat: 622, Tyre: 40}, Rear: parts.Wheel{BeadSeat: 622, Tyre: 40}},
-	Cockpit: parts.Cockpit{Spacers: 30, Stem: 90, StemAngle: 6, BarWidth: 620, BarRise: 10, BarBack: 40},
-	Saddle:  parts.Saddle{Height: 720, Setback: 10},
-	Cranks:  parts.Cranks{Length: 172.5, Width: 150},
+	Frame:   document.Frame{Stack: 601, Reach: 390, HeadTube: 170, HeadAngle: 71.5, SeatTube: 540, SeatAngle: 73, Chainstay: 450, BBDrop: 70},
+	Fork:    document.Fork{Length: 400, Offset: 48},
+	Wheels:  document.Wheels{Front: document.Wheel{BeadSeat: 622, Tyre: 40}, Rear: document.Wheel{BeadSeat: 622, Tyre: 40}},
+	Cockpit: document.Cockpit{Spacers: 30, Stem: 90, StemAngle: 6, BarWidth: 620, BarRise: 10, BarBack: 40},
+	Saddle:  document.Saddle{Height: 720, Setback: 10},
+	Cranks:  document.Cranks{Length: 172.5, Width: 150},
 }
 
 var common = []part{
-	{id: "frame", name: "Frame", grams: 3350, station: "frame", carrier: parts.MainFrame},
-	{id: "swingarm", name: "Swingarm", grams: 980, station: "swingarm", unsprung: 1, carrier: parts.Swingarm},
-	{id: "shock", name: "Shock", grams: 460, station: "shock", unsprung: 0.5, carrier: parts.Link},
-	{id: "fork-upper", name: "Fork, upper half", grams: 1190, station: "fork-upper", carrier: parts.ForkUpper},
-	{id: "fork-lower", name: "Fork lowers", grams: 830, station: "fork-lower", unsprung: 1, carrier: parts.ForkLower},
-	{id: "front-rim", name: "Front rim", grams: 540, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel, ring: 0.303},
-	{id: "front-hub", name: "Dynamo hub", grams: 420, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel},
-	{id: "front-tyre", name: "Front tyre", grams: 910, station: "front-axle", unsprung: 1, carrier: parts.FrontWheel, ring: 0.345},
-	{id: "front-rotor", name: "Front rotor", grams: 150, station: "front-rotor", unsprung: 1, carrier: parts.FrontWheel},
-	{id: "rear-rim", name: "Rear rim", grams: 580, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel, ring: 0.303},
-	{id: "rear-tyre", name: "Rear tyre", grams: 960, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel, ring: 0.345},
-	{id: "rear-rotor", name: "Rear rotor", grams: 150, station: "rear-rotor", unsprung: 1, carrier: parts.RearWheel},
-	{id: "front-brake", name: "Front caliper", grams: 140, station: "front-caliper", unsprung: 1, carrier: parts.ForkLower},
-	{id: "rear-brake", name: "Rear caliper", grams: 140, station: "rear-caliper", unsprung: 1, carrier: parts.Swingarm},
-	{id: "levers", name: "Brake levers", grams: 240, station: "brake-levers", carrier: parts.ForkUpper},
-	{id: "bar", name: "Handlebar", grams: 290, station: "bar", carrier: parts.ForkUpper},
-	{id: "stem", name: "Stem", grams: 130, station: "stem", carrier: parts.ForkUpper},
-	{id: "grips", name: "Grips", grams: 110, station: "grips", carrier: parts.ForkUpper},
-	{id: "headset", name: "Headset", grams: 120, station: "headset", carrier: parts.MainFrame},
-	{id: "saddle", name: "Saddle", grams: 310, station: "saddle", carrier: parts.MainFrame},
-	{id: "seatpost", name: "Seatpost", grams: 480, station: "seatpost", carrier: parts.MainFrame},
-	{id: "cranks", name: "Crank, left", grams: 230, station: "crank-left", carrier: parts.MainFrame},
-	{id: "crank-r", name: "Crank, right", grams: 240, station: "crank-right", carrier: parts.MainFrame},
-	{id: "pedals", name: "Pedals", grams: 390, station: "pedals", carrier: parts.MainFrame},
-	{id: "ring", name: "Chainring", grams: 80, station: "chainring", carrier: parts.MainFrame},
-	{id: "front-light", name: "Headlight", grams: 130, station: "front-light", carrier: parts.ForkUpper},
-	{id: "rear-light", name: "Rear light", grams: 45, station: "rear-light", carrier: parts.MainFrame},
-	{id: "rack", name: "Rear rack", grams: 750, station: "rear-rack", carrier: parts.MainFrame},
-	{id: "panniers", name: "Rear panniers, packed", grams: 5200, station: "rear-panniers", carrier: parts.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.30, Y: 0.15, Z: 0.34}},
-	{id: "bar-bag", name: "Handlebar bag", grams: 1600, station: "handlebar-bag", carrier: parts.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.16, Y: 0.40, Z: 0.16}},
-	{id: "frame-bag", name: "Frame bag", grams: 1350, station: "frame-bag", carrier: parts.MainFrame, role: scene.Baggage},
-	{id: "bottle", name: "Bottle, full", grams: 860, station: "bottle-under", carrier: parts.MainFrame, role: scene.Baggage},
-	{id: "tools", name: "Tools", grams: 520, station: "saddle-bag", carrier: parts.MainFrame, role: scene.Baggage},
-	{id: "stand", name: "Side stand", grams: 340, station: "stand", carrier: parts.MainFrame},
+	{id: "frame", name: "Frame", grams: 3350, station: "frame", carrier: document.MainFrame},
+	{id: "swingarm", name: "Swingarm", grams: 980, station: "swingarm", unsprung: 1, carrier: document.Swingarm},
+	{id: "shock", name: "Shock", grams: 460, station: "shock", unsprung: 0.5, carrier: document.Link},
+	{id: "fork-upper", name: "Fork, upper half", grams: 1190, station: "fork-upper", carrier: document.ForkUpper},
+	{id: "fork-lower", name: "Fork lowers", grams: 830, station: "fork-lower", unsprung: 1, carrier: document.ForkLower},
+	{id: "front-rim", name: "Front rim", grams: 540, station: "front-axle", unsprung: 1, carrier: document.FrontWheel, ring: 0.303},
+	{id: "front-hub", name: "Dynamo hub", grams: 420, station: "front-axle", unsprung: 1, carrier: document.FrontWheel},
+	{id: "front-tyre", name: "Front tyre", grams: 910, station: "front-axle", unsprung: 1, carrier: document.FrontWheel, ring: 0.345},
+	{id: "front-rotor", name: "Front rotor", grams: 150, station: "front-rotor", unsprung: 1, carrier: document.FrontWheel},
+	{id: "rear-rim", name: "Rear rim", grams: 580, station: "rear-axle", unsprung: 1, carrier: document.RearWheel, ring: 0.303},
+	{id: "rear-tyre", name: "Rear tyre", grams: 960, station: "rear-axle", unsprung: 1, carrier: document.RearWheel, ring: 0.345},
+	{id: "rear-rotor", name: "Rear rotor", grams: 150, station: "rear-rotor", unsprung: 1, carrier: document.RearWheel},
+	{id: "front-brake", name: "Front caliper", grams: 140, station: "front-caliper", unsprung: 1, carrier: document.ForkLower},
+	{id: "rear-brake", name: "Rear caliper", grams: 140, station: "rear-caliper", unsprung: 1, carrier: document.Swingarm},
+	{id: "levers", name: "Brake levers", grams: 240, station: "brake-levers", carrier: document.ForkUpper},
+	{id: "bar", name: "Handlebar", grams: 290, station: "bar", carrier: document.ForkUpper},
+	{id: "stem", name: "Stem", grams: 130, station: "stem", carrier: document.ForkUpper},
+	{id: "grips", name: "Grips", grams: 110, station: "grips", carrier: document.ForkUpper},
+	{id: "headset", name: "Headset", grams: 120, station: "headset", carrier: document.MainFrame},
+	{id: "saddle", name: "Saddle", grams: 310, station: "saddle", carrier: document.MainFrame},
+	{id: "seatpost", name: "Seatpost", grams: 480, station: "seatpost", carrier: document.MainFrame},
+	{id: "cranks", name: "Crank, left", grams: 230, station: "crank-left", carrier: document.MainFrame},
+	{id: "crank-r", name: "Crank, right", grams: 240, station: "crank-right", carrier: document.MainFrame},
+	{id: "pedals", name: "Pedals", grams: 390, station: "pedals", carrier: document.MainFrame},
+	{id: "ring", name: "Chainring", grams: 80, station: "chainring", carrier: document.MainFrame},
+	{id: "front-light", name: "Headlight", grams: 130, station: "front-light", carrier: document.ForkUpper},
+	{id: "rear-light", name: "Rear light", grams: 45, station: "rear-light", carrier: document.MainFrame},
+	{id: "rack", name: "Rear rack", grams: 750, station: "rear-rack", carrier: document.MainFrame},
+	{id: "panniers", name: "Rear panniers, packed", grams: 5200, station: "rear-panniers", carrier: document.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.30, Y: 0.15, Z: 0.34}},
+	{id: "bar-bag", name: "Handlebar bag", grams: 1600, station: "handlebar-bag", carrier: document.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.16, Y: 0.40, Z: 0.16}},
+	{id: "frame-bag", name: "Frame bag", grams: 1350, station: "frame-bag", carrier: document.MainFrame, role: scene.Baggage},
+	{id: "bottle", name: "Bottle, full", grams: 860, station: "bottle-under", carrier: document.MainFrame, role: scene.Baggage},
+	{id: "tools", name: "Tools", grams: 520, station: "saddle-bag", carrier: document.MainFrame, role: scene.Baggage},
+	{id: "stand", name: "Side stand", grams: 340, station: "stand", carrier: document.MainFrame},
 }
 
 var gearbox = []part{
-	{id: "gearbox", name: "Crank gearbox", grams: 2400, station: "bottom-bracket", carrier: parts.MainFrame, offset: mass.Vec{X: 0.02, Z: 0.02}},
-	{id: "belt", name: "Belt", grams: 90, station: "chain", unsprung: 0.5, carrier: parts.Link},
-	{id: "cog", name: "Rear sprocket", grams: 70, station: "cassette", unsprung: 1, carrier: parts.RearWheel},
-	{id: "rear-hub", name: "Rear hub", grams: 330, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel},
+	{id: "gearbox", name: "Crank gearbox", grams: 2400, station: "bottom-bracket", carrier: document.MainFrame, offset: mass.Vec{X: 0.02, Z: 0.02}},
+	{id: "belt", name: "Belt", grams: 90, station: "chain", unsprung: 0.5, carrier: document.Link},
+	{id: "cog", name: "Rear sprocket", grams: 70, station: "cassette", unsprung: 1, carrier: document.RearWheel},
+	{id: "rear-hub", name: "Rear hub", grams: 330, station: "rear-axle", unsprung: 1, carrier: document.RearWheel},
 }
 
 var gearhub = []part{
-	{id: "gearhub", name: "Gear hub, wide range", grams: 1880, station: "rear-axle", unsprung: 1, carrier: parts.RearWheel},
-	{id: "chain", name: "Chain", grams: 260, station: "chain", unsprung: 0.5, carrier: parts.Link},
-	{id: "tensioner", name: "Chain tensioner", grams: 150, station: "rear-derailleur", unsprung: 1, carrier: parts.Swingarm},
+	{id: "gearhub", name: "Gear hub, wide range", grams: 1880, station: "rear-axle", unsprung: 1, carrier: document.RearWheel},
+	{id: "chain", name: "Chain", grams: 260, station: "chain", unsprung: 0.5, carrier: document.Link},
+	{id: "tensioner", name: "Chain tensioner", grams: 150, station: "rear-derailleur", unsprung: 1, carrier: document.Swingarm},
 }
 
 // Travel is a full-suspension travel bike with a gearbox at the cranks, set
@@ -138,7 +138,7 @@ func Tour() scene.Subject {
 		if p.id == "swingarm" || p.id == "shock" || p.id == "fork-lower" {
 			continue
 		}
-		if p.carrier != parts.FrontWheel && p.carrier != parts.RearWheel {
+		if p.carrier != document.FrontWheel && p.carrier != document.RearWheel {
 			p.unsprung = 0
 		}
 		rigid = append(rigid, p)
@@ -151,15 +151,15 @@ func Tour() scene.Subject {
 
 // laden are the bags of a tour; what is in them is in their weight.
 var laden = []part{
-	{id: "rear-rack", name: "Rear rack", grams: 760, station: "rear-rack", carrier: parts.MainFrame},
-	{id: "front-rack", name: "Front rack", grams: 520, station: "front-rack", carrier: parts.ForkUpper},
-	{id: "rear-left", name: "Rear pannier, left", grams: 6400, station: "rear-pannier-left", carrier: parts.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.32, Y: 0.17, Z: 0.36}, fill: 0.9},
-	{id: "rear-right", name: "Rear pannier, right", grams: 5900, station: "rear-pannier-right", carrier: parts.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.32, Y: 0.17, Z: 0.36}, fill: 0.8},
-	{id: "front-left", name: "Front pannier, left", grams: 3300, station: "front-pannier-left", carrier: parts.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.25, Y: 0.13, Z: 0.28}, fill: 0.6},
-	{id: "front-right", name: "Front pannier, right", grams: 3500, station: "front-pannier-right", carrier: parts.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.25, Y: 0.13, Z: 0.28}, fill: 0.7},
-	{id: "bar-bag", name: "Handlebar bag", grams: 2100, station: "handlebar-bag", carrier: parts.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.16, Y: 0.30, Z: 0.20}, fill: 0.5},
-	{id: "water", name: "Water", grams: 2300, station: "bottle-down-tube", carrier: parts.MainFrame, role: scene.Baggage},
-	{id: "tent", name: "Tent", grams: 1900, station: "rear-rack-deck", carrier: parts.MainFrame, role: scene.Baggage, offset: mass.Vec{Z: 0.08}, size: mass.Vec{X: 0.20, Y: 0.42, Z: 0.14}, fill: 1},
+	{id: "rear-rack", name: "Rear rack", grams: 760, station: "rear-rack", carrier: document.MainFrame},
+	{id: "front-rack", name: "Front rack", grams: 520, station: "front-rack", carrier: document.ForkUpper},
+	{id: "rear-left", name: "Rear pannier, left", grams: 6400, station: "rear-pannier-left", carrier: document.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.32, Y: 0.17, Z: 0.36}, fill: 0.9},
+	{id: "rear-right", name: "Rear pannier, right", grams: 5900, station: "rear-pannier-right", carrier: document.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.32, Y: 0.17, Z: 0.36}, fill: 0.8},
+	{id: "front-left", name: "Front pannier, left", grams: 3300, station: "front-pannier-left", carrier: document.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.25, Y: 0.13, Z: 0.28}, fill: 0.6},
+	{id: "front-right", name: "Front pannier, right", grams: 3500, station: "front-pannier-right", carrier: document.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.25, Y: 0.13, Z: 0.28}, fill: 0.7},
+	{id: "bar-bag", name: "Handlebar bag", grams: 2100, station: "handlebar-bag", carrier: document.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.16, Y: 0.30, Z: 0.20}, fill: 0.5},
+	{id: "water", name: "Water", grams: 2300, station: "bottle-down-tube", carrier: document.MainFrame, role: scene.Baggage},
+	{id: "tent", name: "Tent", grams: 1900, station: "rear-rack-deck", carrier: document.MainFrame, role: scene.Baggage, offset: mass.Vec{Z: 0.08}, size: mass.Vec{X: 0.20, Y: 0.42, Z: 0.14}, fill: 1},
 }
 
 // Ridden is the touring bike with its bags and somebody on it, and the way of
@@ -169,7 +169,7 @@ func Ridden(posture string) scene.Subject { return ridden(&tourFrame, posture) }
 // RiddenTravel is the travel bike with the same.
 func RiddenTravel(posture string) scene.Subject { return ridden(&travelFrame, posture) }
 
-func ridden(frame *parts.Build, posture string) scene.Subject {
+func ridden(frame *document.Build, posture string) scene.Subject {
 	var bare []part
 	for _, p := range common {
 		if p.role != scene.Baggage && p.id != "rack" && (frame == &travelFrame || p.id != "swingarm" && p.id != "shock" && p.id != "fork-lower") {
@@ -178,7 +178,7 @@ func ridden(frame *parts.Build, posture string) scene.Subject {
 	}
 	s := assemble("Tour, loaded", frame, bare, gearhub, laden)
 	s.FrontRack = true
-	body, problems := rider.Seat(s.Bike, &parts.Rider{
+	body, problems := rider.Seat(s.Bike, &document.Rider{
 		ID: "rider", Name: "Rider", Stature: 1750, Mass: 72000, Clothing: 2500, Shoes: 800, Table: "female", Posture: posture,
 	})
 	if body == nil {
@@ -188,7 +188,7 @@ func ridden(frame *parts.Build, posture string) scene.Subject {
 		s.Rider = append(s.Rider, scene.Limb{From: l.From, To: l.To, R: l.R, S: l.S, Member: member(l.Name)})
 	}
 	sum := mass.Sum(body.Items(0, 1), nil)
-	s.Markers = append(s.Markers, scene.Marker{Part: "rider", Name: "Rider", Mass: sum.M, MassPlus: 1, Place: sum.Centre(), Carrier: string(parts.MainFrame), Role: scene.Body})
+	s.Markers = append(s.Markers, scene.Marker{Part: "rider", Name: "Rider", Mass: sum.M, MassPlus: 1, Place: sum.Centre(), Carrier: string(document.MainFrame), Role: scene.Body})
 	weigh(&s)
 	for i, name := range []string{"full", "half", "used up"} {
 		left := slices.Clone(s.Markers)
@@ -223,7 +223,7 @@ func member(name string) scene.Member {
 // assemble weighs the lists on a frame. The doubt of every mass is 4 %, and
 // those of the sums are made up in proportion: the picture shows them, it does
 // not judge them.
-func assemble(name string, frame *parts.Build, lists ...[]part) scene.Subject {
+func assemble(name string, frame *document.Build, lists ...[]part) scene.Subject {
 	bike, problems := geometry.Pose(frame)
 	if bike == nil {
 		panic(problems[0].Message)

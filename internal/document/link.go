@@ -1,0 +1,105 @@
+package document
+
+import (
+	"bytes"
+	"compress/zlib"
+	"encoding/base64"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+
+	"steelyard/internal/words"
+)
+
+// linkPrefix names what a link's fragment holds: version 1 is a text deflated
+// as zlib does (RFC 1950, which ends with a checksum), in base64 with the
+// alphabet for addresses and without padding (RFC 4648, section 5).
+const linkPrefix = "sy1."
+
+// maxLink is the length of a fragment that is still looked at: a text of the
+// largest size that could not be deflated at all.
+const maxLink = MaxText*4/3 + MaxText/100
+
+// EncodeLink packs a text, usually what WriteCompact gives, into the part of an
+// address that follows the #. A browser keeps that part to itself: it is never
+// sent to the server.
+func EncodeLink(text []byte) (string, error) {
+	if len(text) > MaxText {
+		return "", fmt.Errorf("the document is larger than %d MiB, too large for a link; share it as a file", MaxText>>20)
+	}
+	var packed bytes.Buffer
+	z, err := zlib.NewWriterLevel(&packed, zlib.BestCompression)
+	if err != nil {
+		return "", err
+	}
+	if _, err := z.Write(text); err != nil {
+		return "", err
+	}
+	if err := z.Close(); err != nil {
+		return "", err
+	}
+	return linkPrefix + base64.RawURLEncoding.EncodeToString(packed.Bytes()), nil
+}
+
+// DecodeLink gives back the text that EncodeLink packed. It forgives a leading
+// #, line breaks that a mail program put in, and padding. It inflates no
+// further than MaxText, whatever the link claims to hold.
+func DecodeLink(fragment string) ([]byte, error) {
+	if len(fragment) > maxLink {
+		return nil, errors.New("this link is longer than any that holds a document")
+	}
+	fragment = strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) {
+			return -1
+		}
+		return r
+	}, fragment)
+	fragment = strings.TrimPrefix(fragment, "#")
+	packed, ok := strings.CutPrefix(fragment, linkPrefix)
+	if !ok {
+		if version, _, ok := strings.Cut(fragment, "."); ok && strings.HasPrefix(version, "sy") {
+			return nil, fmt.Errorf("this link is of the kind %s, and this program reads %s; open it with a newer program", words.Quote(version), words.Quote(strings.TrimSuffix(linkPrefix, ".")))
+		}
+		return nil, fmt.Errorf("this link holds no document: what follows the # should begin with %s", words.Quote(linkPrefix))
+	}
+	packed = strings.TrimRight(packed, "=")
+	raw, err := base64.RawURLEncoding.DecodeString(packed)
+	if err != nil {
+		var at base64.CorruptInputError
+		if errors.As(err, &at) && int(at) < len(packed) && !linkLetter(packed[at]) {
+			return nil, fmt.Errorf("this link is damaged: character %d after %s is %q, which no link has", int(at)+1, words.Quote(linkPrefix), packed[at])
+		}
+		return nil, errCutShort
+	}
+	z, err := zlib.NewReader(bytes.NewReader(raw))
+	if err != nil {
+		return nil, damaged(err)
+	}
+	text, err := io.ReadAll(io.LimitReader(z, MaxText+1))
+	switch {
+	case err != nil:
+		return nil, damaged(err)
+	case len(text) > MaxText:
+		return nil, fmt.Errorf("this link unpacks to more than %d MiB; a document is at most that", MaxText>>20)
+	}
+	return text, nil
+}
+
+var errCutShort = errors.New("this link is cut short: its end is missing; copy it whole")
+
+func damaged(err error) error {
+	switch {
+	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
+		return errCutShort
+	case errors.Is(err, zlib.ErrChecksum):
+		return errors.New("this link is damaged: its checksum does not fit; copy it again")
+	}
+	return fmt.Errorf("this link is damaged: %w; copy it again", err)
+}
+
+// linkLetter says whether a character is one of base64's for addresses.
+func linkLetter(c byte) bool {
+	return 'A' <= c && c <= 'Z' || 'a' <= c && c <= 'z' || '0' <= c && c <= '9' || c == '-' || c == '_'
+}

@@ -1,0 +1,2 @@
+// Package partslist reads and writes lists of parts as spreadsheets have them.
+package partslist
