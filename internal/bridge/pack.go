@@ -77,6 +77,7 @@ type packed struct {
 	Moves      []move     `json:"moves"`      // against the document
 	Before     terms      `json:"before"`
 	After      *terms     `json:"after"`
+	Change     *change    `json:"change"`             // after minus before; null while there is no packing
 	Unrated    []string   `json:"unrated"`            // names of bags without a permitted load: only their volume is kept to
 	Shortage   *shortage  `json:"shortage,omitempty"` // why there is no packing
 }
@@ -106,6 +107,23 @@ type terms struct {
 	Keeps      bool    `json:"keeps"`             // every limit
 	Breaks     string  `json:"breaks,omitempty"`  // which one it does not
 	Perhaps    string  `json:"perhaps,omitempty"` // which ones it keeps, but perhaps not, for all that is known of the masses
+}
+
+// change is by how much the terms differ.
+type change struct {
+	Aim        float64 `json:"aim"`
+	FrontShare float64 `json:"front_share"`
+	Height     float64 `json:"height_mm"`
+	Aside      float64 `json:"aside_mm"`
+	Radius     float64 `json:"radius_mm"`
+}
+
+// changeOf takes the terms before from those after.
+func changeOf(before, after *terms) *change {
+	return &change{
+		Aim: round(after.Aim-before.Aim, 9), FrontShare: round(after.FrontShare-before.FrontShare, 9),
+		Height: round(after.Height-before.Height, 9), Aside: round(after.Aside-before.Aside, 9), Radius: round(after.Radius-before.Radius, 9),
+	}
 }
 
 type costs struct {
@@ -560,7 +578,7 @@ func (s *session) tell() *packed {
 		}
 		after.Perhaps = s.perhaps
 	}
-	out.After = &after
+	out.After, out.Change = &after, changeOf(&out.Before, &after)
 	out.Assignment = []assigned{}
 	for _, h := range s.heaps(p) {
 		given := s.share(h)

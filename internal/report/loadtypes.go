@@ -47,6 +47,11 @@ type Condition struct {
 type Path struct {
 	Supply string `json:"supply"` // "water", "food" or "fuel", or "all" of them together
 	Points []Stop `json:"points"` // from all of it to nothing
+
+	// What it comes to from the first point to the last; nothing with fewer than two.
+	Gone    float64       `json:"gone_g"`
+	Moved   document.Vec3 `json:"moved_mm"`
+	ShareBy float64       `json:"front_share_by"` // how much larger the share of the front wheel is at the end
 }
 
 // Stop is a point of a path.

@@ -202,6 +202,7 @@ func (t *table) paths(w *Weighed) []Path {
 				p.Points = append(p.Points, s)
 			}
 		}
+		p.sum()
 		list = append(list, p)
 	}
 	path("all", all)
@@ -228,4 +229,17 @@ func (f *first) stop(left, rear, front float64) (Stop, bool) {
 		return Stop{}, false
 	}
 	return Stop{Left: round(left, 100), Total: gram.of(m), Centre: inMillimetres(c), FrontShare: ratio.of(share)}, true
+}
+
+// sum tells what a path comes to.
+func (p *Path) sum() {
+	if len(p.Points) < 2 {
+		return
+	}
+	from, to := &p.Points[0], &p.Points[len(p.Points)-1]
+	p.Gone = from.Total - to.Total
+	for i := range p.Moved {
+		p.Moved[i] = to.Centre[i] - from.Centre[i]
+	}
+	p.ShareBy = to.FrontShare - from.FrontShare
 }

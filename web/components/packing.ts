@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { Trouble } from "../core.ts";
 import { carried, findLoad } from "../loadedit.ts";
-import { aimDefaults, type Aim, type Doc, type Pack, type Terms } from "../model/types.ts";
+import { aimDefaults, type Aim, type Doc, type Pack, type Terms, type TermsChange } from "../model/types.ts";
 import { aimOf, packer } from "../packer.ts";
 import { store } from "../state.ts";
 import { brief, t, type Key } from "../text/index.ts";
@@ -168,7 +168,7 @@ class Packing extends Section {
     const p = packer.pack;
     if (!p || packer.stale) return nothing;
     return html`${subhead(t("packing.compare"), t("packing.compare"))}
-      ${this.terms(p.before, p.after)}
+      ${this.terms(p)}
       ${p.unrated.length ? html`<p class="fine">${t("packing.unrated", { bags: p.unrated.map(brief).join(", ") })}</p>` : nothing}
       ${p.moves.length
         ? html`<p class="acts">
@@ -178,10 +178,10 @@ class Packing extends Section {
       ${caution()} ${p.after && packer.phase !== "running" ? this.moves(p) : nothing}`;
   }
 
-  private terms(before: Terms, after: Terms | null): TemplateResult {
+  private terms({ before, after, change }: Pack): TemplateResult {
     const show = store.doc!.show;
     const mm = figureScale("mm", show);
-    const rows: { key: keyof Terms; unit: string; text: (v: number) => string; diff: (v: number) => string }[] = [
+    const rows: { key: keyof TermsChange; unit: string; text: (v: number) => string; diff: (v: number) => string }[] = [
       { key: "front_share", unit: t("unit.percent"), text: (v) => decimal(v * 100, 1), diff: (v) => signed(v * 100, 1) },
       ...(["height_mm", "aside_mm", "radius_mm"] as const).map((key) => ({
         key,
@@ -211,7 +211,7 @@ class Packing extends Section {
               <th scope="row">${t(`packing.t.${r.key}` as Key)} <span class="unit">${r.unit}</span></th>
               <td class="right">${r.text(n(before, r.key))}</td>
               <td class="right">${after ? r.text(n(after, r.key)) : "–"}</td>
-              <td class="right quiet">${after ? r.diff(n(after, r.key) - n(before, r.key)) : nothing}</td>
+              <td class="right quiet">${change ? r.diff(change[r.key]) : nothing}</td>
             </tr>`,
         )}
         <tr>

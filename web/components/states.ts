@@ -199,16 +199,13 @@ export function pathTable(): TemplateResult | typeof nothing {
   const mass = figureScale("g", show);
   const mm = figureScale("mm", show);
   const row = ({ letter, path }: { letter: Letter; path: Path }) => {
-    const a = path.points[0];
-    const b = path.points.at(-1);
-    if (!a || !b) return nothing;
-    const by = (i: 0 | 2) => (b.centre_mm[i] - a.centre_mm[i]) / mm.per;
+    if (!path.points.length) return nothing;
     return html`<tr>
       <th scope="row" class="supply">${two ? html`${badge(letter)}<span class="unseen">${letter}: </span> ` : nothing}${t(path.supply === "all" ? "supply.all" : (`supply.${path.supply}` as "supply.water"))}</th>
-      <td class="right">${decimal((a.total_g - b.total_g) / mass.per, mass.decimals)}</td>
-      <td class="right">${signed(by(0), mm.decimals)}</td>
-      <td class="right">${signed(by(2), mm.decimals)}</td>
-      <td class="right">${signed((b.front_share - a.front_share) * 100, 1)}</td>
+      <td class="right">${decimal(path.gone_g / mass.per, mass.decimals)}</td>
+      <td class="right">${signed(path.moved_mm[0] / mm.per, mm.decimals)}</td>
+      <td class="right">${signed(path.moved_mm[2] / mm.per, mm.decimals)}</td>
+      <td class="right">${signed(path.front_share_by * 100, 1)}</td>
     </tr>`;
   };
   return html`<h3>${t("states.path")}</h3>

@@ -1529,6 +1529,10 @@ export interface Pack {
    */
   after: Terms | null;
   /**
+   * After minus before; null while there is no packing.
+   */
+  change: TermsChange | null;
+  /**
    * Names of the bags that have no permitted load.
    */
   unrated: string[];
@@ -1536,6 +1540,17 @@ export interface Pack {
    * Why there is no packing.
    */
   shortage?: Shortage;
+}
+
+/**
+ * By how much the terms differ.
+ */
+export interface TermsChange {
+  aim: number;
+  front_share: number;
+  height_mm: number;
+  aside_mm: number;
+  radius_mm: number;
 }
 
 /**
@@ -2603,6 +2618,15 @@ export interface Path {
    * From all of it to nothing.
    */
   points: Stop[];
+  /**
+   * Mass that is used up from the first point to the last.
+   */
+  gone_g: number;
+  moved_mm: Place;
+  /**
+   * How much larger the share of the front wheel is at the last point.
+   */
+  front_share_by: number;
 }
 
 /**
