@@ -69,6 +69,7 @@ lint: .build/staticcheck .build/deadcode
 
 page: modules
 	node web/model/generate.mjs --check
+	node web/layers.mjs
 	$(TSC) --noEmit -p web
 
 # The page's types, after a schema in data/schema was changed.

@@ -25,7 +25,7 @@
 // The frame loads itself again when the graphics context is lost: it is then
 // "loading" once more, and the page shows its document again when it is ready.
 
-import { programInside } from "./inside.ts";
+import { programInside } from "./core/inside.ts";
 import type { Intent, PointerDid } from "./model/types.ts";
 
 interface Program {

@@ -1,30 +1,30 @@
 // The page starts here: the theme first, then the core, then the document that
 // was kept, the one that the address carries, or the demo.
 
-import "./language.ts";
-import "./components/balance.ts";
-import "./components/difference.ts";
-import "./components/frame.ts";
-import "./components/limits.ts";
-import "./components/load.ts";
-import "./components/markers.ts";
-import "./components/masthead.ts";
-import "./components/notices.ts";
-import "./components/packing.ts";
-import "./components/parts.ts";
-import "./components/strip.ts";
-import "./components/weighin.ts";
-import { watchCanvas } from "./components/picture.ts";
-import { core } from "./core.ts";
-import { watchDrops } from "./drop.ts";
-import { accept, because, fromLink, opened, saveText } from "./files.ts";
-import { offline } from "./offline.ts";
-import { watchPrinting } from "./paper.ts";
+import "./app/language.ts";
+import "./rooms/balance/balance.ts";
+import "./rooms/difference/difference.ts";
+import "./rooms/frame/frame.ts";
+import "./rooms/limits/limits.ts";
+import "./rooms/load/load.ts";
+import "./rooms/picture/markers.ts";
+import "./rooms/masthead/masthead.ts";
+import "./rooms/notices/notices.ts";
+import "./rooms/packing/packing.ts";
+import "./rooms/parts/parts.ts";
+import "./rooms/strip/strip.ts";
+import "./rooms/weighin/weighin.ts";
+import { watchCanvas } from "./rooms/picture/picture.ts";
+import { core } from "./core/core.ts";
+import { watchDrops } from "./app/drop.ts";
+import { accept, because, fromLink, opened, saveText } from "./app/files.ts";
+import { offline } from "./offline/offline.ts";
+import { watchPrinting } from "./rooms/print/printReport.ts";
 import { listen } from "./shortcuts.ts";
-import { store } from "./state.ts";
-import type { Found } from "./storage.ts";
+import { store } from "./app/state.ts";
+import type { Found } from "./io/storage.ts";
 import { brief, t } from "./text/index.ts";
-import { followTheme } from "./theme.ts";
+import { followTheme } from "./app/theme.ts";
 
 followTheme();
 listen();

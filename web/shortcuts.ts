@@ -1,10 +1,10 @@
 // The page's keyboard. Undo and redo are the document's wherever the focus is;
 // bare keys count only where nobody is typing.
 
-import { showKeys } from "./components/dialogs.ts";
-import { chooseFile, saveFile } from "./files.ts";
-import { deletePart } from "./partacts.ts";
-import { store } from "./state.ts";
+import { showKeys } from "./rooms/dialogs/dialogs.ts";
+import { chooseFile, saveFile } from "./app/files.ts";
+import { deletePart } from "./rooms/parts/partacts.ts";
+import { store } from "./app/state.ts";
 
 function typing(e: Event): boolean {
   const el = e.target instanceof Element ? e.target : null;

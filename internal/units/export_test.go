@@ -46,7 +46,7 @@ type Size struct {
 	Most int     `json:"most"`
 }
 
-// PageRounding returns what web/rounding.json holds.
+// PageRounding returns what web/model/rounding.json holds.
 func PageRounding() Rounding {
 	r := Rounding{Steps: Steps(), Units: make(map[string]Size), Most: MostDecimals}
 	for _, q := range [...]*quantity{&masses, &lengths} {

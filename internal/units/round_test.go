@@ -14,11 +14,11 @@ import (
 	"steelyard/internal/units"
 )
 
-var update = flag.Bool("update", false, "write web/rounding.json")
+var update = flag.Bool("update", false, "write web/model/rounding.json")
 
 // The page rounds by the table that is made here.
 func TestPageRounding(t *testing.T) {
-	path := filepath.Join("..", "..", "web", "rounding.json")
+	path := filepath.Join("..", "..", "web", "model", "rounding.json")
 	want, err := json.Marshal(units.PageRounding())
 	if err != nil {
 		t.Fatal(err)
@@ -34,7 +34,7 @@ func TestPageRounding(t *testing.T) {
 		t.Fatal(err)
 	}
 	if d := cmp.Diff(string(want), string(got)); d != "" {
-		t.Errorf("web/rounding.json is not what the rule says; write it with go test ./internal/units -update: %s", d)
+		t.Errorf("web/model/rounding.json is not what the rule says; write it with go test ./internal/units -update: %s", d)
 	}
 }
 

@@ -177,7 +177,7 @@ func dataURL(name string, data []byte) string {
 // pack writes bytes as text that an HTML script element bears, seven bits to a
 // character, the last filled up with zeros. Three of the 128 characters would
 // not arrive as they are: NUL, the carriage return, and the one that begins a
-// tag; each of them stands 128 places higher. See web/inside.ts.
+// tag; each of them stands 128 places higher. See web/core/inside.ts.
 func pack(data []byte) string {
 	var out strings.Builder
 	out.Grow(len(data)*7/6 + 2)

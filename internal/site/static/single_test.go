@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// unpack is pack backwards, as web/inside.ts does it.
+// unpack is pack backwards, as web/core/inside.ts does it.
 func unpack(text string) []byte {
 	var out []byte
 	held, bits := uint(0), 0

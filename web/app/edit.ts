@@ -1,0 +1,131 @@
+// Edits of a document: each takes a document and gives a new one that shares
+// whatever did not change. None of them knows the page; ids are the core's.
+
+import { core } from "../core/core.ts";
+import type { Build, Doc, Part } from "../model/types.ts";
+
+export function findBuild(doc: Doc, id: string): Build | undefined {
+  return doc.builds.find((b) => b.id === id);
+}
+
+export function editBuild(doc: Doc, id: string, change: (b: Build) => Build): Doc {
+  let hit = false;
+  const builds = doc.builds.map((b) => {
+    if (b.id !== id) return b;
+    const c = change(b);
+    hit ||= c !== b;
+    return c;
+  });
+  return hit ? { ...doc, builds } : doc;
+}
+
+export function editPart(doc: Doc, build: string, part: string, change: (p: Part) => Part): Doc {
+  return editBuild(doc, build, (b) => {
+    const i = b.parts.findIndex((p) => p.id === part);
+    const old = b.parts[i];
+    if (!old) return b;
+    const parts = b.parts.slice();
+    parts[i] = change(old);
+    return { ...b, parts };
+  });
+}
+
+export function addParts(doc: Doc, build: string, parts: Part[]): Doc {
+  return editBuild(doc, build, (b) => ({ ...b, parts: [...b.parts, ...parts] }));
+}
+
+export function removePart(doc: Doc, build: string, part: string): Doc {
+  return editBuild(doc, build, (b) => ({ ...b, parts: b.parts.filter((p) => p.id !== part) }));
+}
+
+export function duplicatePart(doc: Doc, build: string, part: string): { doc: Doc; id: string } {
+  const id = core.newID(doc, "part");
+  const out = editBuild(doc, build, (b) => {
+    const i = b.parts.findIndex((p) => p.id === part);
+    const old = b.parts[i];
+    if (!old) return b;
+    return { ...b, parts: b.parts.toSpliced(i + 1, 0, { ...old, id }) };
+  });
+  return { doc: out, id };
+}
+
+// handOver moves a part from one build to the other. A part keeps its id if
+// that is free there: parts of one id are one thing in a comparison.
+export function handOver(doc: Doc, from: string, to: string, part: string): { doc: Doc; id: string } {
+  const old = findBuild(doc, from)?.parts.find((p) => p.id === part);
+  const target = findBuild(doc, to);
+  if (!old || !target) return { doc, id: "" };
+  const taken = target.parts.some((p) => p.id === old.id);
+  const moved = taken ? { ...old, id: core.newID(doc, "part") } : old;
+  return { doc: addParts(removePart(doc, from, part), to, [moved]), id: moved.id };
+}
+
+// compared gives the ids of the two builds that are set side by side. A
+// document that names none, or names builds that are gone, gets the first. One
+// build stands on both sides only when it carries two loads.
+export function compared(doc: Doc): [string, string] {
+  const ids = doc.builds.map((b) => b.id);
+  const [a, b] = (doc.show.compare ?? []).filter((id) => ids.includes(id));
+  const first = a ?? ids[0] ?? "";
+  const second = b !== undefined && (b !== first || twoLoads(doc)) ? b : "";
+  return [first, second];
+}
+
+function twoLoads(doc: Doc): boolean {
+  const known = (id = "") => (doc.loads?.some((l) => l.id === id) ? id : "");
+  const [a, b] = doc.show.loads ?? [];
+  return known(a) !== known(b);
+}
+
+export function compare(doc: Doc, a: string, b: string): Doc {
+  const ids = [a, b].filter((id, i, all) => id !== "" && (all.indexOf(id) === i || twoLoads(doc)));
+  return { ...doc, show: { ...doc.show, compare: ids } };
+}
+
+export function copyBuild(doc: Doc, id: string, name: string): { doc: Doc; id: string } {
+  const i = doc.builds.findIndex((b) => b.id === id);
+  const old = doc.builds[i];
+  if (!old) return { doc, id: "" };
+  const copy = { ...old, id: core.newID(doc, "build"), name };
+  return { doc: { ...doc, builds: doc.builds.toSpliced(i + 1, 0, copy) }, id: copy.id };
+}
+
+export function addBuild(doc: Doc, build: Build): { doc: Doc; id: string } {
+  const id = core.newID(doc, "build");
+  return { doc: { ...doc, builds: [...doc.builds, { ...build, id }] }, id };
+}
+
+// removeBuild keeps at least one build. Whatever was compared with the removed
+// one is compared with the next that is left.
+export function removeBuild(doc: Doc, id: string): Doc {
+  if (doc.builds.length < 2) return doc;
+  const [a, b] = compared(doc);
+  const builds = doc.builds.filter((x) => x.id !== id);
+  const rest = builds.map((x) => x.id);
+  const free = rest.find((x) => x !== a && x !== b) ?? "";
+  const na = a === id ? (b !== id && b) || rest[0] || "" : a;
+  const nb = a === id || b === id ? (free !== na ? free : "") : b;
+  return compare({ ...doc, builds }, na, nb);
+}
+
+// getPath and setPath read and write a field by its key as the core names it
+// in problems: "frame.reach_mm", "wheels.rear.tyre_mm", "offset_mm.0".
+export function getPath(o: unknown, path: string): unknown {
+  return path.split(".").reduce<unknown>((v, k) => (v === null || v === undefined ? undefined : (v as Record<string, unknown>)[k]), o);
+}
+
+export function setPath<T>(o: T, path: string, value: unknown): T {
+  const [k, ...rest] = path.split(".") as [string, ...string[]];
+  const old = (o ?? {}) as Record<string, unknown>;
+  const next = rest.length ? setPath(old[k], rest.join("."), value) : value;
+  if (old[k] === next) return o;
+  if (Array.isArray(o)) {
+    const copy = o.slice();
+    copy[Number(k)] = next;
+    return copy as T;
+  }
+  const copy = { ...old };
+  if (next === undefined) delete copy[k];
+  else copy[k] = next;
+  return copy as T;
+}

@@ -1,0 +1,95 @@
+// The language of the page: the reader's choice, else the first of the
+// browser's languages that the page has. It changes at once; nothing is loaded
+// anew but the texts, and the document stays as it is.
+
+import { core } from "../core/core.ts";
+import { readPreference, writePreference } from "../io/storage.ts";
+import { store } from "./state.ts";
+import { speak, t } from "../text/index.ts";
+import { onOffer, type Language } from "../text/offer.ts";
+
+// The languages by their own names.
+export const languages = { en: "English", de: "Deutsch" } as const;
+export type Code = keyof typeof languages;
+export type Choice = Code | "auto";
+
+const preference = "language";
+const patience = 2500; // ms that the first sight of the page may wait for its texts
+
+const isCode = (s: string): s is Code => Object.hasOwn(languages, s);
+
+function firstOf(wanted: readonly string[]): Code {
+  for (const w of wanted) {
+    const code = w.toLowerCase().split("-")[0] ?? "";
+    if (isCode(code)) return code;
+  }
+  return "en";
+}
+
+// get fetches the texts of a language, once.
+async function get(code: Code): Promise<Language | null> {
+  if (code === "en") return null;
+  if (!onOffer(code)) {
+    const link = document.querySelector<HTMLLinkElement>(`link[rel="steelyard-texts"][hreflang="${code}"]`);
+    if (!link) throw new Error(languages[code]);
+    await import(link.href);
+  }
+  const l = onOffer(code);
+  if (!l) throw new Error(languages[code]);
+  return l;
+}
+
+class Speaker {
+  choice: Choice = "auto";
+  code: Code = "en"; // spoken now
+  private words = "";
+  private asked = 0;
+
+  constructor() {
+    const kept = readPreference(preference);
+    if (isCode(kept)) this.choice = kept;
+  }
+
+  // choose changes the language, and remembers it.
+  choose(choice: Choice): void {
+    this.choice = choice;
+    writePreference(preference, choice);
+    store.touch();
+    void this.follow();
+  }
+
+  // follow goes over to the language that is wanted now.
+  async follow(): Promise<void> {
+    const wanted = this.choice === "auto" ? firstOf(navigator.languages) : this.choice;
+    const asked = ++this.asked;
+    if (wanted === this.code) return;
+    try {
+      const language = await get(wanted);
+      if (asked !== this.asked) return; // another was chosen since
+      speak(language);
+      this.code = wanted;
+      this.words = language ? JSON.stringify(language.words) : "";
+    } catch (e) {
+      store.tell(t("language.failed", { why: e instanceof Error ? e.message : String(e) }), undefined, "error");
+      return;
+    }
+    document.documentElement.lang = this.code;
+    this.teach();
+    store.evaluate(); // what the core says in sentences
+  }
+
+  // teach tells the core the words.
+  teach(): void {
+    if (core.state !== "ready") return;
+    core.speak(this.words);
+    core.window!.document.documentElement.lang = this.code;
+  }
+}
+
+export const speaker = new Speaker();
+
+core.addEventListener("state", () => speaker.teach());
+addEventListener("languagechange", () => void speaker.follow());
+
+// The page shows itself in its language from the start, unless that takes long.
+await Promise.race([speaker.follow(), new Promise((enough) => setTimeout(enough, patience))]);
