@@ -70,6 +70,7 @@ lint: .build/staticcheck .build/deadcode
 page: modules
 	node web/model/generate.mjs --check
 	node web/layers.mjs
+	cd web && node_modules/.bin/biome check .
 	$(TSC) --noEmit -p web
 
 # The page's types, after a schema in data/schema was changed.

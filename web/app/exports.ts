@@ -107,7 +107,12 @@ function rowsOf(table: HTMLElement): Cell[][] {
 
 // plainNumber writes a number of the page for programs.
 function plainNumber(s: string, comma: string): string {
-  return s.replace(/[\s\u202f]/g, "").replace(/\u2212/g, "-").replace(/^\+/, "").replace(t("number.decimal"), ".").replace(".", comma);
+  return s
+    .replace(/[\s\u202f]/g, "")
+    .replace(/\u2212/g, "-")
+    .replace(/^\+/, "")
+    .replace(t("number.decimal"), ".")
+    .replace(".", comma);
 }
 
 // safe keeps a spreadsheet from taking a text for a formula, as the core does.
@@ -130,7 +135,7 @@ function csv(rows: Cell[][], notes: string[], f: Format): string {
   );
   const width = lines[0]!.length;
   const alone = (s: string) => [safe(s), ...Array<string>(width - 1).fill("")];
-  return "\ufeff" + [...lines, alone(""), ...notes.map(alone)].map((l) => l.map(quote).join(separator) + "\r\n").join("");
+  return `\ufeff${[...lines, alone(""), ...notes.map(alone)].map((l) => `${l.map(quote).join(separator)}\r\n`).join("")}`;
 }
 
 // Addresses would become links by themselves.
@@ -141,7 +146,7 @@ function markdown(caption: string, rows: Cell[][], notes: string[]): string {
   const columns = [...Array(wide).keys()];
   const figures = columns.map((i) => rows.slice(1).some((r) => r[i]?.number));
   const line = (r: Cell[]) => `| ${columns.map((i) => escaped(r[i]?.text ?? "") + (r[i]?.plus ? ` ± ${r[i]!.plus}` : "")).join(" | ")} |\n`;
-  const head = line(rows[0]!) + `| ${figures.map((f) => (f ? "---:" : "---")).join(" | ")} |\n`;
+  const head = `${line(rows[0]!)}| ${figures.map((f) => (f ? "---:" : "---")).join(" | ")} |\n`;
   return (caption ? `${escaped(caption)}\n\n` : "") + head + rows.slice(1).map(line).join("") + notes.map((n) => `\n${escaped(n)}\n`).join("");
 }
 

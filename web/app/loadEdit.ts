@@ -238,17 +238,21 @@ export function needsLoad(state: State): boolean {
 
 // adopt puts weights that a weigh-in has adjusted in the place of the old ones.
 export function adopt(doc: Doc, list: Adjusted[]): Doc {
-  return list.reduce((d, a) => {
-    const to = <T extends object>(x: T): T => ({ ...x, mass_g: a.mass_g, half_width_g: a.half_width_g, basis: a.basis });
-    switch (a.list) {
-      case "parts":
-        return editBuild(d, a.owner, (b) => ({ ...b, parts: change(b.parts, a.id, to) }));
-      case "bags":
-        return editBag(d, a.owner, a.id, to);
-      case "goods":
-        return editGood(d, a.owner, a.id, to);
-      case "riders":
-        return editRider(d, a.id, (r) => ({ ...r, mass_g: a.mass_g, half_width_g: a.half_width_g }));
-    }
-  }, doc);
+  let d = doc;
+  for (const a of list) d = adoptOne(d, a);
+  return d;
+}
+
+function adoptOne(d: Doc, a: Adjusted): Doc {
+  const to = <T extends object>(x: T): T => ({ ...x, mass_g: a.mass_g, half_width_g: a.half_width_g, basis: a.basis });
+  switch (a.list) {
+    case "parts":
+      return editBuild(d, a.owner, (b) => ({ ...b, parts: change(b.parts, a.id, to) }));
+    case "bags":
+      return editBag(d, a.owner, a.id, to);
+    case "goods":
+      return editGood(d, a.owner, a.id, to);
+    case "riders":
+      return editRider(d, a.id, (r) => ({ ...r, mass_g: a.mass_g, half_width_g: a.half_width_g }));
+  }
 }

@@ -46,7 +46,15 @@ export function loadLine(line: string): Line | undefined {
     return { kind, id, load: side.load, name: thing.name, mass_g: b?.whole_g ?? thing.mass_g, plus_g: b?.whole_plus_g ?? 0, place_mm: b?.place_mm ?? null };
   }
   const g = side.goods.find((x) => x.id === id);
-  return { kind, id, load: side.load, name: thing.name, mass_g: g?.mass_g ?? thing.mass_g, plus_g: g?.plus_g ?? 0, place_mm: g?.ok && g.bag ? g.place_mm : null };
+  return {
+    kind,
+    id,
+    load: side.load,
+    name: thing.name,
+    mass_g: g?.mass_g ?? thing.mass_g,
+    plus_g: g?.plus_g ?? 0,
+    place_mm: g?.ok && g.bag ? g.place_mm : null,
+  };
 }
 
 const tenth = (v: number) => Math.round(v * 10) / 10;

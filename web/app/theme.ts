@@ -7,8 +7,8 @@ export function followTheme(): void {
   const set = () => {
     const { theme } = store.look;
     const now = theme === "auto" ? (system.matches ? "dark" : "light") : theme;
-    if (document.documentElement.dataset["theme"] === now) return;
-    document.documentElement.dataset["theme"] = now;
+    if (document.documentElement.dataset.theme === now) return;
+    document.documentElement.dataset.theme = now;
     store.touch();
   };
   system.addEventListener("change", set);

@@ -3,7 +3,33 @@
 // thin typed client: it waits for that object, turns text into values, and notices when
 // the program behind it has died, so that the page can offer to start it anew.
 
-import type { Bag, Basis, CSVOptions, Doc, Drawing, Entry, Failure, Found, Functions, Good, Intent, Kind, Opened, Pack, PackOptions, Part, Problem, Report, Rider, Station, Table, Templates, View, Wanted, Weighed } from "../model/types.ts";
+import type {
+  Bag,
+  Basis,
+  CSVOptions,
+  Doc,
+  Drawing,
+  Entry,
+  Failure,
+  Found,
+  Functions,
+  Good,
+  Intent,
+  Kind,
+  Opened,
+  Pack,
+  PackOptions,
+  Part,
+  Problem,
+  Report,
+  Rider,
+  Station,
+  Table,
+  Templates,
+  View,
+  Wanted,
+  Weighed,
+} from "../model/types.ts";
 
 type Called = keyof Functions;
 

@@ -85,7 +85,10 @@ export function chart(s: ChartSpec): TemplateResult | typeof nothing {
   const line = (l: Series, i: number) => {
     const there = l.points;
     if (there.length < 2) return nothing;
-    const band = `M${there.map((p) => at(p.x, p.y + p.plus)).join("L")}L${there.toReversed().map((p) => at(p.x, p.y - p.plus)).join("L")}z`;
+    const band = `M${there.map((p) => at(p.x, p.y + p.plus)).join("L")}L${there
+      .toReversed()
+      .map((p) => at(p.x, p.y - p.plus))
+      .join("L")}z`;
     return svg`<g class=${`series ${l.tone} ${l.dashed ? "dashed" : ""}`}>
       <path class="band" d=${band}/>
       <path class="line" d=${`M${there.map((p) => at(p.x, p.y)).join("L")}`}/>

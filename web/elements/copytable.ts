@@ -40,7 +40,9 @@ export function copyTable(name: string, all: () => Promise<() => void> = async (
   return html`<span class="copies" @click=${find}
     >${menu(name, async (f) => {
       const back = await all();
-      const table = [...document.querySelectorAll<HTMLElement>("table, .advice")].find((e) => at && at.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_FOLLOWING);
+      const table = [...document.querySelectorAll<HTMLElement>("table, .advice")].find(
+        (e) => at && at.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_FOLLOWING,
+      );
       const text = table ? offPage(table, f) : "";
       back();
       return text;

@@ -33,7 +33,7 @@ export function problemAt(field: string, build: string, part = ""): Problem | un
       (p.build ?? "") === build &&
       (p.part ?? "") === part &&
       p.field !== undefined &&
-      (p.field === field || p.field.startsWith(field + ".") || field.startsWith(p.field + ".")),
+      (p.field === field || p.field.startsWith(`${field}.`) || field.startsWith(`${p.field}.`)),
   );
 }
 
@@ -47,7 +47,7 @@ export function problemOf(owner: Owner, field: string): Problem | undefined {
   return store.problems.find(
     (p) =>
       p.field !== undefined &&
-      (p.field === field || p.field.startsWith(field + ".") || field.startsWith(p.field + ".")) &&
+      (p.field === field || p.field.startsWith(`${field}.`) || field.startsWith(`${p.field}.`)) &&
       same("rider", p) &&
       (owner.rider !== undefined || (same("load", p) && same("bag", p) && same("good", p) && same("weigh_in", p))),
   );

@@ -6,9 +6,9 @@ import type { Written } from "../model/units.ts";
 
 export function number(w: Written, unit = false): TemplateResult {
   return html`<span class="num"
-    ><span class="whole">${w.whole}</span><span class="rest">${w.rest}</span>${w.plus ? html`<span class="plus">±${w.plus}</span>` : nothing}${unit && w.unit
-      ? html`<span class="unit">&nbsp;${w.unit}</span>`
-      : nothing}</span
+    ><span class="whole">${w.whole}</span><span class="rest">${w.rest}</span>${w.plus ? html`<span class="plus">±${w.plus}</span>` : nothing}${
+      unit && w.unit ? html`<span class="unit">&nbsp;${w.unit}</span>` : nothing
+    }</span
   >`;
 }
 

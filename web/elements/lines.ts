@@ -38,7 +38,11 @@ export function goTo(p: Problem): boolean {
 function wayTo(p: Problem): { fold: Fold; key: string } | null {
   const { field = "" } = p;
   if (p.weigh_in) return { fold: "weighin", key: `weigh/${p.weigh_in}/${field}` };
-  if (p.bag) return { fold: "load", key: `load/${p.load}/bag/${p.bag}/${field.startsWith("offset_mm") || field.startsWith("size_mm") ? `${field.split(".")[0]}.0` : field}` };
+  if (p.bag)
+    return {
+      fold: "load",
+      key: `load/${p.load}/bag/${p.bag}/${field.startsWith("offset_mm") || field.startsWith("size_mm") ? `${field.split(".")[0]}.0` : field}`,
+    };
   if (p.good) return { fold: "load", key: `load/${p.load}/good/${p.good}/${field}` };
   // Where a body does not fit, it is often the bike that is to be changed.
   if (p.rider && !field.includes(".") && field !== "frame") return { fold: "load", key: `rider/${p.rider}/${field}` };

@@ -55,7 +55,9 @@ export async function drawSVG(document: string, view: View): Promise<string> {
   const drawn = new DOMParser().parseFromString(svg, "image/svg+xml");
   const faces = await Promise.all(
     (["400", "700"] as const).map(async (weight) => {
-      const text = [...drawn.querySelectorAll("text")].filter((e) => (e.getAttribute("font-weight") === "700") === (weight === "700")).map((e) => e.textContent);
+      const text = [...drawn.querySelectorAll("text")]
+        .filter((e) => (e.getAttribute("font-weight") === "700") === (weight === "700"))
+        .map((e) => e.textContent);
       const ttf = text.length ? await font(weight) : null;
       return ttf ? `@font-face{font-family:Go;font-weight:${weight};src:url(data:font/ttf;base64,${base64(glyphsOf(ttf, text.join("")))})}` : "";
     }),

@@ -6,7 +6,6 @@
 // page goes away is put into localStorage, which can be written at once, and
 // taken up at the next start.
 
-
 // Draft is what is being typed into a field, as long as it differs from what
 // the document holds.
 export interface Draft {
@@ -254,7 +253,7 @@ export class Storage extends EventTarget {
   async setAside(what: unknown): Promise<void> {
     const store = await this.table("readwrite");
     const end = done(store.transaction);
-    const range = IDBKeyRange.bound(unreadable, unreadable + "~");
+    const range = IDBKeyRange.bound(unreadable, `${unreadable}~`);
     const [old, keys] = await Promise.all([request<unknown[]>(store.getAll(range)), request(store.getAllKeys(range))]);
     if (!old.some((o) => JSON.stringify(o) === JSON.stringify(what))) {
       store.put(what, `${unreadable} ${new Date().toISOString()}`);

@@ -49,9 +49,13 @@ function plain(schema, id) {
   if (typeof schema !== "object" || schema === null) return schema;
   if (schema.$ref) return { ...(schema.description && { description: schema.description }), tsType: nameOf(schema.$ref, id) };
   if (schema.maxItems === 0) return { tsType: "[]" };
-  if (schema.prefixItems) return { tsType: `[${schema.prefixItems.map((a) => `${a.title}: ${a.enum ? a.enum.map((v) => JSON.stringify(v)).join(" | ") : a["x-bytes"] ? "string | Uint8Array" : "string"}`).join(", ")}]` };
+  if (schema.prefixItems)
+    return {
+      tsType: `[${schema.prefixItems.map((a) => `${a.title}: ${a.enum ? a.enum.map((v) => JSON.stringify(v)).join(" | ") : a["x-bytes"] ? "string | Uint8Array" : "string"}`).join(", ")}]`,
+    };
   const out = { ...schema };
-  for (const key of ["$schema", "$id", "title", "x-type", "x-written", "if", "then", "contentMediaType", "contentSchema", "propertyNames", "default"]) delete out[key];
+  for (const key of ["$schema", "$id", "title", "x-type", "x-written", "if", "then", "contentMediaType", "contentSchema", "propertyNames", "default"])
+    delete out[key];
   if (out.properties || out.type) delete out.anyOf;
   if (out.minItems !== out.maxItems) {
     delete out.minItems;

@@ -40,7 +40,7 @@ export function decimal(v: number, decimals: number): string {
 export function signed(v: number, decimals: number): string {
   const s = decimal(v, decimals);
   if (s.startsWith(minus) || !Number.isFinite(v)) return s;
-  return Number(rounded(Math.abs(v), decimals)) === 0 ? s : "+" + s;
+  return Number(rounded(Math.abs(v), decimals)) === 0 ? s : `+${s}`;
 }
 
 export interface Scale {
@@ -53,7 +53,12 @@ export interface Scale {
 // plainScale is of what is neither a mass nor a length.
 export const plainScale = (unit: string, decimals: number): Scale => ({ unit, per: 1, decimals, most: rounding.most });
 
-const scaleOf = (name: keyof typeof size, decimals: number): Scale => ({ unit: t(`unit.${name as "g"}`), per: size[name].per, decimals, most: size[name].most });
+const scaleOf = (name: keyof typeof size, decimals: number): Scale => ({
+  unit: t(`unit.${name as "g"}`),
+  per: size[name].per,
+  decimals,
+  most: size[name].most,
+});
 
 // figureScale is how a figure of the balance is shown.
 export function figureScale(unit: string, show: Show, key = ""): Scale {
@@ -168,7 +173,10 @@ export function placeText(p: Vec3, show: Show): [string, string, string] {
 // readNumber reads a bare number as people type it: decimal comma or point,
 // the typographer's minus. NaN is for anything else.
 export function readNumber(text: string): number {
-  const s = text.trim().replace(/\u2212/g, "-").replace(",", ".");
+  const s = text
+    .trim()
+    .replace(/\u2212/g, "-")
+    .replace(",", ".");
   return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(s) ? Number(s) : NaN;
 }
 

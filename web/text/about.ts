@@ -10,8 +10,10 @@ export const about = {
   "about.caution.text":
     "Steelyard compares builds; it does not say that one is safe. Permitted loads, brakes and handling are for the makers’ ratings, the rules of the road where you ride, and a qualified mechanic to decide.",
   "about.sources": "Where the figures come from",
-  "about.sources.parts": "Masses: what you weighed, what a maker states, or typical values of our own, each with the half-width within which real parts of its sort lie.",
-  "about.sources.plus": "±: JCGM 100:2008, Guide to the expression of uncertainty in measurement, with coverage factor 2 (about 19 times in 20), and never more than all half-widths added up in full.",
+  "about.sources.parts":
+    "Masses: what you weighed, what a maker states, or typical values of our own, each with the half-width within which real parts of its sort lie.",
+  "about.sources.plus":
+    "±: JCGM 100:2008, Guide to the expression of uncertainty in measurement, with coverage factor 2 (about 19 times in 20), and never more than all half-widths added up in full.",
   "about.sources.axes": "Axes: ISO 8855. Wheel sizes: ISO 5775.",
   "about.sources.body": "The rider’s body: Drillis and Contini (1966) for lengths, de Leva (1996) for masses and their places.",
   "about.offline": "Without a network",

@@ -2,7 +2,7 @@
 // In English; see en.ts.
 
 export const access = {
-  "language": "Language",
+  language: "Language",
   "language.auto": "Auto",
   "language.failed": "The texts of this language could not be loaded ({why}). The page stays as it is.",
 

@@ -90,12 +90,12 @@ export const en = {
   "problems.go": "Go to the field",
   "problems.more": "and {n} more",
 
-  "undone": "Undone: {what}",
-  "redone": "Done again: {what}",
-  "undo": "Undo",
-  "dismiss": "Dismiss",
-  "close": "Close",
-  "cancel": "Cancel",
+  undone: "Undone: {what}",
+  redone: "Done again: {what}",
+  undo: "Undo",
+  dismiss: "Dismiss",
+  close: "Close",
+  cancel: "Cancel",
 
   "do.title": "title",
   "do.edit": "{field} of {part}",
@@ -138,13 +138,15 @@ export const en = {
   "builds.unweighed": "cannot be weighed yet",
   "builds.stale": "from before the problem",
 
-  "likely": "likely between {low} and {high} {unit}",
+  likely: "likely between {low} and {high} {unit}",
   "likely.by": "likely by {low} to {high} {unit}",
   "likely.either": "anything from {less} {unit} lighter to {more} {unit} heavier",
   "likely.exact": "exact",
-  "likely.explain": "No part’s weight is known exactly, so no total is. “Likely between” and ± say how far off a figure may be: about 19 times in 20 the truth lies within. Weigh the parts that matter and the range narrows.",
+  "likely.explain":
+    "No part’s weight is known exactly, so no total is. “Likely between” and ± say how far off a figure may be: about 19 times in 20 the truth lies within. Weigh the parts that matter and the range narrows.",
   "likely.explain.title": "What does ± mean?",
-  "likely.explain.diff": "What both builds share is wrong by the same amount in both, so it drops out of the difference: that is often known far better than either total. When the range of a difference takes in nought, the figures cannot decide, and the page says so.",
+  "likely.explain.diff":
+    "What both builds share is wrong by the same amount in both, so it drops out of the difference: that is often known far better than either total. When the range of a difference takes in nought, the figures cannot decide, and the page says so.",
 
   "delta.heavier": "B is heavier",
   "delta.lighter": "B is lighter",
@@ -229,7 +231,8 @@ export const en = {
   "picture.fit": "Fit",
   "picture.words": "In words",
   "picture.hint": "Click a marker to choose a part; drag it to move the part.",
-  "picture.keys": "Arrow keys move the chosen part, with Shift by ten times as much. Page Up and Page Down choose the part before and after. Plus and minus, Ctrl with the wheel, or two fingers zoom; 0 fits.",
+  "picture.keys":
+    "Arrow keys move the chosen part, with Shift by ten times as much. Page Up and Page Down choose the part before and after. Plus and minus, Ctrl with the wheel, or two fingers zoom; 0 fits.",
   "picture.at": "{x} forward, {y} left, {z} up, {unit}",
   "picture.tolist": "Edit in the list",
   "picture.deselect": "Deselect",
@@ -272,7 +275,7 @@ export const en = {
   "diff.up": "Up",
   "diff.weigh": "Weigh these first",
   "diff.weigh.lead": "To narrow the difference in total mass, now known to ±{now}:",
-  "diff.weigh.step": "then ±{then}",
+  "diff.weigh.step": "then ±{plus}",
   "diff.weigh.settles": "decides it",
   "diff.weigh.none": "Nothing is gained by weighing: every part that counts is known well.",
   "diff.weigh.build": "To narrow the total of build {letter}, now known to ±{now}:",
@@ -425,7 +428,8 @@ export const en = {
   "csv.sum.known": "Of that, {mass} is recognised.",
   "csv.sum.all": "All of it is recognised.",
   "csv.lost.one": "One of {all} parts has no place yet: it counts in the total, and is taken to be near the middle of the frame until you say where it is.",
-  "csv.lost.many": "{n} of {all} parts have no place yet: they count in the total, and are taken to be near the middle of the frame until you say where they are.",
+  "csv.lost.many":
+    "{n} of {all} parts have no place yet: they count in the total, and are taken to be near the middle of the frame until you say where they are.",
   "csv.lost.mark": "no place yet",
   "csv.show.all": "Show all",
   "csv.ends": "Front or rear?",
@@ -474,7 +478,8 @@ export const en = {
   "csv.c.id": "Id",
 
   "link.title": "Share this document",
-  "link.lead": "The link holds the whole document, compressed, behind the # sign: it is sent to no server. Whoever opens it is asked before anything of theirs is replaced.",
+  "link.lead":
+    "The link holds the whole document, compressed, behind the # sign: it is sent to no server. Whoever opens it is asked before anything of theirs is replaced.",
   "link.label": "Link",
   "link.copy": "Copy the link",
   "link.copied": "The link is on the clipboard.",
@@ -482,8 +487,10 @@ export const en = {
   "link.long": "{n} characters: some mail and chat programs cut links of this length. Sending the saved file is safer.",
   "link.in.title": "A document came with the link",
   "link.huge": "{n} characters: no browser opens a link of this length. Send the saved file.",
-  "link.file": "This page is a file on your computer, where nobody else can open it. Give the address of a published copy of the page, and the link leads there; or save the document and send the file.",
-  "link.loopback": "This page is served by your own computer only: the link works on no other. Give the address of a published copy of the page, or save the document and send the file.",
+  "link.file":
+    "This page is a file on your computer, where nobody else can open it. Give the address of a published copy of the page, and the link leads there; or save the document and send the file.",
+  "link.loopback":
+    "This page is served by your own computer only: the link works on no other. Give the address of a published copy of the page, or save the document and send the file.",
   "link.host": "Address of a published copy",
   "link.host.wrong": "That is no address of a page; it should be like https://example.org/steelyard/.",
   "link.in.comes": "In the link",

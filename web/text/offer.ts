@@ -13,7 +13,8 @@ export interface Language {
 const offered = globalThis as { steelyardLanguages?: Partial<Record<string, Language>> };
 
 export function offer(code: string, language: Language): void {
-  (offered.steelyardLanguages ??= {})[code] = language;
+  offered.steelyardLanguages ??= {};
+  offered.steelyardLanguages[code] = language;
 }
 
 export function onOffer(code: string): Language | undefined {

@@ -162,8 +162,9 @@ class Balance extends StoreElement {
     return html`<div class="plate ${letter}">
       ${badge(letter)}
       <div class="who">
-        ${this.naming === letter
-          ? html`<input
+        ${
+          this.naming === letter
+            ? html`<input
               id="name-${letter}"
               class="name"
               type="text"
@@ -182,7 +183,8 @@ class Balance extends StoreElement {
               }}
               @blur=${() => this.named()}
             />`
-          : this.chooser(letter, id)}
+            : this.chooser(letter, id)
+        }
         <sy-menu
           .label=${t("builds.menu")}
           .name=${t("builds.menu.name", { letter })}
@@ -198,15 +200,15 @@ class Balance extends StoreElement {
         ></sy-menu>
         ${loadChoice(letter)}
         <p class="likely">
-          ${build && !build.parts.length
-            ? html`<button type="button" class="plain strong" @click=${() => this.add(letter)}>${t("builds.first")}</button>`
-            : total
-            ? html`${total.plus > 0 ? t("likely", between(total.value, total.plus, s)) : t("likely.exact")}${store.stale(id)
-                ? html` <em>${t("builds.stale")}</em>`
-                : fallen(letter)
-                  ? html` <em>${fallen(letter)}</em>`
-                  : nothing}`
-            : t("builds.unweighed")}
+          ${
+            build && !build.parts.length
+              ? html`<button type="button" class="plain strong" @click=${() => this.add(letter)}>${t("builds.first")}</button>`
+              : total
+                ? html`${total.plus > 0 ? t("likely", between(total.value, total.plus, s)) : t("likely.exact")}${
+                    store.stale(id) ? html` <em>${t("builds.stale")}</em>` : fallen(letter) ? html` <em>${fallen(letter)}</em>` : nothing
+                  }`
+                : t("builds.unweighed")
+          }
         </p>
       </div>
       ${total ? html`<p class="total ${store.stale(id) ? "stale" : ""}">${number(alone(total.value, total.plus, s), true)}</p>` : html`<p class="total">–</p>`}
@@ -287,11 +289,13 @@ class Balance extends StoreElement {
         <tr>
           <th scope="col"><span class="unseen">${t("table.figure")}</span></th>
           <th scope="col">${badge("A")}<span class="unseen">A</span></th>
-          ${B
-            ? html`<th scope="col">${badge("B")}<span class="unseen">B</span></th>
+          ${
+            B
+              ? html`<th scope="col">${badge("B")}<span class="unseen">B</span></th>
                 <th scope="col">${t("table.diff")}</th>
                 <th scope="col"><span class="unseen">${t("table.verdict")}</span></th>`
-            : nothing}
+              : nothing
+          }
         </tr>
       </thead>
       ${first.map((b) => this.band(b))}
@@ -331,7 +335,13 @@ class Balance extends StoreElement {
         const fa = a.find((f) => f.key === key);
         const fb = inB.find((f) => f.key === key);
         if (!fa && !fb) return nothing;
-        return this.row(key, fa, fb, changes.find((c) => c.key === key), B !== "");
+        return this.row(
+          key,
+          fa,
+          fb,
+          changes.find((c) => c.key === key),
+          B !== "",
+        );
       })}
     </tbody>`;
   }
@@ -346,8 +356,9 @@ class Balance extends StoreElement {
     const { A, B } = store.ids;
     return html`<tr class=${tone}>
         <th scope="row">
-          ${help
-            ? html`<button
+          ${
+            help
+              ? html`<button
                 type="button"
                 class="plain label"
                 aria-expanded=${open}
@@ -359,14 +370,17 @@ class Balance extends StoreElement {
               >
                 ${short("figure", key)}
               </button>`
-            : short("figure", key)}${s.unit ? html` <span class="unit">${s.unit}</span>` : nothing}
+              : short("figure", key)
+          }${s.unit ? html` <span class="unit">${s.unit}</span>` : nothing}
         </th>
         <td class=${store.stale(A) ? "stale" : ""}>${a ? number(write(a.value, a.plus, s)) : "–"}</td>
-        ${two
-          ? html`<td class=${store.stale(B) ? "stale" : ""}>${b ? number(write(b.value, b.plus, s)) : "–"}</td>
+        ${
+          two
+            ? html`<td class=${store.stale(B) ? "stale" : ""}>${b ? number(write(b.value, b.plus, s)) : "–"}</td>
               <td class="d">${c ? number(write(c.delta, c.plus, s, true)) : "–"}</td>
               <td class="v ${c?.verdict ?? ""}">${c ? html`<span class="sign" aria-hidden="true">${signs[c.verdict]}</span> ${verdictText(c)}` : nothing}</td>`
-          : nothing}
+            : nothing
+        }
       </tr>
       ${open ? html`<tr class="help"><td colspan=${two ? 5 : 2}>${help}</td></tr>` : nothing}`;
   }

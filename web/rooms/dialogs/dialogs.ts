@@ -50,7 +50,13 @@ class Dialogs extends StoreElement {
     const now = this.now;
     if (!now) return nothing;
     const body =
-      now.kind === "csv" ? html`<sy-listin .name=${now.name} .bytes=${now.bytes} .done=${() => this.close()}></sy-listin>` : now.kind === "incoming" ? this.incoming(now) : now.kind === "share" ? this.share(now) : this.keys();
+      now.kind === "csv"
+        ? html`<sy-listin .name=${now.name} .bytes=${now.bytes} .done=${() => this.close()}></sy-listin>`
+        : now.kind === "incoming"
+          ? this.incoming(now)
+          : now.kind === "share"
+            ? this.share(now)
+            : this.keys();
     const title = { csv: t("csv.title"), incoming: t("link.in.title"), share: t("link.title"), keys: t("keys.title") }[now.kind];
     return html`<dialog class=${now.kind} aria-labelledby="dialog-title" @close=${(e: Event) => this.now && hasClosed(e) && this.close()}>
       <h2 id="dialog-title">${title}</h2>
@@ -67,9 +73,10 @@ class Dialogs extends StoreElement {
     const n = (base ? url : now.fragment).length;
     const wrong = now.host.trim() !== "" && here !== "everywhere" && !elsewhere;
     return html`<p>${t("link.lead")}</p>
-      ${here === "everywhere"
-        ? nothing
-        : html`<p class="why">${t(here === "nowhere" ? "link.file" : "link.loopback")}</p>
+      ${
+        here === "everywhere"
+          ? nothing
+          : html`<p class="why">${t(here === "nowhere" ? "link.file" : "link.loopback")}</p>
             <label class="stacked"
               >${t("link.host")}
               <input
@@ -89,18 +96,23 @@ class Dialogs extends StoreElement {
                 }}
               />
             </label>
-            ${wrong ? html`<p id="host-why" class="why wrong">${t("link.host.wrong")}</p>` : nothing}`}
-      ${base
-        ? html`<label class="stacked"
+            ${wrong ? html`<p id="host-why" class="why wrong">${t("link.host.wrong")}</p>` : nothing}`
+      }
+      ${
+        base
+          ? html`<label class="stacked"
             >${t("link.label")}
             <input type="text" class="link" readonly .value=${url} @focus=${(e: Event) => (e.target as HTMLInputElement).select()} />
           </label>`
-        : nothing}
+          : nothing
+      }
       <p class=${n > longLink ? "why" : "fine"}>${t(n > longestLink ? "link.huge" : n > longLink ? "link.long" : "link.length", { n })}</p>
       <div class="acts">
-        ${base && n <= longestLink
-          ? html`<button type="button" class="go" @click=${() => void copyText(url, t("link.copied")).then(() => this.close())}>${t("link.copy")}</button>`
-          : nothing}
+        ${
+          base && n <= longestLink
+            ? html`<button type="button" class="go" @click=${() => void copyText(url, t("link.copied")).then(() => this.close())}>${t("link.copy")}</button>`
+            : nothing
+        }
         <button type="button" @click=${() => saveFile()}>${t("file.save.name")}</button>
         <button type="button" @click=${() => this.close()}>${t("close")}</button>
       </div>`;
@@ -115,19 +127,23 @@ class Dialogs extends StoreElement {
           <h3 id="comes">${t("link.in.comes")}</h3>
           ${this.contents(now.doc)}
         </section>
-        ${mine
-          ? html`<section aria-labelledby="goes">
+        ${
+          mine
+            ? html`<section aria-labelledby="goes">
               <h3 id="goes">${t("link.in.goes")}</h3>
               ${this.contents(mine)}
             </section>`
-          : nothing}
+            : nothing
+        }
       </div>
-      ${problems.length
-        ? html`<ul class="why">
+      ${
+        problems.length
+          ? html`<ul class="why">
             ${problems.slice(0, 5).map((p) => html`<li>${p.message}</li>`)}
             ${problems.length > 5 ? html`<li>${t("problems.more", { n: problems.length - 5 })}</li>` : nothing}
           </ul>`
-        : nothing}
+          : nothing
+      }
       <p>${t("link.in.replaces", { title: mine?.title || t("file.untitled") })}</p>
       <div class="acts">
         <button

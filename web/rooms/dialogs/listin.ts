@@ -77,13 +77,17 @@ class ListIn extends StoreElement {
         />
         ${t("csv.replace")}</label
       >
-      ${n
-        ? html`<p>
-            ${this.replace
-              ? count(n, "csv.good.replace.one", "csv.good.replace.many", { build: build.name, old: build.parts.length })
-              : count(n, "csv.good.one", "csv.good.many", { build: build.name })}
+      ${
+        n
+          ? html`<p>
+            ${
+              this.replace
+                ? count(n, "csv.good.replace.one", "csv.good.replace.many", { build: build.name, old: build.parts.length })
+                : count(n, "csv.good.one", "csv.good.many", { build: build.name })
+            }
           </p>`
-        : nothing}
+          : nothing
+      }
       <div class="acts">
         <button type="button" class="go" ?disabled=${!n} @click=${() => this.take()}>${t("csv.add")}</button>
         <button type="button" @click=${this.done}>${t("cancel")}</button>
@@ -114,14 +118,16 @@ class ListIn extends StoreElement {
             </select></label
           >`;
         })}
-        ${open
-          ? html`<label class="stacked"
+        ${
+          open
+            ? html`<label class="stacked"
               >${t("csv.unit")}
               <select class="unit" @change=${(e: Event) => this.again({ mass_unit: (e.target as HTMLSelectElement).value as ListMassUnit })}>
                 ${listMassUnitValues.map((u) => html`<option value=${u} .selected=${live(u === table.mass_unit)}>${u}</option>`)}
               </select></label
             >`
-          : nothing}
+            : nothing
+        }
       </fieldset>
       ${table.unit_by === "parts" ? html`<p class="why unit">${t("csv.unit.parts", { unit: table.mass_unit })}</p>` : nothing}`;
   }
@@ -159,23 +165,27 @@ class ListIn extends StoreElement {
                   <td class="right">${p.quantity}</td>
                   <th scope="row">${brief(p.name)}</th>
                   <td class="right">${plain(write(p.mass_g, p.half_width_g, s))}</td>
-                  ${without.has(i)
-                    ? html`<td colspan="3"><em>${t("csv.lost.mark")}</em></td>`
-                    : html`<td>${word("kind", p.kind)}</td>
+                  ${
+                    without.has(i)
+                      ? html`<td colspan="3"><em>${t("csv.lost.mark")}</em></td>`
+                      : html`<td>${word("kind", p.kind)}</td>
                         <td>${word("station", p.station ?? "")}</td>
-                        <td>${word("carrier", p.carrier)}</td>`}
+                        <td>${word("carrier", p.carrier)}</td>`
+                  }
                   <td>${word("basis", p.basis)}</td>
                 </tr>`,
             )}
           </tbody>
         </table>
       </div>
-      ${n > rows.length
-        ? html`<p class="fine more">
+      ${
+        n > rows.length
+          ? html`<p class="fine more">
             ${t("csv.first", { n: rows.length, all: n })}
-            ${this.all
-              ? nothing
-              : html`<button
+            ${
+              this.all
+                ? nothing
+                : html`<button
                   type="button"
                   class="plain"
                   @click=${() => {
@@ -184,9 +194,11 @@ class ListIn extends StoreElement {
                   }}
                 >
                   ${t("csv.show.all")}
-                </button>`}
+                </button>`
+            }
           </p>`
-        : nothing}`;
+          : nothing
+      }`;
   }
 
   private ends(rows: EndRow[]): TemplateResult {
@@ -228,8 +240,9 @@ class ListIn extends StoreElement {
                   >${r.of.length === 2 ? t("csv.sum.of", { from: r.of[0]!, to: r.of[1]! }) : t("csv.sum.called")}</span
                 ></span
               >
-              ${r.can
-                ? html`<button
+              ${
+                r.can
+                  ? html`<button
                     type="button"
                     aria-pressed=${r.taken}
                     class="toggle"
@@ -241,7 +254,8 @@ class ListIn extends StoreElement {
                   >
                     ${t("csv.sum.take")}
                   </button>`
-                : nothing}
+                  : nothing
+              }
             </li>`,
         )}
       </ul>`;

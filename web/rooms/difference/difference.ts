@@ -23,13 +23,15 @@ class Difference extends DeferredElement {
         <h2 id="difference-title">${t("diff.title")}</h2>
         ${d ? copyMenu(t("diff.title"), "difference") : nothing}
       </div>
-      ${d
-        ? html`<div class="columns">
+      ${
+        d
+          ? html`<div class="columns">
             <div class="column">${this.groups(d)}${this.weigh(d)}</div>
             <div class="column wide">${this.parts(d)}</div>
             <div class="column">${this.moved(d)}</div>
           </div>`
-        : html`<p class="quiet">${t("diff.none")}</p>`}`;
+          : html`<p class="quiet">${t("diff.none")}</p>`
+      }`;
   }
 
   private more(key: string, n: number): TemplateResult | typeof nothing {
@@ -104,8 +106,9 @@ class Difference extends DeferredElement {
     const show = store.doc!.show;
     const s = partScale(show);
     return html`${d.parts.length ? subhead(t("diff.parts"), t("diff.parts"), () => this.whole("parts")) : html`<h3>${t("diff.parts")}</h3>`}
-      ${d.parts.length
-        ? html`<table class="lines">
+      ${
+        d.parts.length
+          ? html`<table class="lines">
               <caption class="unseen">
                 ${t("diff.parts.caption")}
               </caption>
@@ -128,7 +131,8 @@ class Difference extends DeferredElement {
               </tbody>
             </table>
             ${this.more("parts", d.parts.length)}`
-        : html`<p class="quiet">${t("diff.same")}</p>`}`;
+          : html`<p class="quiet">${t("diff.same")}</p>`
+      }`;
   }
 
   private moved(d: Diff): TemplateResult {
@@ -137,8 +141,9 @@ class Difference extends DeferredElement {
     const n = (v: number) => signed(v / s.per, 1);
     const heading = html`${t("diff.centre")} <span class="unit">${s.unit}</span>`;
     return html`${d.moved.length ? subhead(heading, t("diff.centre"), () => this.whole("moved")) : html`<h3>${heading}</h3>`}
-      ${d.moved.length
-        ? html`<table class="lines xyz">
+      ${
+        d.moved.length
+          ? html`<table class="lines xyz">
               <caption class="unseen">
                 ${t("diff.centre.caption")}
               </caption>
@@ -161,17 +166,20 @@ class Difference extends DeferredElement {
               </tbody>
             </table>
             ${this.more("moved", d.moved.length)}`
-        : html`<p class="quiet">${t("diff.centre.none")}</p>`}`;
+          : html`<p class="quiet">${t("diff.centre.none")}</p>`
+      }`;
   }
 
   private weigh(d: Diff): TemplateResult {
     const { letter } = store;
     const own = store.shown(letter)?.weigh ?? [];
     return html`<h3>${t("diff.weigh")}</h3>
-      ${d.weigh.length || own.length
-        ? html`${d.weigh.length ? advice(d.weigh, (now) => t("diff.weigh.lead", { now })) : nothing}
+      ${
+        d.weigh.length || own.length
+          ? html`${d.weigh.length ? advice(d.weigh, (now) => t("diff.weigh.lead", { now })) : nothing}
           ${own.length ? advice(own, (now) => t("diff.weigh.build", { letter, now })) : nothing}`
-        : html`<p class="quiet">${t("diff.weigh.none")}</p>`}`;
+          : html`<p class="quiet">${t("diff.weigh.none")}</p>`
+      }`;
   }
 }
 
@@ -183,15 +191,13 @@ function advice(list: Advice[], lead: (now: string) => string): TemplateResult {
   const said = lead(n(list[0]!.now_g));
   return html`<p class="fine lead"><span>${said}</span> ${copyTable(said)}</p>
     <ol class="advice">
-    ${list
-      .slice(0, 5)
-      .map(
-        (a) =>
-          html`<li>
+    ${list.slice(0, 5).map(
+      (a) =>
+        html`<li>
             ${link(a.name, a.part, undefined, a.build, "mass_g")}
-            <span class="then">${t("diff.weigh.step", { then: n(a.then_g) })}${a.settles ? html`, <strong>${t("diff.weigh.settles")}</strong>` : nothing}</span>
+            <span class="then">${t("diff.weigh.step", { plus: n(a.then_g) })}${a.settles ? html`, <strong>${t("diff.weigh.settles")}</strong>` : nothing}</span>
           </li>`,
-      )}
+    )}
   </ol>`;
 }
 

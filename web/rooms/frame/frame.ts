@@ -36,8 +36,9 @@ class FrameSheet extends DeferredElement {
         <h2 id="frame-title">${t("frame.title", { letter })}</h2>
         <p class="quiet">${t("frame.lead")}</p>
       </div>
-      ${build
-        ? html`<div class="specsheet">
+      ${
+        build
+          ? html`<div class="specsheet">
             ${sections.map(
               (s) =>
                 html`<fieldset class="specs">
@@ -59,7 +60,8 @@ class FrameSheet extends DeferredElement {
               })}
             </fieldset>
           </div>`
-        : nothing}`;
+          : nothing
+      }`;
   }
 
   // asked are the fields of a section. An end without travel is asked for nothing

@@ -4,7 +4,17 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { findBuild } from "../../app/edit.ts";
 import { rate } from "../../app/loadEdit.ts";
-import { ratedValues, showDefaults, type Braking, type Handling, type Headroom, type LimitVerdict, type Rated, type Side, type Value } from "../../model/types.ts";
+import {
+  ratedValues,
+  showDefaults,
+  type Braking,
+  type Handling,
+  type Headroom,
+  type LimitVerdict,
+  type Rated,
+  type Side,
+  type Value,
+} from "../../model/types.ts";
 import { core } from "../../core/core.ts";
 import { store } from "../../app/state.ts";
 import { brief, short, t, word } from "../../text/index.ts";
@@ -44,7 +54,8 @@ const judged = (s: Side, v: LimitVerdict) => held(s).filter((h) => h.verdict ===
 
 // What comes first, in words.
 const brakesUntil = (b: Braking): string => t(!b.decided ? "limits.first.undecided" : b.slips ? "limits.first.brake.slip" : "limits.first.brake.lift");
-const climbsUntil = (c: NonNullable<Handling["climb"]>): string => t(!c.decided ? "limits.first.undecided" : c.slips ? "limits.first.slip" : "limits.first.lift");
+const climbsUntil = (c: NonNullable<Handling["climb"]>): string =>
+  t(!c.decided ? "limits.first.undecided" : c.slips ? "limits.first.slip" : "limits.first.lift");
 
 const narrow = matchMedia("(max-width: 44rem)");
 
@@ -171,7 +182,9 @@ class Limits extends Section {
       ${chart({ label: t("limits.slopes.label"), wide: narrow.matches ? 350 : 460, high: 240, unit: s.unit, down: t("limits.down"), up: t("limits.up"), series })}
       ${this.table(
         t("limits.slopes.caption"),
-        list.flatMap(({ letter }) => (["front", "rear"] as const).map((end) => html`${two ? badge(letter) : nothing}<span class="unseen">${letter} </span> ${t(`limits.${end}`)}`)),
+        list.flatMap(({ letter }) =>
+          (["front", "rear"] as const).map((end) => html`${two ? badge(letter) : nothing}<span class="unseen">${letter} </span> ${t(`limits.${end}`)}`),
+        ),
         gradients,
         (i) =>
           list.flatMap(({ side }) => {
@@ -268,20 +281,24 @@ class Limits extends Section {
             <tbody>
               ${rows.filter((h) => !h.bag).map((h) => this.headroom(h))}
             </tbody>
-            ${bags.length
-              ? html`<tbody>
+            ${
+              bags.length
+                ? html`<tbody>
                   <tr class="band">
                     <th scope="rowgroup" colspan="5">${t("ratings.bags")}</th>
                   </tr>
                   ${bags.map((h) => this.headroom(h))}
                 </tbody>`
-              : nothing}
+                : nothing
+            }
           </table>
-          ${over.length
-            ? html`<ul class="overloads">
+          ${
+            over.length
+              ? html`<ul class="overloads">
                 ${over.map((h) => html`<li><strong>${h.text}</strong></li>`)}
               </ul>`
-            : nothing}
+              : nothing
+          }
           ${side.ratings && !side.ratings.rider ? html`<p class="fine">${t("ratings.norider")}</p>` : nothing}`;
       })}
       ${any.length ? caution() : nothing}`;
@@ -296,9 +313,11 @@ class Limits extends Section {
       <td>${number(write(h.load, h.plus, s))}</td>
       <td class="right">${plain(write(h.limit, 0, s))}</td>
       <td class="right left">
-        ${h.verdict === "ok"
-          ? plain(alone(h.left, h.plus, s))
-          : html`<strong><span aria-hidden="true">${verdictSigns[h.verdict]}</span> ${h.left < 0 ? t("ratings.over", { mass: plain(alone(-h.left, h.plus, s)) }) : verdictWord(h.verdict)}</strong>`}
+        ${
+          h.verdict === "ok"
+            ? plain(alone(h.left, h.plus, s))
+            : html`<strong><span aria-hidden="true">${verdictSigns[h.verdict]}</span> ${h.left < 0 ? t("ratings.over", { mass: plain(alone(-h.left, h.plus, s)) }) : verdictWord(h.verdict)}</strong>`
+        }
       </td>
     </tr>`;
   }
@@ -362,4 +381,3 @@ customElements.define("sy-limits", Limits);
 function stateText(state: Handling["state"], supplies: Handling["supplies"]): string {
   return `${t(`state.${state}`)}, ${t("carry.supplies").toLowerCase()} ${t(`supplies.${supplies}`)}`;
 }
-

@@ -62,8 +62,9 @@ class LoadSection extends Section {
     const sides = carried(doc);
     const letters = sidesShown();
     return html`<div class="loadbar">
-        ${this.naming
-          ? html`<input
+        ${
+          this.naming
+            ? html`<input
               id="load-name"
               class="name"
               type="text"
@@ -71,25 +72,35 @@ class LoadSection extends Section {
               .value=${live(load.name)}
               @input=${(e: Event) => {
                 const name = (e.target as HTMLInputElement).value;
-                store.edit(t("do.line", { field: t("load.name"), name: load.name }), (d) => editLoad(d, load.id, (l) => ({ ...l, name })), `load/${load.id}/name`);
+                store.edit(
+                  t("do.line", { field: t("load.name"), name: load.name }),
+                  (d) => editLoad(d, load.id, (l) => ({ ...l, name })),
+                  `load/${load.id}/name`,
+                );
               }}
               @keydown=${(e: KeyboardEvent) => {
                 if (e.key !== "Enter" && e.key !== "Escape") return;
                 e.preventDefault();
-                if (e.key === "Escape") store.edit(t("do.line", { field: t("load.name"), name: load.name }), (d) => editLoad(d, load.id, (l) => ({ ...l, name: this.was })), `load/${load.id}/name`);
+                if (e.key === "Escape")
+                  store.edit(
+                    t("do.line", { field: t("load.name"), name: load.name }),
+                    (d) => editLoad(d, load.id, (l) => ({ ...l, name: this.was })),
+                    `load/${load.id}/name`,
+                  );
                 this.named();
                 focusSoon("load-chosen");
               }}
               @blur=${() => this.named()}
             />`
-          : html`<div class="set" role="group" aria-label=${t("load.choose")}>
+            : html`<div class="set" role="group" aria-label=${t("load.choose")}>
               ${loadsOf(doc).map(
                 (l) =>
                   html`<button type="button" id=${l.id === load.id ? "load-chosen" : nothing} class="toggle named" aria-pressed=${l.id === load.id} @click=${() => workOn(l.id)}>
                     <span class="build-name">${l.name || l.id}</span>
                   </button>`,
               )}
-            </div>`}
+            </div>`
+        }
         <div class="set">
           ${letters.map((letter) => {
             const on = sides[letter === "A" ? 0 : 1] === load.id;
@@ -219,11 +230,14 @@ function leftRight(load: Load): TemplateResult | typeof nothing {
       </svg>
       <p>
         ${level ? t("sides.lean.none") : t(lean.value > 0 ? "sides.lean.right" : "sides.lean.left", { deg: deg(lean.value, lean.plus) })}
-        ${move && !level
-          ? t(move.plus_g > move.mass_g ? "sides.move.unsure" : move.from === "left" ? "sides.move.left" : "sides.move.right", { mass: plain(write(move.mass_g, move.plus_g, figureScale("g", show))) })
-          : nothing}
+        ${
+          move && !level
+            ? t(move.plus_g > move.mass_g ? "sides.move.unsure" : move.from === "left" ? "sides.move.left" : "sides.move.right", {
+                mass: plain(write(move.mass_g, move.plus_g, figureScale("g", show))),
+              })
+            : nothing
+        }
         ${word("help", "lean")}
       </p>
     </div>`;
 }
-

@@ -9,7 +9,18 @@ import { activeLoad, sideWith } from "../../app/activeLoad.ts";
 import { core } from "../../core/core.ts";
 import { setPath } from "../../app/edit.ts";
 import { addBag, addGood, editBag, editGood, removeBag, removeGood } from "../../app/loadEdit.ts";
-import { basisValues, carrierValues, supplyKindValues, type Bag, type BagReport, type Basis, type Good, type GoodReport, type Headroom, type Load } from "../../model/types.ts";
+import {
+  basisValues,
+  carrierValues,
+  supplyKindValues,
+  type Bag,
+  type BagReport,
+  type Basis,
+  type Good,
+  type GoodReport,
+  type Headroom,
+  type Load,
+} from "../../model/types.ts";
 import { lineID, splitLine } from "../../app/loadlines.ts";
 import { store } from "../../app/state.ts";
 import { language, brief, t, word } from "../../text/index.ts";
@@ -111,10 +122,12 @@ export function luggage(load: Load): TemplateResult {
         .offer=${goodOffer}
       ></sy-combo>
     </div>
-    ${load.bags.length || load.goods.length
-      ? html`<p class="copyline">${copyMenu(t("load.caption", { name: load.name }), { luggage: load.id })}</p>
+    ${
+      load.bags.length || load.goods.length
+        ? html`<p class="copyline">${copyMenu(t("load.caption", { name: load.name }), { luggage: load.id })}</p>
           ${list(load)}`
-      : html`<p class="quiet">${t("load.empty")}</p>`}`;
+        : html`<p class="quiet">${t("load.empty")}</p>`
+    }`;
 }
 
 const columns = 9;
@@ -148,8 +161,9 @@ function list(load: Load): TemplateResult {
         ${bagRows(load, b, bags.get(b.id))} ${goodLines(load, b.id, inBags.get(b.id)!, goods, long)}
       </tbody>`,
     )}
-    ${out.length
-      ? html`<tbody role="rowgroup">
+    ${
+      out.length
+        ? html`<tbody role="rowgroup">
           <tr class="group" role="row">
             <th role="rowheader" scope="rowgroup" colspan=${columns}>
               ${t("load.unpacked")} <span class="n">${t("load.unpacked.why")}</span>
@@ -157,7 +171,8 @@ function list(load: Load): TemplateResult {
           </tr>
           ${goodLines(load, "", out, goods, long)}
         </tbody>`
-      : nothing}
+        : nothing
+    }
   </table>`;
 }
 
@@ -172,8 +187,9 @@ function goodLines(load: Load, bag: string, list: Good[], reports: Map<string, G
     (g) => g.id,
     (g) => goodRows(load, g, reports.get(g.id)),
   )}
-  ${list.length > seen.length
-    ? html`<tr role="row" class="morerow">
+  ${
+    list.length > seen.length
+      ? html`<tr role="row" class="morerow">
         <td role="cell" colspan=${columns}>
           <button
             type="button"
@@ -187,7 +203,8 @@ function goodLines(load: Load, bag: string, list: Good[], reports: Map<string, G
           </button>
         </td>
       </tr>`
-    : nothing}`;
+      : nothing
+  }`;
 }
 
 // watched gives what a line depends on beside its own object: what is typed
@@ -229,7 +246,11 @@ function bagRows(load: Load, b: Bag, r: BagReport | undefined): TemplateResult {
 
 function bagSetter(load: Load, b: Bag): (path: string, label: string) => (v: unknown) => void {
   return (path, label) => (v) =>
-    store.edit(t("do.line", { field: label, name: b.name }), (d) => editBag(d, load.id, b.id, (x) => setPath(x, path, v)), `load/${load.id}/bag/${b.id}/${path}`);
+    store.edit(
+      t("do.line", { field: label, name: b.name }),
+      (d) => editBag(d, load.id, b.id, (x) => setPath(x, path, v)),
+      `load/${load.id}/bag/${b.id}/${path}`,
+    );
 }
 
 function bagLine(load: Load, b: Bag, r: BagReport | undefined, line: string, chosen: boolean, open: boolean): TemplateResult {
@@ -263,9 +284,11 @@ function fills(b: Bag, r: BagReport): TemplateResult {
       ? html`<span class="fillline ${h.verdict}" title=${h.text}
           ><span class="unseen">${label}: </span>${fillBar({ used: h.used, plus: h.limit > 0 ? h.plus / h.limit : 0, verdict: h.verdict })}
           <span class="filltext"
-            >${t("fill.of", { load: text(h.load), limit: text(h.limit), unit })}${h.verdict === "ok"
-              ? nothing
-              : html` <strong><span aria-hidden="true">${verdictSigns[h.verdict]}</span> <span class=${h.verdict === "over" ? "" : "unseen"}>${verdictWord(h.verdict)}</span></strong>`}</span
+            >${t("fill.of", { load: text(h.load), limit: text(h.limit), unit })}${
+              h.verdict === "ok"
+                ? nothing
+                : html` <strong><span aria-hidden="true">${verdictSigns[h.verdict]}</span> <span class=${h.verdict === "over" ? "" : "unseen"}>${verdictWord(h.verdict)}</span></strong>`
+            }</span
           ></span
         >`
       : html`<span class="fillline"><span class="unseen">${label}: </span><span class="filltext open">${t("fill.open", { load: text(load), unit })}</span></span>`;
@@ -345,7 +368,10 @@ function bagDetails(load: Load, b: Bag): TemplateResult {
 // massSetter lets the half-width follow the mass as long as it is the usual one.
 function massSetter<T extends { mass_g: number; half_width_g: number; basis: Basis }>(edit: (to: (x: T) => T, key: string) => void): (v: number) => void {
   return (v) =>
-    edit((x) => ({ ...x, mass_g: v, half_width_g: x.half_width_g === core.halfWidth(x.basis, x.mass_g) ? core.halfWidth(x.basis, v) : x.half_width_g }), "mass_g");
+    edit(
+      (x) => ({ ...x, mass_g: v, half_width_g: x.half_width_g === core.halfWidth(x.basis, x.mass_g) ? core.halfWidth(x.basis, v) : x.half_width_g }),
+      "mass_g",
+    );
 }
 
 function basis(key: string, value: Basis, problem: ReturnType<typeof problemOf>, set: (v: Basis) => void): TemplateResult {
@@ -372,8 +398,13 @@ function goodRows(load: Load, g: Good, r: GoodReport | undefined): TemplateResul
 }
 
 function goodSetter(load: Load, g: Good): (path: string, label: string, typing?: boolean) => (v: unknown) => void {
-  return (path, label, typing = true) => (v) =>
-    store.edit(t("do.line", { field: label, name: g.name }), (d) => editGood(d, load.id, g.id, (x) => setPath(x, path, v)), typing ? `load/${load.id}/good/${g.id}/${path}` : "");
+  return (path, label, typing = true) =>
+    (v) =>
+      store.edit(
+        t("do.line", { field: label, name: g.name }),
+        (d) => editGood(d, load.id, g.id, (x) => setPath(x, path, v)),
+        typing ? `load/${load.id}/good/${g.id}/${path}` : "",
+      );
 }
 
 function goodLine(load: Load, g: Good, r: GoodReport | undefined, line: string, chosen: boolean, open: boolean): TemplateResult {
@@ -471,4 +502,3 @@ function goodDetails(load: Load, g: Good): TemplateResult {
     </td>
   </tr>`;
 }
-

@@ -50,8 +50,9 @@ export function riderForm(load: Load): TemplateResult {
   return html`<fieldset class="specs">
     <legend>
       <span>${t("load.rider")}</span>
-      ${rider
-        ? html`<sy-menu
+      ${
+        rider
+          ? html`<sy-menu
             .label=${t("builds.menu")}
             .name=${t("rider.menu")}
             .items=${[
@@ -59,7 +60,8 @@ export function riderForm(load: Load): TemplateResult {
               { label: t("rider.delete"), run: () => discard(rider) },
             ]}
           ></sy-menu>`
-        : nothing}
+          : nothing
+      }
     </legend>
     <div class="field choice">
       <label for="f--rider-of">${t("rider.choose")}</label><span class="leader" aria-hidden="true"></span>
@@ -128,11 +130,11 @@ function fit(r: Rider): TemplateResult {
     if (load?.rider !== r.id) return [];
     const b = side?.rider === r.id ? side.body : undefined;
     const sits = b
-      ? t("rider.fits", {
+      ? `${t("rider.fits", {
           deg: `${decimal(b.lean_deg, 0)}${t("unit.deg")}`,
           mass: plain(write(b.mass_g, b.plus_g, figureScale("g", show))),
           z: `${decimal(b.centre_mm[2] / mm.per, mm.decimals)}\u00a0${mm.unit}`,
-        }) + ` ${phrase(b.note)}`
+        })} ${phrase(b.note)}`
       : "";
     // What stands at one of the rider's own fields is told there.
     const amiss = store.problems.filter((p: Problem) => p.rider === r.id && p.build === store.ids[letter] && !(p.field && p.field in r));

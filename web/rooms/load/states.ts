@@ -99,15 +99,17 @@ class StateRow extends StoreElement {
           </button>`;
         })}
       </div>
-      ${usedUp() && now !== "bare"
-        ? html`<div class="set" role="group" aria-label=${t("carry.supplies")}>
+      ${
+        usedUp() && now !== "bare"
+          ? html`<div class="set" role="group" aria-label=${t("carry.supplies")}>
             <span class="quiet" aria-hidden="true">${t("carry.supplies")}</span>
             ${suppliesValues.map(
               (l) =>
                 html`<button type="button" class="toggle" aria-pressed=${l === level} @click=${() => show({ supplies: l })}>${t(`supplies.${l}`)}</button>`,
             )}
           </div>`
-        : nothing}
+          : nothing
+      }
       ${loadsOf(doc).length ? nothing : html`<button type="button" class="plain strong" @click=${firstLoad}>${t("carry.add")}</button>`}
     </div>`;
   }
@@ -160,13 +162,16 @@ export function statesTable(): TemplateResult {
     ${keys.map(({ state, supplies, alone }) => {
       const shown = state === now && (alone || supplies === level);
       const name = alone ? t(`state.${state}.long`) : t("states.name", { state: t(`state.${state}.long`), supplies: t(`supplies.${supplies}`) });
-      const lines = rows.map((r) => ({ letter: r.letter, of: r.list.find((s) => s.state === state && (s.alone || s.supplies === supplies)) })).filter((l) => l.of);
+      const lines = rows
+        .map((r) => ({ letter: r.letter, of: r.list.find((s) => s.state === state && (s.alone || s.supplies === supplies)) }))
+        .filter((l) => l.of);
       return html`<tbody role="rowgroup" class=${shown ? "shown" : ""}>
         ${lines.map(
           (l, i) =>
             html`<tr role="row">
-              ${i === 0
-                ? html`<th role="rowheader" scope="rowgroup" rowspan=${lines.length}>
+              ${
+                i === 0
+                  ? html`<th role="rowheader" scope="rowgroup" rowspan=${lines.length}>
                     <button
                       type="button"
                       class="plain name"
@@ -177,7 +182,8 @@ export function statesTable(): TemplateResult {
                       ${name}
                     </button>
                   </th>`
-                : nothing}
+                  : nothing
+              }
               ${two ? html`<td role="cell" class="of">${badge(l.letter)}<span class="unseen">${l.letter}</span></td>` : nothing}
               ${columns.map((key) => {
                 const f = l.of!.figures.find((x) => x.key === key);

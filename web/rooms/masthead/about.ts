@@ -60,11 +60,13 @@ class About extends StoreElement {
       <details class="licences" @toggle=${(e: Event) => (e.target as HTMLDetailsElement).open && void this.load()}>
         <summary>${t("about.notices")}</summary>
         ${this.why ? html`<p class="why wrong" role="alert">${t("about.notices.failed", { why: this.why })}</p>` : nothing}
-        ${this.notices
-          ? html`<pre tabindex="0" aria-label=${t("about.notices")}>${this.notices}</pre>`
-          : this.why
-            ? nothing
-            : html`<p class="quiet">${t("about.notices.getting")}</p>`}
+        ${
+          this.notices
+            ? html`<pre tabindex="0" aria-label=${t("about.notices")}>${this.notices}</pre>`
+            : this.why
+              ? nothing
+              : html`<p class="quiet">${t("about.notices.getting")}</p>`
+        }
         ${this.within ? nothing : html`<p><a href="notices.txt" target="_blank">notices.txt</a>, ${t("about.notices.file")}</p>`}
       </details>
       <div class="acts"><button type="button" class="go" @click=${() => this.close()}>${t("close")}</button></div>

@@ -57,10 +57,7 @@ class Masthead extends StoreElement {
         <div class="acts" role="group" aria-label=${t("file.group")}>
           <sy-menu
             .label=${t("file.new")}
-            .items=${[
-              { label: t("file.blank"), run: startBlank },
-              { label: t("file.demo"), run: openDemo },
-            ]}
+            .items=${[{ label: t("file.blank"), run: startBlank }, { label: t("file.demo"), run: openDemo }]}
           ></sy-menu>
           <button type="button" class="plain" title=${t("file.open.name")} @click=${chooseFile}>${t("file.open")}</button>
           <button type="button" class="plain" title=${t("file.save.name")} ?disabled=${off} @click=${() => saveFile()}>${t("file.save")}</button>
@@ -95,12 +92,8 @@ class Masthead extends StoreElement {
           ${this.pick(t("show.length"), doc?.show.length ?? "mm", { mm: t("show.length.mm"), in: t("show.length.in") }, off, (v) =>
             store.edit(t("do.units"), (d) => ({ ...d, show: { ...d.show, length: asLengthUnit(v) } })),
           )}
-          ${this.pick(
-            t("show.theme"),
-            store.look.theme,
-            { auto: t("show.theme.auto"), light: t("show.theme.light"), dark: t("show.theme.dark") },
-            false,
-            (v) => store.setLook({ theme: v as Theme }),
+          ${this.pick(t("show.theme"), store.look.theme, { auto: t("show.theme.auto"), light: t("show.theme.light"), dark: t("show.theme.dark") }, false, (v) =>
+            store.setLook({ theme: v as Theme }),
           )}
           ${this.pick(t("language"), speaker.choice, { auto: t("language.auto"), ...languages }, false, (v) => speaker.choose(v as Choice))}
           <button type="button" class="plain keys" aria-keyshortcuts="?" @click=${showKeys}>${t("file.keys")}</button>

@@ -11,9 +11,11 @@ class OfflineStatus extends StoreElement {
     const { state } = offline;
     const words = state === "ready" && offline.away ? t("offline.away") : t(`offline.${state}`);
     return html`<span role="status"
-      >${offline.newer
-        ? html`<button type="button" class="plain strong" title=${t("offline.newer.name")} @click=${() => void offline.renew()}>${t("offline.newer")}</button>`
-        : html`<span class=${state}>${words}</span>`}</span
+      >${
+        offline.newer
+          ? html`<button type="button" class="plain strong" title=${t("offline.newer.name")} @click=${() => void offline.renew()}>${t("offline.newer")}</button>`
+          : html`<span class=${state}>${words}</span>`
+      }</span
     >`;
   }
 }

@@ -42,12 +42,14 @@ class Notices extends StoreElement {
     return html`
       ${core.state === "dead" ? this.dead() : nothing} ${this.keeping()}
       ${errors.length ? this.list(errors, count(errors.length, "problems.title.one", "problems.title.many")) : nothing}
-      ${warnings.length
-        ? html`<details class="notice remarks">
+      ${
+        warnings.length
+          ? html`<details class="notice remarks">
             <summary>${count(warnings.length, "problems.warn.one", "problems.warn.many")}</summary>
             ${this.items(warnings, 40)}
           </details>`
-        : nothing}
+          : nothing
+      }
     `;
   }
 
@@ -153,8 +155,9 @@ class Notes extends StoreElement {
         (n) =>
           html`<p class="note ${n.kind}">
             <span>${n.text}</span>
-            ${n.action
-              ? html`<button
+            ${
+              n.action
+                ? html`<button
                   type="button"
                   class="plain strong"
                   @click=${() => {
@@ -164,7 +167,8 @@ class Notes extends StoreElement {
                 >
                   ${n.action.label}
                 </button>`
-              : nothing}
+                : nothing
+            }
             <button type="button" class="plain" @click=${() => store.dismiss(n.id)}>${t("dismiss")}</button>
           </p>`,
       )}
@@ -230,4 +234,3 @@ class LiveRegion extends StoreElement {
 }
 
 customElements.define("sy-teller", LiveRegion);
-

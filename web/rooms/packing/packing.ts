@@ -55,7 +55,8 @@ class Packing extends Section {
   protected gist(): Gist {
     const { pack, phase } = packer;
     if (phase === "running" && pack) return { text: t("packing.gist.running", { load: loadName(pack.load) }) };
-    if ((phase === "done" || phase === "stopped") && pack?.moves.length && !packer.stale) return { text: t("packing.gist.found", { load: loadName(pack.load) }) };
+    if ((phase === "done" || phase === "stopped") && pack?.moves.length && !packer.stale)
+      return { text: t("packing.gist.found", { load: loadName(pack.load) }) };
     return { text: t(packable().length ? "packing.gist" : "packing.gist.none") };
   }
 
@@ -73,7 +74,8 @@ class Packing extends Section {
     const aim = aimOf(store.doc!);
     const set = (change: Partial<Aim>, key: string) =>
       store.edit(t("do.aim"), (d) => ({ ...d, show: { ...d.show, packing: { ...aimOf(d), ...change } } }), key && `show/packing/${key}`);
-    const weight = (k: "front" | "low" | "balance" | "middle") => slider({ key: k, label: t(`packing.${k}`), value: aim[k], most: 100, per: 1, unit: "", set: (v) => set({ [k]: v }, k) });
+    const weight = (k: "front" | "low" | "balance" | "middle") =>
+      slider({ key: k, label: t(`packing.${k}`), value: aim[k], most: 100, per: 1, unit: "", set: (v) => set({ [k]: v }, k) });
     const usual = JSON.stringify(aim) === JSON.stringify({ ...aim, ...aimDefaults });
     return html`<fieldset class="specs aims">
       <legend>${t("packing.aim")}</legend>
@@ -142,11 +144,13 @@ class Packing extends Section {
       this.told = text;
     }
     return html`<div class="progress">
-      ${running
-        ? p.gap === null || !packer.widest
-          ? html`<progress aria-label=${t("packing.progress")}></progress>`
-          : html`<progress aria-label=${t("packing.progress")} max="1" .value=${Math.max(0, 1 - p.gap / packer.widest)}></progress>`
-        : nothing}
+      ${
+        running
+          ? p.gap === null || !packer.widest
+            ? html`<progress aria-label=${t("packing.progress")}></progress>`
+            : html`<progress aria-label=${t("packing.progress")} max="1" .value=${Math.max(0, 1 - p.gap / packer.widest)}></progress>`
+          : nothing
+      }
       <p aria-hidden="true">${text} <span class="quiet">${t("packing.looked", { n: decimal(p.nodes, 0) })}</span></p>
       <p class="unseen" role="status">${this.told}</p>
       ${running ? html`<p class="fine">${t("packing.until", { gap: points(p.tolerance), within: worth(p.tolerance) })}</p>` : nothing}
@@ -159,7 +163,8 @@ class Packing extends Section {
     const gap = p.gap === null ? "–" : points(p.gap);
     const within = worth(p.gap ?? 0);
     if (packer.phase === "done") return t(p.moves.length ? "packing.proved" : "packing.proved.same", { gap, within });
-    if (packer.phase === "stopped") return p.assignment ? t("packing.stopped", { gap, within, best: p.incumbent === null ? "–" : decimal(p.incumbent, 2) }) : t("packing.stopped.none");
+    if (packer.phase === "stopped")
+      return p.assignment ? t("packing.stopped", { gap, within, best: p.incumbent === null ? "–" : decimal(p.incumbent, 2) }) : t("packing.stopped.none");
     if (p.incumbent === null) return t("packing.nothing");
     return t("packing.best", { best: decimal(p.incumbent, 2), bound: p.bound === null ? "–" : decimal(p.bound, 2), gap });
   }
@@ -170,11 +175,13 @@ class Packing extends Section {
     return html`${subhead(t("packing.compare"), t("packing.compare"))}
       ${this.terms(p)}
       ${p.unrated.length ? html`<p class="fine">${t("packing.unrated", { bags: p.unrated.map(brief).join(", ") })}</p>` : nothing}
-      ${p.moves.length
-        ? html`<p class="acts">
+      ${
+        p.moves.length
+          ? html`<p class="acts">
             <button type="button" class="go" @click=${() => apply(p)}>${t("packing.apply")}</button>
           </p>`
-        : nothing}
+          : nothing
+      }
       ${caution()} ${p.after && packer.phase !== "running" ? this.moves(p) : nothing}`;
   }
 
@@ -230,8 +237,9 @@ class Packing extends Section {
 
   private moves(p: Pack): TemplateResult {
     return html`${p.moves.length ? subhead(t("packing.moves"), t("packing.moves")) : html`<h3>${t("packing.moves")}</h3>`}
-      ${p.moves.length
-        ? html`<table class="lines moves">
+      ${
+        p.moves.length
+          ? html`<table class="lines moves">
               <caption class="unseen">
                 ${t("packing.moves.caption")}
               </caption>
@@ -254,7 +262,8 @@ class Packing extends Section {
               </tbody>
             </table>
           `
-        : html`<p class="quiet">${t("packing.moves.none")}</p>`}`;
+          : html`<p class="quiet">${t("packing.moves.none")}</p>`
+      }`;
   }
 }
 

@@ -31,7 +31,10 @@ const places = new WeakMap<object, Map<string, unknown>>();
 
 function byID<T extends { id: string }>(list: T[]): Map<string, T> {
   let map = places.get(list) as Map<string, T> | undefined;
-  if (!map) places.set(list, (map = new Map(list.map((x) => [x.id, x]))));
+  if (!map) {
+    map = new Map(list.map((x) => [x.id, x]));
+    places.set(list, map);
+  }
   return map;
 }
 

@@ -24,7 +24,23 @@ export function partRows(p: Part, long: boolean): TemplateResult {
   const stem = `${store.activeID}/${p.id}/`;
   const typing = [...store.drafts].filter(([k]) => k.startsWith(stem)).map(([k, d]) => `${k}=${d.text}=${d.why}`);
   const problems = store.problems.filter((q) => q.part === p.id && q.build === store.activeID).map((q) => `${q.field}${q.message}`);
-  const known = [p, open, chosen, long, store.activeID, store.otherID, store.doc!.show, language(), store.kinds, store.stations, springs(), store.figures(store.activeID)?.rear_sprung, typing.join(), problems.join(), w ? `${w.mass_g},${w.place_mm},${w.unsprung},${w.ok},${w.off}` : ""];
+  const known = [
+    p,
+    open,
+    chosen,
+    long,
+    store.activeID,
+    store.otherID,
+    store.doc!.show,
+    language(),
+    store.kinds,
+    store.stations,
+    springs(),
+    store.figures(store.activeID)?.rear_sprung,
+    typing.join(),
+    problems.join(),
+    w ? `${w.mass_g},${w.place_mm},${w.unsprung},${w.ok},${w.off}` : "",
+  ];
   return html`${guard(known, () => html`${line(p, w, chosen, open, long)}${open ? details(p) : nothing}`)}`;
 }
 
@@ -76,9 +92,11 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
       })}
     </td>
     <th role="rowheader" scope="row" class="n">
-      ${w && springs()
-        ? html`<span class="sw ${w.unsprung >= 0.999 ? "unsprung" : w.unsprung > 0.001 ? "half" : "sprung"}" title=${sprung(w)}><span class="unseen">${sprung(w)}</span></span>`
-        : nothing}
+      ${
+        w && springs()
+          ? html`<span class="sw ${w.unsprung >= 0.999 ? "unsprung" : w.unsprung > 0.001 ? "half" : "sprung"}" title=${sprung(w)}><span class="unseen">${sprung(w)}</span></span>`
+          : nothing
+      }
       ${field({
         key: key("name"),
         label: t("parts.name"),
@@ -103,38 +121,43 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
       })}
     </td>
     <td role="cell" class="b">
-      ${live
-        ? choice({
-            key: key("basis"),
-            label: `${t("parts.basis")}, ${brief(p.name)}`,
-            hidden: true,
-            value: p.basis,
-            problem: at("basis"),
-            options: basisValues.map((b) => ({ value: b, label: t(`basis.${b}.short`) })),
-            set: (v) =>
-              edit(p, t("parts.basis"), (q) => ({ ...q, basis: v as Basis, half_width_g: core.halfWidth(v as Basis, q.mass_g) })),
-          })
-        : html`<span class="still">${has(`basis.${p.basis}.short`) ? t(`basis.${p.basis}.short`) : p.basis}</span>`}
+      ${
+        live
+          ? choice({
+              key: key("basis"),
+              label: `${t("parts.basis")}, ${brief(p.name)}`,
+              hidden: true,
+              value: p.basis,
+              problem: at("basis"),
+              options: basisValues.map((b) => ({ value: b, label: t(`basis.${b}.short`) })),
+              set: (v) => edit(p, t("parts.basis"), (q) => ({ ...q, basis: v as Basis, half_width_g: core.halfWidth(v as Basis, q.mass_g) })),
+            })
+          : html`<span class="still">${has(`basis.${p.basis}.short`) ? t(`basis.${p.basis}.short`) : p.basis}</span>`
+      }
     </td>
     <td role="cell" class="s">
-      ${p.at_mm
-        ? html`<span class="still">${t("part.placed.at")}</span>`
-        : live
-          ? stationChoice(p, true)
-          : html`<span class="still">${named("station", p.station ?? "")}</span>`}
+      ${
+        p.at_mm
+          ? html`<span class="still">${t("part.placed.at")}</span>`
+          : live
+            ? stationChoice(p, true)
+            : html`<span class="still">${named("station", p.station ?? "")}</span>`
+      }
     </td>
     <td role="cell" class="c">
-      ${live
-        ? choice({
-            key: key("carrier"),
-            label: `${t("parts.carrier")}, ${brief(p.name)}`,
-            hidden: true,
-            value: p.carrier,
-            problem: at("carrier"),
-            options: carrierValues.map((c) => ({ value: c, label: named("carrier", c) })),
-            set: set(p, "carrier", t("parts.carrier")),
-          })
-        : html`<span class="still">${named("carrier", p.carrier)}</span>`}
+      ${
+        live
+          ? choice({
+              key: key("carrier"),
+              label: `${t("parts.carrier")}, ${brief(p.name)}`,
+              hidden: true,
+              value: p.carrier,
+              problem: at("carrier"),
+              options: carrierValues.map((c) => ({ value: c, label: named("carrier", c) })),
+              set: set(p, "carrier", t("parts.carrier")),
+            })
+          : html`<span class="still">${named("carrier", p.carrier)}</span>`
+      }
     </td>
     <td role="cell" class="p right" data-label=${t("parts.place.x")}>${x}</td>
     <td role="cell" class="p right" data-label=${t("parts.place.y")}>${y}</td>
@@ -221,7 +244,7 @@ function details(p: Part): TemplateResult {
                 return { ...rest, station: q.station || "frame", offset_mm: [0, 0, 0] };
               }),
           })}
-          ${p.at_mm ? nothing : stationChoice(p, false)} ${coordinate(0, `${p.at_mm ? "" : t("part.offset") + ", "}${t("part.forward")}`)}
+          ${p.at_mm ? nothing : stationChoice(p, false)} ${coordinate(0, `${p.at_mm ? "" : `${t("part.offset")}, `}${t("part.forward")}`)}
           ${coordinate(1, p.at_mm ? t("part.left") : t("part.left.outward"))} ${coordinate(2, t("part.up"))}
           ${lengthInput({ key: key("within_mm"), label: t("part.within"), value: p.within_mm, problem: at("within_mm"), set: set(p, "within_mm", t("part.within")) })}
         </div>
@@ -259,16 +282,18 @@ function details(p: Part): TemplateResult {
               set: set(p, `shape.size_mm.${i}`, t("part.shape")),
             }),
           )}
-          ${p.shape.form === "rod" || p.shape.form === "box"
-            ? numberInput({
-                key: key("shape.pitch_deg"),
-                label: t("part.pitch"),
-                unit: t("unit.deg"),
-                value: p.shape.pitch_deg ?? 0,
-                problem: at("shape.pitch_deg"),
-                set: set(p, "shape.pitch_deg", t("part.pitch")),
-              })
-            : nothing}
+          ${
+            p.shape.form === "rod" || p.shape.form === "box"
+              ? numberInput({
+                  key: key("shape.pitch_deg"),
+                  label: t("part.pitch"),
+                  unit: t("unit.deg"),
+                  value: p.shape.pitch_deg ?? 0,
+                  problem: at("shape.pitch_deg"),
+                  set: set(p, "shape.pitch_deg", t("part.pitch")),
+                })
+              : nothing
+          }
         </div>
         <div class="specs">
           <h3>${t("part.note")}</h3>

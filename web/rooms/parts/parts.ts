@@ -59,8 +59,9 @@ class Parts extends DeferredElement {
     const none = this.meant(build)?.size === 0;
     return html`<div class="partsbar">
       <sy-add></sy-add>
-      ${build.parts.length > 12
-        ? html`<label class="find"
+      ${
+        build.parts.length > 12
+          ? html`<label class="find"
             ><span>${t("parts.filter")}</span>
             <input
               type="search"
@@ -71,7 +72,8 @@ class Parts extends DeferredElement {
                 this.requestUpdate();
               }}
           /></label>`
-        : nothing}
+          : nothing
+      }
     </div>
       <p class="nofind" role="status">${none ? t("parts.filter.none", { name: this.filter.trim() }) : nothing}</p>`;
   }
@@ -164,8 +166,9 @@ class Parts extends DeferredElement {
         (p) => p.id,
         (p) => partRows(p, long),
       )}
-      ${list.length > seen.length
-        ? html`<tr role="row" class="morerow">
+      ${
+        list.length > seen.length
+          ? html`<tr role="row" class="morerow">
             <td role="cell" colspan="12">
               <button
                 type="button"
@@ -180,7 +183,8 @@ class Parts extends DeferredElement {
               <span class="quiet">${count(list.length, "parts.lines.one", "parts.lines.many")}</span>
             </td>
           </tr>`
-        : nothing}
+          : nothing
+      }
     </tbody>`;
   }
 }

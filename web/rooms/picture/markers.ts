@@ -80,7 +80,12 @@ export function told(list = markers()): string {
       rear: m("rear_load"),
       share: plain(alone(figure("front_share").value, figure("front_share").plus, figureScale("ratio", show, "front_share"))),
     }),
-    t("markers.heaviest", { list: list.slice(0, heaviest).map((k) => `${brief(k.name)}, ${massOf(k, show)}`).join("; ") }),
+    t("markers.heaviest", {
+      list: list
+        .slice(0, heaviest)
+        .map((k) => `${brief(k.name)}, ${massOf(k, show)}`)
+        .join("; "),
+    }),
   ];
   const other = store.ids.B ? store.ids[store.letter === "A" ? "B" : "A"] : "";
   const d = store.difference;
@@ -163,8 +168,9 @@ class Markers extends StoreElement {
           </tbody>
         </table>
       </div>
-      ${list.length > first
-        ? html`<button
+      ${
+        list.length > first
+          ? html`<button
             type="button"
             class="plain"
             @click=${() => {
@@ -174,7 +180,8 @@ class Markers extends StoreElement {
           >
             ${this.all ? t("markers.fewer") : t("markers.more", { n: list.length })}
           </button>`
-        : nothing}`;
+          : nothing
+      }`;
   }
 }
 

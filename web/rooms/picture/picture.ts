@@ -71,9 +71,11 @@ class Loading extends StoreElement {
     if (core.state !== "loading") return nothing;
     return html`<div class="loading">
       <label for="loaded">${t("page.loading")}</label>
-      ${core.total > 0
-        ? html`<progress id="loaded" max=${core.total} .value=${Math.min(core.loaded, core.total)}></progress>`
-        : html`<progress id="loaded"></progress>`}
+      ${
+        core.total > 0
+          ? html`<progress id="loaded" max=${core.total} .value=${Math.min(core.loaded, core.total)}></progress>`
+          : html`<progress id="loaded"></progress>`
+      }
     </div>`;
   }
 }
@@ -109,14 +111,16 @@ class PictureFoot extends StoreElement {
         <strong>${brief(p.name)}</strong>
         <span class="facts">${w ? plain(write(w.mass_g, w.plus_g, s)) : "–"}${w ? html`${sprung(w) ? ` · ${sprung(w)}` : nothing} · ${place(w)}` : nothing}</span>
       </p>
-      ${picked
-        ? html`<div class="tools">
+      ${
+        picked
+          ? html`<div class="tools">
             ${this.steps(id)}
             <button type="button" class="plain strong" @click=${() => reveal(id)}>${t("picture.tolist")}</button>
             <button type="button" class="plain" @click=${() => deletePart(id)}>${t("part.delete")}</button>
             <button type="button" class="plain" @click=${() => store.select("")}>${t("picture.deselect")}</button>
           </div>`
-        : nothing}`;
+          : nothing
+      }`;
   }
 
   // line tells of what is no part: a bag, something in one, the rider.
@@ -129,13 +133,15 @@ class PictureFoot extends StoreElement {
           >${plain(write(l.mass_g, l.plus_g, l.kind === "rider" ? figureScale("g", doc.show) : partScale(doc.show)))}${l.place_mm ? html` · ${placed(l.place_mm)}` : nothing}</span
         >
       </p>
-      ${id === store.selected
-        ? html`<div class="tools">
+      ${
+        id === store.selected
+          ? html`<div class="tools">
             ${l.kind === "bag" ? this.steps(id) : nothing}
             <button type="button" class="plain strong" @click=${() => reveal(id)}>${t("picture.tolist")}</button>
             <button type="button" class="plain" @click=${() => store.select("")}>${t("picture.deselect")}</button>
           </div>`
-        : nothing}`;
+          : nothing
+      }`;
   }
 
   private steps(id: string): TemplateResult {
@@ -151,9 +157,11 @@ class PictureFoot extends StoreElement {
         ${sign}
       </button>`;
     return html`<div class="set" role="group" aria-label=${t("nudge.title")}>
-      ${rear
-        ? html`${step(t("nudge.left"), "←", [0, small, 0])}${step(t("nudge.right"), "→", [0, -small, 0])}`
-        : html`${step(t("nudge.back"), "←", [-small, 0, 0])}${step(t("nudge.forward"), "→", [small, 0, 0])}`}
+      ${
+        rear
+          ? html`${step(t("nudge.left"), "←", [0, small, 0])}${step(t("nudge.right"), "→", [0, -small, 0])}`
+          : html`${step(t("nudge.back"), "←", [-small, 0, 0])}${step(t("nudge.forward"), "→", [small, 0, 0])}`
+      }
       ${step(t("nudge.up"), "↑", [0, 0, small])}${step(t("nudge.down"), "↓", [0, 0, -small])}
     </div>`;
   }
@@ -210,7 +218,7 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
       at: store.letter === "B" ? "b" : "a",
       ...(look.ghost && store.ids.B ? { ghost_at: store.letter === "B" ? "a" : "b" } : {}),
       side: look.side,
-      dark: document.documentElement.dataset["theme"] === "dark",
+      dark: document.documentElement.dataset.theme === "dark",
       selected: store.selected,
       dimensions: look.dimensions,
       labels: look.labels,

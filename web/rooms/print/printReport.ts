@@ -99,13 +99,15 @@ function totals(): TemplateResult {
         <p class="likely">${total ? (total.plus > 0 ? t("likely", between(total.value, total.plus, s)) : t("likely.exact")) : t("builds.unweighed")}</p>
       </div>`;
     })}
-    ${d
-      ? html`<div>
+    ${
+      d
+        ? html`<div>
           <p class="who">${t("table.diff")}</p>
           <p class="total">${plain(alone(d.delta, d.plus, s, true))}</p>
           <p class="likely">${signs[d.verdict]} ${verdictText(d)}, ${deltaLikely(d, s)}</p>
         </div>`
-      : nothing}
+        : nothing
+    }
   </section>`;
 }
 
@@ -113,7 +115,10 @@ function figures(d: Difference | null): TemplateResult {
   const show = store.doc!.show;
   const of = letters().map((l) => store.shown(l)?.figures ?? []);
   const all = new Map<string, Figure>(of.flat().map((f) => [f.key, f]));
-  const rows = [...(of[0]!.length ? of[0]! : [...all.values()]).map((f) => f.key), ...[...all.keys()].filter((k) => of[0]!.length && !of[0]!.some((f) => f.key === k))];
+  const rows = [
+    ...(of[0]!.length ? of[0]! : [...all.values()]).map((f) => f.key),
+    ...[...all.keys()].filter((k) => of[0]!.length && !of[0]!.some((f) => f.key === k)),
+  ];
   return html`<section>
     <h2>${t("report.figures")}</h2>
     <table class="lines">
@@ -121,10 +126,12 @@ function figures(d: Difference | null): TemplateResult {
         <tr>
           <th scope="col">${t("table.figure")}</th>
           ${letters().map((l) => html`<th scope="col" class="right">${l}</th>`)}
-          ${d
-            ? html`<th scope="col" class="right">${t("table.diff")}</th>
+          ${
+            d
+              ? html`<th scope="col" class="right">${t("table.diff")}</th>
                 <th scope="col">${t("table.verdict")}</th>`
-            : nothing}
+              : nothing
+          }
         </tr>
       </thead>
       <tbody>
@@ -172,8 +179,9 @@ function difference(d: Difference): TemplateResult {
         )}
       </tbody>
     </table>
-    ${d.parts.length
-      ? html`<h3>${t("diff.parts")}</h3>
+    ${
+      d.parts.length
+        ? html`<h3>${t("diff.parts")}</h3>
           <table class="lines">
             <thead>
               <tr>
@@ -193,7 +201,8 @@ function difference(d: Difference): TemplateResult {
               )}
             </tbody>
           </table>`
-      : html`<p>${t("diff.same")}</p>`}
+        : html`<p>${t("diff.same")}</p>`
+    }
   </section>`;
 }
 
@@ -204,7 +213,7 @@ function advised(d: Difference | null): TemplateResult | typeof nothing {
     html`<div class="whole">
       <p>${lead}</p>
       <ol>
-        ${of.slice(0, 5).map((a) => html`<li>${a.name}: ${t("diff.weigh.step", { then: n(a.then_g) })}${a.settles ? `, ${t("diff.weigh.settles")}` : ""}</li>`)}
+        ${of.slice(0, 5).map((a) => html`<li>${a.name}: ${t("diff.weigh.step", { plus: n(a.then_g) })}${a.settles ? `, ${t("diff.weigh.settles")}` : ""}</li>`)}
       </ol>
     </div>`;
   const all = [

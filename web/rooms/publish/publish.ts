@@ -232,9 +232,11 @@ class Publish extends StoreElement {
       html`<button type="button" class=${go ? "go" : ""} ?disabled=${!ready} @click=${run}>${t(key)}</button>`;
     return html`<h3>${t("publish.picture")}</h3>
       <figure>
-        ${this.address && !this.why
-          ? html`<img src=${this.address} alt=${t("publish.preview.alt", { build: store.build?.name ?? "" })} />`
-          : html`<p class=${this.why ? "why wrong" : "quiet"} role="status">${this.why ? t("publish.failed", { why: this.why }) : t("publish.drawing")}</p>`}
+        ${
+          this.address && !this.why
+            ? html`<img src=${this.address} alt=${t("publish.preview.alt", { build: store.build?.name ?? "" })} />`
+            : html`<p class=${this.why ? "why wrong" : "quiet"} role="status">${this.why ? t("publish.failed", { why: this.why }) : t("publish.drawing")}</p>`
+        }
         <figcaption class="fine">${t("publish.preview")}${this.svg ? html`. ${t("publish.size", { ...this.size, size: kB })}.` : nothing}</figcaption>
       </figure>
       <div class="acts">
@@ -340,7 +342,9 @@ class Publish extends StoreElement {
     const doc = store.doc!;
     const { format } = this.choice;
     const title = brief(doc.title || t("file.untitled"));
-    const rows: { what: Whole | { parts: string }; label: string; file: string }[] = [{ what: "figures", label: t("publish.t.figures"), file: t("publish.file.figures", { title }) }];
+    const rows: { what: Whole | { parts: string }; label: string; file: string }[] = [
+      { what: "figures", label: t("publish.t.figures"), file: t("publish.file.figures", { title }) },
+    ];
     if (store.difference) rows.push({ what: "difference", label: t("publish.t.difference"), file: t("publish.file.difference", { title }) });
     if ((store.side("A")?.states.length ?? 0) > 1 || (store.side("B")?.states.length ?? 0) > 1)
       rows.push({ what: "states", label: t("publish.t.states"), file: t("publish.file.states", { title }) });

@@ -52,7 +52,12 @@ class Strip extends StoreElement {
     const total = (letter: "A" | "B") => store.shown(letter)?.figures.find((f) => f.key === "total");
     return html`<div class="strip ${this.on ? "on" : ""}" aria-hidden="true">
       <div>
-        ${([["A", A], ["B", B]] as const).map(([letter, id]) => {
+        ${(
+          [
+            ["A", A],
+            ["B", B],
+          ] as const
+        ).map(([letter, id]) => {
           const f = total(letter);
           return id
             ? html`<span class="one"

@@ -108,10 +108,12 @@ class WeighInSection extends Section {
     const w = this.now;
     return html`${this.bar(w)}
       <div class="weighsheet">
-        ${w
-          ? html`<div class="enter">${this.what(w)} ${this.caution(w)} ${this.scales(w)} ${this.readings(w)}</div>
+        ${
+          w
+            ? html`<div class="enter">${this.what(w)} ${this.caution(w)} ${this.scales(w)} ${this.readings(w)}</div>
               <div class="come">${this.outcomes(w)}</div>`
-          : html`<p>${t("weighin.start")}</p>`}
+            : html`<p>${t("weighin.start")}</p>`
+        }
       </div>
       ${this.how(w)}`;
   }
@@ -119,8 +121,9 @@ class WeighInSection extends Section {
   private bar(now: WeighIn | undefined): TemplateResult {
     const list = weighInsOf(store.doc!);
     return html`<div class="loadbar">
-      ${list.length
-        ? html`<div class="set" role="group" aria-label=${t("weighin.choose")}>
+      ${
+        list.length
+          ? html`<div class="set" role="group" aria-label=${t("weighin.choose")}>
             ${list.map(
               (w) =>
                 html`<button
@@ -136,7 +139,8 @@ class WeighInSection extends Section {
                 </button>`,
             )}
           </div>`
-        : nothing}
+          : nothing
+      }
       <div class="acts">
         <button type="button" class=${list.length ? "plain" : "go"} @click=${() => this.fresh()}>${t("weighin.new")}</button>
         ${now ? html`<button type="button" class="plain" @click=${() => this.discard(now)}>${t("weighin.delete")}</button>` : nothing}
@@ -164,8 +168,7 @@ class WeighInSection extends Section {
   }
 
   private edit(w: WeighIn, path: string, typing = false): (v: unknown) => void {
-    return (v) =>
-      store.edit(t("do.weighin", { name: w.name }), (d) => editWeighIn(d, w.id, (x) => setPath(x, path, v)), typing ? `weigh/${w.id}/${path}` : "");
+    return (v) => store.edit(t("do.weighin", { name: w.name }), (d) => editWeighIn(d, w.id, (x) => setPath(x, path, v)), typing ? `weigh/${w.id}/${path}` : "");
   }
 
   private what(w: WeighIn): TemplateResult {
@@ -190,16 +193,18 @@ class WeighInSection extends Section {
         options: stateValues.map((s) => ({ value: s, label: t(`state.${s}`) })),
         set: this.edit(w, "state"),
       })}
-      ${needsLoad(w.state)
-        ? choice({
-            key: key("load"),
-            label: t("weighin.load"),
-            value: w.load ?? "",
-            problem: at("load"),
-            options: [{ value: "", label: t("weighin.load.none") }, ...loadsOf(doc).map((l) => ({ value: l.id, label: brief(l.name || l.id) }))],
-            set: (v) => this.edit(w, "load")(v || undefined),
-          })
-        : nothing}
+      ${
+        needsLoad(w.state)
+          ? choice({
+              key: key("load"),
+              label: t("weighin.load"),
+              value: w.load ?? "",
+              problem: at("load"),
+              options: [{ value: "", label: t("weighin.load.none") }, ...loadsOf(doc).map((l) => ({ value: l.id, label: brief(l.name || l.id) }))],
+              set: (v) => this.edit(w, "load")(v || undefined),
+            })
+          : nothing
+      }
       ${this.sag(w, "front_sag_mm", "fork")} ${this.sag(w, "rear_sag_mm", "rear")}
       ${this.within(w, "wheelbase_within_mm")} ${this.within(w, "radius_within_mm")}
       </div>
@@ -244,8 +249,9 @@ class WeighInSection extends Section {
     // What readings that name no scale are taken to be of.
     const nameless = known.filter((s) => !s.id && s.readings.length);
     return html`<h3>${t("weighin.scales")}</h3>
-      ${list.length
-        ? html`<table class="lines scales">
+      ${
+        list.length
+          ? html`<table class="lines scales">
             <caption class="unseen">
               ${t("weighin.scales.caption")}
             </caption>
@@ -261,7 +267,8 @@ class WeighInSection extends Section {
               ${list.map((s, i) => this.scale(w, s, i, known.find((k) => k.id === s.id)?.calibration_share))}
             </tbody>
           </table>`
-        : nothing}
+          : nothing
+      }
       ${nameless.map(
         (s) =>
           html`<p class="fine">
@@ -369,7 +376,8 @@ class WeighInSection extends Section {
     const { weighed } = this.result(w.id);
     const off = weighed?.measured?.readings ?? [];
     const should = weighed?.expected ?? [];
-    const head = (label: string, unit = "", cls = "") => html`<th role="columnheader" scope="col" class=${cls}>${label}${unit ? html` <span class="unit">${unit}</span>` : nothing}</th>`;
+    const head = (label: string, unit = "", cls = "") =>
+      html`<th role="columnheader" scope="col" class=${cls}>${label}${unit ? html` <span class="unit">${unit}</span>` : nothing}</th>`;
     return html`<h3>${t("weighin.readings")}</h3>
       <table class="lines readings" role="table">
         <caption class="unseen">
@@ -384,7 +392,16 @@ class WeighInSection extends Section {
           </tr>
         </thead>
         <tbody role="rowgroup">
-          ${w.readings.map((r, i) => this.reading(w, r, i, off.find((o) => o.line === i), off.length > 0, should.find((e) => e.line === i)))}
+          ${w.readings.map((r, i) =>
+            this.reading(
+              w,
+              r,
+              i,
+              off.find((o) => o.line === i),
+              off.length > 0,
+              should.find((e) => e.line === i),
+            ),
+          )}
         </tbody>
       </table>
       ${should.length ? html`<p class="fine">${t("weighin.should.help")}</p>` : nothing}
@@ -400,7 +417,14 @@ class WeighInSection extends Section {
     focusSoon(domID("f", `weigh/${w.id}/readings.${w.readings.length}.wheel`));
   }
 
-  private reading(w: WeighIn, r: Reading, i: number, off: { by_g: number; score: number } | undefined, judged: boolean, should: { mass_g: number; plus_g: number } | undefined): TemplateResult {
+  private reading(
+    w: WeighIn,
+    r: Reading,
+    i: number,
+    off: { by_g: number; score: number } | undefined,
+    judged: boolean,
+    should: { mass_g: number; plus_g: number } | undefined,
+  ): TemplateResult {
     const show = store.doc!.show;
     const mass = heavyField(show);
     const length = lengthField(show);
@@ -447,9 +471,11 @@ class WeighInSection extends Section {
       <td role="cell" class="h" data-label=${t("weighin.height")}>${figure("height_mm", t(r.raised ? "weighin.height.long" : "weighin.height.scale"), 10)}</td>
       <td role="cell" class="p" data-label="±">${figure("height_within_mm", t("weighin.within"), 1)}</td>
       <td role="cell" class="m" data-label=${t("weighin.mass")}>${figure("mass_g", t("weighin.mass"), heavy ? 0.1 : 100)}${should ? html`<span class="should">${t("weighin.should", { mass: plain(write(should.mass_g, should.plus_g, figureScale("g", show))) })}</span>` : nothing}</td>
-      ${w.scales?.length
-        ? html`<td role="cell" class="n" data-label=${t("weighin.scale")}>${this.scaleOf(w, r, i)} ${r.scale ? nothing : figure("resolution_g", t("weighin.resolution"), heavy ? 0.01 : 10)}</td>`
-        : html`<td role="cell" class="s" data-label=${t("weighin.resolution")}>${figure("resolution_g", t("weighin.resolution"), heavy ? 0.01 : 10)}</td>`}
+      ${
+        w.scales?.length
+          ? html`<td role="cell" class="n" data-label=${t("weighin.scale")}>${this.scaleOf(w, r, i)} ${r.scale ? nothing : figure("resolution_g", t("weighin.resolution"), heavy ? 0.01 : 10)}</td>`
+          : html`<td role="cell" class="s" data-label=${t("weighin.resolution")}>${figure("resolution_g", t("weighin.resolution"), heavy ? 0.01 : 10)}</td>`
+      }
       ${judged ? html`<td role="cell" class="o right ${off && Math.abs(off.score) > 2 ? "far" : ""}" data-label=${t("weighin.off")}>${off ? `${signed(off.by_g / s.per, 0)}\u00a0${s.unit}` : "–"}</td>` : nothing}
       <td role="cell" class="a">
         <button
@@ -500,7 +526,8 @@ class WeighInSection extends Section {
     const show = store.doc!.show;
     const measured = x.measured!;
     const { agreement } = x;
-    const cell = (f: { value: number; plus: number; unit: string; key: string } | undefined) => (f ? number(write(f.value, f.plus, figureScale(f.unit, show, f.key))) : "–");
+    const cell = (f: { value: number; plus: number; unit: string; key: string } | undefined) =>
+      f ? number(write(f.value, f.plus, figureScale(f.unit, show, f.key))) : "–";
     return html`${subhead(t("weighin.result"), t("weighin.result.caption"))}
       <p>${measured.text}</p>
       ${agreement ? html`<p class="verdict ${agreement.agrees ? "agree" : "apart"}">${agreement.text}</p>` : nothing}
@@ -638,8 +665,9 @@ class WeighInSection extends Section {
           })}
         </tbody>
       </table>
-      ${x.adjusted.length > few
-        ? html`<p class="after">
+      ${
+        x.adjusted.length > few
+          ? html`<p class="after">
             <button
               type="button"
               class="plain strong"
@@ -652,7 +680,8 @@ class WeighInSection extends Section {
               ${this.all ? t("diff.fewer") : t("diff.all", { n: x.adjusted.length })}
             </button>
           </p>`
-        : nothing}
+          : nothing
+      }
       <p class="acts">
         <button
           type="button"
@@ -676,11 +705,13 @@ class WeighInSection extends Section {
     const done = w !== undefined && this.result(w.id).weighed?.measured !== undefined;
     return html`<details class="aside-fold how" ?open=${!done}>
       <summary><h3>${t("weighin.how")}</h3></summary>
-      ${drawn
-        ? html`<div class="drawing" role="img" aria-label=${`${t("weighin.how.label")}. ${drawn.querySelector("desc")?.textContent ?? ""}`}>${drawn}</div>`
-        : html`<ol class="steps">
+      ${
+        drawn
+          ? html`<div class="drawing" role="img" aria-label=${`${t("weighin.how.label")}. ${drawn.querySelector("desc")?.textContent ?? ""}`}>${drawn}</div>`
+          : html`<ol class="steps">
             ${(["1", "2", "3", "4"] as const).map((n) => html`<li>${t(`weighin.how.${n}`)}</li>`)}
-          </ol>`}
+          </ol>`
+      }
     </details>`;
   }
 
@@ -688,7 +719,7 @@ class WeighInSection extends Section {
   // which its letters are those of the page. Null when no bike can be drawn.
   private draw(w: WeighIn | undefined): Element | null {
     const { show } = store.doc!;
-    const dark = document.documentElement.dataset["theme"] === "dark";
+    const dark = document.documentElement.dataset.theme === "dark";
     const size = narrow.matches ? { width: 363, height: 720 } : middling.matches ? { width: 800, height: 560 } : { width: 1180, height: 560 };
     const view: Drawing = { ...size, dark, units: { mass: show.mass, length: show.length } };
     const key = JSON.stringify([w?.id, w?.build, w?.readings, view, core.state, store.figures(w?.build ?? store.activeID)?.geometry]);
@@ -716,4 +747,3 @@ function verdict(key: string, unit: string, v: string): string {
   for (const k of [`verdict.${key}.${v}`, `verdict.${unit}.${v}`, `weighin.verdict.${v}`]) if (has(k)) return t(k);
   return word("verdict", v);
 }
-

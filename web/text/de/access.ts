@@ -4,7 +4,7 @@
 import type { access as english } from "../access.ts";
 
 export const access: Record<keyof typeof english, string> = {
-  "language": "Sprache",
+  language: "Sprache",
   "language.auto": "Auto",
   "language.failed": "Die Texte dieser Sprache ließen sich nicht laden ({why}). Die Seite bleibt, wie sie ist.",
 

@@ -88,7 +88,8 @@ export const load: Record<keyof typeof english, string> = {
   "load.deleted": "Die Ladung „{name}“ gelöscht.",
   "load.copied": "„{name}“ kopiert.",
   "load.notes": "Notizen zur Ladung",
-  "load.start": "Eine Ladung ist ein Fahrer, Taschen und die Dinge darin. Beide Aufbauten können dieselbe tragen, oder ein Aufbau wird unter zweien mit sich selbst verglichen.",
+  "load.start":
+    "Eine Ladung ist ein Fahrer, Taschen und die Dinge darin. Beide Aufbauten können dieselbe tragen, oder ein Aufbau wird unter zweien mit sich selbst verglichen.",
   "load.start.button": "Eine Ladung beginnen",
   "load.rider": "Fahrer",
 
@@ -272,7 +273,8 @@ export const load: Record<keyof typeof english, string> = {
   "packing.balance": "Links so schwer wie rechts",
   "packing.middle": "Schweres nahe der Mitte",
   "packing.usual": "Wie üblich",
-  "packing.pinned": "Was oben in der Liste „bleibt“, behält seinen Platz. Brennstoff bleibt in seiner Tasche, und Verpflegung kommt nicht dazu. Zulässige Lasten und Volumen werden eingehalten.",
+  "packing.pinned":
+    "Was oben in der Liste „bleibt“, behält seinen Platz. Brennstoff bleibt in seiner Tasche, und Verpflegung kommt nicht dazu. Zulässige Lasten und Volumen werden eingehalten.",
   "packing.start": "Die beste Packung suchen",
   "packing.again": "Noch einmal suchen",
   "packing.goon": "Weitersuchen",
@@ -284,7 +286,8 @@ export const load: Record<keyof typeof english, string> = {
   "packing.proved": "Bewiesen bis auf {gap}: keine andere Packung ist um mehr als {within} besser.",
   "packing.proved.same": "Bewiesen bis auf {gap}: so ist schon gepackt, und keine andere Packung ist um mehr als {within} besser.",
   "packing.stopped": "Angehalten. Die Packung unten, {best}, liegt bewiesen höchstens {gap} über der besten, die es gibt: {within}.",
-  "packing.until": "Die Suche endet, wenn bewiesen ist, dass keine Packung um mehr als {gap} besser sein kann: mit diesen Gewichten {within}. Genauer packt niemand.",
+  "packing.until":
+    "Die Suche endet, wenn bewiesen ist, dass keine Packung um mehr als {gap} besser sein kann: mit diesen Gewichten {within}. Genauer packt niemand.",
   "packing.least": "weniger als 0,001",
   "packing.worth.front": "{n} Prozentpunkte auf dem Vorderrad",
   "packing.worth.low": "{n} in der Höhe",
@@ -325,7 +328,8 @@ export const load: Record<keyof typeof english, string> = {
   "weighin.gist.agrees": "{name}: Waage und Werte stimmen überein",
   "weighin.gist.not": "{name}: Waage und Werte stimmen nicht überein",
   "weighin.gist.open": "{name}: noch kein Ergebnis",
-  "weighin.start": "Zwei Ablesungen, eine unter jedem Rad, geben die Masse und wie weit vorn der Schwerpunkt liegt; eine dritte mit einem Rad auf einem Klotz gibt seine Höhe.",
+  "weighin.start":
+    "Zwei Ablesungen, eine unter jedem Rad, geben die Masse und wie weit vorn der Schwerpunkt liegt; eine dritte mit einem Rad auf einem Klotz gibt seine Höhe.",
   "weighin.choose": "Wägung",
   "weighin.new": "Neue Wägung",
   "weighin.new.name": "Wägung {n}",
@@ -336,7 +340,8 @@ export const load: Record<keyof typeof english, string> = {
   "weighin.load.none": "wählen",
   "weighin.sag.fork": "Gabel auf der Waage eingefedert",
   "weighin.sag.rear": "Heck auf der Waage eingefedert",
-  "weighin.sag.help": "Ohne Fahrer steht ein Rad höher als beim Negativfederweg des Aufbaus. Messen Sie, wie weit jedes Ende eingefedert war; leer zählt so weit, wie der Aufbau sagt.",
+  "weighin.sag.help":
+    "Ohne Fahrer steht ein Rad höher als beim Negativfederweg des Aufbaus. Messen Sie, wie weit jedes Ende eingefedert war; leer zählt so weit, wie der Aufbau sagt.",
   "weighin.delete": "Löschen",
   "weighin.deleted": "Die Wägung „{name}“ gelöscht.",
   "weighin.readings": "Ablesungen",
@@ -350,7 +355,8 @@ export const load: Record<keyof typeof english, string> = {
   "weighin.within": "Höhe ungenau bis zu",
   "weighin.mass": "Waage zeigt",
   "weighin.should": "Papier {mass}",
-  "weighin.should.help": "„Papier“ ist, was die Waage zeigen sollte, wenn die Teileliste stimmt, mit ±: für die Liste, den Radstand, einen nicht ganz ebenen Boden, den Klotz, und Schritte und Genauigkeit der Waage.",
+  "weighin.should.help":
+    "„Papier“ ist, was die Waage zeigen sollte, wenn die Teileliste stimmt, mit ±: für die Liste, den Radstand, einen nicht ganz ebenen Boden, den Klotz, und Schritte und Genauigkeit der Waage.",
   "weighin.resolution": "Schritte der Waage",
   "weighin.off": "Daneben um",
   "weighin.off.help": "Wie weit die Ablesung von dem abliegt, was alle zusammen sagen",
@@ -361,14 +367,17 @@ export const load: Record<keyof typeof english, string> = {
   "weighin.remove": "Ablesung {n} löschen",
   "weighin.wheelbase_within_mm": "Radstand ungenau bis zu",
   "weighin.radius_within_mm": "Laufradradien ungenau bis zu",
-  "weighin.stand.help": "Was Radstand und Radien der Laufräder, wie sie im Aufbau stehen, auf der Waage danebenliegen können, geht in jedes ± ein. Leer gilt das Übliche, das grau dasteht. Messen Sie von Achse zu Achse und von jeder Achse zum Boden, tragen Sie das in den Aufbau ein, und hier, wie genau es ist.",
-  "weighin.caution.raised": "Niemand sitzt auf einem Rad mit erhöhtem Laufrad. Eine zweite Person hält es die ganze Zeit, und der Klotz kann weder rutschen noch kippen.",
+  "weighin.stand.help":
+    "Was Radstand und Radien der Laufräder, wie sie im Aufbau stehen, auf der Waage danebenliegen können, geht in jedes ± ein. Leer gilt das Übliche, das grau dasteht. Messen Sie von Achse zu Achse und von jeder Achse zum Boden, tragen Sie das in den Aufbau ein, und hier, wie genau es ist.",
+  "weighin.caution.raised":
+    "Niemand sitzt auf einem Rad mit erhöhtem Laufrad. Eine zweite Person hält es die ganze Zeit, und der Klotz kann weder rutschen noch kippen.",
   "weighin.caution.ridden": "Mit Fahrer stehen beide Laufräder eben, und eine zweite Person hält das Rad; kein Laufrad wird erhöht.",
   "weighin.caution.scale": "Stellen Sie nicht mehr auf die Waage, als ihr Hersteller erlaubt.",
   "weighin.scale": "Waage",
   "weighin.scales": "Waagen",
   "weighin.scales.caption": "Die Waagen, mit denen gewogen wurde",
-  "weighin.scales.help": "Was eine Anzeige rundet und was eine Waage danebenliegt, ist jedes Mal dasselbe: Ablesungen auf einer Waage haben es gemeinsam, und eine Ablesung noch einmal einzutragen macht das ± nicht kleiner. Leer gilt die übliche Genauigkeit von einem halben Prozent der Last, die grau dasteht. Prüfen Sie die Waage mit einer bekannten Last, etwa Kanistern mit Wasser, und tragen Sie ein, wie genau sie ist.",
+  "weighin.scales.help":
+    "Was eine Anzeige rundet und was eine Waage danebenliegt, ist jedes Mal dasselbe: Ablesungen auf einer Waage haben es gemeinsam, und eine Ablesung noch einmal einzutragen macht das ± nicht kleiner. Leer gilt die übliche Genauigkeit von einem halben Prozent der Last, die grau dasteht. Prüfen Sie die Waage mit einer bekannten Last, etwa Kanistern mit Wasser, und tragen Sie ein, wie genau sie ist.",
   "weighin.scale.add": "Eine Waage hinzufügen",
   "weighin.scale.remove": "{name} löschen",
   "weighin.scale.number": "Waage {n}",
@@ -385,18 +394,24 @@ export const load: Record<keyof typeof english, string> = {
   "weighin.doubt.radii": "die Größe der Laufräder",
   "weighin.doubt.level": "wie eben das Rad steht",
   "weighin.doubt.block": "die Höhe des Klotzes",
-  "weighin.better.steps": "Genauer wird es mit einer Waage mit feineren Schritten. Für die Höhe hilft auch ein höherer Klotz, soweit sich das Rad sicher halten lässt.",
+  "weighin.better.steps":
+    "Genauer wird es mit einer Waage mit feineren Schritten. Für die Höhe hilft auch ein höherer Klotz, soweit sich das Rad sicher halten lässt.",
   "weighin.better.placing": "Genauer wird es, wenn Sie das Rad herunternehmen, wieder daraufstellen, neu ablesen und jede Ablesung eintragen.",
-  "weighin.better.calibration": "Genauer wird es, wenn Sie die Waage mit einer bekannten Last prüfen, etwa so schwer wie das, was sie hier trägt, und eintragen, wie genau sie ist.",
-  "weighin.better.wheelbase": "Genauer wird es, wenn Sie den Radstand messen, wie das Rad auf der Waage steht, ihn in den Aufbau eintragen, und hier, wie genau er ist.",
-  "weighin.better.radii": "Genauer wird es, wenn Sie von jeder Achse bis dorthin messen, wo ihr Reifen steht, das in den Aufbau eintragen, und hier, wie genau es ist.",
-  "weighin.better.level": "Genauer wird es, wenn Boden und Bretter mit der Wasserwaage eben, die Reifen hart und die Federung gesperrt ist. Für die Höhe hilft auch ein höherer Klotz.",
+  "weighin.better.calibration":
+    "Genauer wird es, wenn Sie die Waage mit einer bekannten Last prüfen, etwa so schwer wie das, was sie hier trägt, und eintragen, wie genau sie ist.",
+  "weighin.better.wheelbase":
+    "Genauer wird es, wenn Sie den Radstand messen, wie das Rad auf der Waage steht, ihn in den Aufbau eintragen, und hier, wie genau er ist.",
+  "weighin.better.radii":
+    "Genauer wird es, wenn Sie von jeder Achse bis dorthin messen, wo ihr Reifen steht, das in den Aufbau eintragen, und hier, wie genau es ist.",
+  "weighin.better.level":
+    "Genauer wird es, wenn Boden und Bretter mit der Wasserwaage eben, die Reifen hart und die Federung gesperrt ist. Für die Höhe hilft auch ein höherer Klotz.",
   "weighin.better.block": "Genauer wird es, wenn Sie auf den Millimeter messen, wie viel höher das eine Laufrad steht als das andere.",
   "weighin.how": "Wie man wiegt",
   "weighin.how.1": "Stellen Sie die Waage auf ebenen Boden und unter das andere Rad Bretter, so hoch wie die Waage, damit das Rad eben steht.",
   "weighin.how.2": "Halten Sie das Rad mit einem Finger aufrecht; wer es stützt, hebt nichts an. Bremsen offen, Lenkung gerade.",
   "weighin.how.3": "Lesen Sie die Waage unter dem Vorderrad ab, dann unter dem Hinterrad.",
-  "weighin.how.4": "Für die Höhe des Schwerpunkts stellen Sie, ohne jemanden auf dem Rad und zu zweit, ein Laufrad auf einen festen Klotz, der nicht rutschen kann, messen dessen Höhe und lesen unter dem anderen ab. Je höher, desto besser: 300 bis 600 mm.",
+  "weighin.how.4":
+    "Für die Höhe des Schwerpunkts stellen Sie, ohne jemanden auf dem Rad und zu zweit, ein Laufrad auf einen festen Klotz, der nicht rutschen kann, messen dessen Höhe und lesen unter dem anderen ab. Je höher, desto besser: 300 bis 600 mm.",
   "weighin.how.label": "Wie man ein Rad auf einer Personenwaage wiegt",
   "weighin.result": "Waage und Werte",
   "weighin.result.caption": "Gemessene Werte neben denen vom Papier",
@@ -417,7 +432,8 @@ export const load: Record<keyof typeof english, string> = {
   "weighin.why.limit": "so weit sein ± reicht",
   "weighin.adjusted": "Gewichte, die zur Waage passen",
   "weighin.adjusted.lead": "Innerhalb dessen, wie weit jedes danebenliegen kann, passen diese Gewichte am besten zur Waage.",
-  "weighin.adjusted.lead.else": "Etwas anderes erklärt die Waage besser. Diese Gewichte kommen ihr am nächsten, innerhalb dessen, wie weit jedes danebenliegen kann.",
+  "weighin.adjusted.lead.else":
+    "Etwas anderes erklärt die Waage besser. Diese Gewichte kommen ihr am nächsten, innerhalb dessen, wie weit jedes danebenliegen kann.",
   "weighin.adjusted.caption": "Gewichte vorher und nachher",
   "weighin.adjusted.what": "Gewicht je Stück",
   "weighin.adjusted.was": "War",

@@ -91,12 +91,12 @@ export const page: Record<keyof typeof en, string> = {
   "problems.go": "Zum Feld",
   "problems.more": "und {n} weitere",
 
-  "undone": "Rückgängig gemacht: {what}",
-  "redone": "Wiederholt: {what}",
-  "undo": "Rückgängig",
-  "dismiss": "Ausblenden",
-  "close": "Schließen",
-  "cancel": "Abbrechen",
+  undone: "Rückgängig gemacht: {what}",
+  redone: "Wiederholt: {what}",
+  undo: "Rückgängig",
+  dismiss: "Ausblenden",
+  close: "Schließen",
+  cancel: "Abbrechen",
 
   "do.title": "Titel",
   "do.edit": "{field} von {part}",
@@ -139,13 +139,15 @@ export const page: Record<keyof typeof en, string> = {
   "builds.unweighed": "kann noch nicht gewogen werden",
   "builds.stale": "von vor dem Fehler",
 
-  "likely": "wahrscheinlich zwischen {low} und {high} {unit}",
+  likely: "wahrscheinlich zwischen {low} und {high} {unit}",
   "likely.by": "wahrscheinlich um {low} bis {high} {unit}",
   "likely.either": "irgendwo von {less} {unit} leichter bis {more} {unit} schwerer",
   "likely.exact": "genau",
-  "likely.explain": "Kein Gewicht eines Teils ist genau bekannt, also auch keine Summe. „Wahrscheinlich zwischen“ und ± sagen, wie weit ein Wert danebenliegen kann: in etwa 19 von 20 Fällen liegt die Wahrheit darin. Wiegen Sie die Teile, auf die es ankommt, und der Bereich wird enger.",
+  "likely.explain":
+    "Kein Gewicht eines Teils ist genau bekannt, also auch keine Summe. „Wahrscheinlich zwischen“ und ± sagen, wie weit ein Wert danebenliegen kann: in etwa 19 von 20 Fällen liegt die Wahrheit darin. Wiegen Sie die Teile, auf die es ankommt, und der Bereich wird enger.",
   "likely.explain.title": "Was heißt ±?",
-  "likely.explain.diff": "Was beide Aufbauten gemeinsam haben, ist in beiden um gleich viel falsch und fällt aus dem Unterschied heraus: er ist oft viel genauer bekannt als jede der Summen. Schließt sein Bereich die Null ein, können die Werte nicht entscheiden, und die Seite sagt es.",
+  "likely.explain.diff":
+    "Was beide Aufbauten gemeinsam haben, ist in beiden um gleich viel falsch und fällt aus dem Unterschied heraus: er ist oft viel genauer bekannt als jede der Summen. Schließt sein Bereich die Null ein, können die Werte nicht entscheiden, und die Seite sagt es.",
 
   "delta.heavier": "B ist schwerer",
   "delta.lighter": "B ist leichter",
@@ -230,7 +232,8 @@ export const page: Record<keyof typeof en, string> = {
   "picture.fit": "Ganz",
   "picture.words": "In Worten",
   "picture.hint": "Ein Punkt wählt sein Teil; ziehen verschiebt es.",
-  "picture.keys": "Pfeiltasten verschieben das gewählte Teil, mit der Umschalttaste zehnmal so weit. Bild auf und Bild ab wählen das Teil davor und danach. Plus und Minus, Strg mit dem Rad oder zwei Finger vergrößern und verkleinern, 0 zeigt alles.",
+  "picture.keys":
+    "Pfeiltasten verschieben das gewählte Teil, mit der Umschalttaste zehnmal so weit. Bild auf und Bild ab wählen das Teil davor und danach. Plus und Minus, Strg mit dem Rad oder zwei Finger vergrößern und verkleinern, 0 zeigt alles.",
   "picture.at": "{x} vorn, {y} links, {z} hoch, {unit}",
   "picture.tolist": "In der Liste bearbeiten",
   "picture.deselect": "Abwählen",
@@ -273,7 +276,7 @@ export const page: Record<keyof typeof en, string> = {
   "diff.up": "Hoch",
   "diff.weigh": "Diese zuerst wiegen",
   "diff.weigh.lead": "Um den Unterschied der Gesamtmassen, jetzt auf ±{now} bekannt, einzuengen:",
-  "diff.weigh.step": "dann ±{then}",
+  "diff.weigh.step": "dann ±{plus}",
   "diff.weigh.settles": "entscheidet es",
   "diff.weigh.none": "Wiegen bringt nichts: jedes Teil, das zählt, ist gut bekannt.",
   "diff.weigh.build": "Um die Summe von Aufbau {letter}, jetzt auf ±{now} bekannt, einzuengen:",
@@ -475,7 +478,8 @@ export const page: Record<keyof typeof en, string> = {
   "csv.c.id": "Kennung",
 
   "link.title": "Dieses Dokument teilen",
-  "link.lead": "Der Link enthält das ganze Dokument, gepackt, hinter dem Zeichen #: es wird an keinen Server gesandt. Wer ihn öffnet, wird gefragt, bevor etwas Eigenes ersetzt wird.",
+  "link.lead":
+    "Der Link enthält das ganze Dokument, gepackt, hinter dem Zeichen #: es wird an keinen Server gesandt. Wer ihn öffnet, wird gefragt, bevor etwas Eigenes ersetzt wird.",
   "link.label": "Link",
   "link.copy": "Link kopieren",
   "link.copied": "Der Link ist in der Zwischenablage.",
@@ -483,8 +487,10 @@ export const page: Record<keyof typeof en, string> = {
   "link.long": "{n} Zeichen: manche Mail- und Chatprogramme schneiden so lange Links ab. Sicherer ist es, die gespeicherte Datei zu senden.",
   "link.in.title": "Mit dem Link kam ein Dokument",
   "link.huge": "{n} Zeichen: kein Browser öffnet einen so langen Link. Senden Sie die gespeicherte Datei.",
-  "link.file": "Diese Seite ist eine Datei auf Ihrem Rechner, wo sie sonst niemand öffnen kann. Geben Sie die Adresse einer veröffentlichten Kopie der Seite an, dann führt der Link dorthin; oder speichern Sie das Dokument und senden Sie die Datei.",
-  "link.loopback": "Diese Seite kommt von Ihrem eigenen Rechner: auf anderen führt der Link nirgendwohin. Geben Sie die Adresse einer veröffentlichten Kopie der Seite an, oder speichern Sie das Dokument und senden Sie die Datei.",
+  "link.file":
+    "Diese Seite ist eine Datei auf Ihrem Rechner, wo sie sonst niemand öffnen kann. Geben Sie die Adresse einer veröffentlichten Kopie der Seite an, dann führt der Link dorthin; oder speichern Sie das Dokument und senden Sie die Datei.",
+  "link.loopback":
+    "Diese Seite kommt von Ihrem eigenen Rechner: auf anderen führt der Link nirgendwohin. Geben Sie die Adresse einer veröffentlichten Kopie der Seite an, oder speichern Sie das Dokument und senden Sie die Datei.",
   "link.host": "Adresse einer veröffentlichten Kopie",
   "link.host.wrong": "Das ist keine Adresse einer Seite; richtig wäre etwa https://example.org/steelyard/.",
   "link.in.comes": "Im Link",
@@ -495,7 +501,8 @@ export const page: Record<keyof typeof en, string> = {
   "link.in.loads": "Ladungen",
   "link.in.riders": "Fahrer",
   "link.in.weighins": "Wägungen",
-  "link.in.replaces": "Wird es geöffnet, nimmt es in diesem Browser den Platz von „{title}“ ein. Das lässt sich rückgängig machen, solange die Seite offen ist; oder speichern Sie Ihres vorher.",
+  "link.in.replaces":
+    "Wird es geöffnet, nimmt es in diesem Browser den Platz von „{title}“ ein. Das lässt sich rückgängig machen, solange die Seite offen ist; oder speichern Sie Ihres vorher.",
   "link.in.open": "Öffnen",
   "link.in.keep": "Meines behalten",
   "link.in.save": "Meines als Datei speichern",
