@@ -48,7 +48,7 @@ func TestEarlierDocumentsInThePage(t *testing.T) {
 			want /= 0.45359237
 		}
 		p.until(name+" is open", func() bool {
-			return math.Abs(p.total()-want) < 0.011 && strings.Contains(p.says("sy-notices"), "Opened") && Eval[string](p, "document.querySelector('sy-masthead input').value") == d.Title
+			return math.Abs(p.total()-want) < 0.011 && strings.Contains(p.notices(), "Opened") && Eval[string](p, "document.querySelector('sy-masthead input').value") == d.Title
 		})
 		if said := p.says("sy-notices .notice"); said != "" {
 			t.Errorf("%s: it says %q", name, said)
@@ -61,7 +61,7 @@ func TestEarlierDocumentsInThePage(t *testing.T) {
 		p.Navigate(server.URL)
 		p.started()
 		p.until(name+" is taken up", func() bool { return math.Abs(p.total()-want) < 0.011 })
-		if said := p.says("sy-notices"); said != "" {
+		if said := p.notices(); said != "" {
 			t.Errorf("%s, kept: it says %q", name, said)
 		}
 	}

@@ -79,7 +79,7 @@ func TestFind(t *testing.T) {
 	total := p.total()
 	p.Key(kb.Enter)
 	p.until("a chain is weighed", func() bool { return math.Abs(p.total()-total-0.265) < 0.011 })
-	p.Until("it says so", "document.querySelector('sy-notices').innerText.includes('Added Chain, 12-speed')")
+	p.Until("it says so", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('Added Chain, 12-speed')")
 
 	// The list of parts is searched by the same rules.
 	find := p.The("searchbox", "Find in the list")

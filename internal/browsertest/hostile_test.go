@@ -352,7 +352,7 @@ func TestALinkWithoutEnd(t *testing.T) {
 	p := openPage(t, Desk)
 	before := p.total()
 	p.Navigate(link)
-	p.Until("it says that the link is too large", "document.querySelector('sy-notices').innerText.includes('8 MiB')")
+	p.Until("it says that the link is too large", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('8 MiB')")
 	if now := p.total(); now != before || Eval[bool](p, "!!document.querySelector('dialog[open]')") {
 		t.Errorf("the total is %v kg, was %v", now, before)
 	}
@@ -361,7 +361,7 @@ func TestALinkWithoutEnd(t *testing.T) {
 	// Opened afresh as well.
 	q := browser.Open(t, link, Desk)
 	q.started()
-	q.Until("it says that the link is too large", "document.querySelector('sy-notices').innerText.includes('8 MiB')")
+	q.Until("it says that the link is too large", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('8 MiB')")
 }
 
 // A link shows what it brings and what it takes the place of; refused, it is

@@ -120,7 +120,7 @@ func TestTenThousandParts(t *testing.T) {
 	p.started()
 	p.until("the total is there", func() bool { return math.Abs(p.total()-sum/1000) < 0.011 })
 	t.Logf("reloaded after %v, deaf for %v ms", time.Since(from), p.deaf())
-	if said := p.says("sy-notices"); strings.Contains(said, "stopped") {
+	if said := p.notices(); strings.Contains(said, "stopped") {
 		t.Errorf("it says %q", said)
 	}
 }

@@ -175,9 +175,9 @@ func TestANewVersionDoesNotLoseUnkeptWork(t *testing.T) {
 	load := p.The("button", "New version: load it")
 	p.Eval("window.old = true; IDBObjectStore.prototype.put = () => { throw new DOMException('the disk is full', 'QuotaExceededError') }")
 	p.mass(gearbox).Fill("3000")
-	p.Until("it says that nothing is kept", "document.querySelector('sy-notices').innerText.includes('the disk is full')")
+	p.Until("it says that nothing is kept", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('the disk is full')")
 	load.Click()
-	p.Until("it says why it does not load", "document.querySelector('sy-notices').innerText.includes('The new version was not loaded')")
+	p.Until("it says why it does not load", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('The new version was not loaded')")
 	wait(p, 300)
 	if !Eval[bool](p, "window.old === true") {
 		t.Error("the page loaded all the same")

@@ -449,7 +449,7 @@ func TestShareLink(t *testing.T) {
 	}
 	// A broken link is told.
 	q.Navigate(link[:len(link)-40])
-	q.Until("it says that the link is broken", "/link/i.test(document.querySelector('sy-notices').innerText)")
+	q.Until("it says that the link is broken", "/link/i.test([...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' '))")
 }
 
 func TestPartsFromCSV(t *testing.T) {

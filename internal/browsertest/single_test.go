@@ -83,7 +83,7 @@ func TestOneFileSaysWhenNothingIsKept(t *testing.T) {
 	p := openSingle(t, Phone)
 	p.Preload("Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('storage is off', 'SecurityError') } }); Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('storage is off', 'SecurityError') } })")
 	p.Reload()
-	p.Until("it says that nothing is kept", "document.querySelector('sy-notices').innerText.includes('storage is off')")
+	p.Until("it says that nothing is kept", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('storage is off')")
 	p.Until("the picture is painted", inFrame+".steelyardFrame?.state == 'painted'")
 	p.mass(gearbox).Fill("3210")
 	p.until("it is weighed", func() bool { return strings.Contains(p.mass(gearbox).Value(), "3210") })

@@ -122,7 +122,7 @@ func TestADeadTabKeepsWhatIsNotDone(t *testing.T) {
 	q.until("the field is right again", func() bool { return Ask[bool](q.mass(gearbox), "e => e.getAttribute('aria-invalid') === null") })
 }
 
-const apart = "document.querySelector('sy-notices').innerText.includes('changed in another window')"
+const apart = "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('changed in another window')"
 
 // parted opens one document in two windows and edits it in both: 3210 g in the
 // first, which is kept, 4210 g in the second, which is not.
@@ -231,7 +231,7 @@ func TestAWindowThatDiesApart(t *testing.T) {
 	if got := r.grams(); got != 3210 {
 		t.Errorf("%v g are kept", got)
 	}
-	r.Until("it tells of the other", "document.querySelector('sy-notices').innerText.includes('kept beside this one')")
+	r.Until("it tells of the other", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('kept beside this one')")
 	r.The("button", "Open it").Click()
 	r.until("the other is open", func() bool { return r.grams() == 4210 })
 }
@@ -240,8 +240,8 @@ func TestAWindowThatDiesApart(t *testing.T) {
 func (p *Page) savesUnkept(why string) {
 	p.tb.Helper()
 	p.mass(gearbox).Fill("3210")
-	p.Until("it says that nothing is kept", "document.querySelector('sy-notices').innerText.includes('does not keep the document')")
-	if said := p.says("sy-notices"); !strings.Contains(said, why) {
+	p.Until("it says that nothing is kept", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('does not keep the document')")
+	if said := p.notices(); !strings.Contains(said, why) {
 		p.tb.Errorf("it does not say %q: %q", why, said)
 	}
 	if !Eval[bool](p, "!!document.querySelector('.keeping.failed')") {
@@ -337,7 +337,7 @@ func TestCorruptStorage(t *testing.T) {
 			Eval[bool](p, put(c.value))
 			p.Navigate(server.URL)
 			p.started()
-			p.Until("it says that what was kept cannot be read", "document.querySelector('sy-notices').innerText.includes('could not be read')")
+			p.Until("it says that what was kept cannot be read", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('could not be read')")
 			if c.holds != "" {
 				if _, text := p.Saves(p.The("button", "Save what was kept").Click); !strings.Contains(text, c.holds) {
 					t.Errorf("saved is %.200q", text)
@@ -366,7 +366,7 @@ func TestCorruptStorage(t *testing.T) {
 			p.Eval("for (const n of ['look', 'unfolded', 'journal']) localStorage.setItem('steelyard.' + n, " + quote(nonsense) + ")")
 			p.Reload()
 			p.started()
-			if said := p.says("sy-notices"); said != "" {
+			if said := p.notices(); said != "" {
 				t.Errorf("%s: it says %q", nonsense, said)
 			}
 		}

@@ -82,6 +82,13 @@ func (p *Page) says(selector string) string {
 	return Eval[string](p, "[...document.querySelectorAll("+quote(selector)+")].map(e => e.innerText).join('\\n')")
 }
 
+// notices returns what the page has to tell: lasting notices and passing notes,
+// wherever they stand.
+func (p *Page) notices() string {
+	p.tb.Helper()
+	return strings.TrimSpace(p.says("sy-notices, sy-notes"))
+}
+
 // cells returns the numbers in a row of a table, found by how it begins; what
 // is no number is left out.
 func (p *Page) cells(table, begin string) []float64 {
