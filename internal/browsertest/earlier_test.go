@@ -43,12 +43,12 @@ func TestEarlierDocumentsInThePage(t *testing.T) {
 		if len(d.Show.Compare) > 0 {
 			build = d.Show.Compare[0]
 		}
-		want := figure(t, weigh(t, text), build, "total") / 1000
+		want := figure(t, weigh(t, text), build, "total") / 1000 // shown to a tenth when its ± is large
 		if d.Show.Mass == "lb_oz" {
 			want /= 0.45359237
 		}
 		p.until(name+" is open", func() bool {
-			return math.Abs(p.total()-want) < 0.011 && strings.Contains(p.notices(), "Opened") && Eval[string](p, "document.querySelector('sy-masthead input').value") == d.Title
+			return math.Abs(p.total()-want) < 0.06 && strings.Contains(p.notices(), "Opened") && Eval[string](p, "document.querySelector('sy-masthead input').value") == d.Title
 		})
 		if said := p.says("sy-notices .notice"); said != "" {
 			t.Errorf("%s: it says %q", name, said)
@@ -60,7 +60,7 @@ func TestEarlierDocumentsInThePage(t *testing.T) {
 		Eval[bool](p, put("{ text: "+quote(text)+", rev: 3, by: 'an earlier window', at: 1 }"))
 		p.Navigate(server.URL)
 		p.started()
-		p.until(name+" is taken up", func() bool { return math.Abs(p.total()-want) < 0.011 })
+		p.until(name+" is taken up", func() bool { return math.Abs(p.total()-want) < 0.06 })
 		if said := p.notices(); said != "" {
 			t.Errorf("%s, kept: it says %q", name, said)
 		}
