@@ -212,8 +212,8 @@ func TestThePictureIsTold(t *testing.T) {
 	for _, want := range []string{
 		"Crank gearbox", "right side",
 		fmt.Sprintf("%.2f", figure(t, r, "gearbox", "total")/1000),
-		fmt.Sprintf("%.0f mm ahead of the rear axle", figure(t, r, "gearbox", "centre_x")),
-		fmt.Sprintf("%.0f mm above the ground", figure(t, r, "gearbox", "centre_z")),
+		fmt.Sprintf("%.1f mm ahead of the rear axle", figure(t, r, "gearbox", "centre_x")),
+		fmt.Sprintf("%.1f mm above the ground", figure(t, r, "gearbox", "centre_z")),
 		fmt.Sprintf("%.2f", figure(t, r, "gearbox", "front_load")/1000),
 		fmt.Sprintf("%.2f", figure(t, r, "gearbox", "rear_load")/1000),
 		"Heaviest: ", gearbox, "behind it is Rear gear hub",
