@@ -21,7 +21,7 @@ import (
 // beside opens an address in another tab on the same storage.
 func (p *Page) beside(address string) *Page {
 	p.tb.Helper()
-	q := &Page{tb: p.tb, tally: map[string]int{}, file: p.file}
+	q := &Page{tb: p.tb, tally: map[string]int{}, file: p.file, patience: p.patience}
 	ctx, cancel := chromedp.NewContext(p.ctx, chromedp.WithListener(q.hear))
 	q.ctx = ctx
 	p.tb.Cleanup(func() {
