@@ -1,7 +1,7 @@
 // Checks that imports of the page's code run downwards only. A folder may import
 // from itself and from those that stand after it here; what stands in web/ itself
-// is the entries of the page, and may import everything. Rooms on one line with
-// others import from each other as little as they can.
+// is the entries of the page, and may import everything. Folders of one layer may
+// import from each other, rooms too.
 
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize, relative } from "node:path";
