@@ -225,8 +225,10 @@ func (t *table) build(b *parts.Build, w *Weighed) Build {
 	out.Geometry = lengths(w.Bike)
 	doubts := mass.Doubts(w.Items)
 	out.Parts = w.tellParts(doubts)
-	out.Own = w.ownGroups(&t.tally)
 	out.Findings = t.tell(w, doubts)
+	if out.Own = out.Groups; w.cargo != nil || w.off > 0 {
+		out.Own = w.ownGroups(&t.tally)
+	}
 	return out
 }
 
