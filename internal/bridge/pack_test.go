@@ -285,27 +285,34 @@ func TestPackTellsWhatMayBeOver(t *testing.T) {
 	}
 }
 
-// Fuel stays in its bag and no food goes in with it, though the demo has food
-// beside it before it is packed.
+// Fuel and food go into different bags: fuel stays where it is, though the demo
+// has food beside it before it is packed, and fuel that is in no bag yet gets one
+// without food.
 func TestPackKeepsFuelFromFood(t *testing.T) {
-	d := demoDocument(t)
-	p := finish(t, decoded[pack](t, call(t, "packStart", written(t, d), "")))
-	supply := map[string]string{}
-	for _, g := range d.Load("tour").Goods {
-		supply[g.ID] = g.Supply
-	}
-	in := map[string]string{}
-	for _, a := range p.Assignment {
-		if supply[a.Good] == "fuel" {
-			in[a.Bag] = a.Good
+	for name, change := range map[string]func(g *document.Good){
+		"in a bag":  func(*document.Good) {},
+		"in no bag": func(g *document.Good) { g.In = "" },
+	} {
+		d := demoDocument(t)
+		change(d.Load("tour").Good("fuel"))
+		p := finish(t, decoded[pack](t, call(t, "packStart", written(t, d), "")))
+		supply := map[string]string{}
+		for _, g := range d.Load("tour").Goods {
+			supply[g.ID] = g.Supply
 		}
-	}
-	if len(in) == 0 {
-		t.Fatal("no fuel is packed")
-	}
-	for _, a := range p.Assignment {
-		if fuel := in[a.Bag]; fuel != "" && supply[a.Good] == "food" {
-			t.Errorf("%s is packed with %s in %s", a.Good, fuel, a.Bag)
+		in := map[string]string{}
+		for _, a := range p.Assignment {
+			if supply[a.Good] == "fuel" {
+				in[a.Bag] = a.Good
+			}
+		}
+		if len(in) == 0 {
+			t.Fatalf("%s: no fuel is packed", name)
+		}
+		for _, a := range p.Assignment {
+			if fuel := in[a.Bag]; fuel != "" && supply[a.Good] == "food" {
+				t.Errorf("%s: %s is packed with %s in %s", name, a.Good, fuel, a.Bag)
+			}
 		}
 	}
 }

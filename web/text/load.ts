@@ -272,7 +272,7 @@ export const load = {
   "packing.middle": "Heavy things near the middle",
   "packing.usual": "Back to the usual",
   "packing.pinned":
-    "What “stays” in the list above keeps its place. Fuel stays in its bag, and no food goes in with it. Permitted loads and volumes are kept to.",
+    "What “stays” in the list above keeps its place. Fuel stays in its bag, fuel in no bag yet gets one, and no food goes in with it. Permitted loads and volumes are kept to.",
   "packing.start": "Find the best packing",
   "packing.again": "Search again",
   "packing.goon": "Search on",

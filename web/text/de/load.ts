@@ -274,7 +274,7 @@ export const load: Record<keyof typeof english, string> = {
   "packing.middle": "Schweres nahe der Mitte",
   "packing.usual": "Wie üblich",
   "packing.pinned":
-    "Was oben in der Liste „bleibt“, behält seinen Platz. Brennstoff bleibt in seiner Tasche, und Verpflegung kommt nicht dazu. Zulässige Lasten und Volumen werden eingehalten.",
+    "Was oben in der Liste „bleibt“, behält seinen Platz. Brennstoff bleibt in seiner Tasche, noch nicht gepackter bekommt eine, und Verpflegung kommt nicht dazu. Zulässige Lasten und Volumen werden eingehalten.",
   "packing.start": "Die beste Packung suchen",
   "packing.again": "Noch einmal suchen",
   "packing.goon": "Weitersuchen",
