@@ -2,9 +2,10 @@
 // focus stays in the field, the arrow keys walk the list, Enter takes what is
 // marked, from the first letter on.
 
-import { html, LitElement, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import { store, draftPrefix } from "../app/state.ts";
 import { count, t } from "../text/index.ts";
+import { StoreElement } from "./element.ts";
 
 export interface Option {
   name: string;
@@ -21,7 +22,7 @@ export interface Offer {
   first: number;
 }
 
-export class Combo extends LitElement {
+export class Combo extends StoreElement {
   static override properties = { name: {}, label: {}, placeholder: {}, offer: { attribute: false } };
   declare name: string; // id of the field
   declare label: string;
@@ -31,7 +32,6 @@ export class Combo extends LitElement {
   private begun = false;
   private at = -1;
   private shown = false;
-  private readonly follow = () => this.requestUpdate();
 
   constructor() {
     super();
@@ -39,20 +39,6 @@ export class Combo extends LitElement {
     this.label = "";
     this.placeholder = "";
     this.offer = () => ({ options: [], first: 0 });
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    store.addEventListener("change", this.follow);
-  }
-
-  override disconnectedCallback(): void {
-    store.removeEventListener("change", this.follow);
-    super.disconnectedCallback();
   }
 
   protected override willUpdate(): void {

@@ -1,6 +1,6 @@
-// StoreElement is what the components of the page are built on: an element that shows
-// the store's state and renders into the page itself, so that labels, ids and
-// styles reach across components.
+// StoreElement is what the components of the page are built on: an element that
+// shows the store's state and renders into the page itself, so that labels, ids
+// and styles reach across components.
 
 import { LitElement } from "lit";
 import { store } from "../app/state.ts";
