@@ -89,7 +89,7 @@ func TestEveryEntryIsAPartThatTheProgramTakes(t *testing.T) {
 			Builds: []document.Build{{ID: "b1", Name: "B", Parts: []document.Part{e.Part("p1")}}},
 		}
 		for _, p := range document.Check(&d) {
-			bad("%s: %s", p.Field, p.Message)
+			bad("%s: %s", p.Field, p.Message.String())
 		}
 
 		if !regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`).MatchString(e.ID) {

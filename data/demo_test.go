@@ -26,7 +26,7 @@ func demo(t *testing.T) *document.Document {
 	t.Helper()
 	d, problems := document.Open(demoText(t))
 	for _, p := range problems {
-		t.Errorf("%s: %s", p.Severity, p.Message)
+		t.Errorf("%s: %s", p.Severity, p.Message.String())
 	}
 	if d == nil {
 		t.Fatal("the demo does not open")
@@ -37,16 +37,16 @@ func demo(t *testing.T) *document.Document {
 func TestDemoHasNoProblem(t *testing.T) {
 	d := demo(t)
 	for _, p := range document.Check(d) {
-		t.Errorf("%s: %s", p.Severity, p.Message)
+		t.Errorf("%s: %s", p.Severity, p.Message.String())
 	}
 	for i := range d.Builds {
 		_, problems := geometry.Pose(&d.Builds[i])
 		for _, p := range problems {
-			t.Errorf("%s: %s: %s", d.Builds[i].ID, p.Severity, p.Message)
+			t.Errorf("%s: %s: %s", d.Builds[i].ID, p.Severity, p.Message.String())
 		}
 	}
 	for _, p := range report.EvaluateDocument(d).Problems {
-		t.Errorf("evaluated: %s: %s", p.Severity, p.Message)
+		t.Errorf("evaluated: %s: %s", p.Severity, p.Message.String())
 	}
 }
 

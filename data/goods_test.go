@@ -59,7 +59,7 @@ func TestEveryGoodAndBagIsOneThatTheProgramTakes(t *testing.T) {
 	}
 	d.Loads = []document.Load{load}
 	for _, p := range document.Check(&d) {
-		t.Errorf("%s%s: %s: %s", p.Bag, p.Good, p.Field, p.Message)
+		t.Errorf("%s%s: %s: %s", p.Bag, p.Good, p.Field, p.Message.String())
 	}
 
 	id := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)

@@ -4,6 +4,7 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/internal/document"
+	"steelyard/internal/words"
 )
 
 // answer writes a value as JSON.
@@ -18,7 +19,7 @@ func answer(v any) string {
 // problem answers that it cannot be done, and why. The field is the one that
 // is wrong, if it is one.
 func problem(field, message string) string {
-	return failed(document.Problem{Severity: document.SeverityError, Field: field, Message: message})
+	return failed(document.Problem{Severity: document.SeverityError, Field: field, Message: words.Plain(message)})
 }
 
 // failure is what a function answers with when it cannot.

@@ -198,7 +198,7 @@ func encodeLink(text string) string {
 func decodeLink(fragment string) string {
 	text, err := document.DecodeLink(fragment)
 	if err != nil {
-		return openedAs(nil, []document.Problem{{Severity: document.SeverityError, Message: sentence(err.Error())}})
+		return openedAs(nil, []document.Problem{{Severity: document.SeverityError, Message: words.Plain(sentence(err.Error()))}})
 	}
 	d, problems := document.Open(text)
 	return openedAs(d, problems)

@@ -191,7 +191,7 @@ func TestLink(t *testing.T) {
 	for _, broken := range []string{"", "x", link[:len(link)/2], link + "!", "sy9.abc"} {
 		var o opened
 		read(t, &o, "decodeLink", broken)
-		if o.Document != nil || len(o.Problems) == 0 || o.Problems[0].Message == "" {
+		if o.Document != nil || len(o.Problems) == 0 || o.Problems[0].Message.String() == "" {
 			t.Errorf("%.20q: %+v", broken, o)
 		}
 	}
@@ -284,7 +284,7 @@ func TestParse(t *testing.T) {
 	}
 	for _, c := range [][2]string{{"parseMass", "heavy"}, {"parseMass", "-3 g"}, {"parseMass", ""}, {"parseLength", "1e999"}} {
 		p := problemIn(call(t, c[0], c[1], "g"))
-		if p == nil || p.Severity != document.SeverityError || !strings.HasSuffix(p.Message, ".") {
+		if p == nil || p.Severity != document.SeverityError || !strings.HasSuffix(p.Message.String(), ".") {
 			t.Errorf("%s(%q): %+v", c[0], c[1], p)
 		}
 	}
@@ -336,7 +336,7 @@ func TestGuard(t *testing.T) {
 		return "fine"
 	})
 	p := problemIn(f("x"))
-	if p == nil || p.Severity != "error" || !strings.Contains(p.Message, "weigh") || !strings.Contains(p.Message, "index out of range") {
+	if p == nil || p.Severity != "error" || !strings.Contains(p.Message.String(), "weigh") || !strings.Contains(p.Message.String(), "index out of range") {
 		t.Errorf("%+v", p)
 	}
 	if got := f("x"); got != "fine" {
@@ -349,8 +349,8 @@ func TestOddCalls(t *testing.T) {
 	long := strings.Repeat("[", 100000)
 	for name := range bridge.Functions {
 		for _, args := range [][]string{nil, {""}, {"", "", "", ""}, {"null", "null"}, {long, long}, {"\xff\x00", "\xff"}} {
-			if p := problemIn(call(t, name, args...)); p != nil && strings.Contains(p.Message, "failed inside") {
-				t.Errorf("%s(%.20q): %s", name, args, p.Message)
+			if p := problemIn(call(t, name, args...)); p != nil && strings.Contains(p.Message.String(), "failed inside") {
+				t.Errorf("%s(%.20q): %s", name, args, p.Message.String())
 			}
 		}
 	}
@@ -385,8 +385,8 @@ func FuzzDocumentFunctions(f *testing.F) {
 	f.Add("{", "{")
 	f.Fuzz(func(t *testing.T, document, view string) {
 		for _, name := range []string{"evaluate", "open", "encodeLink", "svg", "figuresCSV", "differenceMarkdown", "weighIn", "copyLoad", "packStart", "packApply", "packStop"} {
-			if p := problemIn(call(t, name, document, view)); p != nil && strings.Contains(p.Message, "failed inside") {
-				t.Errorf("%s: %s", name, p.Message)
+			if p := problemIn(call(t, name, document, view)); p != nil && strings.Contains(p.Message.String(), "failed inside") {
+				t.Errorf("%s: %s", name, p.Message.String())
 			}
 		}
 	})

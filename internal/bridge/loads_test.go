@@ -226,7 +226,7 @@ func TestWeighInRiddenAndRaised(t *testing.T) {
 	v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
 	told := false
 	for _, p := range v.Problems {
-		told = told || p.Severity == document.SeverityError && p.Field == "readings.2.raised" && strings.Contains(p.Message, "nobody sits on a bike with a raised wheel")
+		told = told || p.Severity == document.SeverityError && p.Field == "readings.2.raised" && strings.Contains(p.Message.String(), "nobody sits on a bike with a raised wheel")
 	}
 	if !told || v.Measured == nil || v.Measured.HasHeight || v.Measured.Figures[0].Value != 16150 {
 		t.Errorf("told %v: %+v", told, v.Measured)
@@ -301,7 +301,7 @@ func TestWeighInProblems(t *testing.T) {
 		v := decoded[weighInAnswer](t, call(t, "weighIn", written(t, d), "cellar"))
 		found := false
 		for _, p := range v.Problems {
-			found = found || p.Field == c.field && p.Message != ""
+			found = found || p.Field == c.field && p.Message.String() != ""
 		}
 		if !found || v.Agreement != nil {
 			t.Errorf("no problem at %s: %+v", c.field, v)

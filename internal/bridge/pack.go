@@ -15,6 +15,7 @@ import (
 	"steelyard/internal/packing"
 	"steelyard/internal/report"
 	"steelyard/internal/ride"
+	"steelyard/internal/words"
 )
 
 // Packing takes longer than a page may stand still, so it goes in steps:
@@ -180,11 +181,11 @@ func newSession(d *document.Document, o *packOptions) (*session, *document.Probl
 	b, l := d.Build(build), d.Load(load)
 	switch {
 	case b == nil:
-		return fault(document.Problem{Build: build, Message: "There is no build with this id in the document."})
+		return fault(document.Problem{Build: build, Message: words.Plain("There is no build with this id in the document.")})
 	case l == nil:
-		return fault(document.Problem{Load: load, Message: "There is no load with this id in the document, so there is nothing to pack."})
+		return fault(document.Problem{Load: load, Message: words.Plain("There is no load with this id in the document, so there is nothing to pack.")})
 	case len(l.Bags) == 0:
-		return fault(document.Problem{Load: load, Field: "bags", Message: "This load has no bags; add one to pack into."})
+		return fault(document.Problem{Load: load, Field: "bags", Message: words.Plain("This load has no bags; add one to pack into.")})
 	}
 	aim := document.DefaultPacking
 	if d.Show.Packing != nil {
@@ -204,11 +205,11 @@ func newSession(d *document.Document, o *packOptions) (*session, *document.Probl
 	}
 	w := report.Weigh(&one).Sides[0]
 	if w == nil {
-		return fault(document.Problem{Build: build, Message: "This build has errors in its figures; put them right before packing."})
+		return fault(document.Problem{Build: build, Message: words.Plain("This build has errors in its figures; put them right before packing.")})
 	}
 	p := w.Packing()
 	if len(p.Bags) == 0 {
-		return fault(document.Problem{Load: load, Field: "bags", Message: "No bag of this load is in a place of this bike; put that right before packing."})
+		return fault(document.Problem{Load: load, Field: "bags", Message: words.Plain("No bag of this load is in a place of this bike; put that right before packing.")})
 	}
 	s := &session{doc: one, build: build, load: *l, goods: p.Goods, bags: p.Bags}
 	s.load.Bags, s.load.Goods = slices.Clone(l.Bags), slices.Clone(l.Goods)
@@ -224,7 +225,7 @@ func newSession(d *document.Document, o *packOptions) (*session, *document.Probl
 	case errors.As(err, &short):
 		s.short = short
 	case err != nil:
-		return fault(document.Problem{Load: load, Message: sentence(err.Error())})
+		return fault(document.Problem{Load: load, Message: words.Plain(sentence(err.Error()))})
 	}
 	s.solve = solver
 	return s, nil
@@ -415,11 +416,11 @@ func packApply(text string) string {
 	}
 	l := d.Load(s.load.ID)
 	if l == nil || !reflect.DeepEqual(l.Bags, s.load.Bags) || !reflect.DeepEqual(l.Goods, s.load.Goods) {
-		return failed(document.Problem{Severity: document.SeverityError, Load: s.load.ID, Message: "The load has changed since it began to be packed; start packing again."})
+		return failed(document.Problem{Severity: document.SeverityError, Load: s.load.ID, Message: words.Plain("The load has changed since it began to be packed; start packing again.")})
 	}
 	p := s.best()
 	if p == nil {
-		return failed(document.Problem{Severity: document.SeverityError, Load: s.load.ID, Message: "There is no packing yet that keeps every limit."})
+		return failed(document.Problem{Severity: document.SeverityError, Load: s.load.ID, Message: words.Plain("There is no packing yet that keeps every limit.")})
 	}
 	l.Goods = s.apply(d, p)
 	return openedAs(d, problems)

@@ -9,6 +9,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/report"
+	"steelyard/internal/words"
 )
 
 // pack is what a step of packing answers.
@@ -160,7 +161,7 @@ func TestPack(t *testing.T) {
 		t.Error("it still runs")
 	}
 	for _, name := range []string{"packRun", "packStop", "packApply"} {
-		if p := problemIn(call(t, name, "")); p == nil || !strings.Contains(p.Message, "start packing") {
+		if p := problemIn(call(t, name, "")); p == nil || !strings.Contains(p.Message.String(), "start packing") {
 			t.Errorf("%s: %+v", name, p)
 		}
 	}
@@ -331,22 +332,22 @@ func TestPackProblems(t *testing.T) {
 		text, options string
 		want          document.Problem
 	}{
-		{text, `{"build":"none"}`, document.Problem{Build: "none", Message: "no build"}},
-		{text, `{"load":"none"}`, document.Problem{Load: "none", Message: "no load"}},
-		{text, `{"load":""}`, document.Problem{Message: "no load"}},
-		{text, `{"aim":{"of":"load","low":-1}}`, document.Problem{Field: "show.packing.low", Message: "0 to 1000"}},
-		{text, `{`, document.Problem{Field: "options", Message: "cannot be read"}},
-		{written(t, empty), "", document.Problem{Load: "tour", Field: "bags", Message: "no bags"}},
-		{written(t, lost), "", document.Problem{Load: "tour", Field: "bags", Message: "in a place"}},
-		{written(t, broken), "", document.Problem{Build: "gearbox", Message: "errors in its figures"}},
-		{"{", "", document.Problem{Message: "Line 1"}},
+		{text, `{"build":"none"}`, document.Problem{Build: "none", Message: words.Plain("no build")}},
+		{text, `{"load":"none"}`, document.Problem{Load: "none", Message: words.Plain("no load")}},
+		{text, `{"load":""}`, document.Problem{Message: words.Plain("no load")}},
+		{text, `{"aim":{"of":"load","low":-1}}`, document.Problem{Field: "show.packing.low", Message: words.Plain("0 to 1000")}},
+		{text, `{`, document.Problem{Field: "options", Message: words.Plain("cannot be read")}},
+		{written(t, empty), "", document.Problem{Load: "tour", Field: "bags", Message: words.Plain("no bags")}},
+		{written(t, lost), "", document.Problem{Load: "tour", Field: "bags", Message: words.Plain("in a place")}},
+		{written(t, broken), "", document.Problem{Build: "gearbox", Message: words.Plain("errors in its figures")}},
+		{"{", "", document.Problem{Message: words.Plain("Line 1")}},
 	} {
 		p := problemIn(call(t, "packStart", c.text, c.options))
-		if p == nil || !strings.Contains(p.Message, c.want.Message) {
-			t.Errorf("%s: %+v, want %q", c.options, p, c.want.Message)
+		if p == nil || !strings.Contains(p.Message.String(), c.want.Message.String()) {
+			t.Errorf("%s: %+v, want %q", c.options, p, c.want.Message.String())
 			continue
 		}
-		p.Severity, p.Message, c.want.Message = "", "", ""
+		p.Severity, p.Message, c.want.Message = "", words.Message{}, words.Message{}
 		if diff := cmp.Diff(c.want, *p); diff != "" {
 			t.Errorf("%s: %s", c.options, diff)
 		}

@@ -63,7 +63,7 @@ func TestWeighInAtItsOwnSag(t *testing.T) {
 	}
 	tells := func(o weighed) bool {
 		for _, p := range o.Problems {
-			if strings.Contains(p.Message, "measure how far it has sunk") {
+			if strings.Contains(p.Message.String(), "measure how far it has sunk") {
 				return true
 			}
 		}

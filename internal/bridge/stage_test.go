@@ -129,7 +129,7 @@ func TestStage(t *testing.T) {
 	if out := s.Camera("in"); out != "" || frames != 1 {
 		t.Errorf("%q, %d frames", out, frames)
 	}
-	if p := problemIn(s.Camera("sideways")); p == nil || !strings.Contains(p.Message, "fit") {
+	if p := problemIn(s.Camera("sideways")); p == nil || !strings.Contains(p.Message.String(), "fit") {
 		t.Errorf("%+v", p)
 	}
 	if p := problemIn(s.Pointer("{")); p == nil {

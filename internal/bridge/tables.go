@@ -11,6 +11,7 @@ import (
 	"steelyard/internal/partslist"
 	"steelyard/internal/report"
 	"steelyard/internal/units"
+	"steelyard/internal/words"
 )
 
 // readPartsCSV answers a list of parts with what was found in it. The list is
@@ -82,7 +83,7 @@ func listOf[T any](find func(*document.Document, string) *T, none func(id string
 }
 
 func noBuild(id string) document.Problem {
-	return document.Problem{Severity: document.SeverityError, Build: id, Message: "There is no build with this id in the document."}
+	return document.Problem{Severity: document.SeverityError, Build: id, Message: words.Plain("There is no build with this id in the document.")}
 }
 
 var partsCSV = listOf((*document.Document).Build, noBuild, func(_ *report.Evaluation, b *document.Build, x report.Export) []byte { return report.PartsCSV(b, x) })

@@ -8,6 +8,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/report"
 	"steelyard/internal/weighin"
+	"steelyard/internal/words"
 )
 
 // weighed is the answer to weighIn. Figures have the keys and units of a report.
@@ -150,7 +151,7 @@ func weighIn(text, id string) string {
 	}
 	w := d.WeighIn(id)
 	if w == nil {
-		return failed(document.Problem{Severity: document.SeverityError, WeighIn: id, Message: "There is no weigh-in with this id in the document."})
+		return failed(document.Problem{Severity: document.SeverityError, WeighIn: id, Message: words.Plain("There is no weigh-in with this id in the document.")})
 	}
 	return answer(weigh(d, w))
 }
@@ -184,7 +185,7 @@ func weigh(d *document.Document, w *document.WeighIn) *weighed {
 		if end.sag != nil && *end.sag > end.travel {
 			out.Problems = append(out.Problems, document.Problem{
 				Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Field: end.field,
-				Message: fmt.Sprintf("The %s cannot have sunk by %g mm on the scale: this build gives it a travel of %g mm.", end.what, *end.sag, end.travel),
+				Message: words.Plain(fmt.Sprintf("The %s cannot have sunk by %g mm on the scale: this build gives it a travel of %g mm.", end.what, *end.sag, end.travel)),
 			})
 			return out
 		}
@@ -193,14 +194,14 @@ func weigh(d *document.Document, w *document.WeighIn) *weighed {
 	if bike == nil {
 		out.Problems = append(out.Problems, document.Problem{
 			Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Field: "build",
-			Message: "The build has errors in its figures, so that what the scale showed cannot be placed; put them right first.",
+			Message: words.Plain("The build has errors in its figures, so that what the scale showed cannot be placed; put them right first."),
 		})
 		return out
 	}
 	if s := bike.State(); s != w.State {
 		out.Problems = append(out.Problems, document.Problem{
 			Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Load: w.Load, Field: "state",
-			Message: "The bike was weighed with more on it than the document can put there; check the load and its rider, or say another state.",
+			Message: words.Plain("The bike was weighed with more on it than the document can put there; check the load and its rider, or say another state."),
 		})
 		return out
 	}

@@ -67,7 +67,7 @@ func Check(d *Document) []Problem {
 	if c.held > 0 {
 		c.problems = append(c.problems, Problem{
 			Severity: SeverityWarning,
-			Message:  fmt.Sprintf("And %d more warnings of these kinds.", c.held),
+			Message:  words.Plain(fmt.Sprintf("And %d more warnings of these kinds.", c.held)),
 		})
 	}
 	return c.problems
@@ -109,7 +109,7 @@ func (c *checker) add(severity, field, format string, args ...any) {
 	p := Problem{Severity: severity, Field: field}
 	c.outer.put(&p)
 	c.inner.put(&p)
-	p.Message = placed(c.inner.title(), c.outer.title(), fmt.Sprintf(format, args...))
+	p.Message = words.Plain(placed(c.inner.title(), c.outer.title(), fmt.Sprintf(format, args...)))
 	c.problems = append(c.problems, p)
 }
 
@@ -123,10 +123,10 @@ func (c *checker) warn(field, format string, args ...any) {
 
 func (c *checker) document(d *Document) {
 	if !slices.Contains(MassUnits, d.Show.Mass) {
-		c.warn("show.mass", "Masses are to be shown in %s, which is none of %s.", words.Quote(d.Show.Mass), words.ListOf(MassUnits))
+		c.warn("show.mass", "Masses are to be shown in %s, which is none of %s.", words.Quote(d.Show.Mass), words.Choose(MassUnits))
 	}
 	if !slices.Contains(LengthUnits, d.Show.Length) {
-		c.warn("show.length", "Lengths are to be shown in %s, which is none of %s.", words.Quote(d.Show.Length), words.ListOf(LengthUnits))
+		c.warn("show.length", "Lengths are to be shown in %s, which is none of %s.", words.Quote(d.Show.Length), words.Choose(LengthUnits))
 	}
 	if len(d.Show.Compare) > 2 {
 		c.warn("show.compare", "%d builds are to be compared; only the first two are.", len(d.Show.Compare))
@@ -199,7 +199,7 @@ func (c *checker) one(p *Part) {
 	c.quantity(p.Quantity)
 	c.mass("part", p.Mass, p.HalfWidth, p.Basis, p.Quantity > 0)
 	if !slices.Contains(Carriers, p.Carrier) {
-		c.fail("carrier", "The carrier is %s; it should be one of %s.", words.Quote(string(p.Carrier)), words.ListOf(Carriers))
+		c.fail("carrier", "The carrier is %s; it should be one of %s.", words.Quote(string(p.Carrier)), words.Choose(Carriers))
 	}
 	switch {
 	case p.At != nil && p.Station != "":
@@ -249,7 +249,7 @@ func (c *checker) mass(what string, m, h float64, basis Basis, wanted bool) {
 		c.warn("half_width_g", "The mass is said to be exact; give the half-width that it may be off by.")
 	}
 	if !slices.Contains(Bases, basis) {
-		c.fail("basis", "The basis is %s; it should be one of %s.", words.Quote(string(basis)), words.ListOf(Bases))
+		c.fail("basis", "The basis is %s; it should be one of %s.", words.Quote(string(basis)), words.Choose(Bases))
 	}
 }
 
@@ -274,7 +274,7 @@ func (c *checker) length(field, what string, x float64) {
 
 func (c *checker) shape(s *Shape) {
 	if !slices.Contains(Forms, s.Form) {
-		c.fail("shape.form", "The form is %s; it should be one of %s.", words.Quote(string(s.Form)), words.ListOf(Forms))
+		c.fail("shape.form", "The form is %s; it should be one of %s.", words.Quote(string(s.Form)), words.Choose(Forms))
 	}
 	for _, x := range s.Size {
 		c.length("shape.size_mm", "A size", x)

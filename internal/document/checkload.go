@@ -46,10 +46,10 @@ func (c *checker) carried(s *Show) {
 		c.warn("show.loads", "%d loads are to be carried; only the first two are.", len(s.Loads))
 	}
 	if s.State != "" && !slices.Contains(States, s.State) {
-		c.warn("show.state", "The state %s is to be shown, which is none of %s; the bike is shown ready to ride.", words.Quote(string(s.State)), words.ListOf(States))
+		c.warn("show.state", "The state %s is to be shown, which is none of %s; the bike is shown ready to ride.", words.Quote(string(s.State)), words.Choose(States))
 	}
 	if s.Supplies != "" && !slices.Contains(SupplyLevels, s.Supplies) {
-		c.warn("show.supplies", "Supplies are to be %s, which is none of %s; they are taken as full.", words.Quote(string(s.Supplies)), words.ListOf(SupplyLevels))
+		c.warn("show.supplies", "Supplies are to be %s, which is none of %s; they are taken as full.", words.Quote(string(s.Supplies)), words.Choose(SupplyLevels))
 	}
 	if s.Grip != 0 {
 		c.between("show.grip", "The coefficient of grip", "", s.Grip, MinGrip, MaxGrip)
@@ -59,7 +59,7 @@ func (c *checker) carried(s *Show) {
 		return
 	}
 	if !slices.Contains(Judgeds, p.Of) {
-		c.fail("show.packing.of", "A packing is to be judged by %s; it should be one of %s.", words.Quote(p.Of), words.ListOf(Judgeds))
+		c.fail("show.packing.of", "A packing is to be judged by %s; it should be one of %s.", words.Quote(p.Of), words.Choose(Judgeds))
 	}
 	c.between("show.packing.front_share", "The wanted share on the front wheel", "", p.FrontShare, 0, 1)
 	c.between("show.packing.front", "The weight of the share in front", "", p.Front, 0, MaxWeight)
@@ -85,7 +85,7 @@ func (c *checker) ratings(ratings []Rating) {
 		at := "ratings." + strconv.Itoa(i)
 		switch {
 		case !slices.Contains(Rateds, r.What):
-			c.fail(at+".what", "A rating is of %s; it should be of one of %s.", words.Quote(r.What), words.ListOf(Rateds))
+			c.fail(at+".what", "A rating is of %s; it should be of one of %s.", words.Quote(r.What), words.Choose(Rateds))
 		case seen[r.What]:
 			c.fail(at+".what", "There are two ratings of %s; the first is taken. Leave the other one out.", words.Quote(r.What))
 		}
@@ -117,10 +117,10 @@ func (c *checker) riders(riders []Rider) map[string]bool {
 		c.between("clothing_g", "The mass of clothes and helmet", " g", r.Clothing, 0, MaxClothing)
 		c.between("shoes_g", "The mass of the pair of shoes", " g", r.Shoes, 0, MaxShoes)
 		if !slices.Contains(Tables, r.Table) {
-			c.fail("table", "The body table is %s; it should be one of %s.", words.Quote(r.Table), words.ListOf(Tables))
+			c.fail("table", "The body table is %s; it should be one of %s.", words.Quote(r.Table), words.Choose(Tables))
 		}
 		if !slices.Contains(Postures, r.Posture) {
-			c.fail("posture", "The posture is %s; it should be one of %s.", words.Quote(r.Posture), words.ListOf(Postures))
+			c.fail("posture", "The posture is %s; it should be one of %s.", words.Quote(r.Posture), words.Choose(Postures))
 		}
 		c.between("crank_deg", "The angle of the left crank", "°", r.Crank, -MaxCrank, MaxCrank)
 	}
@@ -171,7 +171,7 @@ func (c *checker) bag(b *Bag) {
 	}
 	c.place("offset_mm", &b.Offset)
 	if !slices.Contains(Carriers, b.Carrier) {
-		c.fail("carrier", "The carrier is %s; it should be one of %s.", words.Quote(string(b.Carrier)), words.ListOf(Carriers))
+		c.fail("carrier", "The carrier is %s; it should be one of %s.", words.Quote(string(b.Carrier)), words.Choose(Carriers))
 	}
 	for _, x := range b.Size {
 		c.length("size_mm", "A size", x)
@@ -191,7 +191,7 @@ func (c *checker) good(g *Good, bags map[string]bool) {
 		c.fail("in", "It is packed in the bag %s, but this load has none with that id.", words.Quote(g.In))
 	}
 	if g.Supply != "" && !slices.Contains(SupplyKinds, g.Supply) {
-		c.fail("supply", "The supply is %s; it should be one of %s, or left out for what is not used up.", words.Quote(g.Supply), words.ListOf(SupplyKinds))
+		c.fail("supply", "The supply is %s; it should be one of %s, or left out for what is not used up.", words.Quote(g.Supply), words.Choose(SupplyKinds))
 	}
 }
 
@@ -209,7 +209,7 @@ func (c *checker) weighIns(weighIns []WeighIn, builds, loads map[string]bool) {
 			c.fail("build", "The build %s was weighed, but there is none with that id.", words.Quote(w.Build))
 		}
 		if !slices.Contains(States, w.State) {
-			c.fail("state", "The state is %s; it should be one of %s.", words.Quote(string(w.State)), words.ListOf(States))
+			c.fail("state", "The state is %s; it should be one of %s.", words.Quote(string(w.State)), words.Choose(States))
 		}
 		switch loaded := w.State == Loaded || w.State == Ridden; {
 		case w.Load != "" && !loads[w.Load]:

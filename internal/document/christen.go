@@ -73,6 +73,6 @@ func (c *christening) renamed(t thing, old string) {
 	p := Problem{Severity: SeverityWarning, Field: "id"}
 	c.outer.put(&p)
 	t.put(&p)
-	p.Message = placed(t.title(), c.outer.title(), fmt.Sprintf("the id %s was used by another %s already; this one is now %s.", words.Quote(old), whats[t.hold].one, words.Quote(t.id)))
+	p.Message = words.Plain(placed(t.title(), c.outer.title(), fmt.Sprintf("the id %s was used by another %s already; this one is now %s.", words.Quote(old), whats[t.hold].one, words.Quote(t.id))))
 	c.problems = append(c.problems, p)
 }

@@ -6,6 +6,8 @@ import (
 	"unicode/utf8"
 
 	"github.com/goccy/go-json"
+
+	"steelyard/internal/words"
 )
 
 // Limits of a document. They are far above any bike and far below what would
@@ -130,7 +132,7 @@ const byteOrderMark = "\xef\xbb\xbf"
 
 // refuse returns the one problem for which a text is refused.
 func refuse(field, format string, args ...any) []Problem {
-	return []Problem{{Severity: SeverityError, Field: field, Message: fmt.Sprintf(format, args...)}}
+	return []Problem{{Severity: SeverityError, Field: field, Message: words.Plain(fmt.Sprintf(format, args...))}}
 }
 
 // Defaults that Open gives.

@@ -1,5 +1,7 @@
 package document
 
+import "steelyard/internal/words"
+
 // Format and Version name the document format that this program writes.
 const (
 	Format  = "steelyard-document"
@@ -189,14 +191,20 @@ const (
 // Problem is something wrong with a document, told as data: which build, which
 // part, which field, what is wrong and what would be right.
 type Problem struct {
-	Severity string `json:"severity"`           // "error": no figure without it; "warning": looked odd, taken as it is
-	Build    string `json:"build,omitempty"`    // build id
-	Part     string `json:"part,omitempty"`     // part id
-	Rider    string `json:"rider,omitempty"`    // rider id
-	Load     string `json:"load,omitempty"`     // load id
-	Bag      string `json:"bag,omitempty"`      // bag id, in that load
-	Good     string `json:"good,omitempty"`     // good id, in that load
-	WeighIn  string `json:"weigh_in,omitempty"` // weigh-in id
-	Field    string `json:"field,omitempty"`    // key as written in the document, with dots: "frame.reach_mm"; items of a list that have no id by number from 0: "readings.2.mass_g"
-	Message  string `json:"message"`            // a sentence for people
+	Severity string        `json:"severity"`           // "error": no figure without it; "warning": looked odd, taken as it is
+	Build    string        `json:"build,omitempty"`    // build id
+	Part     string        `json:"part,omitempty"`     // part id
+	Rider    string        `json:"rider,omitempty"`    // rider id
+	Load     string        `json:"load,omitempty"`     // load id
+	Bag      string        `json:"bag,omitempty"`      // bag id, in that load
+	Good     string        `json:"good,omitempty"`     // good id, in that load
+	WeighIn  string        `json:"weigh_in,omitempty"` // weigh-in id
+	Field    string        `json:"field,omitempty"`    // key as written in the document, with dots: "frame.reach_mm"; items of a list that have no id by number from 0: "readings.2.mass_g"
+	Message  words.Message `json:"message"`            // a sentence for people
+}
+
+// Said is the problem with its message in a language.
+func (p Problem) Said(w *words.Words) Problem {
+	p.Message = p.Message.Said(w)
+	return p
 }

@@ -52,7 +52,7 @@ func TestEarlierDocumentsOpen(t *testing.T) {
 				t.Fatal(problems)
 			}
 			for _, p := range document.Check(d) {
-				t.Errorf("%s: %s", p.Severity, p.Message)
+				t.Errorf("%s: %s", p.Severity, p.Message.String())
 			}
 
 			// Each build weighs what the text says, read without the program.
@@ -74,7 +74,7 @@ func TestEarlierDocumentsOpen(t *testing.T) {
 			}
 			r := report.EvaluateDocument(d)
 			for _, p := range r.Problems {
-				t.Errorf("%s: %s", p.Severity, p.Message)
+				t.Errorf("%s: %s", p.Severity, p.Message.String())
 			}
 			if len(r.Builds) != len(said.Builds) || len(r.Builds) < 2 {
 				t.Fatalf("%d builds of %d", len(r.Builds), len(said.Builds))

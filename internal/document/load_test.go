@@ -12,6 +12,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/document/documenttest"
+	"steelyard/internal/words"
 )
 
 // fixture opens a document of testdata.
@@ -81,7 +82,7 @@ func TestLoadsAreWrittenOnlyWhenThere(t *testing.T) {
 // are used twice.
 func TestCheckFollowsReferences(t *testing.T) {
 	problem := func(severity, field, says string) document.Problem {
-		return document.Problem{Severity: severity, Field: field, Message: says}
+		return document.Problem{Severity: severity, Field: field, Message: words.Plain(says)}
 	}
 	fail := func(field, says string) document.Problem { return problem(document.SeverityError, field, says) }
 	warn := func(field, says string) document.Problem { return problem(document.SeverityWarning, field, says) }
@@ -108,8 +109,8 @@ func TestCheckFollowsReferences(t *testing.T) {
 		{func(d *document.Document) { d.Loads[0].Goods[0].ID = "" }, in(fail("id", "no id"), "tour", "", "")},
 		{func(d *document.Document) { d.Loads[0].Bags[1].ID = "left" }, in(fail("id", "Two bags"), "tour", "left", "")},
 		{func(d *document.Document) { d.Loads[0].Bags[1].Offset[2] = 6000 }, in(fail("offset_mm", "6000 mm"), "tour", "bar", "")},
-		{func(d *document.Document) { d.Riders[0].HalfWidth = 71000 }, document.Problem{Severity: document.SeverityError, Rider: "me", Field: "half_width_g", Message: "larger than the mass"}},
-		{func(d *document.Document) { d.Riders[0].Crank = 400 }, document.Problem{Severity: document.SeverityError, Rider: "me", Field: "crank_deg", Message: "400°"}},
+		{func(d *document.Document) { d.Riders[0].HalfWidth = 71000 }, document.Problem{Severity: document.SeverityError, Rider: "me", Field: "half_width_g", Message: words.Plain("larger than the mass")}},
+		{func(d *document.Document) { d.Riders[0].Crank = 400 }, document.Problem{Severity: document.SeverityError, Rider: "me", Field: "crank_deg", Message: words.Plain("400°")}},
 		{func(d *document.Document) { d.WeighIns[0].Build = "b" }, kitchen(fail("build", `"b"`))},
 		{func(d *document.Document) { d.WeighIns[0].Load = "b" }, kitchen(fail("load", `"b"`))},
 		{func(d *document.Document) { d.WeighIns[0].Load = "" }, kitchen(fail("load", "with which load"))},
@@ -118,7 +119,7 @@ func TestCheckFollowsReferences(t *testing.T) {
 		{func(d *document.Document) { d.WeighIns[0].Scales[1].ID = "s1" }, kitchen(fail("scales.1.id", "Two scales"))},
 		{func(d *document.Document) { d.WeighIns[0].Scales[1].Step = math.NaN() }, kitchen(fail("scales.1.step_g", "NaN"))},
 		{func(d *document.Document) { d.WeighIns[0].Readings = nil }, kitchen(warn("readings", "no reading"))},
-		{func(d *document.Document) { d.Builds[0].Ratings[2].What = "total" }, document.Problem{Severity: document.SeverityError, Build: "a", Field: "ratings.2.what", Message: "two ratings"}},
+		{func(d *document.Document) { d.Builds[0].Ratings[2].What = "total" }, document.Problem{Severity: document.SeverityError, Build: "a", Field: "ratings.2.what", Message: words.Plain("two ratings")}},
 	} {
 		d := fixture(t, "ok-loaded.json")
 		if list := document.Check(d); len(list) > 0 {
@@ -131,10 +132,10 @@ func TestCheckFollowsReferences(t *testing.T) {
 			continue
 		}
 		got := list[0]
-		if !strings.Contains(got.Message, c.want.Message) {
-			t.Errorf("%q does not say %q", got.Message, c.want.Message)
+		if !strings.Contains(got.Message.String(), c.want.Message.String()) {
+			t.Errorf("%q does not say %q", got.Message.String(), c.want.Message.String())
 		}
-		got.Message, c.want.Message = "", ""
+		got.Message, c.want.Message = words.Message{}, words.Message{}
 		if diff := cmp.Diff(c.want, got); diff != "" {
 			t.Errorf("%s", diff)
 		}
@@ -162,7 +163,7 @@ func TestOpenSeparatesEqualIDsOfLoads(t *testing.T) {
 	if got := d.Riders[0].ID + d.Loads[1].ID + d.Loads[1].Bags[0].ID + d.Loads[1].Goods[0].ID; got != "r2l1bg" {
 		t.Error(got)
 	}
-	if m := problems[2].Message; !strings.HasPrefix(m, "Bag “Second” of load “One”: ") {
+	if m := problems[2].Message.String(); !strings.HasPrefix(m, "Bag “Second” of load “One”: ") {
 		t.Error(m)
 	}
 	for _, p := range document.Check(d) {
@@ -193,7 +194,7 @@ func TestOpenLimitsOfLoads(t *testing.T) {
 		if d, problems := document.Open([]byte(text(c.list, c.most, c.close))); d == nil {
 			t.Errorf("%s: %v", c.list, problems)
 		}
-		if d, problems := document.Open([]byte(text(c.list, c.most+1, c.close))); d != nil || !strings.Contains(problems[0].Message, c.says) {
+		if d, problems := document.Open([]byte(text(c.list, c.most+1, c.close))); d != nil || !strings.Contains(problems[0].Message.String(), c.says) {
 			t.Errorf("%s: %v, want %q", c.list, problems, c.says)
 		}
 	}

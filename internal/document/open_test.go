@@ -16,6 +16,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/document/documenttest"
+	"steelyard/internal/words"
 )
 
 const documents = "../../testdata/documents"
@@ -67,40 +68,40 @@ var wanted = map[string]struct {
 // wantedLoaded is the same for what bikes carry: the first error, and words of
 // its message in the place of the message.
 var wantedLoaded = map[string]document.Problem{
-	"wrong-rider-tall.json":            {Rider: "me", Field: "stature_mm", Message: "“Rider”|17400 mm|800 to 2500 mm"},
-	"wrong-rider-light.json":           {Rider: "me", Field: "mass_g", Message: "7000 g|10000 to 300000 g"},
-	"wrong-rider-table.json":           {Rider: "me", Field: "table", Message: `"child"|"female" or "male"`},
-	"wrong-rider-posture.json":         {Rider: "me", Field: "posture", Message: `"prone"|"standing"`},
-	"wrong-rider-clothing.json":        {Rider: "me", Field: "clothing_g", Message: "-1 g|0 to 30000 g"},
-	"wrong-rider-unknown-key.json":     {Rider: "me", Field: "weight_g", Message: `Rider “Rider”|"weight_g"|mass_g`},
-	"wrong-bag-no-station.json":        {Load: "tour", Bag: "left", Field: "station", Message: "Bag “Pannier, left” of load “Tour”|give a station"},
-	"wrong-bag-mass-negative.json":     {Load: "tour", Bag: "left", Field: "mass_g", Message: "-900 g"},
-	"wrong-bag-carrier.json":           {Load: "tour", Bag: "left", Field: "carrier", Message: `"rack"|"main-frame"`},
-	"wrong-bag-volume.json":            {Load: "tour", Bag: "left", Field: "volume_l", Message: "20000 l|0 to 500 l"},
-	"wrong-bag-permitted-text.json":    {Load: "tour", Bag: "left", Field: "permitted_g", Message: `“Pannier, left”|"9 kg", a text|number in grams`},
-	"wrong-bag-size-short.json":        {Load: "tour", Bag: "left", Field: "size_mm", Message: "2 values|3 numbers in millimetres"},
-	"wrong-good-quantity.json":         {Load: "tour", Good: "tent", Field: "quantity", Message: "Good “Tent” of load “Tour”|-1|0 to 10000"},
-	"wrong-good-mass-absurd.json":      {Load: "tour", Good: "tent", Field: "mass_g", Message: "500001 g"},
-	"wrong-good-supply.json":           {Load: "tour", Good: "tent", Field: "supply", Message: `"gas"|"water", "food" or "fuel"`},
-	"wrong-good-pinned-text.json":      {Load: "tour", Good: "tent", Field: "pinned", Message: `"yes", a text|true or false`},
-	"wrong-good-unknown-key.json":      {Load: "tour", Good: "tent", Field: "weight", Message: `"weight"|mass_g`},
-	"wrong-rating-what.json":           {Build: "a", Field: "ratings.1.what", Message: `"bars"|"rear-tyre"`},
-	"wrong-rating-negative.json":       {Build: "a", Field: "ratings.1.limit_g", Message: "“Gear hub”|-5 g|1 to 1000000 g"},
-	"wrong-rating-unknown-key.json":    {Build: "a", Field: "ratings.1.limit_kg", Message: `"limit_kg"|"limit_g" meant`},
-	"wrong-weigh-in-state.json":        {WeighIn: "kitchen", Field: "state", Message: `Weigh-in “In the kitchen”|"wet"|"ridden"`},
-	"wrong-reading-wheel.json":         {WeighIn: "kitchen", Field: "readings.1.wheel", Message: `"back"|"rear"`},
-	"wrong-reading-height.json":        {WeighIn: "kitchen", Field: "readings.1.height_mm", Message: "0 mm|1 to 5000 mm"},
-	"wrong-reading-mass-null.json":     {WeighIn: "kitchen", Field: "readings.1.mass_g", Message: "null|number in grams"},
-	"wrong-reading-resolution.json":    {WeighIn: "kitchen", Field: "readings.0.resolution_g", Message: "0 g|0.1"},
-	"wrong-scale-step.json":            {WeighIn: "kitchen", Field: "scales.1.step_g", Message: "0 g|0.1"},
-	"wrong-scale-calibration.json":     {WeighIn: "kitchen", Field: "scales.0.calibration_share", Message: "0.5|0 to 0.2"},
-	"wrong-scale-no-id.json":           {WeighIn: "kitchen", Field: "scales.1.id", Message: "Scale 2 has no id"},
-	"wrong-stand-radius.json":          {WeighIn: "kitchen", Field: "radius_within_mm", Message: "-3 mm|0 to 200 mm"},
-	"wrong-stand-wheelbase-text.json":  {WeighIn: "kitchen", Field: "wheelbase_within_mm", Message: `"2 mm", a text|number in millimetres`},
-	"wrong-reading-ridden-raised.json": {WeighIn: "kitchen", Field: "readings.1.raised", Message: "front wheel is raised with the rider|nobody sits on a bike with a raised wheel"},
-	"wrong-reading-no-resolution.json": {WeighIn: "kitchen", Field: "readings.0.resolution_g", Message: "0 g|0.1"},
-	"wrong-show-grip.json":             {Field: "show.grip", Message: "is 3|0.05 to 2"},
-	"wrong-show-packing.json":          {Field: "show.packing.front_share", Message: "is 45|0 to 1"},
+	"wrong-rider-tall.json":            {Rider: "me", Field: "stature_mm", Message: words.Plain("“Rider”|17400 mm|800 to 2500 mm")},
+	"wrong-rider-light.json":           {Rider: "me", Field: "mass_g", Message: words.Plain("7000 g|10000 to 300000 g")},
+	"wrong-rider-table.json":           {Rider: "me", Field: "table", Message: words.Plain(`"child"|"female" or "male"`)},
+	"wrong-rider-posture.json":         {Rider: "me", Field: "posture", Message: words.Plain(`"prone"|"standing"`)},
+	"wrong-rider-clothing.json":        {Rider: "me", Field: "clothing_g", Message: words.Plain("-1 g|0 to 30000 g")},
+	"wrong-rider-unknown-key.json":     {Rider: "me", Field: "weight_g", Message: words.Plain(`Rider “Rider”|"weight_g"|mass_g`)},
+	"wrong-bag-no-station.json":        {Load: "tour", Bag: "left", Field: "station", Message: words.Plain("Bag “Pannier, left” of load “Tour”|give a station")},
+	"wrong-bag-mass-negative.json":     {Load: "tour", Bag: "left", Field: "mass_g", Message: words.Plain("-900 g")},
+	"wrong-bag-carrier.json":           {Load: "tour", Bag: "left", Field: "carrier", Message: words.Plain(`"rack"|"main-frame"`)},
+	"wrong-bag-volume.json":            {Load: "tour", Bag: "left", Field: "volume_l", Message: words.Plain("20000 l|0 to 500 l")},
+	"wrong-bag-permitted-text.json":    {Load: "tour", Bag: "left", Field: "permitted_g", Message: words.Plain(`“Pannier, left”|"9 kg", a text|number in grams`)},
+	"wrong-bag-size-short.json":        {Load: "tour", Bag: "left", Field: "size_mm", Message: words.Plain("2 values|3 numbers in millimetres")},
+	"wrong-good-quantity.json":         {Load: "tour", Good: "tent", Field: "quantity", Message: words.Plain("Good “Tent” of load “Tour”|-1|0 to 10000")},
+	"wrong-good-mass-absurd.json":      {Load: "tour", Good: "tent", Field: "mass_g", Message: words.Plain("500001 g")},
+	"wrong-good-supply.json":           {Load: "tour", Good: "tent", Field: "supply", Message: words.Plain(`"gas"|"water", "food" or "fuel"`)},
+	"wrong-good-pinned-text.json":      {Load: "tour", Good: "tent", Field: "pinned", Message: words.Plain(`"yes", a text|true or false`)},
+	"wrong-good-unknown-key.json":      {Load: "tour", Good: "tent", Field: "weight", Message: words.Plain(`"weight"|mass_g`)},
+	"wrong-rating-what.json":           {Build: "a", Field: "ratings.1.what", Message: words.Plain(`"bars"|"rear-tyre"`)},
+	"wrong-rating-negative.json":       {Build: "a", Field: "ratings.1.limit_g", Message: words.Plain("“Gear hub”|-5 g|1 to 1000000 g")},
+	"wrong-rating-unknown-key.json":    {Build: "a", Field: "ratings.1.limit_kg", Message: words.Plain(`"limit_kg"|"limit_g" meant`)},
+	"wrong-weigh-in-state.json":        {WeighIn: "kitchen", Field: "state", Message: words.Plain(`Weigh-in “In the kitchen”|"wet"|"ridden"`)},
+	"wrong-reading-wheel.json":         {WeighIn: "kitchen", Field: "readings.1.wheel", Message: words.Plain(`"back"|"rear"`)},
+	"wrong-reading-height.json":        {WeighIn: "kitchen", Field: "readings.1.height_mm", Message: words.Plain("0 mm|1 to 5000 mm")},
+	"wrong-reading-mass-null.json":     {WeighIn: "kitchen", Field: "readings.1.mass_g", Message: words.Plain("null|number in grams")},
+	"wrong-reading-resolution.json":    {WeighIn: "kitchen", Field: "readings.0.resolution_g", Message: words.Plain("0 g|0.1")},
+	"wrong-scale-step.json":            {WeighIn: "kitchen", Field: "scales.1.step_g", Message: words.Plain("0 g|0.1")},
+	"wrong-scale-calibration.json":     {WeighIn: "kitchen", Field: "scales.0.calibration_share", Message: words.Plain("0.5|0 to 0.2")},
+	"wrong-scale-no-id.json":           {WeighIn: "kitchen", Field: "scales.1.id", Message: words.Plain("Scale 2 has no id")},
+	"wrong-stand-radius.json":          {WeighIn: "kitchen", Field: "radius_within_mm", Message: words.Plain("-3 mm|0 to 200 mm")},
+	"wrong-stand-wheelbase-text.json":  {WeighIn: "kitchen", Field: "wheelbase_within_mm", Message: words.Plain(`"2 mm", a text|number in millimetres`)},
+	"wrong-reading-ridden-raised.json": {WeighIn: "kitchen", Field: "readings.1.raised", Message: words.Plain("front wheel is raised with the rider|nobody sits on a bike with a raised wheel")},
+	"wrong-reading-no-resolution.json": {WeighIn: "kitchen", Field: "readings.0.resolution_g", Message: words.Plain("0 g|0.1")},
+	"wrong-show-grip.json":             {Field: "show.grip", Message: words.Plain("is 3|0.05 to 2")},
+	"wrong-show-packing.json":          {Field: "show.packing.front_share", Message: words.Plain("is 45|0 to 1")},
 }
 
 func TestFixtures(t *testing.T) {
@@ -133,12 +134,12 @@ func TestFixtures(t *testing.T) {
 					t.Fatal("has no error")
 				}
 				got := *first
-				for _, says := range strings.Split(want.Message, "|") {
-					if !strings.Contains(got.Message, says) {
-						t.Errorf("%q does not say %q", got.Message, says)
+				for _, says := range strings.Split(want.Message.String(), "|") {
+					if !strings.Contains(got.Message.String(), says) {
+						t.Errorf("%q does not say %q", got.Message.String(), says)
 					}
 				}
-				want.Severity, got.Message, want.Message = document.SeverityError, "", ""
+				want.Severity, got.Message, want.Message = document.SeverityError, words.Message{}, words.Message{}
 				if diff := cmp.Diff(want, got); diff != "" {
 					t.Error(diff)
 				}
@@ -161,11 +162,11 @@ func TestFixtures(t *testing.T) {
 				t.Error("was not refused")
 			}
 			if first.Build != want.build || first.Part != want.part || first.Field != want.field {
-				t.Errorf("place %q %q %q, want %q %q %q (%s)", first.Build, first.Part, first.Field, want.build, want.part, want.field, first.Message)
+				t.Errorf("place %q %q %q, want %q %q %q (%s)", first.Build, first.Part, first.Field, want.build, want.part, want.field, first.Message.String())
 			}
 			for _, s := range want.says {
-				if !strings.Contains(first.Message, s) {
-					t.Errorf("%q does not say %q", first.Message, s)
+				if !strings.Contains(first.Message.String(), s) {
+					t.Errorf("%q does not say %q", first.Message.String(), s)
 				}
 			}
 		})
@@ -235,13 +236,13 @@ func TestOpenCollects(t *testing.T) {
 	}`))
 	var got []string
 	for _, p := range problems {
-		got = append(got, fmt.Sprint(p.Build, "/", p.Part, "/", p.Field, " ", strings.Contains(p.Message, "“First”")))
+		got = append(got, fmt.Sprint(p.Build, "/", p.Part, "/", p.Field, " ", strings.Contains(p.Message.String(), "“First”")))
 	}
 	want := []string{"one/r/mass_g true", "one/r/shape.size_mm true", "one/r/shape.sise true", "one/r/note true", "one//quantity true", "one//frame true", "//show false"}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff, problems)
 	}
-	if m := problems[4].Message; !strings.HasPrefix(m, "Line 5: Part “number 2”") {
+	if m := problems[4].Message.String(); !strings.HasPrefix(m, "Line 5: Part “number 2”") {
 		t.Error(m)
 	}
 }
@@ -252,7 +253,7 @@ func TestOpenManyProblems(t *testing.T) {
 	if d != nil || len(problems) != document.MaxProblems+1 {
 		t.Fatalf("%d problems", len(problems))
 	}
-	if m := problems[document.MaxProblems].Message; m != "And 450 more problems." {
+	if m := problems[document.MaxProblems].Message.String(); m != "And 450 more problems." {
 		t.Error(m)
 	}
 }
@@ -291,7 +292,7 @@ func TestOpenLimits(t *testing.T) {
 			}
 			continue
 		}
-		if d != nil || len(problems) == 0 || !strings.Contains(problems[0].Message, c.says) {
+		if d != nil || len(problems) == 0 || !strings.Contains(problems[0].Message.String(), c.says) {
 			t.Errorf("%s: %v, want %q", what, problems, c.says)
 		}
 	}
@@ -454,11 +455,11 @@ func FuzzOpen(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text []byte) {
 		d, problems := document.Open(text)
 		for _, p := range problems {
-			if p.Message == "" || p.Severity != document.SeverityError && p.Severity != document.SeverityWarning {
+			if p.Message.String() == "" || p.Severity != document.SeverityError && p.Severity != document.SeverityWarning {
 				t.Errorf("%+v", p)
 			}
-			if strings.Contains(p.Message, "fault in this program") || strings.Contains(p.Message, "could not be read: ") {
-				t.Errorf("the scanner let through what the decoder does not take: %s", p.Message)
+			if strings.Contains(p.Message.String(), "fault in this program") || strings.Contains(p.Message.String(), "could not be read: ") {
+				t.Errorf("the scanner let through what the decoder does not take: %s", p.Message.String())
 			}
 		}
 		if d == nil {

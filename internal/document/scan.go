@@ -163,7 +163,7 @@ func (s *scanner) excerpt() string {
 	if rest[0] == '"' {
 		return words.Shorten(string(rest[:min(len(rest), 200)]))
 	}
-	return words.Quote(string(rest[:min(len(rest), 200)]))
+	return words.Quote(string(rest[:min(len(rest), 200)])).String()
 }
 
 // value walks a value that should be as l says.
@@ -684,11 +684,11 @@ func (s *scanner) problems() []Problem {
 		if f.field != "" && !f.bare {
 			message = f.field + ": " + message
 		}
-		p.Message = fmt.Sprintf("Line %d: %s", f.line, placed(thing, of, message))
+		p.Message = words.Plain(fmt.Sprintf("Line %d: %s", f.line, placed(thing, of, message)))
 		list = append(list, p)
 	}
 	if s.more > 0 {
-		list = append(list, Problem{Severity: SeverityError, Message: fmt.Sprintf("And %d more problems.", s.more)})
+		list = append(list, Problem{Severity: SeverityError, Message: words.Plain(fmt.Sprintf("And %d more problems.", s.more))})
 	}
 	return list
 }

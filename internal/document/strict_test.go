@@ -22,7 +22,7 @@ func TestCatalogueFilesAreStrict(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, p := range document.Strict(text, reflect.TypeFor[[]parts.Entry]()) {
-			t.Errorf("%s: %s", name, p.Message)
+			t.Errorf("%s: %s", name, p.Message.String())
 		}
 	}
 }

@@ -77,7 +77,7 @@ func TestAbsurdFigures(t *testing.T) {
 				t.Errorf("%s = %v: no error at the field: %v", l.field, v, problems)
 			}
 			for _, p := range problems {
-				if p.Build != "travel" || p.Message == "" {
+				if p.Build != "travel" || p.Message.String() == "" {
 					t.Errorf("%s = %v: %+v", l.field, v, p)
 				}
 			}
@@ -202,11 +202,11 @@ func TestContradictions(t *testing.T) {
 				t.Errorf("build is %q", told.Build)
 			}
 			for _, n := range c.names {
-				if !strings.Contains(told.Message, n) {
-					t.Errorf("the message does not name %q: %s", n, told.Message)
+				if !strings.Contains(told.Message.String(), n) {
+					t.Errorf("the message does not name %q: %s", n, told.Message.String())
 				}
 			}
-			if m := told.Message; !strings.HasSuffix(m, ".") || m[0] < 'A' || m[0] > 'Z' {
+			if m := told.Message.String(); !strings.HasSuffix(m, ".") || m[0] < 'A' || m[0] > 'Z' {
 				t.Errorf("not a sentence: %s", m)
 			}
 		})
@@ -219,7 +219,7 @@ func TestAdviceOnForkAndStack(t *testing.T) {
 	b := load(t, "touring-bike.json")
 	b.Fork.Length = 440
 	_, problems := Pose(b)
-	if !has(problems, document.SeverityWarning, "fork.length_mm") || !strings.Contains(problems[0].Message, "near 400 mm") || !strings.Contains(problems[0].Message, "near 639 mm") {
+	if !has(problems, document.SeverityWarning, "fork.length_mm") || !strings.Contains(problems[0].Message.String(), "near 400 mm") || !strings.Contains(problems[0].Message.String(), "near 639 mm") {
 		t.Fatalf("told: %v", problems)
 	}
 	b.Frame.Stack = 639

@@ -17,7 +17,7 @@ func sane(t rapid.TB, b *document.Build) {
 	failed := false
 	for _, p := range problems {
 		failed = failed || p.Severity == document.SeverityError
-		if p.Field == "" || p.Message == "" || p.Build != b.ID {
+		if p.Field == "" || p.Message.String() == "" || p.Build != b.ID {
 			t.Errorf("a problem that does not say where or what: %+v", p)
 		}
 	}

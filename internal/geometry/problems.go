@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"steelyard/internal/document"
+	"steelyard/internal/words"
 )
 
 // list gathers the problems of one build.
@@ -17,12 +18,12 @@ type list struct {
 // fault adds an error: without this figure put right there is no bike.
 func (l *list) fault(field, message string) {
 	l.failed = true
-	l.problems = append(l.problems, document.Problem{Severity: document.SeverityError, Build: l.build, Field: field, Message: message})
+	l.problems = append(l.problems, document.Problem{Severity: document.SeverityError, Build: l.build, Field: field, Message: words.Plain(message)})
 }
 
 // doubt adds a warning: the figure is odd, and is taken as it is.
 func (l *list) doubt(field, message string) {
-	l.problems = append(l.problems, document.Problem{Severity: document.SeverityWarning, Build: l.build, Field: field, Message: message})
+	l.problems = append(l.problems, document.Problem{Severity: document.SeverityWarning, Build: l.build, Field: field, Message: words.Plain(message)})
 }
 
 // show writes a figure of the document for people, to a tenth.

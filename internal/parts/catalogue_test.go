@@ -12,7 +12,7 @@ import (
 
 func TestCatalogueIsSound(t *testing.T) {
 	for _, p := range CheckCatalogue(Catalogue()) {
-		t.Errorf("%s %s: %s", p.Part, p.Field, p.Message)
+		t.Errorf("%s %s: %s", p.Part, p.Field, p.Message.String())
 	}
 }
 

@@ -21,7 +21,7 @@ func CheckCatalogue(entries []Entry) []document.Problem {
 		fail := func(field, format string, args ...any) {
 			problems = append(problems, document.Problem{
 				Severity: document.SeverityError, Part: e.ID, Field: field,
-				Message: fmt.Sprintf("The entry %s: ", words.Quote(e.Name)) + fmt.Sprintf(format, args...),
+				Message: words.Plain(fmt.Sprintf("The entry %s: ", words.Quote(e.Name)) + fmt.Sprintf(format, args...)),
 			})
 		}
 		if !kebab(e.ID) {
@@ -66,7 +66,7 @@ func CheckCatalogue(entries []Entry) []document.Problem {
 	}
 	for _, k := range document.Kinds {
 		if !kinds[k.ID] {
-			problems = append(problems, document.Problem{Severity: document.SeverityError, Field: "kind", Message: fmt.Sprintf("no entry is of the kind %s", words.Quote(k.ID))})
+			problems = append(problems, document.Problem{Severity: document.SeverityError, Field: "kind", Message: words.Plain(fmt.Sprintf("no entry is of the kind %s", words.Quote(k.ID)))})
 		}
 	}
 	return problems

@@ -233,7 +233,7 @@ func (r *csvReader) columns(rows []row) {
 		for f, i := range r.opt.Columns {
 			switch {
 			case !slices.Contains(CSVFields, f):
-				r.warn("There is no field %s; the fields are %s.", words.Quote(f), words.ListOf(CSVFields))
+				r.warn("There is no field %s; the fields are %s.", words.Quote(f), words.Choose(CSVFields))
 			case i < 0 || i >= len(r.headers):
 				r.warn("Column %d is to hold the field %s, but the list has %d columns.", i+1, words.Quote(f), len(r.headers))
 			default:

@@ -116,7 +116,7 @@ type row struct {
 }
 
 func (r *csvReader) fail(format string, args ...any) {
-	r.result.Problems = append(r.result.Problems, document.Problem{Severity: document.SeverityError, Message: fmt.Sprintf(format, args...)})
+	r.result.Problems = append(r.result.Problems, document.Problem{Severity: document.SeverityError, Message: words.Plain(fmt.Sprintf(format, args...))})
 }
 
 // warn tells something about the list once.
@@ -129,7 +129,7 @@ func (r *csvReader) warn(format string, args ...any) {
 		return
 	}
 	r.warned[message] = true
-	r.result.Problems = append(r.result.Problems, document.Problem{Severity: document.SeverityWarning, Message: message})
+	r.result.Problems = append(r.result.Problems, document.Problem{Severity: document.SeverityWarning, Message: words.Plain(message)})
 }
 
 func (r *csvReader) bad(row row, format string, args ...any) {
@@ -586,7 +586,7 @@ func (r *csvReader) part(l *line, entry *parts.Entry, n int, grams float64, firs
 	r.taken[p.ID] = true
 	for _, problem := range p.Check() {
 		if problem.Severity == document.SeverityError {
-			return p, false, problem.Message
+			return p, false, problem.Message.String()
 		}
 	}
 	return p, entry != nil || p.At != nil || p.Station != "frame" || r.textCell(l.row, "station") != "", ""
@@ -677,7 +677,7 @@ func (r *csvReader) place(row row, p *document.Part) string {
 		if slices.Contains(document.Carriers, c) {
 			p.Carrier = c
 		} else {
-			r.warn("The carrier %s is not known; it should be one of %s. Such parts are fixed to what their kind usually is.", words.Quote(s), words.ListOf(document.Carriers))
+			r.warn("The carrier %s is not known; it should be one of %s. Such parts are fixed to what their kind usually is.", words.Quote(s), words.Choose(document.Carriers))
 		}
 	}
 	return ""

@@ -127,7 +127,7 @@ func TestReadCSVFixtures(t *testing.T) {
 				t.Fatalf("problems %+v, want %q", r.Problems, c.problems)
 			}
 			for i, want := range c.problems {
-				if !strings.Contains(r.Problems[i].Message, want) {
+				if !strings.Contains(r.Problems[i].Message.String(), want) {
 					t.Errorf("problem %+v, want %q", r.Problems[i], want)
 				}
 			}
@@ -147,10 +147,10 @@ func TestReadCSVOptions(t *testing.T) {
 	if len(r.Problems) != 2 {
 		t.Error(r.Problems)
 	}
-	if r := ReadCSV(text, CSVOptions{Columns: map[string]int{"name": 0}}); len(r.Parts) != 0 || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message, "mass") {
+	if r := ReadCSV(text, CSVOptions{Columns: map[string]int{"name": 0}}); len(r.Parts) != 0 || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message.String(), "mass") {
 		t.Errorf("%+v", r)
 	}
-	if r := ReadCSV(text, CSVOptions{MassUnit: "stone"}); len(r.Parts) != 0 || !strings.Contains(r.Problems[0].Message, `"stone"`) {
+	if r := ReadCSV(text, CSVOptions{MassUnit: "stone"}); len(r.Parts) != 0 || !strings.Contains(r.Problems[0].Message.String(), `"stone"`) {
 		t.Errorf("%+v", r)
 	}
 	// The unit of a header goes before that of the list, that of a cell before both.
@@ -160,7 +160,7 @@ func TestReadCSVOptions(t *testing.T) {
 	}
 	// Stations that are not there are told, and the kind places the part.
 	r = ReadCSV([]byte("name,g,station\nRear hub,350,moon\nLoad,500,Saddle bag\n"), CSVOptions{Stations: []string{"rear-axle", "saddle-bag"}})
-	if len(r.Parts) != 2 || r.Parts[0].Station != "rear-axle" || r.Parts[1].Station != "saddle-bag" || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message, `"moon"`) {
+	if len(r.Parts) != 2 || r.Parts[0].Station != "rear-axle" || r.Parts[1].Station != "saddle-bag" || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message.String(), `"moon"`) {
 		t.Errorf("%+v", r)
 	}
 }
@@ -170,10 +170,10 @@ func TestReadCSVLimits(t *testing.T) {
 	if r := ReadCSV(rows(MaxCSVRows), CSVOptions{}); len(r.Parts) != MaxCSVRows || len(r.Problems) != 0 {
 		t.Error(len(r.Parts), r.Problems)
 	}
-	if r := ReadCSV(rows(MaxCSVRows+1), CSVOptions{}); len(r.Parts) != MaxCSVRows || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message, "10000 rows") {
+	if r := ReadCSV(rows(MaxCSVRows+1), CSVOptions{}); len(r.Parts) != MaxCSVRows || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message.String(), "10000 rows") {
 		t.Error(len(r.Parts), r.Problems)
 	}
-	if r := ReadCSV(make([]byte, MaxCSVText+1), CSVOptions{}); len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message, "4 MiB") {
+	if r := ReadCSV(make([]byte, MaxCSVText+1), CSVOptions{}); len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message.String(), "4 MiB") {
 		t.Error(r.Problems)
 	}
 	for _, empty := range []string{"", "\n\n", ",,,\n;;\n", "\ufeff"} {
@@ -223,7 +223,7 @@ func TestReadCSVAmbiguousNumbers(t *testing.T) {
 
 func TestReadCSVSuspectsTheUnit(t *testing.T) {
 	r := ReadCSV([]byte("name,mass\na,0.35\nb,1.2\nc,0.5\nd,2\ne,0.1\n"), CSVOptions{MassUnit: "g"})
-	if len(r.Parts) != 5 || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message, "another unit") {
+	if len(r.Parts) != 5 || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Message.String(), "another unit") {
 		t.Errorf("%+v", r.Problems)
 	}
 }

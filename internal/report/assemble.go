@@ -10,6 +10,7 @@ import (
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
+	"steelyard/internal/words"
 )
 
 // Weighed is a build whose parts have been put in their places: what figures
@@ -390,7 +391,7 @@ func unknownStation(b *document.Build, p *document.Part, suggest bool) *document
 	}
 	return &document.Problem{
 		Severity: document.SeverityError, Build: b.ID, Part: p.ID, Field: "station",
-		Message: fmt.Sprintf("Part “%s” of build “%s”: there is no station %q on this bike%s The part is left out.", shorten(p.Name), shorten(b.Name), name, hint),
+		Message: words.Plain(fmt.Sprintf("Part “%s” of build “%s”: there is no station %q on this bike%s The part is left out.", shorten(p.Name), shorten(b.Name), name, hint)),
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
 	"steelyard/internal/rider"
+	"steelyard/internal/words"
 )
 
 // What is carried is weighed as further lines of the parts list. In a report
@@ -189,16 +190,16 @@ func misplaced(b *document.Build, bike *geometry.Bike, l *document.Load, g *docu
 	}
 	return &document.Problem{
 		Severity: document.SeverityError, Build: b.ID, Load: l.ID, Bag: g.ID, Field: "station",
-		Message: fmt.Sprintf("Bag “%s” of load “%s” on build “%s”: %s. The bag is left out, with what is in it.",
-			shorten(g.Name), shorten(l.Name), shorten(b.Name), strings.TrimSuffix(why, ".")),
+		Message: words.Plain(fmt.Sprintf("Bag “%s” of load “%s” on build “%s”: %s. The bag is left out, with what is in it.",
+			shorten(g.Name), shorten(l.Name), shorten(b.Name), strings.TrimSuffix(why, "."))),
 	}
 }
 
 // seatProblem says on which bike and with which load a rider does not sit well.
 func seatProblem(p document.Problem, b *document.Build, l *document.Load, r *document.Rider) document.Problem {
 	p.Build, p.Load, p.Rider = b.ID, l.ID, r.ID
-	if head, rest, ok := strings.Cut(p.Message, ": "); ok {
-		p.Message = fmt.Sprintf("%s on build “%s”: %s", head, shorten(b.Name), rest)
+	if head, rest, ok := strings.Cut(p.Message.String(), ": "); ok {
+		p.Message = words.Plain(fmt.Sprintf("%s on build “%s”: %s", head, shorten(b.Name), rest))
 	}
 	return p
 }

@@ -66,7 +66,15 @@ func Weigh(d *document.Document) *Evaluation { return weigh(d, nil, nil) }
 func refused(problems []document.Problem) *Evaluation {
 	r := newReport()
 	r.Problems = append(r.Problems, problems...)
+	r.say()
 	return &Evaluation{Report: r}
+}
+
+// say says the problems in the language of the report.
+func (r *Report) say() {
+	for i := range r.Problems {
+		r.Problems[i] = r.Problems[i].Said(spoken.Load())
+	}
 }
 
 func newReport() *Report {
@@ -184,6 +192,7 @@ func weigh(d *document.Document, problems []document.Problem, last *edit) *Evalu
 		r.Difference = t.difference(a, b, pairs, plus)
 		b.rename(renamed, false)
 	}
+	r.say()
 	t.phrasing, t.show = nil, nil
 	src.reset()
 	tables.Put(t) // not after a panic: what it holds may be half done

@@ -77,8 +77,8 @@ func TestNames(t *testing.T) {
 			}
 		}
 		for _, p := range r.Problems {
-			if len(p.Message) > 1000 {
-				t.Errorf("a message of %d bytes", len(p.Message))
+			if len(p.Message.String()) > 1000 {
+				t.Errorf("a message of %d bytes", len(p.Message.String()))
 			}
 		}
 	}

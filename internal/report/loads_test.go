@@ -15,6 +15,7 @@ import (
 	"steelyard/internal/report"
 	"steelyard/internal/rider"
 	"steelyard/internal/schematest"
+	"steelyard/internal/words"
 )
 
 // laden is a document of two builds that carry a load with a rider: a pannier on
@@ -500,15 +501,15 @@ func TestProblemsOfLoads(t *testing.T) {
 		want  document.Problem // the first error; Message are words of it
 		goods int              // that are still packed on side A
 	}{
-		{func(d *document.Document) { d.Loads[0].Bags[0].Station = "rear-panniers" }, document.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: `"rear-pannier-left"`}, 3},
-		{func(d *document.Document) { d.Loads[0].Bags[0].Station = "fork-legs" }, document.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: "both sides"}, 3},
-		{func(d *document.Document) { d.Loads[0].Bags[0].Station = "rear-panier-left" }, document.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: `did you mean "rear-pannier-left"`}, 3},
-		{func(d *document.Document) { d.Loads[0].Bags[0].Mass = -1 }, document.Problem{Load: "l", Bag: "left", Field: "mass_g", Message: "-1 g"}, 3},
-		{func(d *document.Document) { d.Loads[0].Goods[0].Mass = math.NaN() }, document.Problem{Load: "l", Good: "tent", Field: "mass_g", Message: "NaN"}, 4},
-		{func(d *document.Document) { d.Loads[0].Goods[0].In = "x" }, document.Problem{Load: "l", Good: "tent", Field: "in", Message: `"x"`}, 4},
-		{func(d *document.Document) { d.Riders[0].Stature = 1200 }, document.Problem{Build: "a", Load: "l", Rider: "r", Field: "saddle.height_mm", Message: "on build “Bike a”"}, 5},
-		{func(d *document.Document) { d.Riders[0].Table = "" }, document.Problem{Rider: "r", Field: "table", Message: `"female"`}, 5},
-		{func(d *document.Document) { d.Loads[0].Rider = "x" }, document.Problem{Load: "l", Field: "rider", Message: `"x"`}, 5},
+		{func(d *document.Document) { d.Loads[0].Bags[0].Station = "rear-panniers" }, document.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: words.Plain(`"rear-pannier-left"`)}, 3},
+		{func(d *document.Document) { d.Loads[0].Bags[0].Station = "fork-legs" }, document.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: words.Plain("both sides")}, 3},
+		{func(d *document.Document) { d.Loads[0].Bags[0].Station = "rear-panier-left" }, document.Problem{Build: "a", Load: "l", Bag: "left", Field: "station", Message: words.Plain(`did you mean "rear-pannier-left"`)}, 3},
+		{func(d *document.Document) { d.Loads[0].Bags[0].Mass = -1 }, document.Problem{Load: "l", Bag: "left", Field: "mass_g", Message: words.Plain("-1 g")}, 3},
+		{func(d *document.Document) { d.Loads[0].Goods[0].Mass = math.NaN() }, document.Problem{Load: "l", Good: "tent", Field: "mass_g", Message: words.Plain("NaN")}, 4},
+		{func(d *document.Document) { d.Loads[0].Goods[0].In = "x" }, document.Problem{Load: "l", Good: "tent", Field: "in", Message: words.Plain(`"x"`)}, 4},
+		{func(d *document.Document) { d.Riders[0].Stature = 1200 }, document.Problem{Build: "a", Load: "l", Rider: "r", Field: "saddle.height_mm", Message: words.Plain("on build “Bike a”")}, 5},
+		{func(d *document.Document) { d.Riders[0].Table = "" }, document.Problem{Rider: "r", Field: "table", Message: words.Plain(`"female"`)}, 5},
+		{func(d *document.Document) { d.Loads[0].Rider = "x" }, document.Problem{Load: "l", Field: "rider", Message: words.Plain(`"x"`)}, 5},
 	} {
 		d := withState(laden(), document.Ridden, document.Full)
 		c.spoil(d)
@@ -519,10 +520,10 @@ func TestProblemsOfLoads(t *testing.T) {
 			continue
 		}
 		got := list[0]
-		if !strings.Contains(got.Message, c.want.Message) {
-			t.Errorf("%q does not say %q", got.Message, c.want.Message)
+		if !strings.Contains(got.Message.String(), c.want.Message.String()) {
+			t.Errorf("%q does not say %q", got.Message.String(), c.want.Message.String())
 		}
-		got.Message, got.Severity, c.want.Message = "", "", ""
+		got.Message, got.Severity, c.want.Message = words.Message{}, "", words.Message{}
 		if diff := cmp.Diff(c.want, got); diff != "" {
 			t.Error(diff)
 		}

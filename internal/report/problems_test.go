@@ -32,7 +32,7 @@ func TestLeftOut(t *testing.T) {
 		b.Parts = []document.Part{bad, good}
 		r := report.EvaluateDocument(documentOf(b))
 		e := errorsOf(r)
-		if len(e) == 0 || e[0].Build != "a" || e[0].Part != "bad" || e[0].Field != c.field || !strings.Contains(e[0].Message, c.says) {
+		if len(e) == 0 || e[0].Build != "a" || e[0].Part != "bad" || e[0].Field != c.field || !strings.Contains(e[0].Message.String(), c.says) {
 			t.Errorf("%s: %+v", c.name, e)
 		}
 		got := &r.Builds[0]

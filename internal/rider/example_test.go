@@ -28,7 +28,7 @@ func ExampleSeat() {
 	r.Stature = 1500
 	_, problems := rider.Seat(bike, r)
 	fmt.Println(problems[0].Field)
-	fmt.Println(problems[0].Message)
+	fmt.Println(problems[0].Message.String())
 	// Output:
 	// 73 kg, 1.12 m up
 	// saddle.height_mm

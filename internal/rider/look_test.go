@@ -63,7 +63,7 @@ func (s *sheet) draw(t *testing.T, b *geometry.Bike, r *document.Rider) {
 	}
 	s.WriteString(`</text>`)
 	for i, p := range problems {
-		fmt.Fprintf(s, `<text x="12" y="%d" font-size="9" font-family="sans-serif">%s: %s</text>`, 34+12*i, p.Field, p.Message)
+		fmt.Fprintf(s, `<text x="12" y="%d" font-size="9" font-family="sans-serif">%s: %s</text>`, 34+12*i, p.Field, p.Message.String())
 	}
 	const scale = 195.
 	at := func(v mass.Vec) (float64, float64) {

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"steelyard/internal/document"
+	"steelyard/internal/words"
 )
 
 // list gathers the problems of one rider on one bike.
@@ -31,7 +32,7 @@ func (l *list) doubt(field, message string) {
 // add tells a problem. A field with a dot is one of the build, and not the
 // rider's.
 func (l *list) add(severity, field, message string) {
-	p := document.Problem{Severity: severity, Field: field, Message: message}
+	p := document.Problem{Severity: severity, Field: field, Message: words.Plain(message)}
 	if !strings.Contains(field, ".") && field != "frame" {
 		p.Rider = l.rider.ID
 	}

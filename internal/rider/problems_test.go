@@ -21,7 +21,7 @@ func errorAt(t rapid.TB, problems []document.Problem, field string) document.Pro
 	for _, p := range problems {
 		if p.Severity == document.SeverityError {
 			if p.Field != field {
-				t.Fatalf("an error at %s, not at %s: %s", p.Field, field, p.Message)
+				t.Fatalf("an error at %s, not at %s: %s", p.Field, field, p.Message.String())
 			}
 			return p
 		}
@@ -61,7 +61,7 @@ func TestBadFigures(t *testing.T) {
 		body, problems := Seat(bike, person(c.set))
 		told(t, body, problems)
 		p := errorAt(t, problems, c.field)
-		if len(problems) != 1 || !strings.Contains(p.Message, c.says) || !strings.HasPrefix(p.Message, "Rider “Somebody”: The") || p.Rider != "somebody" || len(p.Message) > 300 {
+		if len(problems) != 1 || !strings.Contains(p.Message.String(), c.says) || !strings.HasPrefix(p.Message.String(), "Rider “Somebody”: The") || p.Rider != "somebody" || len(p.Message.String()) > 300 {
 			t.Errorf("%s: %v", c.field, problems)
 		}
 	}
@@ -131,10 +131,10 @@ func TestSaddleOutOfReach(t *testing.T) {
 			return
 		}
 		p := errorAt(t, problems, "saddle.height_mm")
-		if low := strings.Contains(p.Message, "higher"); low != (sign > 0) {
-			t.Fatalf("by %g: %s", off, p.Message)
+		if low := strings.Contains(p.Message.String(), "higher"); low != (sign > 0) {
+			t.Fatalf("by %g: %s", off, p.Message.String())
 		}
-		by := amount(t, p.Message, says)
+		by := amount(t, p.Message.String(), says)
 		legs := func(by float64) bool {
 			_, problems := Seat(lift(*wrong, sign*by), r)
 			for _, p := range problems {
@@ -145,10 +145,10 @@ func TestSaddleOutOfReach(t *testing.T) {
 			return true
 		}
 		if !legs(by) {
-			t.Errorf("still wrong: %s", p.Message)
+			t.Errorf("still wrong: %s", p.Message.String())
 		}
 		if legs(by - 0.001) {
-			t.Errorf("less would do: %s", p.Message)
+			t.Errorf("less would do: %s", p.Message.String())
 		}
 	})
 }
@@ -162,13 +162,13 @@ func TestSaddleOfTheDocument(t *testing.T) {
 		r := person(func(r *document.Rider) { r.Stature, r.Posture = c.stature, "upright" })
 		_, problems := Seat(posed(t, b), r)
 		p := errorAt(t, problems, "saddle.height_mm")
-		by := 1000 * amount(t, p.Message, "must be at least")
-		if strings.Contains(p.Message, "lower") {
+		by := 1000 * amount(t, p.Message.String(), "must be at least")
+		if strings.Contains(p.Message.String(), "lower") {
 			by = -by
 		}
 		b.Saddle.Height += by
 		if _, problems := Seat(posed(t, b), r); len(problems) > 0 && problems[0].Field == "saddle.height_mm" && problems[0].Severity == document.SeverityError {
-			t.Errorf("%+v: still %s", c, problems[0].Message)
+			t.Errorf("%+v: still %s", c, problems[0].Message.String())
 		}
 	}
 }
@@ -187,7 +187,7 @@ func TestPointedToes(t *testing.T) {
 		t.Errorf("toes down by %.1f°", body.Left.Toes/degree)
 	}
 	near(t, "bend of the knee", body.Left.KneeBend, leastBend, 1e-6)
-	by := amount(t, problems[0].Message, `\(“Height along seat tube”\)`)
+	by := amount(t, problems[0].Message.String(), `\(“Height along seat tube”\)`)
 	if _, problems := Seat(lift(*bike, -by), r); len(problems) != 0 {
 		t.Errorf("still %v", problems)
 	}
@@ -209,7 +209,7 @@ func TestGripsOutOfReach(t *testing.T) {
 		if body != nil || problems[0].Field != "frame.reach_mm" {
 			return
 		}
-		by := amount(t, problems[0].Message, "The grips must be")
+		by := amount(t, problems[0].Message.String(), "The grips must be")
 		grips := func(by float64) bool {
 			b := *bike
 			b.Grip = b.Grip.Sub(ahead.Scale(by))
@@ -217,7 +217,7 @@ func TestGripsOutOfReach(t *testing.T) {
 			return body != nil
 		}
 		if !grips(by) || grips(by-0.001) {
-			t.Errorf("not just right: %s", problems[0].Message)
+			t.Errorf("not just right: %s", problems[0].Message.String())
 		}
 	})
 }
@@ -232,10 +232,10 @@ func TestBarTooWide(t *testing.T) {
 	body, problems := Seat(bike, person())
 	told(t, body, problems)
 	p := errorAt(t, problems, "frame.reach_mm")
-	if !strings.Contains(p.Message, "too near") {
-		t.Error(p.Message)
+	if !strings.Contains(p.Message.String(), "too near") {
+		t.Error(p.Message.String())
 	}
-	bike.Grip.X += amount(t, p.Message, "They must be")
+	bike.Grip.X += amount(t, p.Message.String(), "They must be")
 	seated(t, bike, person())
 }
 
@@ -257,8 +257,8 @@ func TestCranksTooLong(t *testing.T) {
 	bike.PedalFront.X = bike.BottomBracket.X + 0.3
 	bike.SaddleTop = bike.BottomBracket.Add(mass.Vec{X: -0.05, Z: 0.23})
 	_, problems := Seat(bike, person(func(r *document.Rider) { r.Stature = 1100 }))
-	if p := errorAt(t, problems, "stature_mm"); !strings.Contains(p.Message, "cannot fold") {
-		t.Error(p.Message)
+	if p := errorAt(t, problems, "stature_mm"); !strings.Contains(p.Message.String(), "cannot fold") {
+		t.Error(p.Message.String())
 	}
 }
 
@@ -268,7 +268,7 @@ func TestLeansFurther(t *testing.T) {
 	b := load(t, "riel-bike.json")
 	b.Cockpit.Stem = 120
 	body, problems := Seat(posed(t, b), person(func(r *document.Rider) { r.Posture = "upright" }))
-	if body == nil || len(problems) != 1 || problems[0].Field != "posture" || !strings.Contains(problems[0].Message, "“leaned” would fit") {
+	if body == nil || len(problems) != 1 || problems[0].Field != "posture" || !strings.Contains(problems[0].Message.String(), "“leaned” would fit") {
 		t.Fatalf("%v", problems)
 	}
 	near(t, "bend of the elbow", body.Left.ElbowBend, leastBend, 1e-6)
@@ -282,7 +282,7 @@ func TestSaddleInTheWay(t *testing.T) {
 	if body == nil || len(problems) != 1 || problems[0].Field != "saddle.height_mm" || problems[0].Severity != document.SeverityWarning {
 		t.Fatalf("%v", problems)
 	}
-	b.Saddle.Height -= math.Ceil(1000 * amount(t, problems[0].Message, "the hips are") / math.Sin(b.Frame.SeatAngle*degree))
+	b.Saddle.Height -= math.Ceil(1000 * amount(t, problems[0].Message.String(), "the hips are") / math.Sin(b.Frame.SeatAngle*degree))
 	if _, problems := Seat(posed(t, b), person(func(r *document.Rider) { r.Posture, r.Crank = standing, -90 })); len(problems) != 0 {
 		t.Errorf("still %v", problems)
 	}

@@ -144,8 +144,8 @@ func told(t rapid.TB, body *Body, problems []document.Problem) {
 	failed := false
 	for _, p := range problems {
 		failed = failed || p.Severity == document.SeverityError
-		odd := strings.Contains(p.Message, "NaN") || strings.Contains(p.Message, "Inf")
-		if p.Field == "" || p.Message == "" || odd && p.Field != "table" && p.Field != "posture" { // those quote what was typed
+		odd := strings.Contains(p.Message.String(), "NaN") || strings.Contains(p.Message.String(), "Inf")
+		if p.Field == "" || p.Message.String() == "" || odd && p.Field != "table" && p.Field != "posture" { // those quote what was typed
 			t.Errorf("a problem that does not say where or what: %+v", p)
 		}
 		if builds := strings.Contains(p.Field, ".") || p.Field == "frame"; builds == (p.Rider != "") || p.Build != "" {

@@ -59,7 +59,7 @@ func FuzzWeigh(f *testing.F) {
 			}
 			r, problems := weighin.Weigh(&some, bike, items)
 			for _, p := range problems {
-				if p.Message == "" || p.Field == "" || p.WeighIn != "w" {
+				if p.Message.String() == "" || p.Field == "" || p.WeighIn != "w" {
 					t.Errorf("%+v", p)
 				}
 			}

@@ -8,6 +8,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/mass"
+	"steelyard/internal/words"
 )
 
 // Reading is what the scale showed under one wheel.
@@ -141,14 +142,14 @@ type checker struct {
 }
 
 func (c *checker) add(severity, field, format string, args ...any) {
-	p := document.Problem{Severity: severity, Field: field, Message: fmt.Sprintf(format, args...)}
+	p := document.Problem{Severity: severity, Field: field, Message: words.Plain(fmt.Sprintf(format, args...))}
 	if c.of != nil {
 		p.WeighIn = c.of.ID
 		name := c.of.Name
 		if name == "" {
 			name = c.of.ID
 		}
-		p.Message = "Weigh-in “" + short(name) + "”: " + p.Message
+		p.Message = words.Plain("Weigh-in “" + short(name) + "”: " + p.Message.String())
 	}
 	c.problems = append(c.problems, p)
 }

@@ -74,7 +74,7 @@ func TestRiddenIsNotRaised(t *testing.T) {
 		got, _ := weighin.Read(&w, s)
 		d := document.Document{Show: document.Show{Mass: "g", Length: "mm"}, Builds: []document.Build{{ID: "a", Name: "A"}}, WeighIns: []document.WeighIn{w}}
 		told := slices.ContainsFunc(document.Check(&d), func(p document.Problem) bool {
-			return p.Severity == document.SeverityError && p.Field == "readings.0.raised" && strings.Contains(p.Message, "nobody sits on a bike with a raised wheel")
+			return p.Severity == document.SeverityError && p.Field == "readings.0.raised" && strings.Contains(p.Message.String(), "nobody sits on a bike with a raised wheel")
 		})
 		if ridden := state == document.Ridden; told != ridden || (len(got) == 1) != ridden {
 			t.Errorf("%s: told %v, taken %+v", state, told, got)
@@ -119,7 +119,7 @@ func TestReadProblems(t *testing.T) {
 		}
 		p := problems[0]
 		if p.Field != "readings.1."+c.field || p.WeighIn != "w1" || p.Severity != severity ||
-			!strings.HasPrefix(p.Message, "Weigh-in “long long") || !strings.Contains(p.Message, "”: Reading 2: ") || !strings.Contains(p.Message, c.says) || len(p.Message) > 300 {
+			!strings.HasPrefix(p.Message.String(), "Weigh-in “long long") || !strings.Contains(p.Message.String(), "”: Reading 2: ") || !strings.Contains(p.Message.String(), c.says) || len(p.Message.String()) > 300 {
 			t.Errorf("%s: %+v", c.name, p)
 		}
 	}

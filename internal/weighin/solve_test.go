@@ -365,8 +365,8 @@ func TestUnsolved(t *testing.T) {
 			continue
 		}
 		for _, s := range c.says {
-			if !strings.Contains(problems[0].Message, s) {
-				t.Errorf("%s: %q does not say %q", c.name, problems[0].Message, s)
+			if !strings.Contains(problems[0].Message.String(), s) {
+				t.Errorf("%s: %q does not say %q", c.name, problems[0].Message.String(), s)
 			}
 		}
 		if m != nil && strings.HasSuffix(c.field, "mass_g") {
@@ -376,7 +376,7 @@ func TestUnsolved(t *testing.T) {
 			near(t, c.name+": total", m.Total.Value, 94, 1e-9)
 		}
 	}
-	if m, problems := weighin.Solve(weighin.Stand{}, []weighin.Reading{f, r}, 1); m != nil || len(problems) != 1 || !strings.Contains(problems[0].Message, "wheelbase") {
+	if m, problems := weighin.Solve(weighin.Stand{}, []weighin.Reading{f, r}, 1); m != nil || len(problems) != 1 || !strings.Contains(problems[0].Message.String(), "wheelbase") {
 		t.Errorf("without a geometry: %v, %v", m, problems)
 	}
 }

@@ -433,8 +433,8 @@ func TestBlock(t *testing.T) {
 	if r == nil || r.Block == nil || !r.Block.Enough {
 		t.Fatalf("%+v, %v", r, problems)
 	}
-	if len(problems) != 1 || problems[0].Field != "readings.2.height_mm" || problems[0].WeighIn != "w1" || !strings.HasPrefix(problems[0].Message, "Weigh-in “In the yard”: The height") || problems[0].Severity != document.SeverityWarning ||
-		!strings.Contains(problems[0].Message, fmt.Sprintf("a block of %.0f mm", r.Block.Height*1000)) {
+	if len(problems) != 1 || problems[0].Field != "readings.2.height_mm" || problems[0].WeighIn != "w1" || !strings.HasPrefix(problems[0].Message.String(), "Weigh-in “In the yard”: The height") || problems[0].Severity != document.SeverityWarning ||
+		!strings.Contains(problems[0].Message.String(), fmt.Sprintf("a block of %.0f mm", r.Block.Height*1000)) {
 		t.Errorf("%+v", problems)
 	}
 	for _, c := range []struct {
@@ -460,7 +460,7 @@ func TestBlock(t *testing.T) {
 		}
 	}
 	r, problems = weighin.Weigh(visit(bike, items, 2000, 60), bike, items)
-	if r == nil || r.Block == nil || r.Block.Enough || len(problems) == 0 || !strings.Contains(problems[len(problems)-1].Message, "too coarse") {
+	if r == nil || r.Block == nil || r.Block.Enough || len(problems) == 0 || !strings.Contains(problems[len(problems)-1].Message.String(), "too coarse") {
 		t.Errorf("with a scale of 2 kg: %+v, %v", r, problems)
 	}
 }
@@ -475,8 +475,8 @@ func TestSuspension(t *testing.T) {
 	}
 	w := visit(bike, items, 100, 300)
 	_, problems := weighin.Weigh(w, bike, items)
-	if len(problems) != 2 || problems[0].Field != "state" || !strings.Contains(problems[0].Message, "30 mm") ||
-		problems[1].Field != "readings" || !strings.Contains(problems[1].Message, "Lock it") {
+	if len(problems) != 2 || problems[0].Field != "state" || !strings.Contains(problems[0].Message.String(), "30 mm") ||
+		problems[1].Field != "readings" || !strings.Contains(problems[1].Message.String(), "Lock it") {
 		t.Errorf("%+v", problems)
 	}
 	// With a rider it sits as it is built to, and no wheel is raised: there is

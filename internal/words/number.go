@@ -3,11 +3,21 @@ package words
 import (
 	"math"
 	"strconv"
+	"strings"
 )
 
 // Number is a figure of the user's, written back without an exponent and without
 // a tail of zeros.
 type Number float64
+
+// In writes the number with the decimal sign of a language.
+func (n Number) In(w *Words) string {
+	s := n.String()
+	if w.Comma() {
+		s = strings.Replace(s, ".", ",", 1)
+	}
+	return s
+}
 
 // String writes the number with a decimal point.
 func (n Number) String() string {

@@ -5,9 +5,6 @@ import "strings"
 // most is how many characters of a user's text a sentence can bear.
 const most = 40
 
-// Quote puts a text of the user's into quotes, shortened.
-func Quote(s string) string { return `"` + Shorten(s) + `"` }
-
 // Shorten cuts a text of the user's to what a sentence can bear, and makes one
 // line of it.
 func Shorten(s string) string { return ShortenTo(s, most) }

@@ -67,6 +67,17 @@ func (w *Words) Say(key string, pairs ...string) string { return Fill(w.Label(ke
 // pairs. What is filled in is not looked at again, so that a name may hold
 // braces.
 func Fill(template string, pairs ...string) string {
+	return fill(template, func(name string) string {
+		for i := 0; i+1 < len(pairs); i += 2 {
+			if pairs[i] == name {
+				return pairs[i+1]
+			}
+		}
+		return "{" + name + "}"
+	})
+}
+
+func fill(template string, value func(name string) string) string {
 	var b strings.Builder
 	for {
 		open := strings.IndexByte(template, '{')
@@ -78,18 +89,9 @@ func Fill(template string, pairs ...string) string {
 			break
 		}
 		b.WriteString(template[:open])
-		b.WriteString(lookUp(template[open+1:open+length], pairs))
+		b.WriteString(value(template[open+1 : open+length]))
 		template = template[open+length+1:]
 	}
 	b.WriteString(template)
 	return b.String()
-}
-
-func lookUp(name string, pairs []string) string {
-	for i := 0; i+1 < len(pairs); i += 2 {
-		if pairs[i] == name {
-			return pairs[i+1]
-		}
-	}
-	return "{" + name + "}"
 }

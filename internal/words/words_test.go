@@ -63,10 +63,10 @@ func TestShorten(t *testing.T) {
 	}
 }
 
-func TestListOf(t *testing.T) {
+func TestChoose(t *testing.T) {
 	for want, list := range map[string][]string{"": nil, `"a"`: {"a"}, `"a" or "b"`: {"a", "b"}, `"a", "b" or "c"`: {"a", "b", "c"}} {
-		if got := words.ListOf(list); got != want {
-			t.Errorf("ListOf(%q) = %s, want %s", list, got, want)
+		if got := words.Choose(list).String(); got != want {
+			t.Errorf("Choose(%q) = %s, want %s", list, got, want)
 		}
 	}
 }

@@ -182,7 +182,7 @@ func ridden(frame *document.Build, posture string) scene.Subject {
 		ID: "rider", Name: "Rider", Stature: 1750, Mass: 72000, Clothing: 2500, Shoes: 800, Table: "female", Posture: posture,
 	})
 	if body == nil {
-		panic(problems[0].Message)
+		panic(problems[0].Message.String())
 	}
 	for _, l := range body.Outline() {
 		s.Rider = append(s.Rider, scene.Limb{From: l.From, To: l.To, R: l.R, S: l.S, Member: member(l.Name)})
@@ -226,7 +226,7 @@ func member(name string) scene.Member {
 func assemble(name string, frame *document.Build, lists ...[]part) scene.Subject {
 	bike, problems := geometry.Pose(frame)
 	if bike == nil {
-		panic(problems[0].Message)
+		panic(problems[0].Message.String())
 	}
 	s := scene.Subject{Name: name, Bike: bike, RearRack: true, RearRotor: 0.080, FrontRotor: 0.090}
 	for _, list := range lists {
