@@ -67,9 +67,9 @@ var structured = map[string]reflect.Type{
 	"picture#drawing":   nil, // those keys of a View that a drawing looks at
 }
 
-// bridged are all functions of a stage and of the package.
+// bridged are all functions of a stage and of its session.
 func bridged(s *Stage) map[string]Function {
-	all := maps.Clone(Functions)
+	all := s.Session.Functions()
 	maps.Copy(all, s.Functions())
 	return all
 }
@@ -79,7 +79,7 @@ type object = map[string]any
 // Every function has a schema, and nothing else has one.
 func TestSchemaNamesTheFunctions(t *testing.T) {
 	properties := schematest.Value(t, "bridge", "properties").(object)
-	if got, want := slices.Sorted(maps.Keys(properties)), slices.Sorted(maps.Keys(bridged(&Stage{}))); !slices.Equal(got, want) {
+	if got, want := slices.Sorted(maps.Keys(properties)), slices.Sorted(maps.Keys(bridged(&Stage{Session: new(Session)}))); !slices.Equal(got, want) {
 		t.Errorf("the schema has %v, the bridge %v", got, want)
 	}
 	for name := range told {
@@ -136,7 +136,7 @@ func TestSchemaFollowsTheTypesOfArguments(t *testing.T) {
 
 // Real answers, of every function and good and bad, fit their schema.
 func TestAnswersFitTheSchema(t *testing.T) {
-	s := &Stage{}
+	s := &Stage{Session: new(Session)}
 	functions := bridged(s)
 	demo := functions["demo"]()
 	d, problems := document.Open([]byte(demo))

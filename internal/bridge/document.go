@@ -9,51 +9,20 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
-	"steelyard/internal/report"
 	"steelyard/internal/words"
 )
 
-// latest is the last document evaluated. After every edit the page asks for
-// figures and for a picture of the same text.
-var latest struct {
-	sync.Mutex
-	evaluator  report.Evaluator
-	text       string
-	evaluation *report.Evaluation
-	answer     string // the report as text, once it was asked for
-}
-
-// evaluation evaluates a text, or finds it evaluated. What it returns must not
-// be changed.
-func evaluation(text string) *report.Evaluation {
-	latest.Lock()
-	defer latest.Unlock()
-	return latestOf(text)
-}
-
-// latestOf is evaluation with the lock held.
-func latestOf(text string) *report.Evaluation {
-	if latest.evaluation == nil || latest.text != text {
-		latest.evaluation = nil // should there be a panic
-		e := latest.evaluator.Evaluate(text)
-		latest.text, latest.evaluation, latest.answer = text, e, ""
-	}
-	return latest.evaluation
-}
-
 // evaluate answers a document with its report.
-func evaluate(text string) string {
-	latest.Lock()
-	defer latest.Unlock()
-	e := latestOf(text)
-	if latest.answer == "" {
+func (s *Session) evaluate(text string) string {
+	e := s.evaluated(text)
+	if s.answer == "" {
 		out, err := e.Text()
 		if err != nil {
 			return problem("", "The report could not be written: "+err.Error()+".")
 		}
-		latest.answer = out
+		s.answer = out
 	}
-	return latest.answer
+	return s.answer
 }
 
 // opened is the answer to open.
@@ -64,7 +33,7 @@ type opened struct {
 
 // open answers a text with the document in it, brought to this version and with
 // every default filled in, or null; and with what is wrong or was put right.
-func open(text string) string {
+func (s *Session) open(text string) string {
 	d, problems := document.Open([]byte(text))
 	return openedAs(d, problems)
 }
@@ -89,25 +58,6 @@ func demo() string { return embedded("demo/travel.json") }
 
 // englishWords answers with the labels of all keys.
 func englishWords() string { return embedded("words/en.json") }
-
-// speak takes the words of another language, as englishWords answers with the English
-// ones; an empty text is English again. What was evaluated is forgotten, since
-// its report is in the language before.
-func speak(text string) string {
-	var spoken *words.Words
-	if text != "" {
-		var err error
-		if spoken, err = words.New([]byte(text)); err != nil {
-			return problem("", "The words cannot be read: "+err.Error()+".")
-		}
-	}
-	latest.Lock()
-	defer latest.Unlock()
-	report.Speak(spoken)
-	latest.evaluator, latest.evaluation = report.Evaluator{}, nil
-	forgetWords()
-	return ""
-}
 
 func embedded(path string) string {
 	text, err := data.Files.ReadFile(path)
@@ -178,7 +128,7 @@ func kinds() string {
 
 // encodeLink answers with a document packed for the part of an address after
 // the #.
-func encodeLink(text string) string {
+func (s *Session) encodeLink(text string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
 		return refusal(problems)
@@ -195,7 +145,7 @@ func encodeLink(text string) string {
 }
 
 // decodeLink answers like open.
-func decodeLink(fragment string) string {
+func (s *Session) decodeLink(fragment string) string {
 	text, err := document.DecodeLink(fragment)
 	if err != nil {
 		return openedAs(nil, []document.Problem{{Severity: document.SeverityError, Message: words.Plain(sentence(err.Error()))}})

@@ -1,31 +1,12 @@
 package bridge
 
 import (
-	"sync"
-
 	"github.com/goccy/go-json"
 
 	"steelyard/internal/document"
 	"steelyard/internal/parts"
-	"steelyard/internal/report"
 	"steelyard/internal/units"
 )
-
-// finding is what find and findParts search in, made when it is first asked for
-// and forgotten when the language changes.
-var finding struct {
-	sync.Mutex
-	finder  *parts.Finder
-	listing *parts.Listing
-	of      *report.Evaluation // that the listing is of
-	build   string
-}
-
-func forgetWords() {
-	finding.Lock()
-	defer finding.Unlock()
-	finding.finder, finding.listing, finding.of = nil, nil, nil
-}
 
 // wanted are the options of find.
 type wanted struct {
@@ -64,7 +45,7 @@ type found struct {
 // find answers what somebody typed, a name and perhaps a mass, and options with
 // the entries of the catalogue, or of the lists of goods or bags, that are meant,
 // and with the name and the mass for a thing of one's own.
-func find(typed, options string) string {
+func (s *Session) find(typed, options string) string {
 	var o wanted
 	if options != "" {
 		if err := json.Unmarshal([]byte(options), &o); err != nil {
@@ -77,23 +58,21 @@ func find(typed, options string) string {
 	} else {
 		out.Name = name
 	}
-	finding.Lock()
-	defer finding.Unlock()
-	if finding.finder == nil {
-		finding.finder = parts.NewFinder(report.Label)
+	if s.finder == nil {
+		s.finder = parts.NewFinder(s.words.Label)
 	}
 	out.Found = []string{}
 	switch o.Of {
 	case "parts":
-		for _, e := range finding.finder.Parts(out.Name, o.On.build(), o.Limit) {
+		for _, e := range s.finder.Parts(out.Name, o.On.build(), o.Limit) {
 			out.Found = append(out.Found, e.ID)
 		}
 	case "goods":
-		for _, g := range finding.finder.Goods(out.Name, o.Limit) {
+		for _, g := range s.finder.Goods(out.Name, o.Limit) {
 			out.Found = append(out.Found, g.ID)
 		}
 	case "bags":
-		for _, b := range finding.finder.Bags(out.Name, o.Limit) {
+		for _, b := range s.finder.Bags(out.Name, o.Limit) {
 			out.Found = append(out.Found, b.ID)
 		}
 	default:
@@ -104,8 +83,8 @@ func find(typed, options string) string {
 
 // findParts answers a document, the id of a build and what somebody typed with
 // the ids of the build's parts that are meant, in its order.
-func findParts(args ...string) string {
-	e := evaluation(argument(args, 0))
+func (s *Session) findParts(args ...string) string {
+	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
 	}
@@ -114,10 +93,8 @@ func findParts(args ...string) string {
 	if b == nil {
 		return failed(noBuild(id))
 	}
-	finding.Lock()
-	defer finding.Unlock()
-	if finding.of != e || finding.build != id || finding.listing == nil {
-		finding.listing, finding.of, finding.build = parts.NewListing(b, report.Label), e, id
+	if of := (listed{e, id}); s.listing == nil || s.listingOf != of {
+		s.listing, s.listingOf = parts.NewListing(b, s.words.Label), of
 	}
-	return answer(finding.listing.Find(argument(args, 2)))
+	return answer(s.listing.Find(argument(args, 2)))
 }

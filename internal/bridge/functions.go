@@ -10,57 +10,71 @@ import (
 // Function is a function that the page may call.
 type Function = func(args ...string) string
 
-// Functions are the functions without memory, by name. Those that deal with
-// what the canvas shows are methods of [Stage].
-var Functions = map[string]Function{
-	"evaluate":           one(evaluate),
-	"open":               one(open),
-	"blank":              none(blank),
-	"demo":               none(demo),
-	"catalogue":          none(catalogue),
-	"words":              none(englishWords),
-	"speak":              one(speak),
-	"stations":           none(stations),
-	"kinds":              none(kinds),
-	"goods":              none(goods),
-	"newRider":           none(newRider),
-	"newIDs":             newIDs,
-	"halfWidth":          two(halfWidth),
-	"partFromEntry":      one(partFromEntry),
-	"bagFromEntry":       one(bagFromEntry),
-	"goodFromEntry":      one(goodFromEntry),
-	"partFromWords":      two(partFromWords),
-	"bagFromWords":       two(bagFromWords),
-	"goodFromWords":      two(goodFromWords),
-	"fileText":           one(fileText),
-	"find":               two(find),
-	"findParts":          findParts,
-	"copyLoad":           copyLoad,
-	"weighIn":            two(weighIn),
-	"weighInDrawing":     weighInDrawing,
-	"packStart":          two(packStart),
-	"packRun":            one(packRun),
-	"packApply":          one(packApply),
-	"packStop":           none(packStop),
-	"encodeLink":         one(encodeLink),
-	"decodeLink":         one(decodeLink),
-	"readPartsCSV":       two(readPartsCSV),
-	"partsCSV":           partsCSV,
-	"partsMarkdown":      partsMarkdown,
-	"luggageCSV":         luggageCSV,
-	"luggageMarkdown":    luggageMarkdown,
-	"figuresCSV":         figuresCSV,
-	"differenceCSV":      differenceCSV,
-	"figuresMarkdown":    figuresMarkdown,
-	"differenceMarkdown": differenceMarkdown,
-	"statesCSV":          statesCSV,
-	"statesMarkdown":     statesMarkdown,
-	"notes":              two(notes),
-	"provenance":         two(provenance),
-	"parseMass":          two(parseMass),
-	"parseLength":        two(parseLength),
-	"svg":                two(drawSVG),
-	"version":            none(report.Program),
+// Functions are the functions that a page calls, by name, but for those of what
+// its canvas shows: see [Stage.Functions].
+func (s *Session) Functions() map[string]Function {
+	return s.alone(map[string]Function{
+		"evaluate":           one(s.evaluate),
+		"open":               one(s.open),
+		"blank":              none(blank),
+		"demo":               none(demo),
+		"catalogue":          none(catalogue),
+		"words":              none(englishWords),
+		"speak":              one(s.speak),
+		"stations":           none(stations),
+		"kinds":              none(kinds),
+		"goods":              none(goods),
+		"newRider":           none(newRider),
+		"newIDs":             s.newIDs,
+		"halfWidth":          two(s.halfWidth),
+		"partFromEntry":      one(s.partFromEntry),
+		"bagFromEntry":       one(s.bagFromEntry),
+		"goodFromEntry":      one(s.goodFromEntry),
+		"partFromWords":      two(s.partFromWords),
+		"bagFromWords":       two(s.bagFromWords),
+		"goodFromWords":      two(s.goodFromWords),
+		"fileText":           one(s.fileText),
+		"find":               two(s.find),
+		"findParts":          s.findParts,
+		"copyLoad":           s.copyLoad,
+		"weighIn":            two(s.weighIn),
+		"weighInDrawing":     s.weighInDrawing,
+		"packStart":          two(s.packStart),
+		"packRun":            one(s.packRun),
+		"packApply":          one(s.packApply),
+		"packStop":           none(s.packStop),
+		"encodeLink":         one(s.encodeLink),
+		"decodeLink":         one(s.decodeLink),
+		"readPartsCSV":       two(s.readPartsCSV),
+		"partsCSV":           s.partsCSV,
+		"partsMarkdown":      s.partsMarkdown,
+		"luggageCSV":         s.luggageCSV,
+		"luggageMarkdown":    s.luggageMarkdown,
+		"figuresCSV":         s.figuresCSV,
+		"differenceCSV":      s.differenceCSV,
+		"figuresMarkdown":    s.figuresMarkdown,
+		"differenceMarkdown": s.differenceMarkdown,
+		"statesCSV":          s.statesCSV,
+		"statesMarkdown":     s.statesMarkdown,
+		"notes":              two(s.notes),
+		"provenance":         two(s.provenance),
+		"parseMass":          two(s.parseMass),
+		"parseLength":        two(s.parseLength),
+		"svg":                two(s.drawSVG),
+		"version":            none(report.Program),
+	})
+}
+
+// alone makes functions wait for each other: they share the session.
+func (s *Session) alone(functions map[string]Function) map[string]Function {
+	for name, f := range functions {
+		functions[name] = func(args ...string) string {
+			s.mu.Lock()
+			defer s.mu.Unlock()
+			return f(args...)
+		}
+	}
+	return functions
 }
 
 // none, one and two fit functions of so many arguments. Missing ones are empty,

@@ -19,7 +19,7 @@ var goods = sync.OnceValue(func() string { return answer(templates{parts.Goods()
 // copyLoad answers a document, the id of a load and a name like open, with a
 // copy of the load under that name at the end: its bags and goods keep their
 // ids, which is how two loads are told apart.
-func copyLoad(args ...string) string {
+func (s *Session) copyLoad(args ...string) string {
 	d, problems := document.Open([]byte(argument(args, 0)))
 	if d == nil {
 		return refusal(problems)

@@ -14,30 +14,18 @@ import (
 
 // What becomes part of a document is made here: the page puts it in.
 
-// documentOf reads a document, or finds it read: mostly it is the one that was
-// evaluated last.
-func documentOf(text string) (*document.Document, []document.Problem) {
-	latest.Lock()
-	if e := latest.evaluation; e != nil && latest.text == text && e.Document != nil {
-		latest.Unlock()
-		return e.Document, nil
-	}
-	latest.Unlock()
-	return document.Open([]byte(text))
-}
-
 // mostIDs is how many ids are given at once: as many as a list may have parts.
 const mostIDs = 100_000
 
 // newIDs answers a document, a sort of thing and how many of them there will be
 // with a list of ids that no such thing in the document has. The sorts are
 // "part", "build", "rider", "load", "bag", "good", "weigh_in" and "scale".
-func newIDs(args ...string) string {
+func (s *Session) newIDs(args ...string) string {
 	n, err := strconv.Atoi(argument(args, 2))
 	if err != nil || n < 0 || n > mostIDs {
 		return problem("n", fmt.Sprintf("The number of ids should be a whole number from 0 to %d.", mostIDs))
 	}
-	d, problems := documentOf(argument(args, 0))
+	d, problems := s.document(argument(args, 0))
 	if d == nil {
 		return refusal(problems)
 	}
@@ -51,7 +39,7 @@ func newIDs(args ...string) string {
 
 // halfWidth answers a basis and a mass, g, with {"value": grams}: the half-width
 // that such a mass has when nobody states one.
-func halfWidth(basis, mass string) string {
+func (s *Session) halfWidth(basis, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
 		return problem("mass_g", sentence(err.Error()))
@@ -69,14 +57,14 @@ func grams(mass string) (float64, error) {
 
 // partFromEntry answers the id of an entry of the catalogue with a part like it,
 // bagFromEntry and goodFromEntry those of the goods to pack. None has an id.
-func partFromEntry(id string) string {
+func (s *Session) partFromEntry(id string) string {
 	if e := parts.EntryByID(id); e != nil {
 		return answer(e.Part(""))
 	}
 	return noEntry(id)
 }
 
-func bagFromEntry(id string) string {
+func (s *Session) bagFromEntry(id string) string {
 	for i := range parts.Bags() {
 		if e := &parts.Bags()[i]; e.ID == id {
 			return answer(e.Bag(""))
@@ -85,7 +73,7 @@ func bagFromEntry(id string) string {
 	return noEntry(id)
 }
 
-func goodFromEntry(id string) string {
+func (s *Session) goodFromEntry(id string) string {
 	for i := range parts.Goods() {
 		if e := &parts.Goods()[i]; e.ID == id {
 			return answer(e.Good(""))
@@ -101,7 +89,7 @@ func noEntry(id string) string {
 // partFromWords answers a name and a mass, g, with a part: a guess. It is read
 // as a list of one line, so that what is typed and what is pasted are told
 // apart alike. Like those below, it has no id.
-func partFromWords(name, mass string) string {
+func (s *Session) partFromWords(name, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
 		return problem("mass_g", sentence(err.Error()))
@@ -121,7 +109,7 @@ func partFromWords(name, mass string) string {
 }
 
 // bagFromWords answers likewise with a bag on the rack's deck.
-func bagFromWords(name, mass string) string {
+func (s *Session) bagFromWords(name, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
 		return problem("mass_g", sentence(err.Error()))
@@ -130,7 +118,7 @@ func bagFromWords(name, mass string) string {
 }
 
 // goodFromWords answers likewise with a good that is not packed yet.
-func goodFromWords(name, mass string) string {
+func (s *Session) goodFromWords(name, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
 		return problem("mass_g", sentence(err.Error()))
@@ -142,8 +130,8 @@ func goodFromWords(name, mass string) string {
 func newRider() string { return answer(document.NewRider()) }
 
 // fileText answers a document with the text of its file.
-func fileText(text string) string {
-	d, problems := documentOf(text)
+func (s *Session) fileText(text string) string {
+	d, problems := s.document(text)
 	if d == nil {
 		return refusal(problems)
 	}

@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
 	"github.com/goccy/go-json"
 
@@ -23,14 +22,9 @@ import (
 // was found into the document. The answer to every step says how good the best
 // packing so far is, and how much better any other could be.
 
-// packWork is the packing in hand; a new one takes its place.
-var packWork struct {
-	sync.Mutex
-	*session
-}
-
-// session is a packing at work.
-type session struct {
+// packer is a packing at work.
+type packer struct {
+	words *words.Words
 	doc   document.Document // with the one build and the one load, ridden and full
 	build string
 	load  document.Load // as it was at the start
@@ -67,7 +61,7 @@ const goodEnough = 0.05
 type packed struct {
 	Build      string     `json:"build"`
 	Load       string     `json:"load"`
-	Running    bool       `json:"running"` // whether there is a session
+	Running    bool       `json:"running"` // whether there is a packer
 	Done       bool       `json:"done"`
 	Nodes      int        `json:"nodes"`
 	Incumbent  *float64   `json:"incumbent"` // aim of the best packing so far; null while there is none
@@ -141,10 +135,8 @@ type shortage struct {
 }
 
 // packStart begins to pack a load of a document anew, and ends what was in hand.
-func packStart(text, options string) string {
-	packWork.Lock()
-	defer packWork.Unlock()
-	packWork.session = nil
+func (s *Session) packStart(text, options string) string {
+	s.packer = nil
 	var o packOptions
 	if options != "" {
 		if err := json.Unmarshal([]byte(options), &o); err != nil {
@@ -155,16 +147,16 @@ func packStart(text, options string) string {
 	if d == nil {
 		return refusal(problems)
 	}
-	s, wrong := newSession(d, &o)
+	p, wrong := newPacker(d, &o, s.words)
 	if wrong != nil {
 		return failed(*wrong)
 	}
-	packWork.session = s
-	return answer(s.tell())
+	s.packer = p
+	return answer(p.tell())
 }
 
-func newSession(d *document.Document, o *packOptions) (*session, *document.Problem) {
-	fault := func(p document.Problem) (*session, *document.Problem) {
+func newPacker(d *document.Document, o *packOptions, language *words.Words) (*packer, *document.Problem) {
+	fault := func(p document.Problem) (*packer, *document.Problem) {
 		p.Severity = document.SeverityError
 		return nil, &p
 	}
@@ -203,7 +195,7 @@ func newSession(d *document.Document, o *packOptions) (*session, *document.Probl
 			return nil, &p
 		}
 	}
-	w := report.Weigh(&one).Sides[0]
+	w := report.Weigh(&one, nil).Sides[0]
 	if w == nil {
 		return fault(document.Problem{Build: build, Message: words.Plain("This build has errors in its figures; put them right before packing.")})
 	}
@@ -211,7 +203,7 @@ func newSession(d *document.Document, o *packOptions) (*session, *document.Probl
 	if len(p.Bags) == 0 {
 		return fault(document.Problem{Load: load, Field: "bags", Message: words.Plain("No bag of this load is in a place of this bike; put that right before packing.")})
 	}
-	s := &session{doc: one, build: build, load: *l, goods: p.Goods, bags: p.Bags}
+	s := &packer{words: language, doc: one, build: build, load: *l, goods: p.Goods, bags: p.Bags}
 	s.load.Bags, s.load.Goods = slices.Clone(l.Bags), slices.Clone(l.Goods)
 	s.task = s.newTask(p, &aim, b.Ratings, w)
 	s.before = s.undecided(s.load.Goods)
@@ -234,7 +226,7 @@ func newSession(d *document.Document, o *packOptions) (*session, *document.Probl
 // newTask states a load as a task. Limits are those of the bags and of the racks
 // that they hang on; tyres, rims and the whole bike carry the goods wherever
 // these are, near enough, and are left to the ratings.
-func (s *session) newTask(p *report.Packing, aim *document.Packing, ratings []document.Rating, w *report.Weighed) *packing.Task {
+func (s *packer) newTask(p *report.Packing, aim *document.Packing, ratings []document.Rating, w *report.Weighed) *packing.Task {
 	t := &packing.Task{
 		Goods: make([]packing.Good, len(s.goods)),
 		Bags:  make([]packing.Bag, len(s.bags)),
@@ -270,7 +262,7 @@ func (s *session) newTask(p *report.Packing, aim *document.Packing, ratings []do
 			continue
 		}
 		limit := packing.Limit{
-			Name: report.Label("rating." + r.What), Share: make([]float64, len(s.bags)), Permitted: max(0, r.Limit/1000-rack.Fixed),
+			Name: s.words.Label("rating." + r.What), Share: make([]float64, len(s.bags)), Permitted: max(0, r.Limit/1000-rack.Fixed),
 		}
 		for j, i := range s.bags {
 			if slices.Contains(rack.Bags, i) {
@@ -287,9 +279,9 @@ func (s *session) newTask(p *report.Packing, aim *document.Packing, ratings []do
 
 // keepFuelApart lets fuel stay in the bag that it is in, and keeps food out of
 // that bag but for what is pinned there. Fuel that is in no bag goes to the bag
-// that [session.fuelBag] finds for it. Nothing is asked where food would be left
+// that [packer.fuelBag] finds for it. Nothing is asked where food would be left
 // without a bag.
-func (s *session) keepFuelApart(t *packing.Task) {
+func (s *packer) keepFuelApart(t *packing.Task) {
 	holds := make([]bool, len(t.Bags)) // fuel
 	var loose []int
 	for k, i := range s.goods {
@@ -326,7 +318,7 @@ func (s *session) keepFuelApart(t *packing.Task) {
 // already, or else the smallest in which no food is pinned; it has room for all
 // of it beside what stays there. It is -1 where there is none: the fuel then goes
 // anywhere.
-func (s *session) fuelBag(t *packing.Task, holds []bool, loose []int) int {
+func (s *packer) fuelBag(t *packing.Task, holds []bool, loose []int) int {
 	volume, mass := 0.0, 0.0
 	for _, k := range loose {
 		n := float64(t.Goods[k].Quantity)
@@ -364,7 +356,7 @@ const (
 )
 
 // packRun looks at so many more parts of the search.
-func packRun(nodes string) string {
+func (s *Session) packRun(nodes string) string {
 	n := usualNodes
 	if nodes != "" {
 		v, err := strconv.Atoi(nodes)
@@ -373,28 +365,24 @@ func packRun(nodes string) string {
 		}
 		n = v
 	}
-	packWork.Lock()
-	defer packWork.Unlock()
-	s := packWork.session
-	if s == nil {
+	p := s.packer
+	if p == nil {
 		return nothingPacked()
 	}
-	if s.solve != nil {
-		s.solve.Run(n)
+	if p.solve != nil {
+		p.solve.Run(n)
 	}
-	return answer(s.tell())
+	return answer(p.tell())
 }
 
 // packStop ends the packing in hand and answers with what it has found.
-func packStop() string {
-	packWork.Lock()
-	defer packWork.Unlock()
-	s := packWork.session
-	if s == nil {
+func (s *Session) packStop() string {
+	p := s.packer
+	if p == nil {
 		return nothingPacked()
 	}
-	packWork.session = nil
-	out := s.tell()
+	s.packer = nil
+	out := p.tell()
 	out.Running = false
 	return answer(out)
 }
@@ -403,31 +391,29 @@ func nothingPacked() string { return problem("", "Nothing is being packed; start
 
 // packApply answers a document like open, with its load packed as was found
 // best. A good that is spread over bags becomes a line for each of them.
-func packApply(text string) string {
-	packWork.Lock()
-	defer packWork.Unlock()
-	s := packWork.session
-	if s == nil {
+func (s *Session) packApply(text string) string {
+	p := s.packer
+	if p == nil {
 		return nothingPacked()
 	}
 	d, problems := document.Open([]byte(text))
 	if d == nil {
 		return refusal(problems)
 	}
-	l := d.Load(s.load.ID)
-	if l == nil || !reflect.DeepEqual(l.Bags, s.load.Bags) || !reflect.DeepEqual(l.Goods, s.load.Goods) {
-		return failed(document.Problem{Severity: document.SeverityError, Load: s.load.ID, Message: words.Plain("The load has changed since it began to be packed; start packing again.")})
+	l := d.Load(p.load.ID)
+	if l == nil || !reflect.DeepEqual(l.Bags, p.load.Bags) || !reflect.DeepEqual(l.Goods, p.load.Goods) {
+		return failed(document.Problem{Severity: document.SeverityError, Load: p.load.ID, Message: words.Plain("The load has changed since it began to be packed; start packing again.")})
 	}
-	p := s.best()
-	if p == nil {
-		return failed(document.Problem{Severity: document.SeverityError, Load: s.load.ID, Message: words.Plain("There is no packing yet that keeps every limit.")})
+	best := p.best()
+	if best == nil {
+		return failed(document.Problem{Severity: document.SeverityError, Load: p.load.ID, Message: words.Plain("There is no packing yet that keeps every limit.")})
 	}
-	l.Goods = s.apply(d, p)
+	l.Goods = p.apply(d, best)
 	return openedAs(d, problems)
 }
 
 // best is the best packing so far, nil when there is none.
-func (s *session) best() packing.Packing {
+func (s *packer) best() packing.Packing {
 	if s.solve == nil {
 		return nil
 	}
@@ -443,7 +429,7 @@ type heap struct {
 }
 
 // heaps gathers the goods of a packing, in the order of the load.
-func (s *session) heaps(p packing.Packing) []*heap {
+func (s *packer) heaps(p packing.Packing) []*heap {
 	bag := map[string]int{"": -1}
 	for i := range s.load.Bags {
 		bag[s.load.Bags[i].ID] = i
@@ -480,7 +466,7 @@ func (s *session) heaps(p packing.Packing) []*heap {
 
 // share gives the bags of a heap to its lines: a line keeps the bag that it was
 // in, if it can. What no line is left for comes under -1.
-func (s *session) share(h *heap) map[int][]int {
+func (s *packer) share(h *heap) map[int][]int {
 	given := map[int][]int{} // bags by line
 	taken := map[int]bool{}
 	for _, i := range h.lines {
@@ -507,7 +493,7 @@ func (s *session) share(h *heap) map[int][]int {
 }
 
 // apply returns the goods of the load, packed: of each thing one line a bag.
-func (s *session) apply(d *document.Document, p packing.Packing) []document.Good {
+func (s *packer) apply(d *document.Document, p packing.Packing) []document.Good {
 	lines := make(map[int][]document.Good) // what becomes of a line
 	gone := make(map[int]bool)
 	load := d.Load(s.load.ID)
@@ -544,7 +530,7 @@ func (s *session) apply(d *document.Document, p packing.Packing) []document.Good
 }
 
 // moves are what to take out of which bag, and where to put it.
-func (s *session) moves(h *heap) []move {
+func (s *packer) moves(h *heap) []move {
 	var list []move
 	less, more := map[int]int{}, map[int]int{}
 	order := append([]int{-1}, s.bags...)
@@ -584,7 +570,7 @@ func (s *session) moves(h *heap) []move {
 }
 
 // tell says where the search stands.
-func (s *session) tell() *packed {
+func (s *packer) tell() *packed {
 	out := &packed{
 		Build: s.build, Load: s.load.ID, Running: true, Done: s.solve == nil, Moves: []move{},
 		Tolerance: round(s.task.Tolerance, 9), Before: s.terms(s.task.Start), Unrated: s.unrated(),
@@ -636,7 +622,7 @@ func (s *session) tell() *packed {
 }
 
 // unrated names the bags that have no permitted load.
-func (s *session) unrated() []string {
+func (s *packer) unrated() []string {
 	list := []string{}
 	for _, i := range s.bags {
 		if b := &s.load.Bags[i]; !(b.Permitted > 0) {
@@ -648,12 +634,12 @@ func (s *session) unrated() []string {
 
 // undecided tells of the limits that a packing is held to which are kept only
 // within the doubt of the masses, when goods are packed like that.
-func (s *session) undecided(goods []document.Good) string {
+func (s *packer) undecided(goods []document.Good) string {
 	load := s.load
 	load.Goods = goods
 	d := s.doc
 	d.Loads = []document.Load{load}
-	side := &report.EvaluateDocument(&d).Sides[0]
+	side := &report.Weigh(&d, s.words).Report.Sides[0]
 	var list []string
 	say := func(h *report.Headroom) {
 		if h != nil && h.Verdict == string(ride.Near) {
@@ -673,7 +659,7 @@ func (s *session) undecided(goods []document.Good) string {
 	return strings.Join(list, " ")
 }
 
-func (s *session) tellShortage(short *packing.Shortage) *shortage {
+func (s *packer) tellShortage(short *packing.Shortage) *shortage {
 	out := &shortage{Message: sentence(short.Error()), Goods: []string{}, Bags: []string{}}
 	for _, k := range short.Goods {
 		out.Goods = append(out.Goods, s.load.Goods[s.goods[k]].ID)
@@ -685,7 +671,7 @@ func (s *session) tellShortage(short *packing.Shortage) *shortage {
 }
 
 // terms weighs a packing.
-func (s *session) terms(p packing.Packing) terms {
+func (s *packer) terms(p packing.Packing) terms {
 	f, a := s.task.Figures(p), &s.task.Aim
 	t := terms{
 		Aim: round(f.Aim, 6), FrontShare: round(f.FrontShare, 4), Height: round(f.Height*milli, 1), Aside: round(f.Aside*milli, 1),

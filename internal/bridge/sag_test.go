@@ -31,7 +31,7 @@ func weighInOf(t *testing.T, change func(w *document.WeighIn, b *document.Build)
 		t.Fatal(err)
 	}
 	var out weighed
-	if err := json.Unmarshal([]byte(weighIn(string(text), w.ID)), &out); err != nil {
+	if err := json.Unmarshal([]byte(new(Session).weighIn(string(text), w.ID)), &out); err != nil {
 		t.Fatal(err)
 	}
 	return out

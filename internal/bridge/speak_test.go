@@ -22,7 +22,7 @@ func TestSpeak(t *testing.T) {
 		return r.Builds[0].Summary + r.Difference.Summary, call(t, "figuresMarkdown", document), call(t, "svg", document, `{"build":"gearbox","labels":true,"key":true,"units":{"mass":"kg"}}`)
 	}
 	summary, table, picture := told()
-	defer bridge.Functions["speak"]("")
+	defer functions["speak"]("")
 	if answer := call(t, "speak", string(german)); answer != "" {
 		t.Fatal(answer)
 	}
@@ -59,6 +59,25 @@ func TestSpeak(t *testing.T) {
 	for _, bad := range []string{"{", "[1]", `{"a":1}`} {
 		if problemIn(call(t, "speak", bad)) == nil {
 			t.Errorf("%s is taken for words", bad)
+		}
+	}
+}
+
+// Each page has its own language: what one session is told says nothing to
+// another.
+func TestSessionsSpeakApart(t *testing.T) {
+	text, err := os.ReadFile("../../data/words/de.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	english, german := new(bridge.Session).Functions(), new(bridge.Session).Functions()
+	document := english["demo"]()
+	if answer := german["speak"](string(text)); answer != "" {
+		t.Fatal(answer)
+	}
+	for _, name := range []string{"figuresMarkdown", "statesMarkdown"} {
+		if a, b := english[name](document), german[name](document); strings.Contains(a, "Gesamtmasse") || !strings.Contains(b, "Gesamtmasse") {
+			t.Errorf("%s: English %.200s\nGerman %.200s", name, a, b)
 		}
 	}
 }

@@ -12,10 +12,11 @@ import (
 	"steelyard/internal/stage"
 )
 
-// Stage is what the canvas shows and the user works on: the functions of the
-// bridge that remember something. The zero Stage shows nothing. It belongs to
-// one goroutine.
+// Stage is what the canvas shows and the user works on. It shows nothing at
+// first. Drawing belongs to one goroutine.
 type Stage struct {
+	Session *Session
+
 	// Redraw, when set, is called whenever the picture has changed and a frame
 	// is wanted.
 	Redraw func()
@@ -26,9 +27,11 @@ type Stage struct {
 }
 
 // Functions are the functions of the stage, by name, to stand beside the
-// package's.
+// session's.
 func (s *Stage) Functions() map[string]Function {
-	return map[string]Function{"show": two(s.Show), "pointer": one(s.Pointer), "camera": one(s.Camera), "picture": none(s.Picture)}
+	return s.Session.alone(map[string]Function{
+		"show": two(s.Show), "pointer": one(s.Pointer), "camera": one(s.Camera), "picture": none(s.Picture),
+	})
 }
 
 func (s *Stage) redraw() {
@@ -45,7 +48,7 @@ func (s *Stage) Show(text, view string) string {
 	if err != nil {
 		return problem("view", "The view cannot be read: "+err.Error()+".")
 	}
-	e := evaluation(text)
+	e := s.Session.evaluated(text)
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
 	}
@@ -70,7 +73,7 @@ func (s *Stage) Draw(width, height float64) (*scene.Scene, *scene.Palette) {
 	if s.subject == nil {
 		return nil, s.view.palette()
 	}
-	return s.stage.Draw(*s.subject, s.view.scene(), width, height), s.view.palette()
+	return s.stage.Draw(*s.subject, s.view.scene(s.Session.words), width, height), s.view.palette()
 }
 
 // Picture answers with what Draw lays out for a canvas of the size that the view

@@ -70,7 +70,7 @@ func grabbable(t *testing.T, picture *scene.Scene, b *document.Build) scene.Spot
 
 func TestStage(t *testing.T) {
 	frames := 0
-	s := &bridge.Stage{Redraw: func() { frames++ }}
+	s := &bridge.Stage{Session: session, Redraw: func() { frames++ }}
 	if picture, palette := s.Draw(width, height); picture != nil || palette == nil {
 		t.Error("a picture of nothing")
 	}
@@ -139,7 +139,7 @@ func TestStage(t *testing.T) {
 
 // What cannot be shown is told, and leaves the picture as it was.
 func TestStageKeepsThePicture(t *testing.T) {
-	s := &bridge.Stage{}
+	s := &bridge.Stage{Session: session}
 	s.Show(call(t, "demo"), gearboxView)
 	before, _ := s.Draw(width, height)
 	for _, args := range [][2]string{{"{", gearboxView}, {"", ""}, {call(t, "demo"), "{"}} {
@@ -160,7 +160,7 @@ func TestStageEmpty(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := &bridge.Stage{}
+	s := &bridge.Stage{Session: session}
 	for _, view := range []string{fmt.Sprintf(`{"build":%q,"dark":true}`, d.Builds[0].ID), `{"build":"none such","dark":true}`} {
 		if out := s.Show(string(text), view); out != "" {
 			t.Errorf("%s: %s", view, out)
@@ -177,7 +177,7 @@ func TestSubject(t *testing.T) {
 	demo := call(t, "demo")
 	e := report.EvaluateText([]byte(demo))
 	for i, w := range e.Builds {
-		s := &bridge.Stage{}
+		s := &bridge.Stage{Session: session}
 		s.Show(demo, fmt.Sprintf(`{"build":%q}`, w.Build.ID))
 		picture, _ := s.Draw(width, height)
 		seen := map[string]bool{}
@@ -202,10 +202,10 @@ func TestSubject(t *testing.T) {
 
 // The stage's functions stand beside the others under their own names.
 func TestStageFunctions(t *testing.T) {
-	s := &bridge.Stage{}
+	s := &bridge.Stage{Session: session}
 	f := s.Functions()
 	for _, name := range []string{"show", "pointer", "camera", "picture"} {
-		if f[name] == nil || bridge.Functions[name] != nil {
+		if f[name] == nil || functions[name] != nil {
 			t.Errorf("%s", name)
 		}
 		for _, args := range [][]string{nil, {""}, {"null", "null"}} {
@@ -218,7 +218,7 @@ func FuzzPointer(f *testing.F) {
 	f.Add(`{"type":"down","x":500,"y":400,"kind":"mouse"}`, `{"type":"move","x":1e308,"y":0,"kind":"mouse"}`, "in")
 	f.Add(`{"type":"wheel","delta":1e9}`, `{"type":"up","id":3}`, "fit")
 	f.Fuzz(func(t *testing.T, first, second, command string) {
-		s := &bridge.Stage{}
+		s := &bridge.Stage{Session: session}
 		s.Show(call(t, "demo"), gearboxView)
 		s.Draw(width, height)
 		s.Pointer(first)
@@ -235,7 +235,7 @@ func FuzzPointer(f *testing.F) {
 
 func BenchmarkShow(b *testing.B) {
 	text := call(b, "demo")
-	s := &bridge.Stage{}
+	s := &bridge.Stage{Session: session}
 	for b.Loop() {
 		s.Show(text, gearboxView)
 		s.Draw(width, height)
@@ -245,11 +245,11 @@ func BenchmarkShow(b *testing.B) {
 // The picture for a page without a canvas is the one that the canvas would show,
 // with the camera where it is.
 func TestPicture(t *testing.T) {
-	var s bridge.Stage
+	s := &bridge.Stage{Session: session}
 	if got := s.Picture(); got != "" {
 		t.Errorf("with nothing to show: %.80q", got)
 	}
-	if problem := s.Show(bridge.Functions["demo"](), `{"build":"gearbox","side":"side","labels":true,"width":640,"height":400}`); problem != "" {
+	if problem := s.Show(functions["demo"](), `{"build":"gearbox","side":"side","labels":true,"width":640,"height":400}`); problem != "" {
 		t.Fatal(problem)
 	}
 	fitted := s.Picture()

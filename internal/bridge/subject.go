@@ -9,6 +9,7 @@ import (
 	"steelyard/internal/report"
 	"steelyard/internal/rider"
 	"steelyard/internal/scene"
+	"steelyard/internal/words"
 )
 
 // subject makes what a picture shows of a build; nil when the document does not
@@ -20,18 +21,18 @@ func subject(e *report.Evaluation, id, at string) *scene.Subject {
 			if w == nil {
 				return nil
 			}
-			return subjectOf(w)
+			return subjectOf(w, e.Words())
 		}
 	}
 	for _, w := range e.Builds {
 		if w != nil && w.Build.ID == id {
-			return subjectOf(w)
+			return subjectOf(w, e.Words())
 		}
 	}
 	return nil
 }
 
-func subjectOf(w *report.Weighed) *scene.Subject {
+func subjectOf(w *report.Weighed, language *words.Words) *scene.Subject {
 	s := &scene.Subject{
 		Name: w.Build.Name, Bike: w.Bike,
 		Markers: make([]scene.Marker, 0, len(w.Items)),
@@ -82,7 +83,7 @@ func subjectOf(w *report.Weighed) *scene.Subject {
 		s.Crank = r.Crank * degree
 	}
 	for _, p := range w.Path() {
-		s.Path = append(s.Path, scene.Stop{Place: p.Place, Name: report.Label("supplies." + string(p.Supplies))})
+		s.Path = append(s.Path, scene.Stop{Place: p.Place, Name: language.Label("supplies." + string(p.Supplies))})
 	}
 	s.Total, s.TotalPlus, _ = w.Figure("total")
 	s.Centre.X, s.CentrePlus.X, _ = w.Figure("centre_x")

@@ -16,7 +16,7 @@ import (
 
 // readPartsCSV answers a list of parts with what was found in it. The list is
 // the bytes of a file: its encoding is found out. The options, JSON, may be empty.
-func readPartsCSV(list, options string) string {
+func (s *Session) readPartsCSV(list, options string) string {
 	var o partslist.CSVOptions
 	if options != "" {
 		if err := json.Unmarshal([]byte(options), &o); err != nil {
@@ -31,69 +31,127 @@ func readPartsCSV(list, options string) string {
 // semicolons and a decimal comma; anything else is commas and a decimal point.
 const semicolon = "semicolon"
 
-// table answers a document with a table of it: the arguments are the document,
-// the style of CSV, and the date, as people write it, for the notes on how the
-// figures were obtained; without a date there are none.
-func table(write func(*report.Evaluation, report.Export) []byte) Function {
-	return func(args ...string) string {
-		e := evaluation(argument(args, 0))
-		if e.Document == nil {
-			return refusal(e.Report.Problems)
-		}
-		return string(write(e, export(e, argument(args, 1), argument(args, 2))))
+// table answers with a table of a document: args are the document, the style of
+// CSV, and the date as people write it, for the notes on how the figures were
+// obtained; without a date there are none.
+func (s *Session) table(args []string, write func(*report.Evaluation, report.Export) []byte) string {
+	e := s.evaluated(argument(args, 0))
+	if e.Document == nil {
+		return refusal(e.Report.Problems)
 	}
+	return string(write(e, s.export(e, argument(args, 1), argument(args, 2))))
 }
 
-func export(e *report.Evaluation, style, date string) report.Export {
-	x := report.Export{Semicolon: style == semicolon}
+func (s *Session) export(e *report.Evaluation, style, date string) report.Export {
+	x := report.Export{Words: s.words, Semicolon: style == semicolon}
 	if date != "" {
 		x.Notes = e.Notes(date)
 	}
 	return x
 }
 
-var figuresCSV = table(func(e *report.Evaluation, x report.Export) []byte { return report.FiguresCSV(e.Report, x) })
+// figuresCSV answers a document, a style and a date with the figures of all
+// builds as CSV.
+func (s *Session) figuresCSV(args ...string) string {
+	return s.table(args, func(e *report.Evaluation, x report.Export) []byte { return report.FiguresCSV(e.Report, x) })
+}
 
-var differenceCSV = table(func(e *report.Evaluation, x report.Export) []byte { return report.DifferenceCSV(e.Report, x) })
+// figuresMarkdown answers a document, nothing and a date with the figures of all
+// builds as Markdown.
+func (s *Session) figuresMarkdown(args ...string) string {
+	return s.table(args, func(e *report.Evaluation, x report.Export) []byte {
+		return report.FiguresMarkdown(e.Report, e.Document.Show, x)
+	})
+}
 
-var figuresMarkdown = table(func(e *report.Evaluation, x report.Export) []byte {
-	return report.FiguresMarkdown(e.Report, e.Document.Show, x)
-})
+// differenceCSV answers a document, a style and a date with the difference of
+// both sides as CSV.
+func (s *Session) differenceCSV(args ...string) string {
+	return s.table(args, func(e *report.Evaluation, x report.Export) []byte { return report.DifferenceCSV(e.Report, x) })
+}
 
-var differenceMarkdown = table(func(e *report.Evaluation, x report.Export) []byte {
-	return report.DifferenceMarkdown(e.Report, e.Document.Show, x)
-})
+// differenceMarkdown answers a document, nothing and a date with the difference
+// of both sides as Markdown.
+func (s *Session) differenceMarkdown(args ...string) string {
+	return s.table(args, func(e *report.Evaluation, x report.Export) []byte {
+		return report.DifferenceMarkdown(e.Report, e.Document.Show, x)
+	})
+}
 
-// listOf answers a document and the id of one of its things with a table of what
-// that has; style and date are as in [table]. None is the problem of an id that
-// the document does not have.
-func listOf[T any](find func(*document.Document, string) *T, none func(id string) document.Problem, write func(*report.Evaluation, *T, report.Export) []byte) Function {
-	return func(args ...string) string {
-		e := evaluation(argument(args, 0))
-		if e.Document == nil {
-			return refusal(e.Report.Problems)
-		}
-		id := argument(args, 1)
-		it := find(e.Document, id)
-		if it == nil {
-			return failed(none(id))
-		}
-		return string(write(e, it, export(e, argument(args, 2), argument(args, 3))))
+// statesCSV answers a document, a style and a date with every state of both
+// sides as CSV.
+func (s *Session) statesCSV(args ...string) string {
+	return s.table(args, func(e *report.Evaluation, x report.Export) []byte { return report.StatesCSV(e.Report, x) })
+}
+
+// statesMarkdown answers a document, nothing and a date with every state of both
+// sides as Markdown.
+func (s *Session) statesMarkdown(args ...string) string {
+	return s.table(args, func(e *report.Evaluation, x report.Export) []byte {
+		return report.StatesMarkdown(e.Report, e.Document.Show, x)
+	})
+}
+
+// listOf answers with a table of what one build or load of a document has: args
+// are the document, the id, the style and the date. None is the problem of an id
+// that the document does not have.
+func listOf[T any](s *Session, args []string, find func(*document.Document, string) *T, none func(id string) document.Problem, write func(*report.Evaluation, *T, report.Export) []byte) string {
+	e := s.evaluated(argument(args, 0))
+	if e.Document == nil {
+		return refusal(e.Report.Problems)
 	}
+	id := argument(args, 1)
+	it := find(e.Document, id)
+	if it == nil {
+		return failed(none(id))
+	}
+	return string(write(e, it, s.export(e, argument(args, 2), argument(args, 3))))
 }
 
 func noBuild(id string) document.Problem {
 	return document.Problem{Severity: document.SeverityError, Build: id, Message: words.Plain("There is no build with this id in the document.")}
 }
 
-var partsCSV = listOf((*document.Document).Build, noBuild, func(_ *report.Evaluation, b *document.Build, x report.Export) []byte { return report.PartsCSV(b, x) })
+func noLoad(id string) document.Problem {
+	return document.Problem{Severity: document.SeverityError, Load: id, Message: words.Plain("There is no load with this id in the document.")}
+}
 
-var partsMarkdown = listOf((*document.Document).Build, noBuild, func(e *report.Evaluation, b *document.Build, x report.Export) []byte { return e.PartsMarkdown(b, x) })
+// partsCSV answers a document, the id of a build, a style and a date with the
+// build's parts as CSV.
+func (s *Session) partsCSV(args ...string) string {
+	return listOf(s, args, (*document.Document).Build, noBuild, func(_ *report.Evaluation, b *document.Build, x report.Export) []byte {
+		return report.PartsCSV(b, x)
+	})
+}
+
+// partsMarkdown answers a document, the id of a build, nothing and a date with
+// the build's parts as Markdown.
+func (s *Session) partsMarkdown(args ...string) string {
+	return listOf(s, args, (*document.Document).Build, noBuild, func(e *report.Evaluation, b *document.Build, x report.Export) []byte {
+		return e.PartsMarkdown(b, x)
+	})
+}
+
+// luggageCSV answers a document, the id of a load, a style and a date with the
+// load's bags and goods as CSV.
+func (s *Session) luggageCSV(args ...string) string {
+	return listOf(s, args, (*document.Document).Load, noLoad, func(_ *report.Evaluation, l *document.Load, x report.Export) []byte {
+		return report.LuggageCSV(l, x)
+	})
+}
+
+// luggageMarkdown answers a document, the id of a load, nothing and a date with
+// the load's bags and goods as Markdown.
+func (s *Session) luggageMarkdown(args ...string) string {
+	return listOf(s, args, (*document.Document).Load, noLoad, func(e *report.Evaluation, l *document.Load, x report.Export) []byte {
+		return report.LuggageMarkdown(l, e.Document.Show, x)
+	})
+}
 
 // notes answers a document and a date with what goes with a table of its figures,
 // a list of sentences: how they were obtained, and the caution.
-func notes(text, date string) string {
-	e := evaluation(text)
+func (s *Session) notes(text, date string) string {
+	e := s.evaluated(text)
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
 	}
@@ -102,8 +160,8 @@ func notes(text, date string) string {
 
 // provenance answers a document and a date with the sentences on how its
 // figures were obtained, a list.
-func provenance(text, date string) string {
-	e := evaluation(text)
+func (s *Session) provenance(text, date string) string {
+	e := s.evaluated(text)
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
 	}
@@ -112,10 +170,10 @@ func provenance(text, date string) string {
 
 // parseMass answers a mass as a person writes it with {"value": grams}; unit is
 // that of a bare number.
-func parseMass(text, unit string) string { return parsed(units.ParseMass(text, unit)) }
+func (s *Session) parseMass(text, unit string) string { return parsed(units.ParseMass(text, unit)) }
 
 // parseLength answers a length with {"value": millimetres}.
-func parseLength(text, unit string) string { return parsed(units.ParseLength(text, unit)) }
+func (s *Session) parseLength(text, unit string) string { return parsed(units.ParseLength(text, unit)) }
 
 func parsed(value float64, err error) string {
 	if err != nil {

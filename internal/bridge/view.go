@@ -8,6 +8,7 @@ import (
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
 	"steelyard/internal/scene/svg"
+	"steelyard/internal/words"
 )
 
 // View says what the picture shows, as the page writes it.
@@ -67,12 +68,12 @@ func readView(text string) (View, error) {
 	return v, nil
 }
 
-// scene returns the view in the scene's terms.
-func (v *View) scene() scene.View {
+// scene returns the view in the scene's terms, with the words of a language.
+func (v *View) scene(w *words.Words) scene.View {
 	s := scene.View{
 		Selected: v.Selected, Dimensions: v.Dimensions, Labels: v.Labels, Key: v.Key,
-		Units: scene.Units{Mass: v.Units.Mass, Length: v.Units.Length},
-		Words: report.Label,
+		Units: scene.Units{Mass: v.Units.Mass, Length: v.Units.Length, Comma: w.Comma()},
+		Words: w.Label,
 	}
 	if v.Side == "rear" {
 		s.Aspect = scene.Rear
@@ -120,26 +121,26 @@ func (v *View) caption(e *report.Evaluation, ghost bool) *scene.Caption {
 	}
 	// Loads on wheels and in bags are what somebody might take for leave to ride.
 	if v.Caption.Figures || v.Caption.Sources || v.Labels {
-		c.Notes = append(c.Notes, report.Caution())
+		c.Notes = append(c.Notes, e.Caution())
 	}
 	return c
 }
 
 // drawSVG answers a document and a view with the picture as SVG.
-func drawSVG(text, view string) string {
+func (s *Session) drawSVG(text, view string) string {
 	v, err := readView(view)
 	if err != nil {
 		return problem("view", "The view cannot be read: "+err.Error()+".")
 	}
-	e := evaluation(text)
+	e := s.evaluated(text)
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
 	}
-	s := v.subject(e)
-	if s == nil {
+	subject := v.subject(e)
+	if subject == nil {
 		return problem("view.build", "There is no build to draw: it is not in the document, or its figures have errors.")
 	}
-	picture := scene.Publish(*s, v.scene(), v.caption(e, s.Ghost != nil), v.Width, v.Height)
+	picture := scene.Publish(*subject, v.scene(s.words), v.caption(e, subject.Ghost != nil), v.Width, v.Height)
 	return written(picture, v.palette(), svg.Options{Pixels: v.Pixels})
 }
 

@@ -14,7 +14,7 @@ const shownBlock = 0.3
 // height, dark and units of it count) with how to weigh, as SVG. The bike is the
 // weigh-in's, or the first that can be drawn; the block is that of its highest
 // reading, and there is none with a rider.
-func weighInDrawing(args ...string) string {
+func (s *Session) weighInDrawing(args ...string) string {
 	d, problems := document.Open([]byte(argument(args, 0)))
 	if d == nil {
 		return refusal(problems)
@@ -23,7 +23,8 @@ func weighInDrawing(args ...string) string {
 	if err != nil {
 		return problem("view", "The view cannot be read: "+err.Error()+".")
 	}
-	how := scene.Weighing{Raised: "front", Height: shownBlock, Units: v.scene().Units, Words: v.scene().Words}
+	shown := v.scene(s.words)
+	how := scene.Weighing{Raised: "front", Height: shownBlock, Units: shown.Units, Words: shown.Words}
 	var bike *geometry.Bike
 	if w := d.WeighIn(argument(args, 1)); w != nil {
 		if b := d.Build(w.Build); b != nil {

@@ -15,7 +15,7 @@ func TestWeighInDrawing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	draw := func(args ...string) string { return Functions["weighInDrawing"](args...) }
+	draw := new(Session).weighInDrawing
 	wide := draw(string(text), "", `{"width":1000,"height":520,"units":{"length":"mm"}}`)
 	for d := xml.NewDecoder(strings.NewReader(wide)); ; {
 		if _, err := d.Token(); errors.Is(err, io.EOF) {

@@ -144,7 +144,7 @@ type block struct {
 }
 
 // weighIn answers a document and the id of a weigh-in with what comes out of it.
-func weighIn(text, id string) string {
+func (s *Session) weighIn(text, id string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
 		return refusal(problems)
@@ -153,10 +153,10 @@ func weighIn(text, id string) string {
 	if w == nil {
 		return failed(document.Problem{Severity: document.SeverityError, WeighIn: id, Message: words.Plain("There is no weigh-in with this id in the document.")})
 	}
-	return answer(weigh(d, w))
+	return answer(weigh(d, w, s.words))
 }
 
-func weigh(d *document.Document, w *document.WeighIn) *weighed {
+func weigh(d *document.Document, w *document.WeighIn, language *words.Words) *weighed {
 	out := &weighed{
 		WeighIn: w.ID, Build: w.Build, Load: w.Load, State: w.State,
 		Problems: []document.Problem{}, Expected: []expected{}, Explanations: []explanation{}, Adjusted: []adjusted{},
@@ -211,7 +211,7 @@ func weigh(d *document.Document, w *document.WeighIn) *weighed {
 	r, problems := weighin.Weigh(w, bike.Bike, bike.Items)
 	out.Problems = append(out.Problems, problems...)
 	if r != nil {
-		out.tell(r, bike, d)
+		out.tell(r, bike, d, language)
 	}
 	return out
 }
@@ -250,20 +250,20 @@ func on(d *document.Document, w *document.WeighIn, sunk document.Build) *report.
 	one.Builds = []document.Build{sunk}
 	one.Show.Compare, one.Show.Loads = []string{w.Build}, []string{w.Load}
 	one.Show.State, one.Show.Supplies = w.State, document.Full
-	return report.Weigh(&one).Sides[0]
+	return report.Weigh(&one, nil).Sides[0]
 }
 
-func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *document.Document) {
+func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *document.Document, language *words.Words) {
 	lines := bike.Sources()
 	teller := &weighin.Teller{
-		Show: d.Show,
+		Show: d.Show, Words: language,
 		Source: func(source int) string {
 			if i := lines[source]; len(i) > 0 {
 				return bike.Build.Parts[i[0]].Name
 			}
 			return ""
 		},
-		Station: func(name string) string { return report.Label("station." + name) },
+		Station: func(name string) string { return language.Label("station." + name) },
 	}
 	m := r.Measured
 	out.Measured = &measured{
@@ -309,14 +309,14 @@ func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *document.Do
 		out.Agreement.Figures = append(out.Agreement.Figures, f)
 	}
 	out.Explained = teller.Explained(r)
-	out.explain(r, bike, lines)
+	out.explain(r, bike, lines, language)
 	out.adjust(r, bike, lines, d)
 }
 
 // mostExplained is how many explanations of a sort are told.
 const mostExplained = 10
 
-func (out *weighed) explain(r *weighin.Result, bike *report.Weighed, lines map[int][]int) {
+func (out *weighed) explain(r *weighin.Result, bike *report.Weighed, lines map[int][]int, language *words.Words) {
 	var masses, places []explanation
 	if r.Weights != nil {
 		for _, m := range r.Weights.Moves[:min(len(r.Weights.Moves), mostExplained)] {
@@ -331,7 +331,7 @@ func (out *weighed) explain(r *weighin.Result, bike *report.Weighed, lines map[i
 	if r.Missing != nil {
 		for _, s := range r.Missing.Near {
 			places = append(places, explanation{
-				What: "missing", Station: s.Station, Name: report.Label("station." + s.Station),
+				What: "missing", Station: s.Station, Name: language.Label("station." + s.Station),
 				By: round(s.Mass.Value*milli, 1), Plus: round(s.Mass.Plus()*milli, 1), P: round(s.Fit.P, 4),
 			})
 		}

@@ -39,14 +39,17 @@ func openFrame(t *testing.T, look Look) *Page {
 	return p
 }
 
-func demo() string { return bridge.Functions["demo"]() }
+// functions are those of the bridge, called natively.
+var functions = new(bridge.Session).Functions()
+
+func demo() string { return functions["demo"]() }
 
 const firstView = `{"build":"gearbox","side":"side","labels":true}`
 
 func TestEvaluateInTheBrowserIsEvaluateHere(t *testing.T) {
 	p := openFrame(t, Look{Width: 640, Height: 400})
 	for _, name := range []string{"demo", "blank", "catalogue", "words", "stations", "kinds"} {
-		if got, want := Eval[string](p, "steelyard."+name+"()"), bridge.Functions[name](); got != want {
+		if got, want := Eval[string](p, "steelyard."+name+"()"), functions[name](); got != want {
 			t.Errorf("%s differs in the browser: %.80q, want %.80q", name, got, want)
 		}
 	}
@@ -56,9 +59,9 @@ func TestEvaluateInTheBrowserIsEvaluateHere(t *testing.T) {
 		t.Errorf("the program's version is %q", version)
 	}
 	ours, theirs := `"program":`+quote(report.Program()), `"program":`+quote(version)
-	for name, document := range map[string]string{"demo": demo(), "blank": bridge.Functions["blank"](), "nothing": "", "half": `{"format":"steelyard"`} {
+	for name, document := range map[string]string{"demo": demo(), "blank": functions["blank"](), "nothing": "", "half": `{"format":"steelyard"`} {
 		got := Eval[string](p, "steelyard.evaluate("+quote(document)+")")
-		if want := strings.Replace(bridge.Functions["evaluate"](document), ours, theirs, 1); got != want {
+		if want := strings.Replace(functions["evaluate"](document), ours, theirs, 1); got != want {
 			i := 0
 			for i < min(len(got), len(want)) && got[i] == want[i] {
 				i++

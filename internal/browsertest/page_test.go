@@ -74,7 +74,7 @@ func (p *Page) savedBy(button string) (text string, d *document.Document) {
 func weigh(tb testing.TB, text string) *report.Report {
 	tb.Helper()
 	var r report.Report
-	if err := json.Unmarshal([]byte(bridge.Functions["evaluate"](text)), &r); err != nil {
+	if err := json.Unmarshal([]byte(functions["evaluate"](text)), &r); err != nil {
 		tb.Fatal(err)
 	}
 	return &r
@@ -213,7 +213,7 @@ func (p *Page) Eval(script string) {
 func (p *Page) spot(document, view, part string) (x, y float64) {
 	p.tb.Helper()
 	box := Eval[[]float64](p, "(() => { const f = document.querySelector('iframe'); f.scrollIntoView({ block: 'nearest' }); const r = f.getBoundingClientRect(); return [r.left + f.clientLeft, r.top + f.clientTop, f.clientWidth, f.clientHeight] })()")
-	var s bridge.Stage
+	s := bridge.Stage{Session: new(bridge.Session)}
 	if problem := s.Show(document, view); problem != "" {
 		p.tb.Fatal(problem)
 	}
@@ -415,7 +415,7 @@ func TestOneWayOfWriting(t *testing.T) {
 			default:
 				continue // not a mass, or not in the table as it opens
 			}
-			value, within := units.FormatMassWithin(f.Value, f.Plus, d.Show.Mass)
+			value, within := units.Format{}.MassWithin(f.Value, f.Plus, d.Show.Mass)
 			bare := func(s string) string { return strings.TrimSuffix(s, "\u00a0"+d.Show.Mass) }
 			number := bare(value)
 			if within != "" {

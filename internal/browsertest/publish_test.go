@@ -21,7 +21,6 @@ import (
 	"github.com/goccy/go-json"
 	"golang.org/x/image/font/sfnt"
 
-	"steelyard/internal/bridge"
 	"steelyard/internal/partslist"
 	"steelyard/internal/scene"
 )
@@ -409,7 +408,7 @@ func TestCopyTablesOfThePage(t *testing.T) {
 	rows := Eval[int](p, "(() => { const n = document.querySelectorAll('#difference .column.wide tbody tr').length; return n })()")
 	whole := len(weigh(t, demo()).Difference.Parts)
 	var said []string
-	if err := json.Unmarshal([]byte(bridge.Functions["notes"](demo(), "today")), &said); err != nil {
+	if err := json.Unmarshal([]byte(functions["notes"](demo(), "today")), &said); err != nil {
 		t.Fatal(err)
 	}
 	notes := len(said)

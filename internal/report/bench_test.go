@@ -120,7 +120,7 @@ func BenchmarkOpen2x60(b *testing.B) {
 func BenchmarkWeigh2x60(b *testing.B) {
 	d := pair(b, 60)
 	for b.Loop() {
-		report.Weigh(d)
+		report.Weigh(d, nil)
 	}
 }
 

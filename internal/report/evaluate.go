@@ -6,6 +6,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
+	"steelyard/internal/words"
 )
 
 // Evaluation is a document evaluated: the report, and what it was made from.
@@ -15,11 +16,15 @@ type Evaluation struct {
 	Builds   []*Weighed // one for each build of the document; nil where it could not be weighed
 	Sides    []*Weighed // one for each of Report.Sides, likewise; mostly they are among Builds
 
+	words   *words.Words       // the language of the report
 	posed   []posed            // one for each build
 	checked []document.Problem // what document.Check has to tell
 	matched []couple           // the lines of both sides, before any is left out; nil when there are not two
 	texts   texts              // of the report, as far as they were written
 }
+
+// Words returns the language of the report; nil is English.
+func (e *Evaluation) Words() *words.Words { return e.words }
 
 // posed is a build's bike in its pose, nil when it has none, with what there is
 // to tell about it.
@@ -41,39 +46,40 @@ func sameFigures(a, b *document.Build) bool {
 }
 
 // Evaluate reads the text of a document and works out everything that there is
-// to tell about it. It never fails: what is wrong is told in the report's
+// to tell about it, in English. It never fails: what is wrong is told in the report's
 // problems, and all that can be reckoned without it is. The result depends on
 // the text alone, and every number in it is finite.
 func Evaluate(text []byte) *Report { return EvaluateText(text).Report }
 
 // EvaluateDocument is Evaluate for a document in memory.
-func EvaluateDocument(d *document.Document) *Report { return Weigh(d).Report }
+func EvaluateDocument(d *document.Document) *Report { return Weigh(d, nil).Report }
 
 // EvaluateText is Evaluate, and keeps what the report was made from.
 func EvaluateText(text []byte) *Evaluation {
 	d, problems := document.Open(text)
 	if d == nil {
-		return refused(problems)
+		return refused(problems, nil)
 	}
-	return weigh(d, problems, nil)
+	return weigh(d, nil, problems, nil)
 }
 
-// Weigh is EvaluateDocument, and keeps what the report was made from. The
-// document must not be changed while the result is in use.
-func Weigh(d *document.Document) *Evaluation { return weigh(d, nil, nil) }
+// Weigh is EvaluateDocument in a language, nil is English, and keeps what the
+// report was made from. The document must not be changed while the result is in
+// use.
+func Weigh(d *document.Document, w *words.Words) *Evaluation { return weigh(d, w, nil, nil) }
 
 // refused is the evaluation of a text that is no document.
-func refused(problems []document.Problem) *Evaluation {
+func refused(problems []document.Problem, w *words.Words) *Evaluation {
 	r := newReport()
 	r.Problems = append(r.Problems, problems...)
-	r.say()
-	return &Evaluation{Report: r}
+	r.say(w)
+	return &Evaluation{Report: r, words: w}
 }
 
 // say says the problems in the language of the report.
-func (r *Report) say() {
+func (r *Report) say(w *words.Words) {
 	for i := range r.Problems {
-		r.Problems[i] = r.Problems[i].Said(spoken.Load())
+		r.Problems[i] = r.Problems[i].Said(w)
 	}
 }
 
@@ -86,16 +92,16 @@ func newReport() *Report {
 
 // weigh evaluates a document; problems are those of opening it. Last is the
 // evaluation of the one before it, or nil when nothing of that will do.
-func weigh(d *document.Document, problems []document.Problem, last *edit) *Evaluation {
+func weigh(d *document.Document, words *words.Words, problems []document.Problem, last *edit) *Evaluation {
 	r := newReport()
-	e := &Evaluation{Document: d, Report: r, Builds: make([]*Weighed, len(d.Builds)), posed: last.poses(len(d.Builds))}
+	e := &Evaluation{Document: d, Report: r, words: words, Builds: make([]*Weighed, len(d.Builds)), posed: last.poses(len(d.Builds))}
 	checked := last.check(d)
 	e.checked = checked
 	r.Problems = append(append(r.Problems, problems...), checked...)
 	omit := newOmissions(checked)
 
 	t := tables.Get().(*table)
-	t.phrasing, t.show = newPhrasing(d.Show), &d.Show
+	t.phrasing, t.show = newPhrasing(words, &d.Show), &d.Show
 	src := &t.src
 	src.room(d)
 	sides := newSides(d)
@@ -192,7 +198,7 @@ func weigh(d *document.Document, problems []document.Problem, last *edit) *Evalu
 		r.Difference = t.difference(a, b, pairs, plus)
 		b.rename(renamed, false)
 	}
-	r.say()
+	r.say(words)
 	t.phrasing, t.show = nil, nil
 	src.reset()
 	tables.Put(t) // not after a panic: what it holds may be half done

@@ -4,12 +4,15 @@ import (
 	"slices"
 
 	"steelyard/internal/document"
+	"steelyard/internal/words"
 )
 
 // Evaluator evaluates one state of a document after the other. After an edit of
 // a single part it reads that part only, and tells the builds that it is not of
 // as it told them before. The zero Evaluator is ready for use.
 type Evaluator struct {
+	Words *words.Words // the language of the reports, nil is English; it stays as it is once a document was evaluated
+
 	reader document.Reader
 	last   *Evaluation // of the document that reader holds
 }
@@ -21,13 +24,13 @@ func (v *Evaluator) Evaluate(text string) *Evaluation {
 	v.last = nil // until there is the next: a panic leaves nothing half done
 	d, problems, made := v.reader.Open(text)
 	if d == nil {
-		return refused(problems)
+		return refused(problems, v.Words)
 	}
 	var last *edit
 	if before != nil && made != nil {
 		last = &edit{before, made.Build, made.Part}
 	}
-	v.last = weigh(d, problems, last)
+	v.last = weigh(d, v.Words, problems, last)
 	return v.last
 }
 

@@ -136,7 +136,7 @@ func TestRigid(t *testing.T) {
 	one, two := rigid("a"), rigid("b")
 	one.Parts, two.Parts = []document.Part{stays}, []document.Part{stays}
 	two.Parts[0].Mass = 300
-	pair := report.Weigh(documentOf(one, two))
+	pair := report.Weigh(documentOf(one, two), nil)
 	for _, table := range []string{string(pair.PartsMarkdown(&one, report.Export{})), string(report.DifferenceMarkdown(pair.Report, document.Show{}, report.Export{})), string(report.DifferenceCSV(pair.Report, report.Export{}))} {
 		if low := strings.ToLower(table); strings.Contains(low, "swingarm") || strings.Contains(low, "shock") {
 			t.Errorf("a table of rigid bikes tells of swingarm or shock:\n%s", table)
@@ -217,7 +217,7 @@ func TestPairs(t *testing.T) {
 // weigh evaluates builds and keeps what the report was made from.
 func weigh(t testing.TB, builds ...document.Build) *report.Evaluation {
 	t.Helper()
-	e := report.Weigh(documentOf(builds...))
+	e := report.Weigh(documentOf(builds...), nil)
 	if errs := errorsOf(e.Report); len(errs) > 0 {
 		t.Fatal(errs)
 	}

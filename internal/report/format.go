@@ -6,12 +6,20 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/units"
+	"steelyard/internal/words"
 )
 
-// phrasing writes figures and sentences in the units that a document wants shown.
-type phrasing struct{ massUnit, lengthUnit string }
+// phrasing writes figures and sentences in a language, and in the units that a
+// document wants shown.
+type phrasing struct {
+	*words.Words
+	numbers              units.Format
+	massUnit, lengthUnit string
+}
 
-func newPhrasing(show document.Show) *phrasing { return &phrasing{show.Mass, show.Length} }
+func newPhrasing(w *words.Words, show *document.Show) *phrasing {
+	return &phrasing{w, units.Format{Comma: w.Comma()}, show.Mass, show.Length}
+}
 
 // within joins a value with its doubt.
 func within(value, plus string) string {
@@ -23,32 +31,32 @@ func within(value, plus string) string {
 
 // grams writes a mass that is known within ±plus grams.
 func (w *phrasing) grams(g, plus float64) string {
-	return within(units.FormatMassWithin(g, plus, w.massUnit))
+	return within(w.numbers.MassWithin(g, plus, w.massUnit))
 }
 
 // limit writes a mass that is stated exactly.
 func (w *phrasing) limit(g float64) string { return w.grams(g, 0) }
 
 // litres writes a volume.
-func litres(v float64) string {
-	return units.Set(strconv.FormatFloat(v, 'f', -1, 64)) + "\u00a0" + Label("unit.l")
+func (w *phrasing) litres(v float64) string {
+	return w.numbers.Number(strconv.FormatFloat(v, 'f', -1, 64)) + "\u00a0" + w.Label("unit.l")
 }
 
 // millimetres writes a length that is known within ±plus millimetres.
 func (w *phrasing) millimetres(mm, plus float64) string {
-	return within(units.FormatLengthWithin(mm, plus, w.lengthUnit))
+	return within(w.numbers.LengthWithin(mm, plus, w.lengthUnit))
 }
 
 // exact writes a figure of the geometry, as fine as a frame is made.
 func (w *phrasing) exact(unit string, value float64) string {
 	if unit == degree.name {
-		return decimal(round(value, 10), 0) + Label("unit.deg")
+		return w.decimal(round(value, 10), 0) + w.Label("unit.deg")
 	}
 	decimals := 0
 	if w.lengthUnit == units.Inch {
 		decimals = 2
 	}
-	return units.FormatLength(value, w.lengthUnit, decimals)
+	return w.numbers.Length(value, w.lengthUnit, decimals)
 }
 
 // figure writes a figure of a report in its unit.
@@ -59,18 +67,18 @@ func (w *phrasing) figure(unit string, value, plus float64) string {
 	case millimetre.name:
 		return w.millimetres(value, plus)
 	}
-	text := decimal(value, plus)
+	text := w.decimal(value, plus)
 	if plus > 0 {
-		text = within(text, decimal(plus, plus))
+		text = within(text, w.decimal(plus, plus))
 	}
-	if label := Label("unit." + unit); label != "" {
+	if label := w.Label("unit." + unit); label != "" {
 		text += "\u00a0" + label
 	}
 	return text
 }
 
 // decimal writes a number that is known within ±plus; see [units.Decimals].
-func decimal(v, plus float64) string {
+func (w *phrasing) decimal(v, plus float64) string {
 	places, told := units.Decimals(plus, units.MostDecimals)
 	if !told {
 		places = units.Shortest(v, units.MostDecimals)
@@ -80,7 +88,7 @@ func decimal(v, plus float64) string {
 	if v < 0 {
 		s = "\u2212" + s
 	}
-	return units.Set(s)
+	return w.numbers.Number(s)
 }
 
 // mass and length write a figure of a build.

@@ -162,7 +162,7 @@ func (t *table) ratings(w *Weighed) *Ratings {
 		}
 	}
 	for _, h := range ride.On(items, w.Bike).Judge(items, w.Build.Ratings, racks) {
-		r.List = append(r.List, *t.tellHeadroom(h, Label("rating."+h.What)))
+		r.List = append(r.List, *t.tellHeadroom(h, t.phrasing.Label("rating."+h.What)))
 	}
 	return r
 }
@@ -205,7 +205,7 @@ func (t *table) tellHeadroom(h ride.Headroom, name string) *Headroom {
 	if out.Sure {
 		key += ".sure"
 	}
-	out.Text = say(key, "name", name,
+	out.Text = t.phrasing.Say(key, "name", name,
 		"load", t.phrasing.grams(out.Load, out.Plus), "limit", t.phrasing.limit(out.Limit), "left", t.phrasing.grams(math.Abs(out.Left), out.Plus))
 	return out
 }
@@ -224,6 +224,6 @@ func (t *table) room(b *document.Bag, volume float64) *Headroom {
 	if out.Left < 0 {
 		out.Verdict, out.Sure, key = string(ride.Over), true, "headroom.volume.over"
 	}
-	out.Text = say(key, "name", b.Name, "load", litres(out.Load), "limit", litres(out.Limit), "left", litres(math.Abs(out.Left)))
+	out.Text = t.phrasing.Say(key, "name", b.Name, "load", t.phrasing.litres(out.Load), "limit", t.phrasing.litres(out.Limit), "left", t.phrasing.litres(math.Abs(out.Left)))
 	return out
 }

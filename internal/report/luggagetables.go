@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"steelyard/internal/document"
+	"steelyard/internal/words"
 )
 
 // thing is a line of a list of luggage: a bag, or a good in one.
@@ -18,7 +19,7 @@ type thing struct {
 
 // luggage is everything that a load takes along: each bag with what is in it,
 // then what is in none.
-func luggage(l *document.Load) []thing {
+func luggage(l *document.Load, words *words.Words) []thing {
 	var list []thing
 	goods := func(in, bag string) {
 		for i := range l.Goods {
@@ -29,36 +30,36 @@ func luggage(l *document.Load) []thing {
 	}
 	for i := range l.Bags {
 		b := &l.Bags[i]
-		list = append(list, thing{b.Name, Label("table.empty"), 1, b.Mass, b.HalfWidth, 0, b.Basis, ""})
+		list = append(list, thing{b.Name, words.Label("table.empty"), 1, b.Mass, b.HalfWidth, 0, b.Basis, ""})
 		goods(b.ID, b.Name)
 	}
-	goods("", Label("table.unpacked"))
+	goods("", words.Label("table.unpacked"))
 	return list
 }
 
-func luggageHead(mass, litres string) []string {
+func luggageHead(words *words.Words, mass, litres string) []string {
 	return []string{
-		Label("table.bag"), Label("table.thing"), Label("table.number"), Label("table.each") + mass, Label("table.within") + mass,
-		Label("table.together") + mass, Label("table.volume") + litres, Label("table.basis"), Label("table.supplies"),
+		words.Label("table.bag"), words.Label("table.thing"), words.Label("table.number"), words.Label("table.each") + mass, words.Label("table.within") + mass,
+		words.Label("table.together") + mass, words.Label("table.volume") + litres, words.Label("table.basis"), words.Label("table.supplies"),
 	}
 }
 
-func (t *thing) uses() string {
+func (t *thing) uses(words *words.Words) string {
 	if t.supply == "" {
 		return ""
 	}
-	return Label("supply." + t.supply)
+	return words.Label("supply." + t.supply)
 }
 
 // LuggageCSV writes the bags and goods of a load for a spreadsheet, in g and l.
 // Notes are as in [FiguresCSV].
 func LuggageCSV(l *document.Load, x Export) []byte {
 	t := csvTable{Export: x}
-	t.line(luggageHead(", g", ", l")...)
-	for _, g := range luggage(l) {
+	t.line(luggageHead(x.Words, ", g", ", l")...)
+	for _, g := range luggage(l, x.Words) {
 		n := float64(g.pieces)
 		t.line(g.bag, g.name, strconv.Itoa(g.pieces), t.number(g.mass), t.number(g.half), t.number(n*g.mass), t.number(round(g.volume, 1e3)),
-			Label("basis."+string(g.basis)), g.uses())
+			x.Words.Label("basis."+string(g.basis)), g.uses(x.Words))
 	}
 	return t.bytes()
 }
@@ -66,16 +67,16 @@ func LuggageCSV(l *document.Load, x Export) []byte {
 // LuggageMarkdown writes the bags and goods of a load as a table for an article,
 // in the units that the document wants shown. Notes follow below.
 func LuggageMarkdown(l *document.Load, show document.Show, x Export) []byte {
-	w := newPhrasing(show)
+	w := newPhrasing(x.Words, &show)
 	var t markdownTable
 	t.text(loadCalled(l))
-	t.head("wwfffffww", luggageHead("", "")...)
-	for _, g := range luggage(l) {
+	t.head("wwfffffww", luggageHead(x.Words, "", "")...)
+	for _, g := range luggage(l, x.Words) {
 		n, volume := float64(g.pieces), ""
 		if g.volume > 0 {
-			volume = litres(round(g.volume, 1e3))
+			volume = w.litres(round(g.volume, 1e3))
 		}
-		t.line(g.bag, g.name, strconv.Itoa(g.pieces), w.limit(g.mass), w.limit(g.half), w.limit(n*g.mass), volume, Label("basis."+string(g.basis)), g.uses())
+		t.line(g.bag, g.name, strconv.Itoa(g.pieces), w.limit(g.mass), w.limit(g.half), w.limit(n*g.mass), volume, x.Words.Label("basis."+string(g.basis)), g.uses(x.Words))
 	}
 	return t.end(x)
 }

@@ -8,6 +8,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/report"
+	"steelyard/internal/words"
 )
 
 // Every bag and every good is on a line of its own, under its bag, and together
@@ -37,7 +38,7 @@ func TestLuggageCSV(t *testing.T) {
 	if len(table) != 1+len(l.Bags)+len(l.Goods) {
 		t.Fatalf("%d lines for %d bags and %d goods", len(table), len(l.Bags), len(l.Goods))
 	}
-	bag := map[string]string{"": report.Label("table.unpacked")}
+	bag := map[string]string{"": (*words.Words)(nil).Label("table.unpacked")}
 	for _, b := range l.Bags {
 		bag[b.ID] = b.Name
 	}

@@ -12,27 +12,30 @@ import (
 // and when, where the masses of each side come from, and what ± means. The date
 // is as people write it.
 func (e *Evaluation) Provenance(date string) []string {
-	out := []string{say("provenance.program", "version", e.Report.Program, "date", date)}
+	p := newPhrasing(e.words, &e.Document.Show)
+	out := []string{p.Say("provenance.program", "version", e.Report.Program, "date", date)}
 	for i, w := range e.Sides {
 		if w != nil && w.figures.of[total].Value > 0 {
-			out = append(out, w.basis(e.Report.Sides[i].Name))
+			out = append(out, p.basis(w, e.Report.Sides[i].Name))
 		}
 	}
-	return append(out, Label("provenance.method"), Label("provenance.plus"))
+	return append(out, p.Label("provenance.method"), p.Label("provenance.plus"))
 }
 
 // Notes are what goes with whatever leaves the program with figures in it: how
 // they were obtained, and the caution.
 func (e *Evaluation) Notes(date string) []string {
-	return append(e.Provenance(date), Caution())
+	return append(e.Provenance(date), e.Caution())
 }
 
 // Caution says that figures do not make a bike safe, and who decides.
-func Caution() string { return say("caution", "text", Label("help.caution")) }
+func (e *Evaluation) Caution() string {
+	return e.words.Say("caution", "text", e.words.Label("help.caution"))
+}
 
 // basis tells how many of a bike's lines are known from what, and how much of
 // its mass.
-func (w *Weighed) basis(name string) string {
+func (p *phrasing) basis(w *Weighed, name string) string {
 	count := make([]int, len(document.Bases)+1) // the last is the rider
 	kg := make([]float64, len(count))
 	all, sum := 0, 0.0
@@ -64,9 +67,9 @@ func (w *Weighed) basis(name string) string {
 		if k < len(document.Bases) {
 			key = "provenance." + string(document.Bases[k])
 		}
-		of = append(of, say(key, "n", strconv.Itoa(n), "share", percent(kg[k]/sum)))
+		of = append(of, p.Say(key, "n", strconv.Itoa(n), "share", percent(kg[k]/sum)))
 	}
-	return say("provenance.basis", "name", name, "n", strconv.Itoa(all), "of", strings.Join(of, ", "))
+	return p.Say("provenance.basis", "name", name, "n", strconv.Itoa(all), "of", strings.Join(of, ", "))
 }
 
 // Digest is what a caption tells of a picture: the main figures of a side of
@@ -78,22 +81,22 @@ func (e *Evaluation) Digest(side int, other bool) (head []string, rows [][]strin
 	if side >= len(r.Sides) || !r.Sides[side].Weighed {
 		return nil, nil
 	}
-	s, w := &r.Sides[side], newPhrasing(e.Document.Show)
-	state := Label("state." + string(s.State))
+	s, w := &r.Sides[side], newPhrasing(e.words, &e.Document.Show)
+	state := w.Label("state." + string(s.State))
 	if s.State == document.Loaded || s.State == document.Ridden {
-		state = say("provenance.state", "state", state, "supplies", Label("supplies."+string(s.Supplies)))
+		state = w.Say("provenance.state", "state", state, "supplies", w.Label("supplies."+string(s.Supplies)))
 	}
 	head = []string{state, s.Name}
 	other = other && r.Difference != nil && len(r.Sides) > 1
 	if other {
-		head = append(head, say("provenance.from", "name", r.Sides[1-side].Name))
+		head = append(head, w.Say("provenance.from", "name", r.Sides[1-side].Name))
 	}
 	for _, key := range [...]string{"total", "centre_x", "centre_y", "centre_z", "rear_load", "front_load"} {
 		for _, f := range s.Figures {
 			if f.Key != key {
 				continue
 			}
-			row := []string{Label("figure." + key), w.figure(f.Unit, f.Value, f.Plus)}
+			row := []string{w.Label("figure." + key), w.figure(f.Unit, f.Value, f.Plus)}
 			if other {
 				row = append(row, w.change(r.Difference, key, side))
 			}

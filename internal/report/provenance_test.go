@@ -25,7 +25,7 @@ func TestProvenance(t *testing.T) {
 			d.Builds[i].Parts[k].Basis = document.Bases[k%len(document.Bases)]
 		}
 	}
-	e := report.Weigh(d)
+	e := report.Weigh(d, nil)
 	notes := e.Provenance(day)
 	if len(notes) != 5 {
 		t.Fatalf("%d sentences: %q", len(notes), notes)
@@ -78,12 +78,12 @@ func TestProvenance(t *testing.T) {
 		}
 	}
 	// Bare, there is no load to tell of.
-	bare := report.Weigh(withState(laden(), document.Ready, document.Full)).Provenance(day)
+	bare := report.Weigh(withState(laden(), document.Ready, document.Full), nil).Provenance(day)
 	if strings.Contains(strings.Join(bare, " "), "rider") {
 		t.Errorf("%q", bare)
 	}
 	// Without anything to weigh only the program and the method are told.
-	if notes := report.Weigh(documentOf()).Provenance(day); len(notes) != 3 {
+	if notes := report.Weigh(documentOf(), nil).Provenance(day); len(notes) != 3 {
 		t.Errorf("%q", notes)
 	}
 }
@@ -91,7 +91,7 @@ func TestProvenance(t *testing.T) {
 // A caption's difference is the report's, the other way round for the other side.
 func TestDigest(t *testing.T) {
 	d := documentOf(fitted("a"), other("b"))
-	e := report.Weigh(d)
+	e := report.Weigh(d, nil)
 	headA, a := e.Digest(0, true)
 	headB, b := e.Digest(1, true)
 	if len(a) != 6 || len(b) != 6 || len(headA) != 3 || headA[1] != "Bike a" || headB[1] != "Bike b" || !strings.Contains(headA[2], "Bike b") || !strings.Contains(headB[2], "Bike a") {
@@ -107,7 +107,7 @@ func TestDigest(t *testing.T) {
 	if head, rows := e.Digest(1, false); len(head) != 2 || len(rows[0]) != 2 {
 		t.Errorf("%q %q", head, rows)
 	}
-	if head, rows := report.Weigh(documentOf(bike("a"))).Digest(1, true); head != nil || rows != nil {
+	if head, rows := report.Weigh(documentOf(bike("a")), nil).Digest(1, true); head != nil || rows != nil {
 		t.Errorf("%q %q of a side that is not there", head, rows)
 	}
 }
@@ -119,7 +119,7 @@ func plain(text []byte) []byte {
 
 func TestTablesWithNotes(t *testing.T) {
 	d := withState(laden(), document.Ridden, document.Full)
-	e := report.Weigh(d)
+	e := report.Weigh(d, nil)
 	notes := e.Provenance(day)
 	golden(t, "loaded-figures.md", plain(report.FiguresMarkdown(e.Report, d.Show, report.Export{Notes: notes})))
 	golden(t, "loaded-difference-semicolon.csv", plain(report.DifferenceCSV(e.Report, report.Export{Notes: notes, Semicolon: true})))
@@ -176,7 +176,7 @@ func TestSemicolons(t *testing.T) {
 func TestPartsComeBackFromBelowNotes(t *testing.T) {
 	d := documentOf(fitted("a"), other("b"))
 	d.Builds[1].Parts[2].Name = "Dämpfer; groß, \"neu\""
-	e := report.Weigh(d)
+	e := report.Weigh(d, nil)
 	for _, x := range []report.Export{{}, {Semicolon: true}, {Notes: e.Provenance(day)}, {Notes: e.Provenance(day), Semicolon: true}} {
 		text := report.PartsCSV(&d.Builds[1], x)
 		back := partslist.ReadCSV(text, partslist.CSVOptions{})
@@ -198,7 +198,7 @@ func TestNoughtHasNoSign(t *testing.T) {
 	b.Parts = []document.Part{point("p", 10000, document.MainFrame, 400.2, 0, 600.2)}
 	a.Parts[0].Within, b.Parts[0].Within = 10, 10
 	d := documentOf(a, b)
-	e := report.Weigh(d)
+	e := report.Weigh(d, nil)
 	_, rows := e.Digest(1, true)
 	if len(rows) == 0 {
 		t.Fatal("the caption has no rows")

@@ -84,7 +84,7 @@ func (t *table) side(d *document.Document, s *sides, i int, builds []Build) Side
 	out.Build, out.Load = b.ID, loadID(one.load)
 	out.Name = called(b)
 	if len(s.list) == 2 && s.list[0].build == s.list[1].build {
-		out.Name = Label("side.no_load")
+		out.Name = t.phrasing.Label("side.no_load")
 		if one.load != nil {
 			out.Name = loadCalled(one.load)
 		}

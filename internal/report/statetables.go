@@ -17,13 +17,13 @@ func StatesCSV(r *Report, x Export) []byte {
 	head := []string{"Side", "State", "Supplies"}
 	for _, s := range stateColumns {
 		k := &figureKeys[s]
-		name := Label("figure."+k.key) + ", " + k.unit.name
+		name := x.Words.Label("figure."+k.key) + ", " + k.unit.name
 		head = append(head, name, name+" ±")
 	}
 	t.line(head...)
 	for i := range r.Sides {
 		for _, s := range r.Sides[i].States {
-			cells := []string{r.Sides[i].Name, Label("state." + string(s.State)), Label("supplies." + string(s.Supplies))}
+			cells := []string{r.Sides[i].Name, x.Words.Label("state." + string(s.State)), x.Words.Label("supplies." + string(s.Supplies))}
 			for _, c := range stateColumns {
 				if f := s.figure(c); f != nil {
 					cells = append(cells, t.number(f.Value), t.number(f.Plus))
@@ -41,7 +41,7 @@ func StatesCSV(r *Report, x Export) []byte {
 // the units that the document wants shown. A state in which nothing is used up
 // has one line. Notes follow below.
 func StatesMarkdown(r *Report, show document.Show, x Export) []byte {
-	w := newPhrasing(show)
+	w := newPhrasing(x.Words, &show)
 	var t markdownTable
 	for i := range r.Sides {
 		side := &r.Sides[i]
@@ -49,20 +49,20 @@ func StatesMarkdown(r *Report, show document.Show, x Export) []byte {
 			continue
 		}
 		t.text(side.Name)
-		head := []string{Label("table.state"), Label("table.supplies")}
+		head := []string{w.Label("table.state"), w.Label("table.supplies")}
 		for _, c := range stateColumns {
-			head = append(head, Label("figure."+figureKeys[c].key))
+			head = append(head, w.Label("figure."+figureKeys[c].key))
 		}
 		t.head("wwf", head...)
 		for _, s := range side.States {
-			supplies := Label("supplies." + string(s.Supplies))
+			supplies := w.Label("supplies." + string(s.Supplies))
 			if side.lasts(s.State) {
 				if s.Supplies != document.Full {
 					continue
 				}
 				supplies = "–"
 			}
-			cells := []string{Label("state." + string(s.State)), supplies}
+			cells := []string{w.Label("state." + string(s.State)), supplies}
 			for _, c := range stateColumns {
 				if f := s.figure(c); f != nil {
 					cells = append(cells, w.figure(f.Unit, f.Value, f.Plus))

@@ -9,6 +9,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/report"
+	"steelyard/internal/words"
 )
 
 // demoReport is the report of the demo, with a load and a rider on it.
@@ -43,7 +44,7 @@ func TestStatesCSV(t *testing.T) {
 			if want == "=1+1" {
 				want = "'=1+1"
 			}
-			if line[0] != want || line[1] != report.Label("state."+string(s.State)) || line[2] != report.Label("supplies."+string(s.Supplies)) {
+			if line[0] != want || line[1] != (*words.Words)(nil).Label("state."+string(s.State)) || line[2] != (*words.Words)(nil).Label("supplies."+string(s.Supplies)) {
 				t.Errorf("line %d is of %q", n, line[:3])
 			}
 			// the axle loads make the total

@@ -10,13 +10,13 @@ import (
 
 // build is a build in words, for those who do not see the picture.
 func (w *phrasing) build(b *Weighed) string {
-	name := b.called()
+	name := w.bike(b)
 	f := &b.figures
 	if !(f.of[total].Value > 0) {
-		return say("summary.build.empty", "build", name) + w.leftOut(b)
+		return w.Say("summary.build.empty", "build", name) + w.leftOut(b)
 	}
 	var text []string
-	add := func(key string, pairs ...string) { text = append(text, say("summary.build."+key, pairs...)) }
+	add := func(key string, pairs ...string) { text = append(text, w.Say("summary.build."+key, pairs...)) }
 
 	add("total", "build", name, "total", w.mass(f, total))
 	where := "centre"
@@ -54,7 +54,7 @@ func (w *phrasing) build(b *Weighed) string {
 }
 
 func (w *phrasing) unweighed(b *document.Build) string {
-	return say("summary.build.unweighed", "build", called(b))
+	return w.Say("summary.build.unweighed", "build", called(b))
 }
 
 // leftOut says how many lines are left out, with a space before.
@@ -63,16 +63,16 @@ func (w *phrasing) leftOut(b *Weighed) string {
 	case 0:
 		return ""
 	case 1:
-		return " " + say("summary.build.left_out.one")
+		return " " + w.Say("summary.build.left_out.one")
 	default:
-		return " " + say("summary.build.left_out.many", "count", strconv.Itoa(n))
+		return " " + w.Say("summary.build.left_out.many", "count", strconv.Itoa(n))
 	}
 }
 
 // difference is the difference of two builds in words.
 func (w *phrasing) difference(a, b *Weighed, d *Difference) string {
 	var text []string
-	add := func(key string, pairs ...string) { text = append(text, say("summary.difference."+key, pairs...)) }
+	add := func(key string, pairs ...string) { text = append(text, w.Say("summary.difference."+key, pairs...)) }
 	change := func(key string) *Change {
 		for i := range d.Figures {
 			if d.Figures[i].Key == key {
@@ -81,12 +81,12 @@ func (w *phrasing) difference(a, b *Weighed, d *Difference) string {
 		}
 		return nil
 	}
-	nameA, nameB := a.called(), b.called()
+	nameA, nameB := w.bike(a), w.bike(b)
 	if c := change("total"); c != nil {
 		add("total."+c.Verdict, "a", nameA, "b", nameB, "delta", w.delta(c))
 		if len(d.Groups) > 0 && (c.Verdict == More || c.Verdict == Less) {
 			if g := &d.Groups[0]; (g.Delta > 0) == (c.Delta > 0) && math.Abs(g.Delta) > math.Abs(c.Delta)/2 {
-				add("group."+c.Verdict, "group", on("group", g.Key, !a.Bike.RearSprung && !b.Bike.RearSprung), "delta", w.grams(math.Abs(g.Delta), g.Plus))
+				add("group."+c.Verdict, "group", w.on("group", g.Key, !a.Bike.RearSprung && !b.Bike.RearSprung), "delta", w.grams(math.Abs(g.Delta), g.Plus))
 			}
 		}
 	}
@@ -122,13 +122,13 @@ func (w *phrasing) movement(x, z *Change, d *Difference) []string {
 		default:
 			continue
 		}
-		text = append(text, say(key, "delta", w.millimetres(math.Abs(way.c.Delta), way.c.Plus)))
+		text = append(text, w.Say(key, "delta", w.millimetres(math.Abs(way.c.Delta), way.c.Plus)))
 	}
 	if len(text) == 0 {
-		return []string{say("summary.difference.still")}
+		return []string{w.Say("summary.difference.still")}
 	}
 	if len(d.Moved) > 0 {
-		text = append(text, say("summary.difference.mover", "part", shorten(d.Moved[0].Name)))
+		text = append(text, w.Say("summary.difference.mover", "part", shorten(d.Moved[0].Name)))
 	}
 	return text
 }
@@ -139,10 +139,10 @@ func (w *phrasing) settling(d *Difference) []string {
 	for i := range d.Weigh {
 		names = append(names, shorten(d.Weigh[i].Name))
 		if d.Weigh[i].Settles {
-			return []string{say("summary.difference.settle", "parts", strings.Join(names, ", "))}
+			return []string{w.Say("summary.difference.settle", "parts", strings.Join(names, ", "))}
 		}
 	}
-	return []string{say("summary.difference.no_settle")}
+	return []string{w.Say("summary.difference.no_settle")}
 }
 
 // called is what a build is called in a sentence.
@@ -161,22 +161,22 @@ func loadCalled(l *document.Load) string {
 	return l.Name
 }
 
-// called is what a bike is called in its state: with what is on it.
-func (w *Weighed) called() string {
-	name := called(w.Build)
+// bike is what a bike is called in its state: with what is on it.
+func (w *phrasing) bike(b *Weighed) string {
+	name := called(b.Build)
 	switch {
-	case w.level == bare:
-		return say("summary.bare", "build", name)
-	case w.level < loaded || w.cargo == nil:
+	case b.level == bare:
+		return w.Say("summary.bare", "build", name)
+	case b.level < loaded || b.cargo == nil:
 		return name
-	case w.level == loaded:
-		return say("summary.loaded", "build", name, "load", loadCalled(w.cargo.load))
+	case b.level == loaded:
+		return w.Say("summary.loaded", "build", name, "load", loadCalled(b.cargo.load))
 	}
-	who := w.cargo.rider.Name
+	who := b.cargo.rider.Name
 	if strings.TrimSpace(who) == "" {
-		who = w.cargo.rider.ID
+		who = b.cargo.rider.ID
 	}
-	return say("summary.ridden", "build", name, "load", loadCalled(w.cargo.load), "rider", who)
+	return w.Say("summary.ridden", "build", name, "load", loadCalled(b.cargo.load), "rider", who)
 }
 
 func percent(share float64) string {

@@ -9,12 +9,14 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/partslist"
+	"steelyard/internal/words"
 )
 
 // Export is how a table leaves the program.
 type Export struct {
-	Notes     []string // what there is to say about the table, one paragraph each
-	Semicolon bool     // of CSV: cells parted by semicolons and numbers with a decimal comma, as spreadsheets of many countries want it
+	Words     *words.Words // the language; nil is English
+	Notes     []string     // what there is to say about the table, one paragraph each
+	Semicolon bool         // of CSV: cells parted by semicolons and numbers with a decimal comma, as spreadsheets of many countries want it
 }
 
 // FiguresCSV writes the figures of all builds side by side, for a spreadsheet:
@@ -27,7 +29,7 @@ func FiguresCSV(r *Report, x Export) []byte {
 		head = append(head, r.Builds[i].Name, r.Builds[i].Name+" ±")
 	}
 	t.line(head...)
-	for _, row := range rows(r) {
+	for _, row := range rows(r, x.Words) {
 		cells := []string{row.key, row.label, row.unit}
 		for i := range r.Builds {
 			value, plus, ok := row.in(&r.Builds[i])
@@ -50,7 +52,7 @@ func FiguresCSV(r *Report, x Export) []byte {
 // no two builds are compared. Notes are as in [FiguresCSV].
 func DifferenceCSV(r *Report, x Export) []byte {
 	t := csvTable{Export: x}
-	number := t.number
+	number, w := t.number, &phrasing{Words: x.Words}
 	d := r.Difference
 	a, b := sidesOf(r)
 	t.line("Section", "Key", "Name", "Unit", a.Name, b.Name, "Difference", "±", "Verdict")
@@ -58,14 +60,14 @@ func DifferenceCSV(r *Report, x Export) []byte {
 		return t.bytes()
 	}
 	for _, c := range d.Figures {
-		t.line("figure", c.Key, Label("figure."+c.Key), c.Unit, number(c.A), number(c.B), number(c.Delta), number(c.Plus), Label("verdict."+c.Verdict))
+		t.line("figure", c.Key, w.Label("figure."+c.Key), c.Unit, number(c.A), number(c.B), number(c.Delta), number(c.Plus), w.Label("verdict."+c.Verdict))
 	}
 	for _, g := range d.Groups {
-		t.line("group", g.Key, on("group", g.Key, d.rigid(r)), gram.name, number(g.A), number(g.B), number(g.Delta), number(g.Plus), "")
+		t.line("group", g.Key, w.on("group", g.Key, d.rigid(r)), gram.name, number(g.A), number(g.B), number(g.Delta), number(g.Plus), "")
 	}
 	massA, massB := t.masses(r, a), t.masses(r, b)
 	for _, p := range d.Parts {
-		t.line("part", p.Group, p.Name, gram.name, massA[p.A], massB[p.B], number(p.Delta), number(p.Plus), Label("change."+p.What))
+		t.line("part", p.Group, p.Name, gram.name, massA[p.A], massB[p.B], number(p.Delta), number(p.Plus), w.Label("change."+p.What))
 	}
 	return t.bytes()
 }
@@ -73,14 +75,14 @@ func DifferenceCSV(r *Report, x Export) []byte {
 // FiguresMarkdown writes the figures of all builds side by side as a table for
 // an article, in the units that the document wants shown. Notes follow below.
 func FiguresMarkdown(r *Report, show document.Show, x Export) []byte {
-	w := newPhrasing(show)
+	w := newPhrasing(x.Words, &show)
 	var t markdownTable
-	head := []string{Label("table.figure")}
+	head := []string{w.Label("table.figure")}
 	for i := range r.Builds {
 		head = append(head, r.Builds[i].Name)
 	}
 	t.head("wf", head...)
-	for _, row := range rows(r) {
+	for _, row := range rows(r, x.Words) {
 		cells := []string{row.label}
 		for i := range r.Builds {
 			value, plus, ok := row.in(&r.Builds[i])
@@ -107,27 +109,27 @@ func DifferenceMarkdown(r *Report, show document.Show, x Export) []byte {
 	if d == nil {
 		return nil
 	}
-	w := newPhrasing(show)
+	w := newPhrasing(x.Words, &show)
 	var t markdownTable
 	a, b := sidesOf(r)
 	t.text(d.Summary)
-	t.head("wfffw", Label("table.figure"), a.Name, b.Name, Label("table.difference"), Label("table.verdict"))
+	t.head("wfffw", w.Label("table.figure"), a.Name, b.Name, w.Label("table.difference"), w.Label("table.verdict"))
 	for _, c := range d.Figures {
 		fa, fb := plusOf(a, c.Key), plusOf(b, c.Key)
-		t.line(Label("figure."+c.Key), w.figure(c.Unit, c.A, fa), w.figure(c.Unit, c.B, fb), plusSign(c.Delta, w.figure(c.Unit, c.Delta, c.Plus)), Label("verdict."+c.Verdict))
+		t.line(w.Label("figure."+c.Key), w.figure(c.Unit, c.A, fa), w.figure(c.Unit, c.B, fb), plusSign(c.Delta, w.figure(c.Unit, c.Delta, c.Plus)), w.Label("verdict."+c.Verdict))
 	}
-	t.head("wf", Label("table.group"), a.Name, b.Name, Label("table.difference"))
+	t.head("wf", w.Label("table.group"), a.Name, b.Name, w.Label("table.difference"))
 	for _, g := range d.Groups {
-		t.line(on("group", g.Key, d.rigid(r)), w.grams(g.A, subsetPlus(a, g.Key)), w.grams(g.B, subsetPlus(b, g.Key)), plusSign(g.Delta, w.grams(g.Delta, g.Plus)))
+		t.line(w.on("group", g.Key, d.rigid(r)), w.grams(g.A, subsetPlus(a, g.Key)), w.grams(g.B, subsetPlus(b, g.Key)), plusSign(g.Delta, w.grams(g.Delta, g.Plus)))
 	}
 	if len(d.Parts) > 0 {
-		t.head("wwf", Label("table.part"), Label("table.change"), Label("table.difference"))
+		t.head("wwf", w.Label("table.part"), w.Label("table.change"), w.Label("table.difference"))
 		for _, p := range d.Parts {
 			delta := "0"
 			if p.Delta != 0 || p.Plus != 0 {
 				delta = plusSign(p.Delta, w.grams(p.Delta, p.Plus))
 			}
-			t.line(p.Name, Label("change."+p.What), delta)
+			t.line(p.Name, w.Label("change."+p.What), delta)
 		}
 	}
 	return t.end(x)
@@ -140,11 +142,11 @@ type row struct {
 }
 
 // rows are the figures that any build has, in their order, then the geometry.
-func rows(r *Report) []row {
+func rows(r *Report, words *words.Words) []row {
 	var out []row
 	for i := range figureKeys {
 		k := &figureKeys[i]
-		w := row{key: k.key, label: Label("figure." + k.key), unit: k.unit.name}
+		w := row{key: k.key, label: words.Label("figure." + k.key), unit: k.unit.name}
 		if slices.ContainsFunc(r.Builds, func(b Build) bool { _, _, ok := w.in(&b); return ok }) {
 			out = append(out, w)
 		}
@@ -154,7 +156,7 @@ func rows(r *Report) []row {
 			continue
 		}
 		for _, l := range r.Builds[i].Geometry { // the same keys in every build that has them
-			out = append(out, row{key: l.Key, label: Label("geometry." + l.Key), unit: l.Unit, exact: true})
+			out = append(out, row{key: l.Key, label: words.Label("geometry." + l.Key), unit: l.Unit, exact: true})
 		}
 		break
 	}
@@ -319,9 +321,9 @@ func PartsCSV(b *document.Build, x Export) []byte {
 // document wants shown, by group. What is left out of the figures has no mass
 // together.
 func (e *Evaluation) PartsMarkdown(b *document.Build, x Export) []byte {
-	w := newPhrasing(e.Document.Show)
+	w := newPhrasing(x.Words, &e.Document.Show)
 	var t markdownTable
-	t.head("wwffffww", Label("table.group"), Label("table.part"), Label("table.number"), Label("table.each"), Label("table.within"), Label("table.together"), Label("table.basis"), Label("table.station"))
+	t.head("wwffffww", w.Label("table.group"), w.Label("table.part"), w.Label("table.number"), w.Label("table.each"), w.Label("table.within"), w.Label("table.together"), w.Label("table.basis"), w.Label("table.station"))
 	told := make(map[string]*Part)
 	rigid := false
 	for i := range e.Report.Builds {
@@ -344,9 +346,9 @@ func (e *Evaluation) PartsMarkdown(b *document.Build, x Export) []byte {
 			}
 			where := ""
 			if p.At == nil {
-				where = on("station", p.Station, rigid)
+				where = w.on("station", p.Station, rigid)
 			}
-			t.line(on("group", g, rigid), p.Name, strconv.Itoa(p.Quantity), w.limit(p.Mass), w.limit(p.HalfWidth), together, Label("basis."+string(p.Basis)), where)
+			t.line(w.on("group", g, rigid), p.Name, strconv.Itoa(p.Quantity), w.limit(p.Mass), w.limit(p.HalfWidth), together, w.Label("basis."+string(p.Basis)), where)
 		}
 	}
 	return t.end(x)
@@ -354,11 +356,11 @@ func (e *Evaluation) PartsMarkdown(b *document.Build, x Export) []byte {
 
 // on is the name of a place or a group on a bike. A rigid rear has neither
 // swingarm nor shock: what is there instead has a name of its own.
-func on(kind, name string, rigid bool) string {
-	if key := kind + "_rigid." + name; rigid && Label(key) != key {
-		return Label(key)
+func (w *phrasing) on(kind, name string, rigid bool) string {
+	if key := kind + "_rigid." + name; rigid && w.Label(key) != key {
+		return w.Label(key)
 	}
-	return Label(kind + "." + name)
+	return w.Label(kind + "." + name)
 }
 
 // rigid says whether neither of the builds compared has a spring at its rear.

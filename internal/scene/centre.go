@@ -196,9 +196,9 @@ func (s *sheet) detail(sub *Subject) {
 			}
 		}
 		if from := short(g.Name, maxName); from != "" && s.cam.Width > 520 {
-			return factor, s.v.say("enlarged_from", "name", from, "factor", number(factor, 0))
+			return factor, s.v.say("enlarged_from", "name", from, "factor", s.v.Units.number(factor, 0))
 		}
-		return factor, s.v.say("enlarged", "factor", number(factor, 0))
+		return factor, s.v.say("enlarged", "factor", s.v.Units.number(factor, 0))
 	})
 	if factor == 0 {
 		s.annotate(&note{at: from.lerp(at, 0.5), r: s.centreRadius() + 2, name: text, bold: true, ink: Text, worth: 1.6})

@@ -196,10 +196,10 @@ func (s *sheet) dimensions(sub *Subject) {
 		s.axis(top.add(top.sub(bottom).unit().mul(14)), meet)
 		y := rear.y + 16
 		s.dimension(front, meet, pt{front.x, y}, pt{meet.x, y}, "trail", u.length(b.Trail))
-		s.angle(meet, 0.19*s.cam.Scale, math.Pi, math.Pi+b.HeadAngle, degrees(b.HeadAngle))
+		s.angle(meet, 0.19*s.cam.Scale, math.Pi, math.Pi+b.HeadAngle, s.v.Units.degrees(b.HeadAngle))
 	}
 	bb := at(b.BottomBracket)
-	s.angle(bb, 0.17*s.cam.Scale, math.Pi, math.Pi+b.SeatAngle, degrees(b.SeatAngle))
+	s.angle(bb, 0.17*s.cam.Scale, math.Pi, math.Pi+b.SeatAngle, s.v.Units.degrees(b.SeatAngle))
 	s.axis(bb, bb.sub(pt{0.19 * s.cam.Scale, 0}))
 
 	x := bb.x + 0.105*s.cam.Scale
@@ -217,7 +217,7 @@ func (s *sheet) dimensions(sub *Subject) {
 }
 
 // degrees writes an angle in rad.
-func degrees(a float64) string { return number(a*180/math.Pi, 1) + "°" }
+func (u Units) degrees(a float64) string { return u.number(a*180/math.Pi, 1) + "°" }
 
 func (s *sheet) rearDimensions(sub *Subject) {
 	b, u := sub.Bike, s.v.Units

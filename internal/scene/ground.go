@@ -53,7 +53,7 @@ func (s *sheet) loads(sub *Subject) {
 		s.taken = append(s.taken, box{at.x - 7, at.y, at.x + 7, at.y + 4 + reach})
 		value, within := s.v.Units.massWithin(load, plus)
 		s.write(Label{X: at.x + dx, Y: at.y + 7 + s.type1*capHeight + 1, Text: value, Size: s.type1, Bold: true, Align: align, Ink: Text, Halo: true})
-		more := number(100*load/sub.Total, 0) + noBreak + "%"
+		more := s.v.Units.number(100*load/sub.Total, 0) + noBreak + "%"
 		if within != "" {
 			more = within + " · " + more
 		}
@@ -134,9 +134,9 @@ func (s *sheet) key(sub *Subject, k float64) {
 		w += 2*one + 5 + textWidth(e.text, s.type2, false) + 14
 	}
 	// A mass with a round figure, to read areas by.
-	ref := units.FormatMass(1000, units.Kilogram, 0)
+	ref := s.v.Units.format().Mass(1000, units.Kilogram, 0)
 	if s.v.Units.Mass == units.PoundOunce {
-		ref = units.FormatMass(units.GramsPerPound, units.Pound, 0)
+		ref = s.v.Units.format().Mass(units.GramsPerPound, units.Pound, 0)
 		k *= math.Sqrt(units.GramsPerPound / 1000)
 	}
 	w += 14 + 2*k + 5 + textWidth(ref, s.type2, false)

@@ -11,6 +11,8 @@ import (
 // noBreak is a space at which a line does not break.
 const noBreak = "\u00a0"
 
+func (u Units) format() units.Format { return units.Format{Comma: u.Comma} }
+
 // mass writes a mass in kg in the user's unit.
 func (u Units) mass(kg float64) string {
 	places := 0
@@ -20,12 +22,12 @@ func (u Units) mass(kg float64) string {
 	case units.PoundOunce:
 		places = 1
 	}
-	return units.FormatMass(kg*1000, u.Mass, places)
+	return u.format().Mass(kg*1000, u.Mass, places)
 }
 
 // massWithin writes a mass and the ± to stand behind it.
 func (u Units) massWithin(kg, plus float64) (value, within string) {
-	value, within = units.FormatMassWithin(kg*1000, plus*1000, u.Mass)
+	value, within = u.format().MassWithin(kg*1000, plus*1000, u.Mass)
 	if within != "" {
 		within = "± " + within
 	}
@@ -38,16 +40,16 @@ func (u Units) length(m float64) string {
 	if u.Length == units.Inch {
 		places = 1
 	}
-	return units.FormatLength(m*1000, u.Length, places)
+	return u.format().Length(m*1000, u.Length, places)
 }
 
 // round is length for a round one.
-func (u Units) round(m float64) string { return units.FormatLength(m*1000, u.Length, 0) }
+func (u Units) round(m float64) string { return u.format().Length(m*1000, u.Length, 0) }
 
 // lengthWithin writes a length that is known within ±plus, with and without that,
 // both without the unit.
 func (u Units) lengthWithin(m, plus float64) (full, bare string) {
-	value, within := units.FormatLengthWithin(m*1000, plus*1000, u.Length)
+	value, within := u.format().LengthWithin(m*1000, plus*1000, u.Length)
 	unit := noBreak + u.lengthName()
 	bare = strings.TrimSuffix(value, unit)
 	if within == "" {
@@ -63,8 +65,8 @@ func (u Units) lengthName() string {
 	return units.Millimetre
 }
 
-// Number writes a plain number.
-func number(x float64, places int) string {
+// number writes a plain number.
+func (u Units) number(x float64, places int) string {
 	if !finite(x) {
 		return "–"
 	}
@@ -72,7 +74,7 @@ func number(x float64, places int) string {
 	if x < 0 && strings.Trim(s, "0.") != "" {
 		s = "\u2212" + s
 	}
-	return units.Set(s)
+	return u.format().Number(s)
 }
 
 // roundLength returns the longest of the lengths 1, 2, 5, 10, ... that is at

@@ -103,9 +103,9 @@ func (s *sheet) pathNotes(sub *Subject) {
 			}
 		}
 		if s.cam.Width > 520 && first.name != "" && last.name != "" {
-			return factor, s.v.say("enlarged_way", "from", first.name, "to", last.name, "factor", number(factor, 0))
+			return factor, s.v.say("enlarged_way", "from", first.name, "to", last.name, "factor", s.v.Units.number(factor, 0))
 		}
-		return factor, s.v.say("enlarged", "factor", number(factor, 0))
+		return factor, s.v.say("enlarged", "factor", s.v.Units.number(factor, 0))
 	})
 	if factor == 0 {
 		return

@@ -91,10 +91,11 @@ type View struct {
 	Words      func(key string) string // the words of the picture, by keys that begin with "scene."; nil shows the keys
 }
 
-// Units are the units of the figures in the picture.
+// Units say how the figures in the picture are written.
 type Units struct {
 	Mass   string // as package units names them: "g", "kg", "lb_oz"; "" is "g"
 	Length string // "mm", "in"; "" is "mm"
+	Comma  bool   // decimals are written with a comma
 }
 
 // Aspect is where the picture is seen from.

@@ -3,6 +3,7 @@ package units
 import (
 	"math"
 	"strconv"
+	"strings"
 )
 
 // The characters that numbers are set with: a true minus, and a space that does
@@ -13,7 +14,21 @@ const (
 	nothing = "–" // stands for what is no number
 )
 
-// FormatMass writes a mass of g grams in a unit, "g", "kg", "lb", "oz" or
+// Format says how numbers are written: with a decimal point, or with a comma.
+// What is read is not touched by it: both are always taken.
+type Format struct {
+	Comma bool
+}
+
+// Number puts the decimal sign into a number as strconv writes it.
+func (f Format) Number(s string) string {
+	if f.Comma {
+		return strings.Replace(s, ".", ",", 1)
+	}
+	return s
+}
+
+// Mass writes a mass of g grams in a unit, "g", "kg", "lb", "oz" or
 // "lb_oz", with so many decimals; -1 rounds to tens, and so on. With "lb_oz"
 // the decimals are the ounces', and a mass below one pound is in ounces alone.
 // More decimals than make sense in a unit, two of a gram, are left off. An
@@ -22,35 +37,35 @@ const (
 // From 10 000 on, thousands are set apart; these spaces and the one before the
 // unit do not break. [ParseMass] reads back all that is not negative: grams have
 // no third decimal that it could take for thousands.
-func FormatMass(g float64, unit string, decimals int) string {
+func (f Format) Mass(g float64, unit string, decimals int) string {
 	if unit == PoundOunce {
-		return poundsAndOunces(g, decimals)
+		return poundsAndOunces(g, decimals, f)
 	}
-	return masses.unitOr(unit, Gram).format(g, decimals)
+	return masses.unitOr(unit, Gram).format(g, decimals, f)
 }
 
-// FormatLength is FormatMass for a length of mm millimetres, in "mm", "cm",
+// Length is [Format.Mass] for a length of mm millimetres, in "mm", "cm",
 // "m", "in" or "ft"; an unknown unit writes millimetres.
-func FormatLength(mm float64, unit string, decimals int) string {
-	return lengths.unitOr(unit, Millimetre).format(mm, decimals)
+func (f Format) Length(mm float64, unit string, decimals int) string {
+	return lengths.unitOr(unit, Millimetre).format(mm, decimals, f)
 }
 
-// FormatMassWithin writes a mass that is known within ±plus grams, and the plus
+// MassWithin writes a mass that is known within ±plus grams, and the plus
 // beside it, such as "12 340 g" and "120 g", rounded by [Decimals]. A
 // mass known exactly, or better than can be written, has an empty plus and is
 // written as short as it can be.
-func FormatMassWithin(g, plus float64, unit string) (value, within string) {
+func (f Format) MassWithin(g, plus float64, unit string) (value, within string) {
 	if unit == PoundOunce {
-		return masses.unit(Ounce).within(g, plus, poundsAndOunces)
+		return masses.unit(Ounce).within(g, plus, f, poundsAndOunces)
 	}
 	u := masses.unitOr(unit, Gram)
-	return u.within(g, plus, u.format)
+	return u.within(g, plus, f, u.format)
 }
 
-// FormatLengthWithin is FormatMassWithin for a length.
-func FormatLengthWithin(mm, plus float64, unit string) (value, within string) {
+// LengthWithin is [Format.MassWithin] for a length.
+func (f Format) LengthWithin(mm, plus float64, unit string) (value, within string) {
 	u := lengths.unitOr(unit, Millimetre)
-	return u.within(mm, plus, u.format)
+	return u.within(mm, plus, f, u.format)
 }
 
 func (q *quantity) unitOr(name, fallback string) *unit {
@@ -61,30 +76,30 @@ func (q *quantity) unitOr(name, fallback string) *unit {
 }
 
 // within writes a value and its plus with write.
-func (u *unit) within(v, plus float64, write func(float64, int) string) (value, within string) {
+func (u *unit) within(v, plus float64, f Format, write func(float64, int, Format) string) (value, within string) {
 	plus = math.Abs(plus)
 	if !finite(plus) {
-		return write(v, Shortest(v/u.size, u.finest)), nothing
+		return write(v, Shortest(v/u.size, u.finest), f), nothing
 	}
 	d, told := Decimals(plus/u.size, u.finest)
 	if !told {
-		return write(v, Shortest(v/u.size, u.finest)), ""
+		return write(v, Shortest(v/u.size, u.finest), f), ""
 	}
-	return write(v, d), write(plus, d)
+	return write(v, d, f), write(plus, d, f)
 }
 
 // format writes v, in grams or millimetres, in the unit.
-func (u *unit) format(v float64, decimals int) string {
+func (u *unit) format(v float64, decimals int, f Format) string {
 	if !finite(v) {
 		return nothing
 	}
-	return decimal(v/u.size, min(max(decimals, coarsest), u.finest)) + noBreak + u.name
+	return decimal(v/u.size, min(max(decimals, coarsest), u.finest), f) + noBreak + u.name
 }
 
 // poundsAndOunces writes a mass in both, rounded as a whole, so that 15.96 oz
 // with one decimal is 1 lb 0.0 oz. Tens of ounces are no round number of pounds:
 // whole ounces are the coarsest.
-func poundsAndOunces(g float64, decimals int) string {
+func poundsAndOunces(g float64, decimals int, f Format) string {
 	if !finite(g) {
 		return nothing
 	}
@@ -92,12 +107,12 @@ func poundsAndOunces(g float64, decimals int) string {
 	pound := 16 * math.Pow10(d) // in the last place of the ounces
 	n := math.Round(math.Abs(g) / GramsPerOunce * math.Pow10(d))
 	if n >= 1<<53 {
-		return masses.unit(Pound).format(g, 0) // the ounces are lost in rounding
+		return masses.unit(Pound).format(g, 0, f) // the ounces are lost in rounding
 	}
 	lb := math.Floor(n / pound)
-	s := decimal((n-lb*pound)/math.Pow10(d), d) + noBreak + Ounce
+	s := decimal((n-lb*pound)/math.Pow10(d), d, f) + noBreak + Ounce
 	if lb > 0 {
-		s = decimal(lb, 0) + noBreak + Pound + noBreak + s
+		s = decimal(lb, 0, f) + noBreak + Pound + noBreak + s
 	}
 	if g < 0 && n > 0 {
 		s = minus + s
@@ -107,7 +122,7 @@ func poundsAndOunces(g float64, decimals int) string {
 
 // decimal writes a number with so many decimals, thousands apart from 10 000
 // on. A number that rounds to 0 has no sign.
-func decimal(x float64, decimals int) string {
+func decimal(x float64, decimals int, f Format) string {
 	if decimals < 0 {
 		// Dividing by a whole power of ten rounds once; FormatFloat has the rest.
 		ten := math.Pow10(-decimals)
@@ -130,7 +145,7 @@ func decimal(x float64, decimals int) string {
 			s = s[:i] + noBreak + s[i:]
 		}
 	}
-	if s = Set(s); x < 0 && !zero {
+	if s = f.Number(s); x < 0 && !zero {
 		s = minus + s
 	}
 	return s

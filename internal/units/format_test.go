@@ -8,6 +8,9 @@ import (
 	"steelyard/internal/units"
 )
 
+// point writes with a decimal point.
+var point units.Format
+
 // set writes plain text as it is set: no breaks inside, a true minus.
 func set(s string) string {
 	return strings.NewReplacer(" ", "\u00a0", "-", "\u2212").Replace(s)
@@ -49,7 +52,7 @@ func TestFormatMass(t *testing.T) {
 		{20000 * 453.59237, "lb_oz", 0, "20 000 lb 0 oz"},
 		{350, "stone", 0, "350 g"},
 	} {
-		if got := units.FormatMass(c.g, c.unit, c.decimals); got != set(c.want) {
+		if got := point.Mass(c.g, c.unit, c.decimals); got != set(c.want) {
 			t.Errorf("FormatMass(%v, %q, %d) = %q, want %q", c.g, c.unit, c.decimals, got, set(c.want))
 		}
 	}
@@ -72,7 +75,7 @@ func TestFormatLength(t *testing.T) {
 		{304.8, "ft", 1, "1.0 ft"},
 		{1, "", 0, "1 mm"},
 	} {
-		if got := units.FormatLength(c.mm, c.unit, c.decimals); got != set(c.want) {
+		if got := point.Length(c.mm, c.unit, c.decimals); got != set(c.want) {
 			t.Errorf("FormatLength(%v, %q, %d) = %q, want %q", c.mm, c.unit, c.decimals, got, set(c.want))
 		}
 	}
@@ -113,7 +116,7 @@ func TestFormatWithin(t *testing.T) {
 		{20*lb + 3.14*oz, 120 * oz, "lb_oz", "20 lb 3 oz", "7 lb 8 oz"},
 		{2.5 * lb, 0.1 * lb, "lb", "2.50 lb", "0.10 lb"},
 	} {
-		value, doubt := units.FormatMassWithin(c.g, c.plus, c.unit)
+		value, doubt := point.MassWithin(c.g, c.plus, c.unit)
 		if value != set(c.value) || doubt != set(c.doubt) {
 			t.Errorf("FormatMassWithin(%v, %v, %q) = %q, %q, want %q, %q", c.g, c.plus, c.unit, value, doubt, set(c.value), set(c.doubt))
 		}
@@ -129,7 +132,7 @@ func TestFormatWithin(t *testing.T) {
 		{-3, 1, "mm", "-3.0 mm", "1.0 mm"},
 		{28.575, 0, "in", "1.125 in", ""},
 	} {
-		value, doubt := units.FormatLengthWithin(c.mm, c.plus, c.unit)
+		value, doubt := point.LengthWithin(c.mm, c.plus, c.unit)
 		if value != set(c.value) || doubt != set(c.doubt) {
 			t.Errorf("FormatLengthWithin(%v, %v, %q) = %q, %q, want %q, %q", c.mm, c.plus, c.unit, value, doubt, set(c.value), set(c.doubt))
 		}

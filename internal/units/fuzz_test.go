@@ -39,7 +39,7 @@ func FuzzParseMass(f *testing.F) {
 		if err != nil {
 			return
 		}
-		again, err := units.ParseMass(units.FormatMass(g, "g", 2), "")
+		again, err := units.ParseMass(point.Mass(g, "g", 2), "")
 		if err != nil || math.Abs(again-g) > 0.005+1e-9*g {
 			t.Errorf("%q reads %v, written and read again %v, %v", text, g, again, err)
 		}
@@ -58,7 +58,7 @@ func FuzzParseLength(f *testing.F) {
 		if err != nil {
 			return
 		}
-		again, err := units.ParseLength(units.FormatLength(mm, "mm", 2), "")
+		again, err := units.ParseLength(point.Length(mm, "mm", 2), "")
 		if err != nil || math.Abs(again-mm) > 0.005+1e-9*math.Abs(mm) {
 			t.Errorf("%q reads %v, written and read again %v, %v", text, mm, again, err)
 		}
@@ -92,13 +92,13 @@ func FuzzFormat(f *testing.F) {
 	f.Add(-1e300, 1e-300, "lb_oz", 300)
 	f.Add(math.NaN(), math.Inf(1), "in", -400)
 	f.Fuzz(func(t *testing.T, v, plus float64, unit string, decimals int) {
-		for _, s := range []string{units.FormatMass(v, unit, decimals), units.FormatLength(v, unit, decimals)} {
+		for _, s := range []string{point.Mass(v, unit, decimals), point.Length(v, unit, decimals)} {
 			number := !math.IsNaN(v) && !math.IsInf(v, 0)
 			if s == "" || number == (s == "–") || strings.ContainsAny(s, "NI") {
 				t.Errorf("%v in %q with %d decimals is written %q", v, unit, decimals, s)
 			}
 		}
-		units.FormatMassWithin(v, plus, unit)
-		units.FormatLengthWithin(v, plus, unit)
+		point.MassWithin(v, plus, unit)
+		point.LengthWithin(v, plus, unit)
 	})
 }

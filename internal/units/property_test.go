@@ -33,7 +33,7 @@ func TestWhatIsWrittenIsRead(t *testing.T) {
 		g := amount(t, "g")
 		unit := pick(t, "g", "kg", "lb", "oz", "lb_oz")
 		decimals := rapid.IntRange(-2, 6).Draw(t, "decimals")
-		text := units.FormatMass(g, unit, decimals)
+		text := point.Mass(g, unit, decimals)
 		got, err := units.ParseMass(text, "g")
 		step := massStep[unit] / 2
 		if coarse := massUnit[unit] * math.Pow10(-decimals) / 2; coarse > step {
@@ -45,7 +45,7 @@ func TestWhatIsWrittenIsRead(t *testing.T) {
 
 		mm := amount(t, "mm") * rapid.SampledFrom([]float64{1, -1}).Draw(t, "sign")
 		unit = pick(t, "mm", "cm", "m", "in", "ft")
-		text = units.FormatLength(mm, unit, 9)
+		text = point.Length(mm, unit, 9)
 		got, err = units.ParseLength(text, "mm")
 		if err != nil || math.Abs(got-mm) > lengthStep[unit]/2+1e-9*math.Abs(mm) {
 			t.Errorf("%v mm is written %q and read %v, %v", mm, text, got, err)
@@ -63,7 +63,7 @@ func TestRoundingIsFarBelowThePlus(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		g, plus := amount(t, "g"), amount(t, "plus")
 		unit := pick(t, "g", "kg", "lb", "oz", "lb_oz")
-		value, within := units.FormatMassWithin(g, plus, unit)
+		value, within := point.MassWithin(g, plus, unit)
 		v, err := units.ParseMass(value, "g")
 		if err != nil || math.Abs(v-g) > plus/20+massStep[unit]/2+1e-9*g {
 			t.Errorf("%v ± %v g is written %q and read %v, %v", g, plus, value, v, err)

@@ -8,11 +8,13 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/units"
+	"steelyard/internal/words"
 )
 
 // Teller writes a result for people who do not read statistics.
 type Teller struct {
 	Show    document.Show           // the units
+	Words   *words.Words            // the language; nil is English
 	Source  func(source int) string // what a mass source is called
 	Station func(name string) string
 }
@@ -232,12 +234,14 @@ func within(value, plus string) string {
 	return value + " ± " + plus
 }
 
+func (t *Teller) format() units.Format { return units.Format{Comma: t.Words.Comma()} }
+
 func (t *Teller) mass(v Value) string {
-	return within(units.FormatMassWithin(v.Value*1000, v.Plus()*1000, t.Show.Mass))
+	return within(t.format().MassWithin(v.Value*1000, v.Plus()*1000, t.Show.Mass))
 }
 
 func (t *Teller) length(v Value) string {
-	return within(units.FormatLengthWithin(v.Value*1000, v.Plus()*1000, t.Show.Length))
+	return within(t.format().LengthWithin(v.Value*1000, v.Plus()*1000, t.Show.Length))
 }
 
 // plain is a length without its doubt, as fine as a ruler.
@@ -246,11 +250,11 @@ func (t *Teller) plain(m float64) string {
 	if t.Show.Length == units.Inch {
 		decimals = 1
 	}
-	return units.FormatLength(m*1000, t.Show.Length, decimals)
+	return t.format().Length(m*1000, t.Show.Length, decimals)
 }
 
 // plainMass is a mass without its doubt, to a gram or three digits.
 func (t *Teller) plainMass(kg float64) string {
-	value, _ := units.FormatMassWithin(kg*1000, max(kg*20, 10), t.Show.Mass)
+	value, _ := t.format().MassWithin(kg*1000, max(kg*20, 10), t.Show.Mass)
 	return value
 }

@@ -9,8 +9,11 @@ import (
 	"steelyard/internal/bridge"
 )
 
+// session is what the program remembers for its page.
+var session = new(bridge.Session)
+
 // Stage is what the page shows on the canvas.
-var Stage = &bridge.Stage{}
+var Stage = &bridge.Stage{Session: session}
 
 // Frames counts the frames drawn.
 var Frames int

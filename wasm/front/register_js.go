@@ -14,7 +14,7 @@ func register() {
 	object := js.Global().Get("Object").New()
 	text, buffer := js.Global().Get("String"), js.Global().Get("ArrayBuffer")
 	encoded := newEncoder(1 << 18)
-	for _, functions := range []map[string]bridge.Function{bridge.Functions, Stage.Functions()} {
+	for _, functions := range []map[string]bridge.Function{session.Functions(), Stage.Functions()} {
 		for name, f := range functions {
 			f = bridge.Guard(name, f)
 			object.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {

@@ -17,7 +17,7 @@ import (
 // demo's rider, loads, ratings and weigh-ins; and the same after an edit:
 // evaluated in turn, neither is found evaluated already.
 func demoPair(n int, laden bool, edit func(*document.Document)) (texts [2]string, err error) {
-	d, problems := document.Open([]byte(bridge.Functions["demo"]()))
+	d, problems := document.Open([]byte(new(bridge.Session).Functions()["demo"]()))
 	if d == nil {
 		return texts, fmt.Errorf("the demo does not open: %v", problems)
 	}
@@ -61,7 +61,7 @@ func another(d *document.Document) { d.Title += "!" }
 
 // native returns how long one evaluation takes here: the median of batches.
 func native(texts [2]string) time.Duration {
-	evaluate := bridge.Functions["evaluate"]
+	evaluate := new(bridge.Session).Functions()["evaluate"]
 	var took []time.Duration
 	for began := time.Now(); time.Since(began) < 1500*time.Millisecond || len(took) < 6; {
 		from := time.Now()
