@@ -1,7 +1,6 @@
 package document
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -67,7 +66,7 @@ func Check(d *Document) []Problem {
 	if c.held > 0 {
 		c.problems = append(c.problems, Problem{
 			Severity: SeverityWarning,
-			Message:  words.Plain(fmt.Sprintf("And %d more warnings of these kinds.", c.held)),
+			Message:  words.Tell("document.more_warnings", "n", c.held),
 		})
 	}
 	return c.problems
@@ -99,7 +98,7 @@ type checker struct {
 	held         int // warnings not told
 }
 
-func (c *checker) add(severity, field, format string, args ...any) {
+func (c *checker) add(severity, field, key string, pairs ...any) {
 	if severity == SeverityWarning {
 		if c.warned++; c.warned > maxWarnings {
 			c.held++
@@ -109,27 +108,29 @@ func (c *checker) add(severity, field, format string, args ...any) {
 	p := Problem{Severity: severity, Field: field}
 	c.outer.put(&p)
 	c.inner.put(&p)
-	p.Message = words.Plain(placed(c.inner.title(), c.outer.title(), fmt.Sprintf(format, args...)))
+	p.Message = placed(c.inner.title(), c.outer.title(), words.Tell(key, pairs...))
 	c.problems = append(c.problems, p)
 }
 
-func (c *checker) fail(field, format string, args ...any) {
-	c.add(SeverityError, field, format, args...)
+// fail adds an error: the message of a key, see [words.Tell].
+func (c *checker) fail(field, key string, pairs ...any) {
+	c.add(SeverityError, field, key, pairs...)
 }
 
-func (c *checker) warn(field, format string, args ...any) {
-	c.add(SeverityWarning, field, format, args...)
+// warn adds a warning, likewise.
+func (c *checker) warn(field, key string, pairs ...any) {
+	c.add(SeverityWarning, field, key, pairs...)
 }
 
 func (c *checker) document(d *Document) {
 	if !slices.Contains(MassUnits, d.Show.Mass) {
-		c.warn("show.mass", "Masses are to be shown in %s, which is none of %s.", words.Quote(d.Show.Mass), words.Choose(MassUnits))
+		c.warn("show.mass", "document.show.mass", "unit", words.Quote(d.Show.Mass), "units", words.Choose(MassUnits))
 	}
 	if !slices.Contains(LengthUnits, d.Show.Length) {
-		c.warn("show.length", "Lengths are to be shown in %s, which is none of %s.", words.Quote(d.Show.Length), words.Choose(LengthUnits))
+		c.warn("show.length", "document.show.length", "unit", words.Quote(d.Show.Length), "units", words.Choose(LengthUnits))
 	}
 	if len(d.Show.Compare) > 2 {
-		c.warn("show.compare", "%d builds are to be compared; only the first two are.", len(d.Show.Compare))
+		c.warn("show.compare", "document.show.compare.many", "n", len(d.Show.Compare))
 	}
 	c.carried(&d.Show)
 	builds := make(map[string]bool, len(d.Builds))
@@ -138,7 +139,7 @@ func (c *checker) document(d *Document) {
 		c.outer = thing{holdBuild, b.ID, b.Name}
 		c.id(b.ID, "build", builds)
 		if words.Blank(b.Name) {
-			c.warn("name", "This build has no name; give it one to tell it from the others.")
+			c.warn("name", "document.name.build")
 		}
 		c.parts(b.Parts)
 		c.ratings(b.Ratings)
@@ -149,16 +150,16 @@ func (c *checker) document(d *Document) {
 	c.weighIns(d.WeighIns, builds, loads)
 	for _, id := range d.Show.Compare {
 		if !builds[id] {
-			c.warn("show.compare", "The build %s is to be compared, but there is none with that id.", words.Quote(id))
+			c.warn("show.compare", "document.show.compare.none", "id", words.Quote(id))
 		}
 	}
 	for _, id := range d.Show.Loads {
 		if id != "" && !loads[id] {
-			c.warn("show.loads", "The load %s is to be carried, but there is none with that id.", words.Quote(id))
+			c.warn("show.loads", "document.show.loads.none", "id", words.Quote(id))
 		}
 	}
 	if len(d.Builds) == 0 {
-		c.warn("builds", "There is no build in this document; add one.")
+		c.warn("builds", "document.builds.none")
 	}
 }
 
@@ -177,9 +178,9 @@ func (c *checker) parts(parts []Part) {
 func (c *checker) id(id, what string, ids map[string]bool) {
 	switch {
 	case id == "":
-		c.fail("id", "This %s has no id; it should have one that no other %s has.", what, what)
+		c.fail("id", "document.id.none", "one", words.Tell("document.one."+what))
 	case ids[id]:
-		c.fail("id", "Two %ss have the id %s; each should have its own.", what, words.Quote(id))
+		c.fail("id", "document.id.twice", "many", words.Tell("document.many."+what), "id", words.Quote(id))
 	}
 	ids[id] = true
 }
@@ -187,37 +188,37 @@ func (c *checker) id(id, what string, ids map[string]bool) {
 // one checks a part.
 func (c *checker) one(p *Part) {
 	if words.Blank(p.Name) {
-		c.warn("name", "This part has no name; give it one to find it again.")
+		c.warn("name", "document.name.part")
 	}
 	if !KnownKind(p.Kind) {
 		if p.Kind == "" {
-			c.warn("kind", "This part has no kind; its mass is counted under \"other\".")
+			c.warn("kind", "document.kind.none")
 		} else {
-			c.warn("kind", "The kind %s is not known; its mass is counted under \"other\".", words.Quote(p.Kind))
+			c.warn("kind", "document.kind.unknown", "kind", words.Quote(p.Kind))
 		}
 	}
 	c.quantity(p.Quantity)
 	c.mass("part", p.Mass, p.HalfWidth, p.Basis, p.Quantity > 0)
 	if !slices.Contains(Carriers, p.Carrier) {
-		c.fail("carrier", "The carrier is %s; it should be one of %s.", words.Quote(string(p.Carrier)), words.Choose(Carriers))
+		c.fail("carrier", "document.carrier", "carrier", words.Quote(string(p.Carrier)), "choice", words.Choose(Carriers))
 	}
 	switch {
 	case p.At != nil && p.Station != "":
-		c.warn("at_mm", "There is a station (%s) and an absolute place as well; the absolute place is taken. Leave one of them out.", words.Quote(p.Station))
+		c.warn("at_mm", "document.place.both", "station", words.Quote(p.Station))
 	case p.At == nil && p.Station == "":
-		c.fail("station", "It is not said where this part sits; give a station, or an absolute place in at_mm.")
+		c.fail("station", "document.place.none")
 	}
 	if p.At != nil {
 		c.place("at_mm", p.At)
 	}
 	c.place("offset_mm", &p.Offset)
-	c.length("within_mm", "The doubt in place", p.Within)
+	c.length("within_mm", "within", p.Within)
 	c.shape(&p.Shape)
 }
 
 func (c *checker) quantity(n int) {
 	if n < 0 || n > MaxQuantity {
-		c.fail("quantity", "The quantity is %d; it should be from 0 to %d.", n, MaxQuantity)
+		c.fail("quantity", "document.quantity", "n", n, "most", MaxQuantity)
 	}
 }
 
@@ -226,39 +227,39 @@ func (c *checker) quantity(n int) {
 func (c *checker) mass(what string, m, h float64, basis Basis, wanted bool) {
 	switch {
 	case !finite(m):
-		c.fail("mass_g", "The mass is %v; it should be a number of grams.", m)
+		c.fail("mass_g", "document.mass.infinite", "mass", m)
 	case m < 0:
-		c.fail("mass_g", "The mass is %s g; it should be 0 g or more.", words.Number(m))
+		c.fail("mass_g", "document.mass.negative", "mass", words.Number(m))
 	case m > MaxMass:
-		c.fail("mass_g", "The mass of one piece is %s g; it should be at most %s g. Was it meant in another unit?", words.Number(m), words.Number(MaxMass))
+		c.fail("mass_g", "document.mass.large", "mass", words.Number(m), "most", words.Number(MaxMass))
 	case m == 0 && wanted:
-		c.warn("mass_g", "This %s has no mass yet; it counts as 0 g.", what)
+		c.warn("mass_g", "document.mass.none", "one", words.Tell("document.one."+what))
 	}
 	switch {
 	case !finite(h):
-		c.fail("half_width_g", "The half-width is %v; it should be a number of grams.", h)
+		c.fail("half_width_g", "document.half_width.infinite", "half", h)
 	case h < 0:
-		c.fail("half_width_g", "The half-width is %s g; it should be 0 g or more.", words.Number(h))
+		c.fail("half_width_g", "document.half_width.negative", "half", words.Number(h))
 	case h > MaxMass:
-		c.fail("half_width_g", "The half-width is %s g; it should be at most %s g.", words.Number(h), words.Number(MaxMass))
+		c.fail("half_width_g", "document.half_width.large", "half", words.Number(h), "most", words.Number(MaxMass))
 	case h > m && m > 0:
-		c.warn("half_width_g", "The half-width, %s g, is larger than the mass, %s g; it is taken as it is.", words.Number(h), words.Number(m))
+		c.warn("half_width_g", "document.half_width.wide", "half", words.Number(h), "mass", words.Number(m))
 	case h == 0 && m > 0 && basis == Weighed:
-		c.warn("half_width_g", "The mass is weighed to ± 0 g; give the step of the scale's display, often 1 g.")
+		c.warn("half_width_g", "document.half_width.weighed")
 	case h == 0 && m > 0:
-		c.warn("half_width_g", "The mass is said to be exact; give the half-width that it may be off by.")
+		c.warn("half_width_g", "document.half_width.exact")
 	}
 	if !slices.Contains(Bases, basis) {
-		c.fail("basis", "The basis is %s; it should be one of %s.", words.Quote(string(basis)), words.Choose(Bases))
+		c.fail("basis", "document.basis", "basis", words.Quote(string(basis)), "choice", words.Choose(Bases))
 	}
 }
 
 func (c *checker) place(field string, v *Vec3) {
 	for i, axis := range [3]string{"forward", "left", "up"} {
 		if x := v[i]; !finite(x) {
-			c.fail(field, "The place (%s) is %v; it should be a number of millimetres.", axis, x)
+			c.fail(field, "document.place.infinite", "axis", words.Tell("document.axis."+axis), "x", x)
 		} else if math.Abs(x) > MaxLength {
-			c.fail(field, "The place (%s) is %s mm; it should be within %d mm.", axis, words.Number(x), MaxLength)
+			c.fail(field, "document.place.far", "axis", words.Tell("document.axis."+axis), "x", x, "most", MaxLength)
 		}
 	}
 }
@@ -266,22 +267,20 @@ func (c *checker) place(field string, v *Vec3) {
 func (c *checker) length(field, what string, x float64) {
 	switch {
 	case !finite(x):
-		c.fail(field, "%s is %v; it should be a number of millimetres.", what, x)
+		c.fail(field, "document.length.infinite", "what", words.Tell("document.of."+what), "x", x)
 	case x < 0 || x > MaxLength:
-		c.fail(field, "%s is %s mm; it should be from 0 to %d mm.", what, words.Number(x), MaxLength)
+		c.fail(field, "document.between", "what", words.Tell("document.of."+what), "x", x, "least", 0, "most", MaxLength, "unit", " mm")
 	}
 }
 
 func (c *checker) shape(s *Shape) {
 	if !slices.Contains(Forms, s.Form) {
-		c.fail("shape.form", "The form is %s; it should be one of %s.", words.Quote(string(s.Form)), words.Choose(Forms))
+		c.fail("shape.form", "document.form", "form", words.Quote(string(s.Form)), "choice", words.Choose(Forms))
 	}
 	for _, x := range s.Size {
-		c.length("shape.size_mm", "A size", x)
+		c.length("shape.size_mm", "size", x)
 	}
-	if !finite(s.Pitch) || math.Abs(s.Pitch) > 360 {
-		c.fail("shape.pitch_deg", "The pitch is %v°; it should be from -360° to 360°.", s.Pitch)
-	}
+	c.between("shape.pitch_deg", "pitch", "°", s.Pitch, -360, 360)
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -1,10 +1,6 @@
 package document
 
-import (
-	"fmt"
-
-	"steelyard/internal/words"
-)
+import "steelyard/internal/words"
 
 // christen gives an id to everything that should have one and has none, and a
 // new one to the second of two that have the same. The latter it tells.
@@ -73,6 +69,7 @@ func (c *christening) renamed(t thing, old string) {
 	p := Problem{Severity: SeverityWarning, Field: "id"}
 	c.outer.put(&p)
 	t.put(&p)
-	p.Message = words.Plain(placed(t.title(), c.outer.title(), fmt.Sprintf("the id %s was used by another %s already; this one is now %s.", words.Quote(old), whats[t.hold].one, words.Quote(t.id))))
+	p.Message = placed(t.title(), c.outer.title(), words.Tell("document.id.renamed",
+		"old", words.Quote(old), "one", words.Tell("document.one."+whats[t.hold].name), "id", words.Quote(t.id)))
 	c.problems = append(c.problems, p)
 }

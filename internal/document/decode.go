@@ -2,7 +2,6 @@ package document
 
 import (
 	"bytes"
-	"fmt"
 	"unicode/utf8"
 
 	"github.com/goccy/go-json"
@@ -63,7 +62,7 @@ func openSpans(text []byte) (d *Document, problems []Problem, spans []span) {
 	defer func() {
 		// A fault of ours or of the decoder must not take the page with it.
 		if r := recover(); r != nil {
-			d, problems = nil, refuse("", "This text could not be read because of a fault in this program (%v). It has not been changed.", r)
+			d, problems = nil, refuse("", "document.fault", "fault", r)
 		}
 	}()
 	text, refusal := plain(text)
@@ -100,20 +99,20 @@ func open(text []byte) (*Document, []Problem, []span) {
 	}
 	// The scanner let through what the decoder does not take.
 	err := json.Unmarshal(text, new(Document))
-	return nil, refuse("", "This text could not be read: %v.", err), nil
+	return nil, refuse("", "document.unread", "why", err), nil
 }
 
 // plain takes a byte order mark off and refuses what is not text at all.
 func plain(text []byte) ([]byte, []Problem) {
 	switch {
 	case len(text) > MaxText:
-		return nil, refuse("", "This text is larger than %d MiB; a document is at most that.", MaxText>>20)
+		return nil, refuse("", "document.large", "most", MaxText>>20)
 	case bytes.HasPrefix(text, []byte("\xff\xfe")), bytes.HasPrefix(text, []byte("\xfe\xff")):
-		return nil, refuse("", "This text is written in UTF-16; save it as UTF-8.")
+		return nil, refuse("", "document.utf16")
 	}
 	text = bytes.TrimPrefix(text, []byte(byteOrderMark))
 	if len(bytes.TrimSpace(text)) == 0 {
-		return nil, refuse("", "There is nothing in this text; it should be a document in JSON.")
+		return nil, refuse("", "document.empty")
 	}
 	if !utf8.Valid(text) {
 		line := 1
@@ -123,7 +122,7 @@ func plain(text []byte) ([]byte, []Problem) {
 				break
 			}
 		}
-		return nil, refuse("", "Line %d is not in UTF-8; save the text as UTF-8.", line)
+		return nil, refuse("", "document.not_utf8", "line", line)
 	}
 	return text, nil
 }
@@ -131,8 +130,8 @@ func plain(text []byte) ([]byte, []Problem) {
 const byteOrderMark = "\xef\xbb\xbf"
 
 // refuse returns the one problem for which a text is refused.
-func refuse(field, format string, args ...any) []Problem {
-	return []Problem{{Severity: SeverityError, Field: field, Message: words.Plain(fmt.Sprintf(format, args...))}}
+func refuse(field, key string, pairs ...any) []Problem {
+	return []Problem{{Severity: SeverityError, Field: field, Message: words.Tell(key, pairs...)}}
 }
 
 // Defaults that Open gives.

@@ -2,13 +2,14 @@ package document
 
 import (
 	"bytes"
-	"fmt"
 	"reflect"
 	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/goccy/go-json"
+
+	"steelyard/internal/words"
 )
 
 // Write returns the document as text: indented, keys in a fixed order, every
@@ -56,7 +57,7 @@ func WriteCompact(d *Document) ([]byte, error) {
 		if err := notFinite(d); err != nil {
 			return nil, err
 		}
-		return nil, fmt.Errorf("the document cannot be written: %w", err)
+		return nil, words.Tell("document.write", "why", err)
 	}
 	return text, nil
 }
@@ -66,7 +67,7 @@ func notFinite(d *Document) error {
 	show := *d
 	show.Builds, show.Riders, show.Loads, show.WeighIns = nil, nil, nil, nil
 	if key := unwritable(show); key != "" {
-		return fmt.Errorf("%s is not a finite number", key)
+		return words.Tell("document.write.infinite", "key", key)
 	}
 	for i := range d.Builds {
 		b := d.Builds[i]
@@ -118,10 +119,11 @@ func notFiniteOf(v any, it, of thing) error {
 	if key == "" {
 		return nil
 	}
+	why := words.Tell("document.write.infinite", "key", key)
 	if of.hold == holdNothing {
-		return fmt.Errorf("%s: %s is not a finite number", it.title(), key)
+		return words.Tell("document.placed", "what", it.title(), "message", why)
 	}
-	return fmt.Errorf("%s of %s: %s is not a finite number", it.title(), of.title(), key)
+	return words.Tell("document.placed.of", "what", it.title(), "of", of.title(), "message", why)
 }
 
 // indent lays out compact JSON: a tab a level, but a part, and what else is one

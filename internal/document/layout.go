@@ -1,10 +1,11 @@
 package document
 
 import (
-	"fmt"
 	"reflect"
 	"strings"
 	"sync"
+
+	"steelyard/internal/words"
 )
 
 // layout is what may stand at a place of a JSON text, read off the Go types
@@ -61,25 +62,25 @@ const (
 
 // what is a sort of thing that a document has lists of.
 type what struct {
-	one, many string
-	most      int  // how many of them a document may have, in all its lists together
-	inner     bool // it lies in a list of another thing
-	nameless  bool // it has neither id nor name, and is known by its number
+	name     string // the end of the keys of what one and many are called
+	most     int    // how many of them a document may have, in all its lists together
+	inner    bool   // it lies in a list of another thing
+	nameless bool   // it has neither id nor name, and is known by its number
 }
 
 // whats are the things of which the scanner counts how many there are, and that
 // its messages call by name.
 var whats = [numHolds]*what{
-	holdBuild:   {one: "build", many: "builds", most: MaxBuilds},
-	holdPart:    {one: "part", many: "parts", most: MaxParts, inner: true},
-	holdRider:   {one: "rider", many: "riders", most: MaxRiders},
-	holdLoad:    {one: "load", many: "loads", most: MaxLoads},
-	holdBag:     {one: "bag", many: "bags", most: MaxBags, inner: true},
-	holdGood:    {one: "good", many: "goods", most: MaxGoods, inner: true},
-	holdWeighIn: {one: "weigh-in", many: "weigh-ins", most: MaxWeighIns},
-	holdRating:  {one: "rating", many: "ratings", most: MaxRatings, nameless: true},
-	holdReading: {one: "reading", many: "readings", most: MaxReadings, nameless: true},
-	holdScale:   {one: "scale", many: "scales", most: MaxScales, nameless: true},
+	holdBuild:   {name: "build", most: MaxBuilds},
+	holdPart:    {name: "part", most: MaxParts, inner: true},
+	holdRider:   {name: "rider", most: MaxRiders},
+	holdLoad:    {name: "load", most: MaxLoads},
+	holdBag:     {name: "bag", most: MaxBags, inner: true},
+	holdGood:    {name: "good", most: MaxGoods, inner: true},
+	holdWeighIn: {name: "weigh_in", most: MaxWeighIns},
+	holdRating:  {name: "rating", most: MaxRatings, nameless: true},
+	holdReading: {name: "reading", most: MaxReadings, nameless: true},
+	holdScale:   {name: "scale", most: MaxScales, nameless: true},
 }
 
 var documentLayout = sync.OnceValue(func() *layout { return layoutOf(reflect.TypeFor[Document]()) })
@@ -134,40 +135,40 @@ func layoutOf(t reflect.Type) *layout {
 	panic("parts: no layout for a " + t.String())
 }
 
-// want says in words what should stand at a place, with the unit that the key
-// names.
-func (l *layout) want(key string) string {
+// want says what should stand at a place, with the unit that the key names.
+func (l *layout) want(key string) words.Message {
 	switch l.value {
 	case object:
-		return "an object, { … }"
+		return words.Tell("document.want.object")
 	case array:
 		switch {
 		case l.count >= 0:
-			return fmt.Sprintf("a list of %d numbers%s", l.count, unitOf(key))
+			return words.Tell("document.want.numbers", "n", l.count, "unit", unitOf(key))
 		default:
-			return "a list, [ … ]"
+			return words.Tell("document.want.list")
 		}
 	case text:
-		return "a text in quotes"
+		return words.Tell("document.want.text")
 	case integer:
-		return "a whole number"
+		return words.Tell("document.want.whole")
 	case truth:
-		return "true or false, without quotes"
+		return words.Tell("document.want.truth")
 	}
-	return "a number" + unitOf(key) + ", without quotes"
+	return words.Tell("document.want.number", "unit", unitOf(key))
 }
 
-// unitOf returns the unit at the end of a key, in words.
-func unitOf(key string) string {
+// unitOf returns the unit at the end of a key, in words with a space before; nothing
+// where there is none.
+func unitOf(key string) words.Message {
 	switch {
 	case strings.HasSuffix(key, "_g"):
-		return " in grams"
+		return words.Tell("document.in.g")
 	case strings.HasSuffix(key, "_mm"):
-		return " in millimetres"
+		return words.Tell("document.in.mm")
 	case strings.HasSuffix(key, "_deg"):
-		return " in degrees"
+		return words.Tell("document.in.deg")
 	case strings.HasSuffix(key, "_l"):
-		return " in litres"
+		return words.Tell("document.in.l")
 	}
-	return ""
+	return words.Message{}
 }

@@ -5,8 +5,8 @@ import (
 	"compress/zlib"
 	"encoding/base64"
 	"errors"
-	"fmt"
 	"io"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -27,7 +27,7 @@ const maxLink = MaxText*4/3 + MaxText/100
 // sent to the server.
 func EncodeLink(text []byte) (string, error) {
 	if len(text) > MaxText {
-		return "", fmt.Errorf("the document is larger than %d MiB, too large for a link; share it as a file", MaxText>>20)
+		return "", words.Tell("link.large", "most", MaxText>>20)
 	}
 	var packed bytes.Buffer
 	z, err := zlib.NewWriterLevel(&packed, zlib.BestCompression)
@@ -48,7 +48,7 @@ func EncodeLink(text []byte) (string, error) {
 // further than MaxText, whatever the link claims to hold.
 func DecodeLink(fragment string) ([]byte, error) {
 	if len(fragment) > maxLink {
-		return nil, errors.New("this link is longer than any that holds a document")
+		return nil, words.Tell("link.long")
 	}
 	fragment = strings.Map(func(r rune) rune {
 		if unicode.IsSpace(r) {
@@ -60,16 +60,16 @@ func DecodeLink(fragment string) ([]byte, error) {
 	packed, ok := strings.CutPrefix(fragment, linkPrefix)
 	if !ok {
 		if version, _, ok := strings.Cut(fragment, "."); ok && strings.HasPrefix(version, "sy") {
-			return nil, fmt.Errorf("this link is of the kind %s, and this program reads %s; open it with a newer program", words.Quote(version), words.Quote(strings.TrimSuffix(linkPrefix, ".")))
+			return nil, words.Tell("link.newer", "kind", words.Quote(version), "known", words.Quote(strings.TrimSuffix(linkPrefix, ".")))
 		}
-		return nil, fmt.Errorf("this link holds no document: what follows the # should begin with %s", words.Quote(linkPrefix))
+		return nil, words.Tell("link.none", "prefix", words.Quote(linkPrefix))
 	}
 	packed = strings.TrimRight(packed, "=")
 	raw, err := base64.RawURLEncoding.DecodeString(packed)
 	if err != nil {
 		var at base64.CorruptInputError
 		if errors.As(err, &at) && int(at) < len(packed) && !linkLetter(packed[at]) {
-			return nil, fmt.Errorf("this link is damaged: character %d after %s is %q, which no link has", int(at)+1, words.Quote(linkPrefix), packed[at])
+			return nil, words.Tell("link.letter", "n", int(at)+1, "prefix", words.Quote(linkPrefix), "letter", strconv.QuoteRune(rune(packed[at])))
 		}
 		return nil, errCutShort
 	}
@@ -82,21 +82,21 @@ func DecodeLink(fragment string) ([]byte, error) {
 	case err != nil:
 		return nil, damaged(err)
 	case len(text) > MaxText:
-		return nil, fmt.Errorf("this link unpacks to more than %d MiB; a document is at most that", MaxText>>20)
+		return nil, words.Tell("link.unpacks", "most", MaxText>>20)
 	}
 	return text, nil
 }
 
-var errCutShort = errors.New("this link is cut short: its end is missing; copy it whole")
+var errCutShort = words.Tell("link.cut")
 
 func damaged(err error) error {
 	switch {
 	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
 		return errCutShort
 	case errors.Is(err, zlib.ErrChecksum):
-		return errors.New("this link is damaged: its checksum does not fit; copy it again")
+		return words.Tell("link.checksum")
 	}
-	return fmt.Errorf("this link is damaged: %w; copy it again", err)
+	return words.Tell("link.damaged")
 }
 
 // linkLetter says whether a character is one of base64's for addresses.

@@ -2,7 +2,6 @@ package document
 
 import (
 	"bytes"
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -72,7 +71,7 @@ type name struct{ id, name string }
 type finding struct {
 	where
 	field   string
-	message string
+	message words.Message
 	bare    bool // the message names the key itself
 	line    int
 }
@@ -90,14 +89,14 @@ func (s *scanner) scan(l *layout) bool {
 	ok := s.value(l)
 	if ok {
 		if s.space(); s.pos < len(s.text) {
-			ok = s.broken("there is something after the end of the document: %s", s.excerpt())
+			ok = s.broken("document.json.after", "found", s.excerpt())
 		}
 	}
 	return ok && len(s.found) == 0
 }
 
 // report keeps a finding. It returns whether the walk may go on.
-func (s *scanner) report(format string, args ...any) bool {
+func (s *scanner) report(key string, pairs ...any) bool {
 	if !s.careful {
 		return false
 	}
@@ -108,14 +107,14 @@ func (s *scanner) report(format string, args ...any) bool {
 	s.found = append(s.found, finding{
 		where:   s.where,
 		field:   strings.Join(s.path, "."),
-		message: fmt.Sprintf(format, args...),
+		message: words.Tell(key, pairs...),
 		line:    1 + bytes.Count(s.text[:min(s.pos, len(s.text))], []byte("\n")),
 	})
 	return true
 }
 
 // broken reports that the text is not JSON from here on, which ends the walk.
-func (s *scanner) broken(format string, args ...any) bool {
+func (s *scanner) broken(key string, pairs ...any) bool {
 	s.fatal = true
 	if !s.careful {
 		return false
@@ -127,7 +126,7 @@ func (s *scanner) broken(format string, args ...any) bool {
 		s.found = s.found[:maxProblems-1]
 		s.more++
 	}
-	s.report("%s (column %d).", fmt.Sprintf(format, args...), column)
+	s.report("document.column", "message", words.Tell(key, pairs...), "column", column)
 	return false
 }
 
@@ -152,10 +151,10 @@ func (s *scanner) next() byte {
 }
 
 // excerpt quotes what stands at the walk's place.
-func (s *scanner) excerpt() string {
+func (s *scanner) excerpt() any {
 	rest := s.text[s.pos:]
 	if len(rest) == 0 {
-		return "the end of the text"
+		return words.Tell("document.found.end")
 	}
 	if i := bytes.IndexAny(rest[:min(len(rest), 200)], ",\n]}"); i > 0 {
 		rest = rest[:i]
@@ -163,7 +162,7 @@ func (s *scanner) excerpt() string {
 	if rest[0] == '"' {
 		return words.Shorten(string(rest[:min(len(rest), 200)]))
 	}
-	return words.Quote(string(rest[:min(len(rest), 200)])).String()
+	return words.Quote(string(rest[:min(len(rest), 200)]))
 }
 
 // value walks a value that should be as l says.
@@ -202,25 +201,23 @@ func (s *scanner) value(l *layout) bool {
 	if len(s.path) > 0 {
 		key = s.path[len(s.path)-1]
 	}
-	found := string(s.text[start:min(s.pos, start+200)])
-	switch found[0] {
+	found := words.Plain(words.Shorten(string(s.text[start:min(s.pos, start+200)])))
+	switch s.text[start] {
 	case '"':
-		found = words.Shorten(found) + ", a text"
+		found = words.Tell("document.found.text", "found", found)
 	case '{':
-		found = "an object"
+		found = words.Tell("document.found.object")
 	case '[':
-		found = "a list"
+		found = words.Tell("document.found.list")
 	case 'n':
-		found = "null, which is nothing"
-	default:
-		found = words.Shorten(found)
+		found = words.Tell("document.found.null")
 	}
-	return s.report("it is %s; it should be %s.", found, l.want(key))
+	return s.report("document.value", "found", found, "want", l.want(key))
 }
 
 func (s *scanner) enter() bool {
 	if s.depth++; s.depth > maxDepth {
-		return s.broken("the text nests deeper than %d levels, and a document never does", maxDepth)
+		return s.broken("document.json.deep", "n", maxDepth)
 	}
 	s.pos++
 	return true
@@ -253,7 +250,7 @@ func (s *scanner) object(l *layout) bool {
 		}
 		keyEnd := s.pos
 		if s.next() != ':' {
-			return s.broken("after the key %s there should be a colon, but there is %s", words.Shorten(string(s.text[start:keyEnd])), s.excerpt())
+			return s.broken("document.json.colon", "key", words.Shorten(string(s.text[start:keyEnd])), "found", s.excerpt())
 		}
 		s.pos++
 		switch {
@@ -263,7 +260,7 @@ func (s *scanner) object(l *layout) bool {
 			}
 		case seen&(1<<i) != 0:
 			s.path = append(s.path, l.fields[i].key)
-			ok := s.report("it is written twice; it should be there once.") && s.skipAny()
+			ok := s.report("document.json.twice") && s.skipAny()
 			s.path = s.path[:len(s.path)-1]
 			if !ok {
 				return false
@@ -290,7 +287,7 @@ func (s *scanner) object(l *layout) bool {
 			s.keep(l.hold, seen)
 			return true
 		default:
-			return s.broken("after a value there should be a comma or }, but there is %s", s.excerpt())
+			return s.broken("document.json.comma_brace", "found", s.excerpt())
 		}
 	}
 	s.depth--
@@ -331,13 +328,13 @@ func (l *layout) find(quoted []byte) int {
 func (s *scanner) noKey(first bool) bool {
 	switch c := s.next(); {
 	case c == '}' && !first:
-		return s.broken("there is a comma before }, where no key follows; take it out")
+		return s.broken("document.json.last_key")
 	case c == '/':
-		return s.broken("JSON has no comments; take this one out")
+		return s.broken("document.json.comment")
 	case c == '\'':
-		return s.broken("a key should stand in double quotes, not in single ones")
+		return s.broken("document.json.single")
 	}
-	return s.broken("there should be a key in double quotes, but there is %s", s.excerpt())
+	return s.broken("document.json.key", "found", s.excerpt())
 }
 
 // reportUnknown reports a key, quotes included, that the format does not know.
@@ -347,23 +344,24 @@ func (s *scanner) reportUnknown(l *layout, quoted []byte) bool {
 	}
 	key := unquote(quoted)
 	s.path = append(s.path, words.Shorten(key))
-	s.report("%s", l.unknown(key))
+	s.report("")
 	s.path = s.path[:len(s.path)-1]
-	s.found[len(s.found)-1].bare = true
+	f := &s.found[len(s.found)-1]
+	f.message, f.bare = l.unknown(key), true
 	return true
 }
 
 // unknown says that the format has no such key, and which one was meant if it
 // is close to one.
-func (l *layout) unknown(key string) string {
+func (l *layout) unknown(key string) words.Message {
 	keys := make([]string, len(l.fields))
 	for i, f := range l.fields {
 		keys[i] = f.key
 		if strings.EqualFold(f.key, key) || spelling.Distance(strings.ToLower(key), f.key, 2) <= 2 {
-			return fmt.Sprintf("the key %s is not known here; was %s meant?", words.Quote(key), words.Quote(f.key))
+			return words.Tell("document.key.meant", "key", words.Quote(key), "meant", words.Quote(f.key))
 		}
 	}
-	return fmt.Sprintf("the key %s is not known here; take it out, or put what it says into the notes. Known are: %s.", words.Quote(key), strings.Join(keys, ", "))
+	return words.Tell("document.key.unknown", "key", words.Quote(key), "keys", strings.Join(keys, ", "))
 }
 
 // note remembers the values by which people know a build or a part.
@@ -417,7 +415,7 @@ func (s *scanner) goTo(h hold, n int) bool {
 		s.outer, s.path = nth{h, n}, s.path[len(s.path):]
 	}
 	if s.count[h]++; s.count[h] > w.most {
-		return s.broken("there are more than %d %s in the document", w.most, w.many)
+		return s.broken("document.many", "most", w.most, "many", words.Tell("document.many."+w.name))
 	}
 	return true
 }
@@ -441,7 +439,7 @@ func (s *scanner) array(l *layout) bool {
 				}
 			}
 			if s.next() == ']' {
-				return s.broken("there is a comma before ], where no value follows; take it out")
+				return s.broken("document.json.last_value")
 			}
 			at := s.pos
 			if !s.value(l.elem) {
@@ -458,7 +456,7 @@ func (s *scanner) array(l *layout) bool {
 				s.pos++
 				break elements
 			default:
-				return s.broken("after a value there should be a comma or ], but there is %s", s.excerpt())
+				return s.broken("document.json.comma_bracket", "found", s.excerpt())
 			}
 		}
 	}
@@ -467,7 +465,7 @@ func (s *scanner) array(l *layout) bool {
 	if l.count >= 0 && n != l.count {
 		end := s.pos
 		s.pos = start
-		ok := s.report("it has %d values; it should be %s.", n, l.want(path[len(path)-1]))
+		ok := s.report("document.values", "n", n, "want", l.want(path[len(path)-1]))
 		s.pos = end
 		return ok
 	}
@@ -484,16 +482,16 @@ func (s *scanner) number(l *layout) bool {
 	raw := s.text[start:s.pos]
 	switch {
 	case l.value == integer && !whole:
-		return s.report("it is %s; it should be a whole number, written without point or exponent.", words.Shorten(string(raw)))
+		return s.report("document.number.whole", "found", words.Shorten(string(raw)))
 	case l.value == integer && len(raw) > 15:
-		return s.report("it is %s, which is too large a number.", words.Shorten(string(raw)))
+		return s.report("document.number.large", "found", words.Shorten(string(raw)))
 	case l.value == number64 && (!whole || len(raw) > 300):
 		// Only an exponent or very many digits can leave the range.
 		if len(raw) <= 300 && bytes.IndexByte(raw, 'e') < 0 && bytes.IndexByte(raw, 'E') < 0 {
 			return true
 		}
 		if _, err := strconv.ParseFloat(string(raw), 64); err != nil {
-			return s.report("it is %s, which is too large a number.", words.Shorten(string(raw)))
+			return s.report("document.number.large", "found", words.Shorten(string(raw)))
 		}
 	}
 	return true
@@ -525,7 +523,7 @@ func (s *scanner) skipNumber() (whole, ok bool) {
 		i += n
 	}
 	if !ok {
-		return false, s.broken("%s is not a number as JSON writes it", s.excerpt())
+		return false, s.broken("document.json.number", "found", s.excerpt())
 	}
 	s.pos = i
 	return whole, true
@@ -554,17 +552,17 @@ func (s *scanner) skipString() bool {
 			n := escape(t[i:])
 			if n == 0 {
 				s.pos = i
-				return s.broken("%s is not an escape that JSON knows; a backslash itself is written \\\\", s.excerpt())
+				return s.broken("document.json.escape", "found", s.excerpt())
 			}
 			i += n
 		case c < 0x20:
 			s.pos = i
-			return s.broken("a text in quotes has a line break or control character in it; write \\n")
+			return s.broken("document.json.control")
 		default:
 			i++
 		}
 	}
-	return s.broken("a text in quotes does not end: the closing quote is missing")
+	return s.broken("document.json.open")
 }
 
 // escape returns the length of the escape at the start of t, 0 if it is none.
@@ -591,7 +589,7 @@ func escape(t []byte) int {
 
 func (s *scanner) skipWord(word string) bool {
 	if !bytes.HasPrefix(s.text[s.pos:], []byte(word)) {
-		return s.broken("there should be a value, but there is %s", s.excerpt())
+		return s.broken("document.json.value", "found", s.excerpt())
 	}
 	s.pos += len(word)
 	return true
@@ -623,7 +621,7 @@ func (s *scanner) skip() bool {
 					return false
 				}
 				if s.next() != ':' {
-					return s.broken("after a key there should be a colon, but there is %s", s.excerpt())
+					return s.broken("document.json.colon_after", "found", s.excerpt())
 				}
 				s.pos++
 			}
@@ -634,7 +632,7 @@ func (s *scanner) skip() bool {
 				s.pos++
 				break
 			} else if d != ',' {
-				return s.broken("after a value there should be a comma or %c, but there is %s", end, s.excerpt())
+				return s.broken("document.json.comma", "end", string(end), "found", s.excerpt())
 			}
 			s.pos++
 		}
@@ -652,11 +650,11 @@ func (s *scanner) skip() bool {
 		_, ok := s.skipNumber()
 		return ok
 	case 0:
-		return s.broken("the text ends too early: something is missing at its end")
+		return s.broken("document.json.end")
 	case '/':
-		return s.broken("JSON has no comments; take this one out")
+		return s.broken("document.json.comment")
 	}
-	return s.broken("there should be a value, but there is %s", s.excerpt())
+	return s.broken("document.json.value", "found", s.excerpt())
 }
 
 // unquote decodes a JSON string, quotes included.
@@ -673,7 +671,7 @@ func (s *scanner) problems() []Problem {
 	var list []Problem
 	for _, f := range s.found {
 		p := Problem{Severity: SeverityError, Field: f.field}
-		var thing, of string
+		var thing, of words.Message
 		if f.outer.hold != holdNothing {
 			of = s.call(f.where.in(), f.outer, &p)
 		}
@@ -682,24 +680,24 @@ func (s *scanner) problems() []Problem {
 		}
 		message := f.message
 		if f.field != "" && !f.bare {
-			message = f.field + ": " + message
+			message = words.Tell("document.field", "field", f.field, "message", message)
 		}
-		p.Message = words.Plain(fmt.Sprintf("Line %d: %s", f.line, placed(thing, of, message)))
+		p.Message = words.Tell("document.line", "line", f.line, "message", placed(thing, of, message))
 		list = append(list, p)
 	}
 	if s.more > 0 {
-		list = append(list, Problem{Severity: SeverityError, Message: words.Plain(fmt.Sprintf("And %d more problems.", s.more))})
+		list = append(list, Problem{Severity: SeverityError, Message: words.Tell("document.more_problems", "n", s.more)})
 	}
 	return list
 }
 
 // call returns what a thing is called in a message, and puts its id into p.
-func (s *scanner) call(w where, which nth, p *Problem) string {
+func (s *scanner) call(w where, which nth, p *Problem) words.Message {
 	n := s.names[w]
 	*p.id(which.hold) = n.id
-	called := label(n.name, n.id)
-	if called == "" {
-		called = fmt.Sprintf("number %d", which.n+1)
+	called := words.Plain(label(n.name, n.id))
+	if called.IsZero() {
+		called = words.Tell("document.number", "n", which.n+1)
 	}
 	return titled(which.hold, called)
 }

@@ -1,10 +1,6 @@
 package document
 
-import (
-	"fmt"
-
-	"steelyard/internal/words"
-)
+import "steelyard/internal/words"
 
 // thing is what a message is about: something that has an id and a name.
 type thing struct {
@@ -13,15 +9,17 @@ type thing struct {
 }
 
 // title is what a thing is called in a message: its sort, and its name or else
-// its id in quotes.
-func (t thing) title() string {
+// its id in quotes; nothing of no thing.
+func (t thing) title() words.Message {
 	if t.hold == holdNothing {
-		return ""
+		return words.Message{}
 	}
-	return titled(t.hold, label(t.name, t.id))
+	return titled(t.hold, words.Plain(label(t.name, t.id)))
 }
 
-func titled(h hold, name string) string { return whats[h].one + " “" + name + "”" }
+func titled(h hold, name words.Message) words.Message {
+	return words.Tell("document.title."+whats[h].name, "name", name)
+}
 
 // put writes the id of a thing into a problem.
 func (t thing) put(p *Problem) {
@@ -53,21 +51,18 @@ func (p *Problem) id(h hold) *string {
 }
 
 // placed puts in front of a message the thing that it is about, and what that
-// is of, both as titles; either may be empty.
-func placed(thing, of, message string) string {
+// is of, both as titles; either may be nothing.
+func placed(thing, of, message words.Message) words.Message {
 	switch {
-	case thing != "" && of != "":
-		return fmt.Sprintf("%s of %s: %s", capital(thing), of, message)
-	case thing != "":
-		return fmt.Sprintf("%s: %s", capital(thing), message)
-	case of != "":
-		return fmt.Sprintf("%s: %s", capital(of), message)
+	case !thing.IsZero() && !of.IsZero():
+		return words.Tell("document.placed.of", "what", words.Sentence{Of: thing}, "of", of, "message", message)
+	case !thing.IsZero():
+		return words.Tell("document.placed", "what", words.Sentence{Of: thing}, "message", message)
+	case !of.IsZero():
+		return words.Tell("document.placed", "what", words.Sentence{Of: of}, "message", message)
 	}
 	return message
 }
-
-// capital begins a title, which begins with a plain letter, as a sentence does.
-func capital(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 
 // label is what a thing is called in a message.
 func label(name, id string) string {

@@ -24,19 +24,19 @@ var migrations []migration
 // refusal; neither, if format and version are this program's.
 func upgrade(text []byte, s *scanner) (migrated []byte, refusal []Problem) {
 	if s.format != "" && s.format != Format {
-		return nil, refuse("format", "This is no document but a text of the format %s; a document has the format %s.", words.Quote(s.format), words.Quote(Format))
+		return nil, refuse("format", "document.format.other", "format", words.Quote(s.format), "want", words.Quote(Format))
 	}
 	if s.hasVersion {
 		version, err := strconv.Atoi(s.version)
 		switch {
 		case err != nil || version < 1:
-			return nil, refuse("version", "The version of this document is %s; it should be a whole number from 1 to %d.", words.Shorten(s.version), Version)
+			return nil, refuse("version", "document.version.wrong", "version", words.Shorten(s.version), "most", Version)
 		case version > Version:
-			return nil, refuse("version", "This document is of version %d, and this program reads versions up to %d. It has not been changed; open it with a newer program.", version, Version)
+			return nil, refuse("version", "document.version.newer", "version", version, "most", Version)
 		case version < Version && !s.fatal:
 			migrated, err := migrate(text, version, migrations)
 			if err != nil {
-				return nil, refuse("version", "This document is of version %d and could not be brought to version %d: %v.", version, Version, err)
+				return nil, refuse("version", "document.version.migrate", "version", version, "most", Version, "why", err)
 			}
 			return migrated, nil
 		}
@@ -45,9 +45,9 @@ func upgrade(text []byte, s *scanner) (migrated []byte, refusal []Problem) {
 	case s.fatal, bytes.TrimSpace(text)[0] != '{':
 		return nil, nil // no object: that is told better
 	case s.format == "":
-		return nil, refuse("format", "This text does not say that it is a document; it should have the key \"format\" with the value %s.", words.Quote(Format))
+		return nil, refuse("format", "document.format.none", "want", words.Quote(Format))
 	case !s.hasVersion:
-		return nil, refuse("version", "This document does not say its version; it should have the key \"version\" with the value %d.", Version)
+		return nil, refuse("version", "document.version.none", "want", Version)
 	}
 	return nil, nil
 }

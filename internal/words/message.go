@@ -1,6 +1,7 @@
 package words
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -19,7 +20,7 @@ type Message struct {
 
 // Tell makes a message of the template under a key. {name} in it becomes the
 // value that follows "name" in pairs: a text of the user's as it is, a whole
-// number, or a value that reads differently in each language, such as another
+// number, a figure, or a value that reads differently in each language, such as another
 // Message, a [Number], a text to [Quote] or a [Choice].
 func Tell(key string, pairs ...any) Message { return Message{Key: key, Pairs: pairs} }
 
@@ -76,8 +77,10 @@ func in(v any, w *Words) string {
 		return v
 	case int:
 		return strconv.Itoa(v)
+	case float64:
+		return Number(v).In(w)
 	}
-	panic("words: a message is filled in with a value of no known type")
+	return fmt.Sprint(v)
 }
 
 // Explain says an error in a language. One that is no [Message], or none in
