@@ -15,12 +15,13 @@ import "embed"
 //	demo/travel.json  a document.Document
 //	goods/goods.json  an array of parts.GoodEntry: what to take along
 //	goods/bags.json   an array of parts.BagEntry: what to pack it in
+//	sets/*.json       an array of parts.Set each: parts that are fitted together
 //	words/en.json     key to label, sorted by key
 //
 // The labels of other languages, words/de.json, are the page's to fetch when
 // somebody wants them; the program does not carry them.
 //
-//go:embed catalogue/*.json demo/*.json goods/*.json words/en.json
+//go:embed catalogue/*.json sets/*.json demo/*.json goods/*.json words/en.json
 var Files embed.FS
 
 // Schemas holds schema/*.json: JSON Schemas of what the program reads and

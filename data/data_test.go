@@ -181,11 +181,12 @@ func TestRingsOfAWheelLieInOneAnother(t *testing.T) {
 	for _, seat := range []struct {
 		name string
 		r    float64
-	}{{"622", 311}, {"584", 292}, {"559", 279.5}} {
+		tyre string
+	}{{"622", 311, "50"}, {"584", 292, "50"}, {"559", 279.5, "50"}, {"406", 203, "47"}} {
 		for _, side := range []string{"front", "rear"} {
 			order := []float64{
 				ring["spokes-"+side+"-"+seat.name], ring["rim-"+side+"-"+seat.name+"-aluminium"], seat.r,
-				ring["tube-"+side+"-"+seat.name], ring["tyre-"+side+"-50-"+seat.name] + 25,
+				ring["tube-"+side+"-"+seat.name], ring["tyre-"+side+"-"+seat.tyre+"-"+seat.name] + 25,
 			}
 			for i := 1; i < len(order); i++ {
 				if !(order[i-1] > 0 && order[i-1] < order[i]) {

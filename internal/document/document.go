@@ -20,6 +20,7 @@ type Document struct {
 	Riders   []Rider   `json:"riders,omitempty"`
 	Loads    []Load    `json:"loads,omitempty"`
 	WeighIns []WeighIn `json:"weigh_ins,omitempty"`
+	Aside    []Aside   `json:"aside,omitempty"` // parts that are kept for later
 }
 
 // Show is what the page shows: in which units, which builds, and how much of

@@ -57,7 +57,7 @@ func NewFinder(label func(key string) string) *Finder {
 func (f *Finder) Parts(query string, on *document.Build, limit int) []Entry {
 	var fit fits
 	if on != nil {
-		has := meets(on)
+		has := Meets(on)
 		fit = func(i int) (int, float64) { return f.fits[i].on(on, has) }
 	}
 	return pick(Catalogue(), seek(f.parts, query, fit), limit)

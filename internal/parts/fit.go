@@ -19,19 +19,20 @@ const (
 	RigidFork      Need = "rigid-fork"
 	Gearbox        Need = "crank-gearbox"
 	GearHub        Need = "gear-hub"
+	Derailleur     Need = "derailleur"
 )
 
 // Needs are all of them.
-var Needs = []Need{RearSuspension, RigidRear, ForkSuspension, RigidFork, Gearbox, GearHub}
+var Needs = []Need{RearSuspension, RigidRear, ForkSuspension, RigidFork, Gearbox, GearHub, Derailleur}
 
-// meets says which needs a build meets.
-func meets(b *document.Build) map[Need]bool {
+// Meets says which needs a build meets.
+func Meets(b *document.Build) map[Need]bool {
 	has := map[Need]bool{
 		RearSuspension: b.Rear.Travel > 0, RigidRear: b.Rear.Travel <= 0,
 		ForkSuspension: b.Fork.Travel > 0, RigidFork: b.Fork.Travel <= 0,
 	}
 	for i := range b.Parts {
-		if n := Need(b.Parts[i].Kind); n == Gearbox || n == GearHub {
+		if n := Need(b.Parts[i].Kind); n == Gearbox || n == GearHub || n == Derailleur {
 			has[n] = true
 		}
 	}
