@@ -52,6 +52,7 @@ type Build struct {
 	Parts   []Part  `json:"parts"`
 
 	Ratings []Rating `json:"ratings,omitempty"`
+	Without []string `json:"without,omitempty"` // roles of package parts that the bike goes without
 }
 
 // Frame holds the figures of a frame as makers print them: on level ground,
