@@ -203,3 +203,21 @@ func (f *Figure) add(share Share, slope Moments) {
 	}
 	f.terms = append(f.terms, term{share, slope})
 }
+
+// Slope is the gradient of a number with respect to the ten moments of a share;
+// that with respect to J goes with its nine places, so that an entry beside the
+// diagonal counts twice.
+type Slope struct {
+	Share Share
+	Of    Moments
+}
+
+// Function is any other number that is found from moments: its value, and its
+// gradient with respect to those of each share that it is found from.
+func Function(value float64, slopes ...Slope) Figure {
+	f := Figure{Value: value, terms: make([]term, 0, len(slopes))}
+	for _, s := range slopes {
+		f.add(s.Share, s.Of)
+	}
+	return f
+}
