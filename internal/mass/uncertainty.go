@@ -1,6 +1,10 @@
 package mass
 
-import "math"
+import (
+	"math"
+	"slices"
+	"strings"
+)
 
 // Coverage is the factor between a standard uncertainty and what is shown
 // beside a figure, about 95 % for a normal distribution (JCGM 100:2008, 6.2).
@@ -36,6 +40,7 @@ func Expanded(variance, sum float64) float64 {
 type Budget struct {
 	mass  []float64 // by mass source: ∂value/∂(error in standard units)
 	place []Vec     // by place source
+	named []named   // by name
 	gross float64   // sum of the squares of all that was charged, before any of it cancels
 }
 
@@ -82,6 +87,41 @@ func (b *Budget) Charge(items []Item, f Figure, sign float64) {
 	b.mass, b.place, b.gross = masses, places, gross
 }
 
+// ChargeNamed adds the contribution of a source that is neither a mass nor a
+// place: how far the figure moves with it times its standard uncertainty, with
+// its sign. The same name is the same source wherever it is charged.
+func (b *Budget) ChargeNamed(source string, contribution float64) {
+	if contribution == 0 {
+		return
+	}
+	i, known := b.search(source)
+	if !known {
+		b.named = slices.Insert(b.named, i, named{source: source})
+	}
+	b.named[i].part += contribution
+	b.gross += contribution * contribution
+}
+
+// named is what a source that has a name contributes. A list in order, and no
+// map: the sum must not depend on the order that it is walked in.
+type named struct {
+	source string
+	part   float64
+}
+
+func (b *Budget) search(source string) (i int, known bool) {
+	return slices.BinarySearchFunc(b.named, source, func(n named, s string) int { return strings.Compare(n.source, s) })
+}
+
+// Named returns what a named source contributes, signed, per standard
+// uncertainty of the source.
+func (b *Budget) Named(source string) float64 {
+	if i, known := b.search(source); known {
+		return b.named[i].part
+	}
+	return 0
+}
+
 // Add adds f times the contributions of another budget: of B to the negative of
 // A for the difference of two figures whose own budgets are known.
 func (b *Budget) Add(a *Budget, f float64) {
@@ -100,6 +140,11 @@ func (b *Budget) Add(a *Budget, f float64) {
 		p.Y += f * c.Y
 		p.Z += f * c.Z
 	}
+	for _, n := range a.named {
+		gross := b.gross
+		b.ChargeNamed(n.source, f*n.part)
+		b.gross = gross // a's has it
+	}
 	b.gross += f * f * a.gross
 }
 
@@ -115,6 +160,7 @@ func grow[T any](s []T, i int) []T {
 func (b *Budget) Reset() {
 	clear(b.mass)
 	clear(b.place)
+	b.named = b.named[:0]
 	b.gross = 0
 }
 
@@ -143,6 +189,10 @@ func (b *Budget) sums() (variance, sum float64) {
 		c := &b.place[i] // a copy of each costs more than the sum
 		variance += c.X*c.X + c.Y*c.Y + c.Z*c.Z
 		sum += math.Abs(c.X) + math.Abs(c.Y) + math.Abs(c.Z)
+	}
+	for _, n := range b.named {
+		variance += n.part * n.part
+		sum += math.Abs(n.part)
 	}
 	if variance <= b.nought() {
 		return 0, 0

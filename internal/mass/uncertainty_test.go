@@ -69,3 +69,28 @@ func TestCentreBudgetByHand(t *testing.T) {
 	b.Charge(items, mass.Total(items, nil), 2)
 	near(t, "used again, doubled", b.Standard(), 2*math.Hypot(0.04, 0.08), 1e-15)
 }
+
+// A named source that two figures share cancels in their difference, and those
+// that they do not add up in quadrature, beside the masses.
+func TestNamedSources(t *testing.T) {
+	items := []mass.Item{{Mass: 10, MassU: 0.3, MassSource: 2}}
+	var a, b mass.Budget
+	a.Charge(items, mass.Total(items, nil), 1)
+	a.ChargeNamed("air", 0.4)
+	if got := a.Standard(); math.Abs(got-0.5) > 1e-15 {
+		t.Errorf("0.3 and 0.4 combine to %g, want 0.5", got)
+	}
+	b.ChargeNamed("air", 0.4)
+	b.ChargeNamed("oil", -0.1)
+	b.Add(&a, -1)
+	if got, want := b.Standard(), math.Hypot(0.3, 0.1); math.Abs(got-want) > 1e-15 {
+		t.Errorf("the difference is known within %g, want %g", got, want)
+	}
+	if b.Named("air") != 0 || b.Named("oil") != -0.1 {
+		t.Errorf("air %g, oil %g", b.Named("air"), b.Named("oil"))
+	}
+	b.Reset()
+	if b.Standard() != 0 {
+		t.Error("a budget that was emptied is not empty")
+	}
+}
