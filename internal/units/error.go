@@ -1,6 +1,10 @@
 package units
 
-import "strings"
+import (
+	"strings"
+
+	"steelyard/internal/words"
+)
 
 // Reason is why a text is refused.
 type Reason int
@@ -22,17 +26,20 @@ const (
 type Error struct {
 	Text   string // what was read, shortened
 	Reason Reason
-	Wrong  string // what is wrong, to stand after the text: "is a length"
-	Right  string // what would be right: "write a mass like 350 g"
+	Wrong  words.Message // what is wrong, to stand after the text: "is a length"
+	Right  words.Message // what would be right: "write a mass like 350 g"
 }
 
-// Error gives a sentence part without a full stop.
-func (e *Error) Error() string {
+// In gives a piece of a sentence, without a full stop, in a language.
+func (e *Error) In(w *words.Words) string {
 	if e.Reason == Empty {
-		return e.Wrong + "; " + e.Right
+		return words.Tell("units.error.empty", "wrong", e.Wrong, "right", e.Right).In(w)
 	}
-	return "“" + e.Text + "” " + e.Wrong + "; " + e.Right
+	return words.Tell("units.error", "text", e.Text, "wrong", e.Wrong, "right", e.Right).In(w)
 }
+
+// Error is In in English.
+func (e *Error) Error() string { return e.In(nil) }
 
 // shorten keeps the start of a text, printable, for a message.
 func shorten(text string) string {

@@ -79,7 +79,7 @@ func check(t *testing.T, text string, v float64, err error) {
 	if !errors.As(err, &e) {
 		t.Fatalf("%q: %T", text, err)
 	}
-	if v != 0 || e.Reason == 0 || e.Wrong == "" || e.Right == "" {
+	if v != 0 || e.Reason == 0 || e.Wrong.IsZero() || e.Right.IsZero() {
 		t.Errorf("%q: %v, %+v", text, v, e)
 	}
 	if m := e.Error(); !utf8.ValidString(m) || utf8.RuneCountInString(m) > 300 {

@@ -1,12 +1,13 @@
 package units
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"steelyard/internal/words"
 )
 
 // maxText is the longest text that is looked at, in bytes.
@@ -54,35 +55,35 @@ type term struct {
 }
 
 func (q *quantity) parse(text, unit string, decimal rune) (float64, error) {
-	fail := func(why Reason, right string, wrong string, args ...any) (float64, error) {
-		return 0, &Error{Text: shorten(strings.TrimSpace(text)), Reason: why, Wrong: fmt.Sprintf(wrong, args...), Right: right}
+	fail := func(why Reason, right, wrong words.Message) (float64, error) {
+		return 0, &Error{Text: shorten(strings.TrimSpace(text)), Reason: why, Wrong: wrong, Right: right}
 	}
-	write := "write " + q.noun + " like " + q.example
+	write := q.write()
 	switch {
 	case len(text) > maxText:
-		return fail(TooLong, write, "is %d characters long", utf8.RuneCountInString(text))
+		return fail(TooLong, write, words.Tell("units.long", "n", utf8.RuneCountInString(text)))
 	case decimal != 0 && decimal != '.' && decimal != ',':
-		return fail(NotANumber, "a point or a comma can be", "cannot be read with %q as the decimal sign", decimal)
+		return fail(NotANumber, words.Tell("units.mark.right"), words.Tell("units.mark", "mark", strconv.QuoteRune(decimal)))
 	}
 	s := clean(text)
 	if s == "" {
-		return fail(Empty, write, "nothing is written")
+		return fail(Empty, write, words.Tell("units.empty"))
 	}
 	negative := s[0] == '-'
 	if negative || s[0] == '+' {
 		if s = strings.TrimLeft(s[1:], " "); s == "" {
-			return fail(NotANumber, write, "is not a number")
+			return fail(NotANumber, write, words.Tell("units.no_number"))
 		}
 	}
 	terms, bad := split(s)
 	if bad != "" {
 		switch {
 		case q.unitLike(bad) && len(terms) == 0:
-			return fail(NotANumber, write, "has a unit and no number")
+			return fail(NotANumber, write, words.Tell("units.unit_only"))
 		case bad == s:
-			return fail(NotANumber, write, "is not a number")
+			return fail(NotANumber, write, words.Tell("units.no_number"))
 		}
-		return fail(NotANumber, write, "is not a number at “%s”", shorten(bad))
+		return fail(NotANumber, write, words.Tell("units.no_number.at", "at", shorten(bad)))
 	}
 
 	sum := 0.0
@@ -90,38 +91,38 @@ func (q *quantity) parse(text, unit string, decimal rune) (float64, error) {
 	for i, t := range terms {
 		u, problem := q.resolve(t, unit, last, i == 0)
 		if problem != nil {
-			return fail(problem.Reason, problem.Right, "%s", problem.Wrong)
+			return fail(problem.Reason, problem.Right, problem.Wrong)
 		}
 		v, problem := t.value(u, decimal)
 		if problem != nil {
-			if problem.Right == "" {
+			if problem.Right.IsZero() {
 				problem.Right = write
 			}
-			return fail(problem.Reason, problem.Right, "%s", problem.Wrong)
+			return fail(problem.Reason, problem.Right, problem.Wrong)
 		}
 		if last != nil {
 			switch per := math.Round(last.size / u.size); {
 			case u.size >= last.size:
-				return fail(Mixed, write, "has %s after %s", u.name, last.name)
+				return fail(Mixed, write, words.Tell("units.order", "unit", u.name, "after", last.name))
 			case last.value != math.Trunc(last.value):
-				return fail(Mixed, fmt.Sprintf("write %s alone, or whole %s before %s", last.name, last.name, u.name),
-					"has a part of %s and then %s", last.name, u.name)
+				return fail(Mixed, words.Tell("units.part.right", "large", last.name, "small", u.name),
+					words.Tell("units.part", "large", last.name, "small", u.name))
 			case v >= per:
-				return fail(Mixed, fmt.Sprintf("write less than %s %s, or %s alone", plain(per), u.name, u.name),
-					"has %s %s after %s, and that is another %s or more", plain(v), u.name, last.name, last.name)
+				return fail(Mixed, words.Tell("units.carry.right", "most", per, "small", u.name),
+					words.Tell("units.carry", "n", hundredths(v), "small", u.name, "large", last.name))
 			}
 		}
 		sum += v * u.size
 		last = &unitOf{u, v}
 	}
 	if !(sum <= Largest) {
-		return fail(TooLarge, write, "is larger than anything here")
+		return fail(TooLarge, write, words.Tell("units.large"))
 	}
 	if !negative || sum == 0 {
 		return sum, nil
 	}
 	if !q.signed {
-		return fail(Negative, "write 0 or more", "is below 0, and %s cannot be", q.noun)
+		return fail(Negative, words.Tell("units.negative.right"), words.Tell("units.negative", "noun", q.noun()))
 	}
 	return -sum, nil
 }
@@ -143,30 +144,30 @@ func (q *quantity) resolve(t term, fallback string, last *unitOf, first bool) (*
 		if q == other {
 			other = &lengths
 		}
-		wrong := fmt.Sprintf("has the unit “%s”, which is not known here", shorten(t.unit))
+		wrong := words.Tell("units.unknown", "unit", shorten(t.unit))
 		if _, ok := other.names[t.unit]; ok {
-			wrong = "is " + other.noun
+			wrong = words.Tell("units.other", "noun", other.noun())
 		}
-		return nil, &Error{Reason: UnknownUnit, Wrong: wrong, Right: "write " + q.noun + " like " + q.example}
+		return nil, &Error{Reason: UnknownUnit, Wrong: wrong, Right: q.write()}
 	}
 	if !first {
 		if last.below != "" {
 			return q.unit(last.below), nil
 		}
-		return nil, &Error{Reason: MissingUnit, Wrong: "has a number without a unit at its end",
-			Right: "write the unit after it, or one number only"}
+		return nil, &Error{Reason: MissingUnit, Wrong: words.Tell("units.bare"),
+			Right: words.Tell("units.bare.right")}
 	}
 	u := q.unit(fallback)
 	if u == nil {
 		if fallback == PoundOunce && q == &masses {
-			return nil, &Error{Reason: MissingUnit, Wrong: "may be pounds or ounces",
-				Right: fmt.Sprintf("write %[1]s oz or %[1]s lb", t.text())}
+			return nil, &Error{Reason: MissingUnit, Wrong: words.Tell("units.which"),
+				Right: words.Tell("units.which.right", "number", t.text())}
 		}
-		return nil, &Error{Reason: MissingUnit, Wrong: "has no unit", Right: "write " + q.noun + " like " + q.example}
+		return nil, &Error{Reason: MissingUnit, Wrong: words.Tell("units.none"), Right: q.write()}
 	}
 	if t.denom != "" && u.small {
-		return nil, &Error{Reason: MissingUnit, Wrong: "is a fraction without a unit",
-			Right: fmt.Sprintf("write the unit after it, such as %s %s", t.text(), q.fractional())}
+		return nil, &Error{Reason: MissingUnit, Wrong: words.Tell("units.fraction.bare"),
+			Right: words.Tell("units.fraction.bare.right", "number", t.text(), "unit", q.fractional())}
 	}
 	return u, nil
 }
@@ -195,12 +196,12 @@ func (t *term) value(u *unit, decimal rune) (float64, *Error) {
 		if decimal == 0 && u.small && t.denom == "" && decimalMark(t.run) == '?' {
 			whole := strings.NewReplacer(".", "", ",", "").Replace(t.run)
 			return 0, &Error{Reason: Ambiguous,
-				Wrong: fmt.Sprintf("may be %s %s or a thousandth of it", whole, u.name),
-				Right: fmt.Sprintf("write %s, or %s0 for the small one", whole, t.run)}
+				Wrong: words.Tell("units.ambiguous", "whole", whole, "unit", u.name),
+				Right: words.Tell("units.ambiguous.right", "whole", whole, "small", t.run+"0")}
 		}
 		var ok bool
 		if v, ok = value(t.run, decimal); !ok {
-			return 0, &Error{Reason: NotANumber, Wrong: fmt.Sprintf("is not one number at “%s”", t.run)}
+			return 0, &Error{Reason: NotANumber, Wrong: words.Tell("units.several", "at", t.run)}
 		}
 	}
 	if t.denom == "" {
@@ -211,11 +212,11 @@ func (t *term) value(u *unit, decimal rune) (float64, *Error) {
 	d, _ := strconv.ParseFloat(t.denom, 64)
 	switch {
 	case d == 0:
-		return 0, &Error{Reason: NotANumber, Wrong: "divides by 0"}
+		return 0, &Error{Reason: NotANumber, Wrong: words.Tell("units.zero")}
 	case t.run != "" && strings.Trim(t.run, digits) != "":
-		return 0, &Error{Reason: NotANumber, Wrong: fmt.Sprintf("has a fraction after “%s”, which is not a whole number", t.run)}
+		return 0, &Error{Reason: NotANumber, Wrong: words.Tell("units.fraction.after", "number", t.run)}
 	case t.run != "" && n >= d:
-		return 0, &Error{Reason: NotANumber, Wrong: fmt.Sprintf("has the fraction %s/%s after a whole number, and that is 1 or more", t.numerator, t.denom)}
+		return 0, &Error{Reason: NotANumber, Wrong: words.Tell("units.fraction.large", "fraction", t.numerator+"/"+t.denom)}
 	}
 	return v + n/d, nil
 }
@@ -312,5 +313,5 @@ func (q *quantity) unitLike(s string) bool {
 	return ok
 }
 
-// plain writes a number for a message, with up to two decimals.
-func plain(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64) }
+// hundredths is a number for a message, with up to two decimals.
+func hundredths(v float64) float64 { return math.Round(v*100) / 100 }

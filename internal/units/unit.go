@@ -1,6 +1,10 @@
 package units
 
-import "strings"
+import (
+	"strings"
+
+	"steelyard/internal/words"
+)
 
 // The names of units, as documents and callers write them.
 const (
@@ -36,16 +40,14 @@ type unit struct {
 
 // quantity is what is measured: its units and how to speak of it.
 type quantity struct {
-	noun    string // "mass"
-	example string // how to write one
-	signed  bool
-	units   []unit
-	names   map[string]string // what people write, in lower case, to a unit's name
+	name   string // "mass": the end of the keys of what it is called and of how to write one
+	signed bool
+	units  []unit
+	names  map[string]string // what people write, in lower case, to a unit's name
 }
 
 var masses = quantity{
-	noun:    "a mass",
-	example: "350 g, 1.2 kg, 12 oz or 2 lb 3 oz",
+	name: "mass",
 	units: []unit{
 		{name: Kilogram, size: 1000, finest: 5},
 		{name: Pound, size: GramsPerPound, finest: 4, below: Ounce},
@@ -61,9 +63,8 @@ var masses = quantity{
 }
 
 var lengths = quantity{
-	noun:    "a length",
-	example: `435 mm, 43.5 cm, 17.1 in or 1 1/8 in`,
-	signed:  true,
+	name:   "length",
+	signed: true,
 	units: []unit{
 		{name: Metre, size: 1000, finest: 5},
 		{name: Foot, size: 12 * MillimetresPerInch, finest: 4, below: Inch},
@@ -89,6 +90,12 @@ func names(spellings map[string]string) map[string]string {
 	}
 	return m
 }
+
+// noun is what the quantity is called: "a mass".
+func (q *quantity) noun() words.Message { return words.Tell("units.noun." + q.name) }
+
+// write says how to write one.
+func (q *quantity) write() words.Message { return words.Tell("units.write." + q.name) }
 
 // unit returns the unit of that name, or nil.
 func (q *quantity) unit(name string) *unit {
