@@ -5,6 +5,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/mass"
+	"steelyard/internal/words"
 )
 
 const (
@@ -27,12 +28,11 @@ func (l *list) fit(b *document.Build, f *frame) {
 		l.lever(b, f)
 	}
 	if f.rearAxle.Z >= f.rearRadius {
-		l.fault("frame.bb_drop_mm", "The "+cite(b, "frame.bb_drop_mm")+" puts the bottom bracket on or under the ground, because the rear wheel's radius is only "+
-			showMM(f.rearRadius)+" (wheels.rear.bead_seat_mm, wheels.rear.tyre_mm).")
+		l.fault("frame.bb_drop_mm", "pose.underground", "drop", cite(b, "frame.bb_drop_mm"), "radius", showMM(f.rearRadius))
 	}
 	if f.overlap() {
-		l.fault("frame.reach_mm", "The "+cite(b, "frame.reach_mm")+" and the "+cite(b, "frame.chainstay_mm")+" leave no room for both wheels: the axles must be more than "+
-			showMM(f.rearRadius+f.frontRadius)+" apart, the front one ahead.")
+		l.fault("frame.reach_mm", "pose.overlap", "reach", cite(b, "frame.reach_mm"), "chainstay", cite(b, "frame.chainstay_mm"),
+			"apart", showMM(f.rearRadius+f.frontRadius))
 	}
 	l.gap(b, f)
 	if l.failed {
@@ -47,27 +47,27 @@ func (l *list) lever(b *document.Build, f *frame) {
 	length := arm.Norm()
 	switch {
 	case length < leverLeast:
-		l.fault("rear.pivot_forward_mm", "The "+cite(b, "rear.pivot_forward_mm")+" and the "+cite(b, "rear.pivot_up_mm")+" put it "+showMM(length)+
-			" from the rear axle, given the "+cite(b, "frame.chainstay_mm")+"; a swingarm needs some length to turn through the "+cite(b, "rear.travel_mm")+".")
+		l.fault("rear.pivot_forward_mm", "pose.lever.short", "forward", cite(b, "rear.pivot_forward_mm"), "up", cite(b, "rear.pivot_up_mm"),
+			"length", showMM(length), "chainstay", cite(b, "frame.chainstay_mm"), "travel", cite(b, "rear.travel_mm"))
 		return
 	case arm.X >= 0:
-		l.fault("rear.pivot_forward_mm", "The main pivot must be ahead of the rear axle: the "+cite(b, "rear.pivot_forward_mm")+" puts it "+showMM(arm.X)+
-			" behind, given the "+cite(b, "frame.chainstay_mm")+".")
+		l.fault("rear.pivot_forward_mm", "pose.lever.behind", "forward", cite(b, "rear.pivot_forward_mm"), "by", showMM(arm.X),
+			"chainstay", cite(b, "frame.chainstay_mm"))
 		return
 	case arm.Z+f.rearTravel > leverTop*length:
-		l.fault("rear.travel_mm", "The "+cite(b, "rear.travel_mm")+" is more than a swingarm "+showMM(length)+" long can rise, with the "+
-			cite(b, "rear.pivot_forward_mm")+" and the "+cite(b, "rear.pivot_up_mm")+": at most "+showMM(max(0, math.Floor((leverTop*length-arm.Z)*1000)/1000))+".")
+		l.fault("rear.travel_mm", "pose.lever.travel", "travel", cite(b, "rear.travel_mm"), "length", showMM(length),
+			"forward", cite(b, "rear.pivot_forward_mm"), "up", cite(b, "rear.pivot_up_mm"),
+			"most", showMM(max(0, math.Floor((leverTop*length-arm.Z)*1000)/1000)))
 		return
 	}
 	if !f.shock {
-		l.doubt("rear.shock_swing_mm", "Both eyes of the shock (rear.shock_frame_mm, rear.shock_swing_mm) are at one point, so the shock is not drawn. They are measured forward and up of the bottom bracket.")
+		l.doubt("rear.shock_swing_mm", "pose.shock.point")
 		return
 	}
 	before := f.shockSwing.Sub(f.shockFrame).Norm()
 	turned := f.pivot.Add(f.shockSwing.Sub(f.pivot).PitchBy(swing(arm, f.rearTravel)))
 	if after := turned.Sub(f.shockFrame).Norm(); after > before+shockGrowth {
-		l.doubt("rear.shock_swing_mm", "The shock gets longer as the wheel rises, from "+showMM(before)+" to "+showMM(after)+
-			": check its eyes (rear.shock_frame_mm, rear.shock_swing_mm) and the main pivot. They are taken as they are.")
+		l.doubt("rear.shock_swing_mm", "pose.shock.grows", "before", showMM(before), "after", showMM(after))
 	}
 }
 
@@ -86,18 +86,19 @@ func (l *list) gap(b *document.Build, f *frame) {
 	if math.Abs(gap) <= gapOdd {
 		return
 	}
-	where := "above"
+	key := "pose.gap.above"
 	if gap < 0 {
-		where = "below"
+		key = "pose.gap.below"
 	}
-	text := "The " + cite(b, "fork.length_mm") + " and the " + cite(b, "frame.stack_mm") + " do not agree: with the bottom bracket at its height the front tyre would be " +
-		showMM(math.Abs(gap)) + " " + where + " the ground. A fork length near " + showMM(metres(b.Fork.Length)-gap/f.down.Z) +
-		" or a stack near " + showMM(metres(b.Frame.Stack)-gap) + " would agree."
+	pairs := []any{
+		"fork", cite(b, "fork.length_mm"), "stack", cite(b, "frame.stack_mm"), "gap", showMM(math.Abs(gap)),
+		"right_fork", showMM(metres(b.Fork.Length) - gap/f.down.Z), "right_stack", showMM(metres(b.Frame.Stack) - gap),
+	}
 	if math.Abs(gap) > gapWrong {
-		l.fault("fork.length_mm", text)
+		l.fault("fork.length_mm", key, pairs...)
 		return
 	}
-	l.doubt("fork.length_mm", text+" The bike is turned until both tyres stand on the ground.")
+	l.doubt("fork.length_mm", "pose.gap.turned", "gap", words.Tell(key, pairs...))
 }
 
 // clearances doubts wheels that would rub.
@@ -108,21 +109,20 @@ func (l *list) clearances(b *document.Build, f *frame) {
 		rear = min(rear, f.pivot.Add(arm.PitchBy(swing(arm, f.rearTravel))).Norm())
 	}
 	if rear < f.rearRadius+shellRoom {
-		l.doubt("frame.chainstay_mm", "The "+cite(b, "frame.chainstay_mm")+" leaves the rear tyre, with a radius of "+showMM(f.rearRadius)+
-			" (wheels.rear.bead_seat_mm, wheels.rear.tyre_mm), no room behind the bottom bracket: their middles come as near as "+showMM(rear)+".")
+		l.doubt("frame.chainstay_mm", "pose.clear.rear", "chainstay", cite(b, "frame.chainstay_mm"), "radius", showMM(f.rearRadius), "near", showMM(rear))
 	}
 	// With the fork fully in, the front wheel is nearest to crown and down tube.
 	axle := f.frontAxle.Sub(f.down.Scale(f.frontTravel))
 	if room := axle.Sub(f.crown).Norm(); room < f.frontRadius {
-		l.doubt("fork.travel_mm", "The front tyre, with a radius of "+showMM(f.frontRadius)+" (wheels.front.bead_seat_mm, wheels.front.tyre_mm), would hit the fork's crown: the "+
-			cite(b, "fork.length_mm")+" less the "+cite(b, "fork.travel_mm")+" leaves "+showMM(room)+".")
+		l.doubt("fork.travel_mm", "pose.clear.crown", "radius", showMM(f.frontRadius), "length", cite(b, "fork.length_mm"),
+			"travel", cite(b, "fork.travel_mm"), "room", showMM(room))
 	}
 	if room := fromSegment(axle, mass.Vec{}, f.headBottom); room < f.frontRadius {
-		l.doubt("frame.reach_mm", "The front tyre, with a radius of "+showMM(f.frontRadius)+" (wheels.front.bead_seat_mm, wheels.front.tyre_mm), would hit a straight down tube: the "+
-			cite(b, "frame.reach_mm")+" and the "+cite(b, "fork.travel_mm")+" leave "+showMM(room)+" when the fork is fully in.")
+		l.doubt("frame.reach_mm", "pose.clear.tube", "radius", showMM(f.frontRadius), "reach", cite(b, "frame.reach_mm"),
+			"travel", cite(b, "fork.travel_mm"), "room", showMM(room))
 	}
 	if metres(b.Saddle.Height-b.Frame.SeatTube) < saddleRoom {
-		l.doubt("saddle.height_mm", "The "+cite(b, "saddle.height_mm")+" is too low for the "+cite(b, "frame.seat_tube_mm")+": saddle and clamp need about "+showMM(saddleRoom)+" over its top.")
+		l.doubt("saddle.height_mm", "pose.clear.saddle", "height", cite(b, "saddle.height_mm"), "tube", cite(b, "frame.seat_tube_mm"), "room", showMM(saddleRoom))
 	}
 }
 
@@ -141,23 +141,22 @@ func fromSegment(p, a, c mass.Vec) float64 {
 // sagged checks the bike with its suspension let down.
 func (l *list) sagged(b *document.Build, f *frame) {
 	if f.overlap() {
-		l.fault("fork.sag_mm", "With the "+cite(b, "fork.sag_mm")+" and the "+cite(b, "rear.sag_mm")+" the wheels would run into each other.")
+		l.fault("fork.sag_mm", "pose.sagged", "fork", cite(b, "fork.sag_mm"), "rear", cite(b, "rear.sag_mm"))
 	}
 }
 
 // standing checks the bike once it stands on the ground.
 func (l *list) standing(b *document.Build, bike *Bike) {
 	if math.Abs(bike.Pitch) > pitchMost {
-		l.fault("fork.sag_mm", "With the "+cite(b, "fork.sag_mm")+" and the "+cite(b, "rear.sag_mm")+" the frame stands "+show(math.Abs(bike.Pitch)*180/math.Pi)+
-			" degrees from its printed figures; more than "+show(pitchMost*180/math.Pi)+" degrees is not the same bike.")
+		l.fault("fork.sag_mm", "pose.pitch", "fork", cite(b, "fork.sag_mm"), "rear", cite(b, "rear.sag_mm"),
+			"pitch", show(math.Abs(bike.Pitch)*180/math.Pi), "most", show(pitchMost*180/math.Pi))
 		return
 	}
 	if bike.BBHeight <= 0 {
-		l.fault("frame.bb_drop_mm", "The "+cite(b, "frame.bb_drop_mm")+" and the "+cite(b, "rear.sag_mm")+" put the bottom bracket on or under the ground.")
+		l.fault("frame.bb_drop_mm", "pose.sunk", "drop", cite(b, "frame.bb_drop_mm"), "sag", cite(b, "rear.sag_mm"))
 		return
 	}
 	if bike.BBHeight-metres(b.Cranks.Length) < pedalRoom {
-		l.doubt("cranks.length_mm", "The "+cite(b, "cranks.length_mm")+" lets the pedals touch the ground: the bottom bracket is "+showMM(bike.BBHeight)+
-			" high with the "+cite(b, "frame.bb_drop_mm")+" and the suspension at its sag.")
+		l.doubt("cranks.length_mm", "pose.pedals", "cranks", cite(b, "cranks.length_mm"), "height", showMM(bike.BBHeight), "drop", cite(b, "frame.bb_drop_mm"))
 	}
 }

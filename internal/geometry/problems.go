@@ -2,7 +2,6 @@ package geometry
 
 import (
 	"math"
-	"strconv"
 
 	"steelyard/internal/document"
 	"steelyard/internal/words"
@@ -16,32 +15,31 @@ type list struct {
 }
 
 // fault adds an error: without this figure put right there is no bike.
-func (l *list) fault(field, message string) {
+func (l *list) fault(field, key string, pairs ...any) {
 	l.failed = true
-	l.problems = append(l.problems, document.Problem{Severity: document.SeverityError, Build: l.build, Field: field, Message: words.Plain(message)})
+	l.problems = append(l.problems, document.Problem{Severity: document.SeverityError, Build: l.build, Field: field, Message: words.Tell(key, pairs...)})
 }
 
 // doubt adds a warning: the figure is odd, and is taken as it is.
-func (l *list) doubt(field, message string) {
-	l.problems = append(l.problems, document.Problem{Severity: document.SeverityWarning, Build: l.build, Field: field, Message: words.Plain(message)})
+func (l *list) doubt(field, key string, pairs ...any) {
+	l.problems = append(l.problems, document.Problem{Severity: document.SeverityWarning, Build: l.build, Field: field, Message: words.Tell(key, pairs...)})
 }
 
-// show writes a figure of the document for people, to a tenth.
-func show(v float64) string {
-	return strconv.FormatFloat(math.Round(v*10)/10+0, 'f', -1, 64)
-}
+// show is a figure of the document for people, to a tenth.
+func show(v float64) words.Number { return words.Number(math.Round(v*10)/10 + 0) }
 
-// showMM writes a length in m as mm for people: to a whole one, since it was
-// worked out and not typed.
-func showMM(m float64) string {
-	return strconv.FormatFloat(math.Round(m*1000)+0, 'f', -1, 64) + " mm"
+// showMM is a length in m as mm for people: to a whole one, since it was worked
+// out and not typed.
+func showMM(m float64) words.Message {
+	return words.Tell("pose.mm", "mm", words.Number(math.Round(m*1000)+0))
 }
 
 // cite names a figure, its value and its field.
-func cite(b *document.Build, field string) string {
+func cite(b *document.Build, field string) words.Message {
 	for i := range figures {
 		if f := &figures[i]; f.field == field {
-			return f.name + " " + show(f.of(b)) + " " + f.unit + " (" + field + ")"
+			return words.Tell("pose.cite", "name", words.Tell("pose.name."+f.name), "value", show(f.of(b)),
+				"unit", words.Tell("pose.unit."+f.unit), "field", field)
 		}
 	}
 	panic("geometry: no figure " + field)
