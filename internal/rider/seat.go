@@ -6,6 +6,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
+	"steelyard/internal/words"
 )
 
 const (
@@ -46,7 +47,7 @@ func Seat(b *geometry.Bike, r *document.Rider) (*Body, []document.Problem) {
 	m := measure(r.Stature*mm, tables[r.Table])
 	c := contacts(b)
 	if !c.finite() {
-		l.fault("frame", "This bike has no place for saddle, pedals and grips.")
+		l.fault("frame", words.Tell("seat.no_place"))
 		return nil, l.problems
 	}
 	body := &Body{Posture: p.name, Note: NoteSeated, body: m}
