@@ -1,14 +1,16 @@
-package rider
+package rider_test
 
 import (
 	"os"
 	"regexp"
 	"strings"
 	"testing"
+
+	"github.com/goccy/go-json"
 )
 
 // The page's own labels stand in its text; a message that names a field must
-// name it as the page does, and never by its key.
+// name it as the page does, in its language, and never by its key.
 func TestMessagesNameFieldsAsThePageDoes(t *testing.T) {
 	read := func(name string) string {
 		text, err := os.ReadFile(name)
@@ -17,20 +19,38 @@ func TestMessagesNameFieldsAsThePageDoes(t *testing.T) {
 		}
 		return string(text)
 	}
-	messages := regexp.MustCompile(`(?s)// The messages below say.*?// least is`).FindString(read("problems.go"))
-	page := read("../../web/text/en.ts") + read("../../web/text/load.ts")
-	labels := regexp.MustCompile(`“([A-Z][^”]*)”`).FindAllStringSubmatch(messages, -1)
-	if len(labels) < 10 {
-		t.Fatalf("only %d labels are named", len(labels))
-	}
-	for _, m := range labels {
-		if !regexp.MustCompile(`": "` + regexp.QuoteMeta(m[1]) + `",`).MatchString(page) {
-			t.Errorf("no field of the page is called %q", m[1])
+	for _, c := range []struct {
+		language, quoted string
+		page             []string
+	}{
+		{"en", `“([A-Z][^”]*)”`, []string{"en.ts", "load.ts"}},
+		{"de", `„([A-Z][^“]*)“`, []string{"de/page.ts", "de/load.ts"}},
+	} {
+		page := ""
+		for _, name := range c.page {
+			page += read("../../web/text/" + name)
 		}
-	}
-	for _, m := range regexp.MustCompile(`"[^"\n]*"`).FindAllString(messages, -1) {
-		if text := strings.Trim(m, `"`); strings.Contains(text, " ") && regexp.MustCompile(`_(mm|deg|g)\b`).MatchString(text) {
-			t.Errorf("a message shows the key of a field: %s", text)
+		var said map[string]string
+		if err := json.Unmarshal([]byte(read("../../data/words/"+c.language+".json")), &said); err != nil {
+			t.Fatal(err)
+		}
+		labels := 0
+		for key, text := range said {
+			if !strings.HasPrefix(key, "seat.") {
+				continue
+			}
+			for _, m := range regexp.MustCompile(c.quoted).FindAllStringSubmatch(text, -1) {
+				labels++
+				if !regexp.MustCompile(`": "` + regexp.QuoteMeta(m[1]) + `",`).MatchString(page) {
+					t.Errorf("%s, %s: no field of the page is called %q", c.language, key, m[1])
+				}
+			}
+			if regexp.MustCompile(`_(mm|deg|g)\b`).MatchString(text) {
+				t.Errorf("%s, %s shows the key of a field: %s", c.language, key, text)
+			}
+		}
+		if labels < 10 {
+			t.Errorf("%s: only %d labels are named", c.language, labels)
 		}
 	}
 }
