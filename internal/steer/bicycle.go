@@ -66,20 +66,10 @@ func (b *Bicycle) sensitivities() [numEntries]slopes {
 	w := b.Wheelbase
 	// The tilt is the head angle from the vertical.
 	cos, sin := math.Sincos(b.HeadAngle)
-	back := (w + b.Trail) * cos
 	mu := b.Trail / w * cos
 
-	ahead := mass.Moments{M: -back, S: mass.Vec{X: cos, Z: sin}} // Σ m u
-	about := mass.Moments{                                       // Iλλ
-		M: back * back, S: mass.Vec{X: -2 * back * cos, Z: -2 * back * sin},
-		J: mass.Sym{XX: cos * cos, YY: 1, ZZ: sin * sin, XZ: sin * cos},
-	}
-	withLean := mass.Moments{ // Iλx
-		S: mass.Vec{Z: -back}, J: mass.Sym{YY: sin, ZZ: sin, XZ: cos / 2},
-	}
-	withYaw := mass.Moments{ // Iλz
-		S: mass.Vec{X: -back}, J: mass.Sym{XX: cos, YY: cos, XZ: sin / 2},
-	}
+	s := steeringOf(b)
+	ahead, about, withLean, withYaw := s.ahead, s.about, s.withLean, s.withYaw
 	roll := mass.Moments{J: mass.Sym{YY: 1, ZZ: 1}}
 	yaw := mass.Moments{J: mass.Sym{XX: 1, YY: 1}}
 	cross := mass.Moments{J: mass.Sym{XZ: 0.5}} // of J's two places
@@ -105,6 +95,26 @@ func (b *Bicycle) sensitivities() [numEntries]slopes {
 	e[c11] = slopes{front: withYaw.Scale(cos / w), all: yaw.Scale(mu * cos / w)}.add(steered, mu)
 	return e
 }
+
+// steering are the sums over the front that have to do with the steering axis,
+// as functions of its moments: see sensitivities.
+type steering struct{ ahead, about, withLean, withYaw mass.Moments }
+
+func steeringOf(b *Bicycle) steering {
+	cos, sin := math.Sincos(b.HeadAngle)
+	back := (b.Wheelbase + b.Trail) * cos
+	return steering{
+		ahead: mass.Moments{M: -back, S: mass.Vec{X: cos, Z: sin}},
+		about: mass.Moments{
+			M: back * back, S: mass.Vec{X: -2 * back * cos, Z: -2 * back * sin},
+			J: mass.Sym{XX: cos * cos, YY: 1, ZZ: sin * sin, XZ: sin * cos},
+		},
+		withLean: mass.Moments{S: mass.Vec{Z: -back}, J: mass.Sym{YY: sin, ZZ: sin, XZ: cos / 2}},
+		withYaw:  mass.Moments{S: mass.Vec{X: -back}, J: mass.Sym{XX: cos, YY: cos, XZ: sin / 2}},
+	}
+}
+
+func (m *Model) steering() steering { return steeringOf(m.bicycle) }
 
 // spin returns the slope of a wheel's inertia about its axle at (x, r), divided
 // by its radius r.
