@@ -22,6 +22,7 @@ const (
 	MaxWeighIns = 100
 	MaxReadings = 2000 // of all weigh-ins
 	MaxScales   = 1000 // of all weigh-ins
+	MaxAside    = 2000
 	MaxRatings  = 2000 // of all builds
 )
 
@@ -233,6 +234,9 @@ func (s *scanner) defaults(d *Document) {
 		}
 		goods = goods[len(l.Goods):]
 	}
+	for i := range d.Aside {
+		d.Aside[i].Part.defaultsOfEmpty()
+	}
 }
 
 // defaults fills in what the text of a part, and of its shape, does not say.
@@ -248,6 +252,20 @@ func (p *Part) defaults(has, shape uint64) {
 		p.Carrier = MainFrame
 	}
 	if shape&shapeForm == 0 {
+		p.Shape.Form = FormPoint
+	}
+}
+
+// defaultsOfEmpty fills in the words that a part must have, where no record was
+// kept of what the text has.
+func (p *Part) defaultsOfEmpty() {
+	if p.Basis == "" {
+		p.Basis = Guessed
+	}
+	if p.Carrier == "" {
+		p.Carrier = MainFrame
+	}
+	if p.Shape.Form == "" {
 		p.Shape.Form = FormPoint
 	}
 }

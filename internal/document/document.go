@@ -34,6 +34,8 @@ type Show struct {
 	State    State    `json:"state,omitempty"`    // how much of it is on the bike; empty is Ready
 	Supplies Supplies `json:"supplies,omitempty"` // how much is left of what is used up on the way; empty is Full
 	Grip     float64  `json:"grip,omitempty"`     // of a tyre on the road: the coefficient that a climb is judged by; 0 is DefaultGrip
+	Table    []string `json:"table,omitempty"`    // the ids of the builds that are set side by side; none is all of them
+	Base     string   `json:"base,omitempty"`     // the id of the one of them that the others are set against; empty is the first
 	Packing  *Packing `json:"packing,omitempty"`  // what a packing is wanted to be; nil is DefaultPacking
 }
 

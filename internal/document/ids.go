@@ -87,6 +87,9 @@ func (d *Document) partIDs() map[string]bool {
 			ids[d.Builds[i].Parts[j].ID] = true
 		}
 	}
+	for i := range d.Aside {
+		ids[d.Aside[i].Part.ID] = true
+	}
 	return ids
 }
 

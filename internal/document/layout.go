@@ -57,6 +57,7 @@ const (
 	holdRating
 	holdReading
 	holdScale
+	holdAside
 	numHolds
 )
 
@@ -81,6 +82,7 @@ var whats = [numHolds]*what{
 	holdRating:  {name: "rating", most: MaxRatings, nameless: true},
 	holdReading: {name: "reading", most: MaxReadings, nameless: true},
 	holdScale:   {name: "scale", most: MaxScales, nameless: true},
+	holdAside:   {name: "aside", most: MaxAside, nameless: true},
 }
 
 var documentLayout = sync.OnceValue(func() *layout { return layoutOf(reflect.TypeFor[Document]()) })
@@ -100,6 +102,7 @@ var holds = map[reflect.Type]hold{
 	reflect.TypeFor[Rating]():   holdRating,
 	reflect.TypeFor[Reading]():  holdReading,
 	reflect.TypeFor[Scale]():    holdScale,
+	reflect.TypeFor[Aside]():    holdAside,
 }
 
 func layoutOf(t reflect.Type) *layout {
@@ -113,7 +116,11 @@ func layoutOf(t reflect.Type) *layout {
 		for i := range t.NumField() {
 			key, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
 			l.index[key] = len(l.fields)
-			l.fields = append(l.fields, field{key, options == "omitempty", layoutOf(t.Field(i).Type)})
+			of := layoutOf(t.Field(i).Type)
+			if t == reflect.TypeFor[Aside]() {
+				of = of.unheld() // its part is in no list of parts
+			}
+			l.fields = append(l.fields, field{key, options == "omitempty", of})
 		}
 		if len(l.fields) > 64 {
 			panic("parts: the scanner has a bit for each of 64 keys, and " + t.Name() + " has more")
@@ -133,6 +140,20 @@ func layoutOf(t reflect.Type) *layout {
 		return &layout{value: truth}
 	}
 	panic("parts: no layout for a " + t.String())
+}
+
+// unheld is the layout without a record being kept of any object in it.
+func (l *layout) unheld() *layout {
+	u := *l
+	u.hold = holdNothing
+	if u.elem != nil {
+		u.elem = u.elem.unheld()
+	}
+	u.fields = append([]field(nil), u.fields...)
+	for i := range u.fields {
+		u.fields[i].layout = u.fields[i].unheld()
+	}
+	return &u
 }
 
 // want says what should stand at a place, with the unit that the key names.

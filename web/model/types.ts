@@ -536,7 +536,7 @@ export interface Entry {
   /**
    * What a bike must have for the part to be of use on it; absent when nothing.
    */
-  needs?: ("rear-suspension" | "rigid-rear" | "fork-suspension" | "rigid-fork" | "crank-gearbox" | "gear-hub")[];
+  needs?: ("rear-suspension" | "rigid-rear" | "fork-suspension" | "rigid-fork" | "crank-gearbox" | "gear-hub" | "derailleur")[];
 }
 
 /**
@@ -725,6 +725,10 @@ export interface Doc {
    * Visits to the scale.
    */
   weigh_ins?: WeighIn[];
+  /**
+   * Parts that are on no build now, kept because their mass is known better than the catalogue's.
+   */
+  aside?: Aside[];
 }
 
 /**
@@ -862,6 +866,14 @@ export interface Show {
    * Coefficient of grip of a tyre on the road, that a climb is judged by.
    */
   grip?: number;
+  /**
+   * The ids of the builds that are set side by side; none is all of them.
+   */
+  table?: string[];
+  /**
+   * The id of the build that the others are set against; empty is the first of them.
+   */
+  base?: string;
   /**
    * What a packing is wanted to be.
    */
@@ -1025,6 +1037,18 @@ export interface Cranks {
   width_mm: number;
 }
 
+export interface Aside {
+  /**
+   * The id of the build that the part was on.
+   */
+  build: string;
+  /**
+   * The drive that the build had then: derailleur, gear-hub or crank-gearbox.
+   */
+  with?: string;
+  part: Part;
+}
+
 /**
  * One way to build the bike.
  */
@@ -1056,6 +1080,10 @@ export interface Build {
    * Limits that makers have set; one of a sort.
    */
   ratings?: Rating[];
+  /**
+   * What a whole bike has and this one goes without on purpose: it is not missed.
+   */
+  without?: string[];
 }
 
 /**

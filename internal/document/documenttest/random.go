@@ -3,6 +3,7 @@ package documenttest
 
 import (
 	"fmt"
+	"slices"
 
 	"pgregory.net/rapid"
 
@@ -74,7 +75,15 @@ func Document() *rapid.Generator[*document.Document] {
 			d.Builds = append(d.Builds, b)
 			d.Show.Compare = append(d.Show.Compare, b.ID)
 		}
-		d.Show.Compare = d.Show.Compare[:min(len(d.Show.Compare), 2)]
+		d.Show.Table = d.Show.Compare[:rapid.IntRange(0, len(d.Show.Compare)).Draw(t, "table")]
+		for i := range d.Builds {
+			if rapid.Bool().Draw(t, "without") {
+				d.Builds[i].Without = []string{anyName().Draw(t, "role")}
+				d.Show.Base = d.Builds[i].ID
+				d.Aside = append(d.Aside, document.Aside{Build: d.Builds[i].ID, With: anyName().Draw(t, "with"), Part: Part(fmt.Sprint("q", i)).Draw(t, "aside")})
+			}
+		}
+		d.Show.Compare = slices.Clone(d.Show.Compare[:min(len(d.Show.Compare), 2)])
 		carry(t, d)
 		return d
 	})
