@@ -45,7 +45,7 @@ func TestDemoHasNoProblem(t *testing.T) {
 			t.Errorf("%s: %s: %s", d.Builds[i].ID, p.Severity, p.Message.String())
 		}
 	}
-	for _, p := range report.EvaluateDocument(d).Problems {
+	for _, p := range report.Weigh(d, nil).Report.Problems {
 		t.Errorf("evaluated: %s: %s", p.Severity, p.Message.String())
 	}
 }
@@ -164,7 +164,7 @@ func TestDemoShowsWhereTheMassRides(t *testing.T) {
 	}
 
 	// And the report says the same, beyond its own doubt.
-	r := report.EvaluateDocument(d)
+	r := report.Weigh(d, nil).Report
 	if r.Difference == nil {
 		t.Fatal("the demo opens without a difference")
 	}

@@ -242,7 +242,7 @@ func TestWeighInRiddenAndRaised(t *testing.T) {
 func TestWeighInRidden(t *testing.T) {
 	d := demoDocument(t)
 	d.Show.Compare, d.Show.Loads, d.Show.State = []string{"gearbox"}, []string{"tour"}, document.Ridden
-	r := report.EvaluateDocument(d)
+	r := report.Weigh(d, nil).Report
 	load := func(key string) float64 {
 		for _, f := range r.Sides[0].Figures {
 			if f.Key == key {

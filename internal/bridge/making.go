@@ -2,7 +2,6 @@ package bridge
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
 	"steelyard/internal/partslist"
+	"steelyard/internal/units"
 )
 
 // What becomes part of a document is made here: the page puts it in.
@@ -49,7 +49,7 @@ func (s *Session) halfWidth(basis, mass string) string {
 
 func grams(mass string) (float64, error) {
 	g, err := strconv.ParseFloat(mass, 64)
-	if err != nil || math.IsNaN(g) || math.IsInf(g, 0) {
+	if err != nil || !units.Finite(g) {
 		return 0, fmt.Errorf("the mass is “%s”; it should be a number of grams", mass)
 	}
 	return g, nil

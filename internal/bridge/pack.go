@@ -10,10 +10,12 @@ import (
 
 	"github.com/goccy/go-json"
 
+	"steelyard/internal/assembly"
 	"steelyard/internal/document"
 	"steelyard/internal/packing"
 	"steelyard/internal/report"
 	"steelyard/internal/ride"
+	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
@@ -226,7 +228,7 @@ func newPacker(d *document.Document, o *packOptions, language *words.Words) (*pa
 // newTask states a load as a task. Limits are those of the bags and of the racks
 // that they hang on; tyres, rims and the whole bike carry the goods wherever
 // these are, near enough, and are left to the ratings.
-func (s *packer) newTask(p *report.Packing, aim *document.Packing, ratings []document.Rating, w *report.Weighed) *packing.Task {
+func (s *packer) newTask(p *assembly.Packing, aim *document.Packing, ratings []document.Rating, w *report.Weighed) *packing.Task {
 	t := &packing.Task{
 		Goods: make([]packing.Good, len(s.goods)),
 		Bags:  make([]packing.Bag, len(s.bags)),
@@ -691,7 +693,7 @@ func (s *packer) terms(p packing.Packing) terms {
 
 // known is a number, or null for one that is not finite.
 func known(v float64) *float64 {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
+	if !units.Finite(v) {
 		return nil
 	}
 	v = round(v, 9)

@@ -119,7 +119,7 @@ func TestPack(t *testing.T) {
 	}
 	// Bags and goods alone: loaded minus ready to ride.
 	d.Show.Compare, d.Show.Loads, d.Show.State = []string{"gearbox"}, []string{"weekend"}, document.Loaded
-	r := report.EvaluateDocument(d)
+	r := report.Weigh(d, nil).Report
 	for _, b := range r.Sides[0].Bags {
 		if b.Headroom.Verdict == "over" || b.Room.Verdict == "over" {
 			t.Errorf("%s is over: %s %s", b.ID, b.Headroom.Text, b.Room.Text)

@@ -10,6 +10,7 @@ import (
 	"steelyard/internal/geometry"
 	"steelyard/internal/partslist"
 	"steelyard/internal/report"
+	"steelyard/internal/tables"
 	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
@@ -34,7 +35,7 @@ const semicolon = "semicolon"
 // table answers with a table of a document: args are the document, the style of
 // CSV, and the date as people write it, for the notes on how the figures were
 // obtained; without a date there are none.
-func (s *Session) table(args []string, write func(*report.Evaluation, report.Export) []byte) string {
+func (s *Session) table(args []string, write func(*report.Evaluation, tables.Export) []byte) string {
 	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
@@ -42,10 +43,10 @@ func (s *Session) table(args []string, write func(*report.Evaluation, report.Exp
 	return string(write(e, s.export(e, argument(args, 1), argument(args, 2))))
 }
 
-func (s *Session) export(e *report.Evaluation, style, date string) report.Export {
-	x := report.Export{Words: s.words, Semicolon: style == semicolon}
+func (s *Session) export(e *report.Evaluation, style, date string) tables.Export {
+	x := tables.Export{Words: s.words, Semicolon: style == semicolon}
 	if date != "" {
-		x.Notes = e.Notes(date)
+		x.Notes = tables.Notes(e, date)
 	}
 	return x
 }
@@ -53,49 +54,49 @@ func (s *Session) export(e *report.Evaluation, style, date string) report.Export
 // figuresCSV answers a document, a style and a date with the figures of all
 // builds as CSV.
 func (s *Session) figuresCSV(args ...string) string {
-	return s.table(args, func(e *report.Evaluation, x report.Export) []byte { return report.FiguresCSV(e.Report, x) })
+	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte { return tables.FiguresCSV(e.Report, x) })
 }
 
 // figuresMarkdown answers a document, nothing and a date with the figures of all
 // builds as Markdown.
 func (s *Session) figuresMarkdown(args ...string) string {
-	return s.table(args, func(e *report.Evaluation, x report.Export) []byte {
-		return report.FiguresMarkdown(e.Report, e.Document.Show, x)
+	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
+		return tables.FiguresMarkdown(e.Report, e.Document.Show, x)
 	})
 }
 
 // differenceCSV answers a document, a style and a date with the difference of
 // both sides as CSV.
 func (s *Session) differenceCSV(args ...string) string {
-	return s.table(args, func(e *report.Evaluation, x report.Export) []byte { return report.DifferenceCSV(e.Report, x) })
+	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte { return tables.DifferenceCSV(e.Report, x) })
 }
 
 // differenceMarkdown answers a document, nothing and a date with the difference
 // of both sides as Markdown.
 func (s *Session) differenceMarkdown(args ...string) string {
-	return s.table(args, func(e *report.Evaluation, x report.Export) []byte {
-		return report.DifferenceMarkdown(e.Report, e.Document.Show, x)
+	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
+		return tables.DifferenceMarkdown(e.Report, e.Document.Show, x)
 	})
 }
 
 // statesCSV answers a document, a style and a date with every state of both
 // sides as CSV.
 func (s *Session) statesCSV(args ...string) string {
-	return s.table(args, func(e *report.Evaluation, x report.Export) []byte { return report.StatesCSV(e.Report, x) })
+	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte { return tables.StatesCSV(e.Report, x) })
 }
 
 // statesMarkdown answers a document, nothing and a date with every state of both
 // sides as Markdown.
 func (s *Session) statesMarkdown(args ...string) string {
-	return s.table(args, func(e *report.Evaluation, x report.Export) []byte {
-		return report.StatesMarkdown(e.Report, e.Document.Show, x)
+	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
+		return tables.StatesMarkdown(e.Report, e.Document.Show, x)
 	})
 }
 
 // listOf answers with a table of what one build or load of a document has: args
 // are the document, the id, the style and the date. None is the problem of an id
 // that the document does not have.
-func listOf[T any](s *Session, args []string, find func(*document.Document, string) *T, none func(id string) document.Problem, write func(*report.Evaluation, *T, report.Export) []byte) string {
+func listOf[T any](s *Session, args []string, find func(*document.Document, string) *T, none func(id string) document.Problem, write func(*report.Evaluation, *T, tables.Export) []byte) string {
 	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
@@ -119,32 +120,32 @@ func noLoad(id string) document.Problem {
 // partsCSV answers a document, the id of a build, a style and a date with the
 // build's parts as CSV.
 func (s *Session) partsCSV(args ...string) string {
-	return listOf(s, args, (*document.Document).Build, noBuild, func(_ *report.Evaluation, b *document.Build, x report.Export) []byte {
-		return report.PartsCSV(b, x)
+	return listOf(s, args, (*document.Document).Build, noBuild, func(_ *report.Evaluation, b *document.Build, x tables.Export) []byte {
+		return tables.PartsCSV(b, x)
 	})
 }
 
 // partsMarkdown answers a document, the id of a build, nothing and a date with
 // the build's parts as Markdown.
 func (s *Session) partsMarkdown(args ...string) string {
-	return listOf(s, args, (*document.Document).Build, noBuild, func(e *report.Evaluation, b *document.Build, x report.Export) []byte {
-		return e.PartsMarkdown(b, x)
+	return listOf(s, args, (*document.Document).Build, noBuild, func(e *report.Evaluation, b *document.Build, x tables.Export) []byte {
+		return tables.PartsMarkdown(e, b, x)
 	})
 }
 
 // luggageCSV answers a document, the id of a load, a style and a date with the
 // load's bags and goods as CSV.
 func (s *Session) luggageCSV(args ...string) string {
-	return listOf(s, args, (*document.Document).Load, noLoad, func(_ *report.Evaluation, l *document.Load, x report.Export) []byte {
-		return report.LuggageCSV(l, x)
+	return listOf(s, args, (*document.Document).Load, noLoad, func(_ *report.Evaluation, l *document.Load, x tables.Export) []byte {
+		return tables.LuggageCSV(l, x)
 	})
 }
 
 // luggageMarkdown answers a document, the id of a load, nothing and a date with
 // the load's bags and goods as Markdown.
 func (s *Session) luggageMarkdown(args ...string) string {
-	return listOf(s, args, (*document.Document).Load, noLoad, func(e *report.Evaluation, l *document.Load, x report.Export) []byte {
-		return report.LuggageMarkdown(l, e.Document.Show, x)
+	return listOf(s, args, (*document.Document).Load, noLoad, func(e *report.Evaluation, l *document.Load, x tables.Export) []byte {
+		return tables.LuggageMarkdown(l, e.Document.Show, x)
 	})
 }
 
@@ -155,7 +156,7 @@ func (s *Session) notes(text, date string) string {
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
 	}
-	return answer(e.Notes(date))
+	return answer(tables.Notes(e, date))
 }
 
 // provenance answers a document and a date with the sentences on how its
@@ -165,7 +166,7 @@ func (s *Session) provenance(text, date string) string {
 	if e.Document == nil {
 		return refusal(e.Report.Problems)
 	}
-	return answer(e.Provenance(date))
+	return answer(tables.Provenance(e, date))
 }
 
 // parseMass answers a mass as a person writes it with {"value": grams}; unit is

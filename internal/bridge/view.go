@@ -8,6 +8,7 @@ import (
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
 	"steelyard/internal/scene/svg"
+	"steelyard/internal/tables"
 	"steelyard/internal/words"
 )
 
@@ -111,17 +112,17 @@ func (v *View) caption(e *report.Evaluation, ghost bool) *scene.Caption {
 	if v.Caption.Figures {
 		for i := range e.Report.Sides {
 			if v.At == [...]string{"a", "b"}[i] || v.At == "" && e.Report.Sides[i].Build == v.Build {
-				c.Head, c.Rows = e.Digest(i, ghost)
+				c.Head, c.Rows = tables.Digest(e, i, ghost)
 				break
 			}
 		}
 	}
 	if v.Caption.Sources {
-		c.Notes = e.Provenance(v.Caption.On)
+		c.Notes = tables.Provenance(e, v.Caption.On)
 	}
 	// Loads on wheels and in bags are what somebody might take for leave to ride.
 	if v.Caption.Figures || v.Caption.Sources || v.Labels {
-		c.Notes = append(c.Notes, e.Caution())
+		c.Notes = append(c.Notes, tables.Caution(e))
 	}
 	return c
 }

@@ -7,6 +7,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/report"
+	"steelyard/internal/units"
 	"steelyard/internal/weighin"
 	"steelyard/internal/words"
 )
@@ -415,7 +416,7 @@ func figures(total, x, z weighin.Value, height bool) []report.Figure {
 func round(v float64, decimals int) float64 {
 	f := math.Pow10(decimals)
 	r := math.Round(v*f) / f
-	if math.IsNaN(r) || math.IsInf(r, 0) || r == 0 {
+	if !units.Finite(r) || r == 0 {
 		return 0
 	}
 	return r

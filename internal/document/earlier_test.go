@@ -72,7 +72,7 @@ func TestEarlierDocumentsOpen(t *testing.T) {
 			for i := range d.Show.Loads {
 				d.Show.Loads[i] = ""
 			}
-			r := report.EvaluateDocument(d)
+			r := report.Weigh(d, nil).Report
 			for _, p := range r.Problems {
 				t.Errorf("%s: %s", p.Severity, p.Message.String())
 			}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"steelyard/internal/document"
+	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
@@ -73,7 +74,7 @@ func (l *list) figures(b *document.Build) {
 		f := &figures[i]
 		v := f.of(b)
 		switch {
-		case math.IsNaN(v) || math.IsInf(v, 0):
+		case !units.Finite(v):
 			l.fault(f.field, "pose.infinite", f.bounds(v, f.low, f.high)...)
 		case v < f.low || v > f.high:
 			l.fault(f.field, "pose.beyond", f.bounds(v, f.low, f.high)...)

@@ -31,7 +31,7 @@ func (t *table) adviseTotal(w *Weighed, doubts []float64) []Advice {
 	list := t.one.Ranking(doubts, scale)
 	out := make([]Advice, 0, min(len(list), mostAdvice))
 	now := w.figures.plus[total]
-	first := firstLines(len(t.src.piece), w)
+	first := firstLines(len(t.src.Piece), w)
 	// Of equal ones the first in the list: the numbers of sources depend on what
 	// other builds there are. Then of each place in the ranking stays as it is.
 	for i := 0; i < len(list); {
@@ -80,7 +80,7 @@ func (t *table) adviseDifference(a, b *Weighed) []Advice {
 		}
 	}
 	out := make([]Advice, 0, min(len(list), mostAdvice))
-	firstA, firstB := firstLines(len(t.src.piece), a), firstLines(len(t.src.piece), b)
+	firstA, firstB := firstLines(len(t.src.Piece), a), firstLines(len(t.src.Piece), b)
 	for i, line := range list {
 		wanted := undecided && settled < len(list) && settled < mostSettle && i <= settled
 		if !wanted && enough(len(out), now, line.Then) {
@@ -107,7 +107,7 @@ func firstLines(n int, w *Weighed) []int32 {
 	}
 	for i := len(w.Lines) - 1; i >= 0; i-- {
 		if w.Lines[i].OK {
-			first[w.Lines[i].source] = int32(i)
+			first[w.Lines[i].Source] = int32(i)
 		}
 	}
 	return first

@@ -125,7 +125,7 @@ func BenchmarkWeigh2x60(b *testing.B) {
 }
 
 func BenchmarkWrite2x60(b *testing.B) {
-	r := report.EvaluateDocument(pair(b, 60))
+	r := report.Weigh(pair(b, 60), nil).Report
 	for b.Loop() {
 		if _, err := report.Write(r); err != nil {
 			b.Fatal(err)

@@ -6,54 +6,21 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/report"
+	"steelyard/internal/report/specimen"
 )
 
-// bike is a full-suspension bike without parts.
-func bike(id string) document.Build {
-	return document.Build{
-		ID: id, Name: "Bike " + id,
-		Frame: document.Frame{Stack: 630, Reach: 450, HeadTube: 120, HeadAngle: 66, SeatTube: 450, SeatAngle: 75, Chainstay: 445, BBDrop: 30},
-		Fork:  document.Fork{Length: 531, Offset: 44, Travel: 120, Sag: 24},
-		Rear: document.Rear{Travel: 120, Sag: 30, PivotFwd: 10, PivotUp: 60,
-			ShockFrom: document.Point2{190, 260}, ShockTo: document.Point2{0, 190}},
-		Wheels:  document.Wheels{Front: document.Wheel{BeadSeat: 622, Tyre: 60}, Rear: document.Wheel{BeadSeat: 622, Tyre: 60}},
-		Cockpit: document.Cockpit{Spacers: 20, Stem: 50, StemAngle: 6, BarWidth: 760, BarRise: 20, BarBack: 40},
-		Saddle:  document.Saddle{Height: 740},
-		Cranks:  document.Cranks{Length: 170, Width: 155},
-	}
-}
-
-// rigid is the same bike without suspension.
-func rigid(id string) document.Build {
-	b := bike(id)
-	b.Fork.Travel, b.Fork.Sag = 0, 0
-	b.Rear = document.Rear{}
-	return b
-}
-
-// point is a part that is a point at an absolute place, exactly known.
-func point(id string, grams float64, carrier document.Carrier, x, y, z float64) document.Part {
-	return document.Part{
-		ID: id, Name: "Part " + id, Kind: "other", Quantity: 1, Mass: grams, Basis: document.Weighed,
-		At: &document.Vec3{x, y, z}, Carrier: carrier, Shape: document.Shape{Form: document.FormPoint},
-	}
-}
-
-// vague is a point whose mass lies within ± half.
-func vague(id string, grams, half float64, carrier document.Carrier, x, y, z float64) document.Part {
-	p := point(id, grams, carrier, x, y, z)
-	p.HalfWidth, p.Basis = half, document.Typical
-	return p
-}
-
-// documentOf makes a document that compares its first two builds.
-func documentOf(builds ...document.Build) *document.Document {
-	d := &document.Document{Format: document.Format, Version: document.Version, Show: document.Show{Mass: "kg", Length: "mm"}, Builds: builds}
-	for i := range builds[:min(2, len(builds))] {
-		d.Show.Compare = append(d.Show.Compare, builds[i].ID)
-	}
-	return d
-}
+// What the tests are made of.
+var (
+	bike       = specimen.Bike
+	rigid      = specimen.Rigid
+	point      = specimen.Point
+	vague      = specimen.Vague
+	documentOf = specimen.DocumentOf
+	fitted     = specimen.Fitted
+	other      = specimen.Other
+	laden      = specimen.Laden
+	withState  = specimen.WithState
+)
 
 // errorsOf are the problems of a report that are errors.
 func errorsOf(r *report.Report) []document.Problem {

@@ -4,9 +4,11 @@ import (
 	"math"
 	"slices"
 
+	"steelyard/internal/assembly"
 	"steelyard/internal/document"
 	"steelyard/internal/mass"
 	"steelyard/internal/parts"
+	"steelyard/internal/units"
 )
 
 // Verdicts on a difference.
@@ -108,40 +110,40 @@ func shareSpots(a, b *Weighed, list []couple, n int) {
 	taken := make([]bool, n) // numbers in b
 	for i := range b.Lines {
 		if b.Lines[i].OK {
-			taken[b.Lines[i].spot] = true
+			taken[b.Lines[i].Spot] = true
 		}
 	}
-	var renamed map[int]int
-	stays := func(la, lb *Line) bool { return la.spot == lb.spot || taken[la.spot] }
+	renamed := map[int]int{}
+	stays := func(la, lb *assembly.Line) bool { return la.Spot == lb.Spot || taken[la.Spot] }
 	for _, c := range list {
 		if c.a < 0 || c.b < 0 {
 			continue
 		}
 		la, lb := &a.Lines[c.a], &b.Lines[c.b]
-		if stays(la, lb) || !samePlace(&a.Build.Parts[c.a], &b.Build.Parts[c.b]) {
+		if stays(la, lb) || !assembly.SamePlace(&a.Build.Parts[c.a], &b.Build.Parts[c.b]) {
 			continue
 		}
-		if _, done := renamed[lb.spot]; !done {
-			put(&renamed, lb.spot, la.spot)
-			taken[la.spot] = true
+		if _, done := renamed[lb.Spot]; !done {
+			renamed[lb.Spot] = la.Spot
+			taken[la.Spot] = true
 		}
 	}
-	if renamed == nil {
+	if len(renamed) == 0 {
 		return
 	}
 	// A spot that a has too keeps its number: there it cancels already.
 	for i := range a.Lines {
 		if a.Lines[i].OK {
-			delete(renamed, a.Lines[i].spot)
+			delete(renamed, a.Lines[i].Spot)
 		}
 	}
 	for i := range b.Lines {
 		l := &b.Lines[i]
-		spot, ok := renamed[l.spot]
+		spot, ok := renamed[l.Spot]
 		if !ok || !l.OK {
 			continue
 		}
-		l.spot = spot
+		l.Spot = spot
 		for j := l.First; j < l.End; j++ {
 			b.Items[j].PlaceSource = spot
 		}
@@ -161,12 +163,12 @@ type renaming struct {
 func renamings(a, b *Weighed, list []couple) []renaming {
 	var out []renaming
 	for _, c := range list {
-		if c.a < 0 || c.b < 0 || a.Lines[c.a].source == b.Lines[c.b].source {
+		if c.a < 0 || c.b < 0 || a.Lines[c.a].Source == b.Lines[c.b].Source {
 			continue
 		}
 		pa, pb := &a.Build.Parts[c.a], &b.Build.Parts[c.b]
 		if pa.ID == pb.ID && pa.Kind == pb.Kind && pa.Mass == pb.Mass && pa.HalfWidth == pb.HalfWidth && pa.Basis == pb.Basis {
-			out = append(out, renaming{c.b, b.Lines[c.b].source, a.Lines[c.a].source})
+			out = append(out, renaming{c.b, b.Lines[c.b].Source, a.Lines[c.a].Source})
 		}
 	}
 	return out
@@ -176,12 +178,12 @@ func renamings(a, b *Weighed, list []couple) []renaming {
 func (w *Weighed) rename(list []renaming, asInA bool) {
 	for _, r := range list {
 		l := &w.Lines[r.line]
-		l.source = r.own
+		l.Source = r.own
 		if asInA {
-			l.source = r.inA
+			l.Source = r.inA
 		}
 		for j := l.First; j < l.End; j++ {
-			w.Items[j].MassSource = l.source
+			w.Items[j].MassSource = l.Source
 		}
 	}
 }
@@ -190,11 +192,11 @@ func (w *Weighed) rename(list []renaming, asInA bool) {
 // plus holds the expanded uncertainties of the differences.
 func (t *table) difference(a, b *Weighed, list []couple, plus *[numFigures]float64) *Difference {
 	d := &Difference{Comparison: Comparison{
-		A: a.Build.ID, B: b.Build.ID, LoadA: loadID(a.load), LoadB: loadID(b.load), StateA: a.level.state(), StateB: b.level.state(),
+		A: a.Build.ID, B: b.Build.ID, LoadA: loadID(a.Load), LoadB: loadID(b.Load), StateA: a.Level.State(), StateB: b.Level.State(),
 		Figures: make([]Change, 0, numFigures),
 	}}
 	for s := range numFigures {
-		if !a.figures.has(s) || !b.figures.has(s) || !finite(plus[s]) {
+		if !a.figures.has(s) || !b.figures.has(s) || !units.Finite(plus[s]) {
 			continue
 		}
 		k, va, vb := &figureKeys[s], a.figures.of[s].Value, b.figures.of[s].Value
@@ -214,25 +216,25 @@ func (t *table) difference(a, b *Weighed, list []couple, plus *[numFigures]float
 }
 
 // groupChanges tells what each group adds to the difference, largest first.
-func groupChanges(a, b *Weighed, t *tally) []GroupChange {
-	out := make([]GroupChange, 0, len(groups))
-	sizes := make([]float64, 0, len(groups)) // of the changes, g
+func groupChanges(a, b *Weighed, t *assembly.Tally) []GroupChange {
+	out := make([]GroupChange, 0, len(assembly.Groups))
+	sizes := make([]float64, 0, len(assembly.Groups)) // of the changes, g
 	ofA, ofB := a.groups(), b.groups()
-	for g := range groups {
+	for g := range assembly.Groups {
 		if len(ofA[g])+len(ofB[g]) == 0 {
 			continue
 		}
 		var kgA, kgB float64
 		for _, i := range ofA[g] {
-			t.add(&a.Lines[i], -1)
+			t.Add(&a.Lines[i], -1)
 			kgA += a.Lines[i].Mass
 		}
 		for _, i := range ofB[g] {
-			t.add(&b.Lines[i], 1)
+			t.Add(&b.Lines[i], 1)
 			kgB += b.Lines[i].Mass
 		}
-		c := GroupChange{Key: groups[g], A: gram.of(kgA), B: gram.of(kgB), Delta: gram.of(kgB - kgA)}
-		c.Plus = gram.of(t.plus())
+		c := GroupChange{Key: assembly.Groups[g], A: gram.of(kgA), B: gram.of(kgB), Delta: gram.of(kgB - kgA)}
+		c.Plus = gram.of(t.Plus())
 		out, sizes = append(out, c), append(sizes, math.Abs(c.Delta))
 	}
 	return gather(out, order(sizes, nil))
@@ -243,11 +245,11 @@ const few = 32
 
 // partChanges tells the parts that are not the same in both builds, the
 // largest change of mass first, then the furthest moved mass.
-func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
+func partChanges(a, b *Weighed, list []couple, t *assembly.Tally) []PartChange {
 	out := make([]PartChange, 0, few)
 	sizes, moments := make([]float64, 0, few), make([]float64, 0, few) // of the changes, g and kg m
 	for _, c := range list {
-		var la, lb *Line
+		var la, lb *assembly.Line
 		var pa, pb *document.Part
 		if c.a >= 0 {
 			la, pa = &a.Lines[c.a], &a.Build.Parts[c.a]
@@ -255,21 +257,21 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 		if c.b >= 0 {
 			lb, pb = &b.Lines[c.b], &b.Build.Parts[c.b]
 		}
-		if la != nil && lb != nil && la.like(lb) && pa.Within == pb.Within {
+		if la != nil && lb != nil && alike(la, lb) && pa.Within == pb.Within {
 			continue
 		}
 		var r PartChange
 		moment := 0.0
 		if la != nil {
-			r.A, r.Name, r.Group = pa.ID, pa.Name, groups[la.group]
-			t.add(la, -1)
+			r.A, r.Name, r.Group = pa.ID, pa.Name, assembly.Groups[la.Group]
+			t.Add(la, -1)
 		}
 		if lb != nil {
-			r.B, r.Name, r.Group = pb.ID, pb.Name, groups[lb.group]
-			t.add(lb, 1)
+			r.B, r.Name, r.Group = pb.ID, pb.Name, assembly.Groups[lb.Group]
+			t.Add(lb, 1)
 		}
-		r.Delta = gram.of(t.kg)
-		r.Plus = gram.of(t.plus())
+		r.Delta = gram.of(t.Mass)
+		r.Plus = gram.of(t.Plus())
 		switch {
 		case la == nil:
 			r.What = Added
@@ -280,15 +282,15 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 			r.Moved = inMillimetres(by)
 			r.Far = millimetre.of(by.Norm())
 			moment = by.Norm() * min(la.Mass, lb.Mass)
-			r.WithFrame = r.Moved != document.Vec3{} && samePlace(pa, pb)
-			if la.carrier != lb.carrier {
+			r.WithFrame = r.Moved != document.Vec3{} && assembly.SamePlace(pa, pb)
+			if la.Carrier != lb.Carrier {
 				r.CarrierA, r.CarrierB = string(pa.Carrier), string(pb.Carrier)
 			}
 			if pa.Within != pb.Within {
 				r.WithinA, r.WithinB = round(pa.Within, 1e2), round(pb.Within, 1e2)
 			}
 			switch {
-			case la.source != lb.source || la.pieces != lb.pieces:
+			case la.Source != lb.Source || la.Pieces != lb.Pieces:
 				r.What = Changed
 			case r.Moved != document.Vec3{} || r.CarrierA != r.CarrierB:
 				r.What = Moved
@@ -303,9 +305,9 @@ func partChanges(a, b *Weighed, list []couple, t *tally) []PartChange {
 	return gather(out, order(sizes, moments))
 }
 
-// like reports whether two lines are the same in mass, place and carrier.
-func (l *Line) like(o *Line) bool {
-	return l.source == o.source && l.pieces == o.pieces && l.carrier == o.carrier && l.Place == o.Place
+// alike reports whether two lines are the same in mass, place and carrier.
+func alike(l, o *assembly.Line) bool {
+	return l.Source == o.Source && l.Pieces == o.Pieces && l.Carrier == o.Carrier && l.Place == o.Place
 }
 
 // movers tells by how much each change moved the centre of mass, furthest

@@ -13,46 +13,11 @@ import (
 	"steelyard/internal/report"
 )
 
-// fitted is a bike with parts of every sort, none of them well known.
-func fitted(id string) document.Build {
-	b := bike(id)
-	b.Parts = []document.Part{
-		vague("frame", 3400, 250, document.MainFrame, 480, 0, 550),
-		vague("swingarm", 900, 80, document.Swingarm, 220, 0, 380),
-		vague("shock", 450, 30, document.Link, 380, 0, 500),
-		vague("rear wheel", 1900, 120, document.RearWheel, 0, 0, 371),
-		vague("front wheel", 1700, 100, document.FrontWheel, 1190, 0, 371),
-		vague("fork", 1100, 70, document.ForkUpper, 1080, 0, 800),
-		vague("legs", 900, 60, document.ForkLower, 1150, 0, 480),
-		vague("hub", 2500, 90, document.RearWheel, 0, 0, 371),
-		vague("bag", 4000, 900, document.MainFrame, -60, 180, 600),
-	}
-	kinds := []string{"frame", "frame", "shock", "rim", "rim", "fork", "fork", "gear-hub", "bag"}
-	for i := range b.Parts {
-		b.Parts[i].Kind = kinds[i]
-		if c := b.Parts[i].Carrier; c != document.RearWheel && c != document.FrontWheel { // those sit on their axle
-			b.Parts[i].Within = 8
-		}
-	}
-	b.Parts[8].Within = 40
-	return b
-}
-
-// other is fitted with the hub's gears at the cranks instead.
-func other(id string) document.Build {
-	b := fitted(id)
-	b.Parts[7] = vague("gearbox", 2900, 110, document.MainFrame, 440, -10, 330)
-	b.Parts = append(b.Parts, vague("plain hub", 350, 25, document.RearWheel, 0, 0, 371))
-	b.Parts[7].Within, b.Parts[7].Kind, b.Parts[9].Kind = 5, "crank-gearbox", "hub"
-	b.Parts[0].Mass, b.Parts[0].HalfWidth = 3900, 280 // a frame to hold it
-	return b
-}
-
 // Two builds that are the same say so, in every figure.
 func TestSame(t *testing.T) {
 	b := fitted("b")
 	b.Name = "Another name"
-	r := report.EvaluateDocument(documentOf(fitted("a"), b))
+	r := report.Weigh(documentOf(fitted("a"), b), nil).Report
 	for _, c := range r.Difference.Figures {
 		if c.Verdict != report.Same || c.Delta != 0 || c.Plus != 0 {
 			t.Errorf("%+v", c)
@@ -70,7 +35,7 @@ func TestSame(t *testing.T) {
 func TestCommonPartsCancel(t *testing.T) {
 	a, b := fitted("a"), fitted("b")
 	b.Parts = append(b.Parts, vague("bell", 60, 6, document.ForkUpper, 900, 0, 1050))
-	r := report.EvaluateDocument(documentOf(a, b))
+	r := report.Weigh(documentOf(a, b), nil).Report
 	c := change(t, r.Difference, "total")
 	if want := (report.Change{Key: "total", Unit: "g", A: c.A, B: c.A + 60, Delta: 60, Plus: 6, Verdict: report.More}); c != want {
 		t.Errorf("%+v, want %+v", c, want) // all that the bell can be off by
@@ -81,7 +46,7 @@ func TestCommonPartsCancel(t *testing.T) {
 	b.Parts[0].Mass, b.Parts[0].HalfWidth, b.Parts[0].Basis, b.Parts[0].Name = 3400, 0, document.Weighed, "Weighed frame"
 	a.Parts[0] = b.Parts[0]
 	a.Parts[0].Name = "Weighed frame of the same mass" // another source, the same figures
-	if c := change(t, report.EvaluateDocument(documentOf(a, b)).Difference, "centre_x"); c.Plus != 0 {
+	if c := change(t, report.Weigh(documentOf(a, b), nil).Report.Difference, "centre_x"); c.Plus != 0 {
 		t.Errorf("changed part at the same place: %+v", c)
 	}
 }
@@ -102,7 +67,7 @@ func TestRenamedPartCancels(t *testing.T) {
 		}
 		return b
 	}
-	alone := report.EvaluateDocument(documentOf(pieces("b")))
+	alone := report.Weigh(documentOf(pieces("b")), nil).Report
 	for name, rename := range map[string]func(b *document.Build){
 		"one of its kind": func(b *document.Build) { b.Parts[0].Name, b.Parts[8].Name = "Frame, blue", "Bag, my own" },
 		"one of two":      func(b *document.Build) { b.Parts[9].Name = "Tyre, rear" },
@@ -112,7 +77,7 @@ func TestRenamedPartCancels(t *testing.T) {
 		a, b := pieces("a"), pieces("b")
 		rename(&b)
 		for _, d := range []*document.Document{documentOf(a, b), documentOf(b, a)} {
-			r := report.EvaluateDocument(d)
+			r := report.Weigh(d, nil).Report
 			for _, c := range r.Difference.Figures {
 				if c.Delta != 0 || c.Plus != 0 {
 					t.Errorf("%s: %+v", name, c)
@@ -127,8 +92,8 @@ func TestRenamedPartCancels(t *testing.T) {
 				}
 			}
 		}
-		want := report.EvaluateDocument(documentOf(b)).Builds[0]
-		if d := cmp.Diff(want.Figures, report.EvaluateDocument(documentOf(a, b)).Builds[1].Figures); d != "" {
+		want := report.Weigh(documentOf(b), nil).Report.Builds[0]
+		if d := cmp.Diff(want.Figures, report.Weigh(documentOf(a, b), nil).Report.Builds[1].Figures); d != "" {
 			t.Errorf("%s: beside another build it is another: %s", name, d)
 		}
 		if d := cmp.Diff(alone.Builds[0].Figures, want.Figures); (d != "") != strings.HasPrefix(name, "one of two") && (d != "") != strings.HasPrefix(name, "two apart") {
@@ -138,7 +103,7 @@ func TestRenamedPartCancels(t *testing.T) {
 	// What is renamed and weighed is another figure, and listed.
 	b := pieces("b")
 	b.Parts[0].Name, b.Parts[0].HalfWidth, b.Parts[0].Basis = "Frame, blue", 1, document.Weighed
-	if c := change(t, report.EvaluateDocument(documentOf(pieces("a"), b)).Difference, "total"); c.Plus < 250 {
+	if c := change(t, report.Weigh(documentOf(pieces("a"), b), nil).Report.Difference, "total"); c.Plus < 250 {
 		t.Errorf("weighed besides: %+v", c)
 	}
 }
@@ -147,13 +112,13 @@ func TestRenamedPartCancels(t *testing.T) {
 func TestPlaceKnownBetterIsListed(t *testing.T) {
 	a, b := fitted("a"), fitted("b")
 	b.Parts[8].Within = 15
-	d := report.EvaluateDocument(documentOf(a, b)).Difference
+	d := report.Weigh(documentOf(a, b), nil).Report.Difference
 	if len(d.Parts) != 1 || d.Parts[0].What != report.Changed || d.Parts[0].A != "bag" || d.Parts[0].Delta != 0 || d.Parts[0].Plus != 0 ||
 		d.Parts[0].WithinA != 40 || d.Parts[0].WithinB != 15 {
 		t.Errorf("%+v", d.Parts)
 	}
 	b.Parts[8].At[0] += 300
-	d = report.EvaluateDocument(documentOf(a, b)).Difference
+	d = report.Weigh(documentOf(a, b), nil).Report.Difference
 	if len(d.Parts) != 1 || d.Parts[0].What != report.Moved || d.Parts[0].WithinB != 15 {
 		t.Errorf("moved besides: %+v", d.Parts)
 	}
@@ -168,7 +133,7 @@ func TestDifferenceAgainstDraws(t *testing.T) {
 		draws = 500
 	}
 	a, b := fitted("a"), other("b")
-	first := report.EvaluateDocument(documentOf(a, b))
+	first := report.Weigh(documentOf(a, b), nil).Report
 	rng := rand.New(rand.NewPCG(1, 2))
 	n := len(first.Difference.Figures)
 	sum, square := make([]float64, n), make([]float64, n)
@@ -204,7 +169,7 @@ func TestDifferenceAgainstDraws(t *testing.T) {
 			}
 			return out
 		}
-		r := report.EvaluateDocument(documentOf(draw(a), draw(b)))
+		r := report.Weigh(documentOf(draw(a), draw(b)), nil).Report
 		for i, c := range r.Difference.Figures {
 			d := c.Delta - first.Difference.Figures[i].Delta
 			sum[i] += d
@@ -246,7 +211,7 @@ func TestMovers(t *testing.T) {
 	a, b := fitted("a"), other("b")
 	b.Frame.Chainstay, b.Frame.HeadAngle = 440, 65
 	b.Parts[8].At = &document.Vec3{900, 0, 900}
-	d := report.EvaluateDocument(documentOf(a, b)).Difference
+	d := report.Weigh(documentOf(a, b), nil).Report.Difference
 	var sum document.Vec3
 	for i, m := range d.Moved {
 		for k := range sum {
@@ -272,7 +237,7 @@ func TestPartChanges(t *testing.T) {
 	b.Parts[1].Carrier = document.MainFrame       // and the swingarm is said to be frame
 	b.Parts[4].Quantity = 2                       // two front wheels
 	b.Parts[2].At, b.Parts[2].Station = nil, ""   // an error: left out, in b only
-	d := report.EvaluateDocument(documentOf(a, b)).Difference
+	d := report.Weigh(documentOf(a, b), nil).Report.Difference
 	type line struct{ What, A, B string }
 	got := map[line]report.PartChange{}
 	for i, c := range d.Parts {
@@ -305,7 +270,7 @@ func TestMovedWithFrame(t *testing.T) {
 	}, point("frame", 3000, document.MainFrame, 400, 0, 500)}
 	b := a
 	b.ID, b.Frame.Reach = "b", 480
-	d := report.EvaluateDocument(documentOf(a, b)).Difference
+	d := report.Weigh(documentOf(a, b), nil).Report.Difference
 	if len(d.Parts) != 1 || d.Parts[0].What != report.Moved || !d.Parts[0].WithFrame || d.Parts[0].Moved[0] < 20 {
 		t.Errorf("%+v", d.Parts)
 	}
@@ -315,7 +280,7 @@ func TestMovedWithFrame(t *testing.T) {
 func TestGroups(t *testing.T) {
 	d := pair(t, 60)
 	d.Builds[1].Parts = d.Builds[1].Parts[5:]
-	r := report.EvaluateDocument(d)
+	r := report.Weigh(d, nil).Report
 	sum := 0.0
 	for i, g := range r.Difference.Groups {
 		sum += g.Delta
@@ -350,15 +315,15 @@ func TestAdvice(t *testing.T) {
 		}
 	}
 	d := documentOf(fitted("a"), other("b"))
-	advice := report.EvaluateDocument(d).Builds[0].Weigh
+	advice := report.Weigh(d, nil).Report.Builds[0].Weigh
 	if len(advice) < 3 || advice[0].Part != "bag" {
 		t.Fatalf("advice on a total: %+v", advice)
 	}
 	for _, line := range advice {
-		before := figure(t, &report.EvaluateDocument(d).Builds[0], "total").Plus
+		before := figure(t, &report.Weigh(d, nil).Report.Builds[0], "total").Plus
 		near(t, "now, before "+line.Part, line.Now, before, 0.011)
 		weighAll(&d.Builds[0], line.Part)
-		after := figure(t, &report.EvaluateDocument(d).Builds[0], "total").Plus
+		after := figure(t, &report.Weigh(d, nil).Report.Builds[0], "total").Plus
 		near(t, "then, after "+line.Part, line.Then, after, 0.011)
 	}
 
@@ -367,7 +332,7 @@ func TestAdvice(t *testing.T) {
 	b.Parts[0] = vague("frame", 3600, 250, document.MainFrame, 480, 0, 550)
 	b.Parts[7] = vague("hub", 2560, 60, document.RearWheel, 0, 0, 371)
 	d = documentOf(a, b)
-	r := report.EvaluateDocument(d)
+	r := report.Weigh(d, nil).Report
 	c := change(t, r.Difference, "total")
 	if c.Verdict != report.Undecided {
 		t.Fatalf("%+v is decided", c)
@@ -378,7 +343,7 @@ func TestAdvice(t *testing.T) {
 			t.Errorf("settled, and then not: %+v", line)
 		}
 		weighAll(d.Build(line.Build), line.Part)
-		c := change(t, report.EvaluateDocument(d).Difference, "total")
+		c := change(t, report.Weigh(d, nil).Report.Difference, "total")
 		near(t, "then, after "+line.Part, line.Then, c.Plus, 0.011)
 		if (c.Verdict == report.More) != line.Settles {
 			t.Errorf("after %s: %+v, promised settled: %v", line.Part, c, line.Settles)
@@ -405,7 +370,7 @@ func TestVerdicts(t *testing.T) {
 	} {
 		b := bike("b")
 		b.Parts = []document.Part{vague("p", c.mass, c.half, document.MainFrame, 0, 0, 0)}
-		r := report.EvaluateDocument(documentOf(a, b))
+		r := report.Weigh(documentOf(a, b), nil).Report
 		if got := change(t, r.Difference, "total"); got.Verdict != c.want {
 			t.Errorf("%v ± %v: %+v, want %s", c.mass, c.half, got, c.want)
 		}
@@ -419,8 +384,8 @@ func TestVerdicts(t *testing.T) {
 // What a build is set against does not change its own figures, and the
 // difference turns round with the builds.
 func TestDifferenceTurnsRound(t *testing.T) {
-	ab := report.EvaluateDocument(documentOf(fitted("a"), other("b")))
-	ba := report.EvaluateDocument(documentOf(other("b"), fitted("a")))
+	ab := report.Weigh(documentOf(fitted("a"), other("b")), nil).Report
+	ba := report.Weigh(documentOf(other("b"), fitted("a")), nil).Report
 	if d := cmp.Diff(ab.Builds[0], ba.Builds[1]); d != "" {
 		t.Error(d)
 	}

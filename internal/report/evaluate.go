@@ -3,6 +3,7 @@ package report
 import (
 	"sync"
 
+	"steelyard/internal/assembly"
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
@@ -46,13 +47,10 @@ func sameFigures(a, b *document.Build) bool {
 }
 
 // Evaluate reads the text of a document and works out everything that there is
-// to tell about it, in English. It never fails: what is wrong is told in the report's
-// problems, and all that can be reckoned without it is. The result depends on
-// the text alone, and every number in it is finite.
+// to tell about it, in English. It never fails: what is wrong is told in the
+// report's problems, and all that can be reckoned without it is. The result
+// depends on the text alone, and every number in it is finite.
 func Evaluate(text []byte) *Report { return EvaluateText(text).Report }
-
-// EvaluateDocument is Evaluate for a document in memory.
-func EvaluateDocument(d *document.Document) *Report { return Weigh(d, nil).Report }
 
 // EvaluateText is Evaluate, and keeps what the report was made from.
 func EvaluateText(text []byte) *Evaluation {
@@ -63,9 +61,8 @@ func EvaluateText(text []byte) *Evaluation {
 	return weigh(d, nil, problems, nil)
 }
 
-// Weigh is EvaluateDocument in a language, nil is English, and keeps what the
-// report was made from. The document must not be changed while the result is in
-// use.
+// Weigh is EvaluateText for a document in memory, in a language; nil is English.
+// The document must not be changed while the result is in use.
 func Weigh(d *document.Document, w *words.Words) *Evaluation { return weigh(d, w, nil, nil) }
 
 // refused is the evaluation of a text that is no document.
@@ -98,15 +95,15 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 	checked := last.check(d)
 	e.checked = checked
 	r.Problems = append(append(r.Problems, problems...), checked...)
-	omit := newOmissions(checked)
+	omit := assembly.NewOmissions(checked)
 
 	t := tables.Get().(*table)
-	t.phrasing, t.show = newPhrasing(words, &d.Show), &d.Show
+	t.phrasing, t.show = NewPhrasing(words, &d.Show), &d.Show
 	src := &t.src
-	src.room(d)
+	src.Room(d)
 	sides := newSides(d)
-	to, left := levelOf(d.Show.State), d.Show.Supplies.Left()
-	var before *Weighed
+	to, left := assembly.LevelOf(d.Show.State), d.Show.Supplies.Left()
+	var before *assembly.Assembly
 	// put weighs a build with a load. Of a build that is weighed again only what
 	// is wrong with the load is told.
 	put := func(i int, l *document.Load, side, again bool) *Weighed {
@@ -126,19 +123,19 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 			return nil
 		}
 		bike := p.bike
-		var carried *cargo
-		if l != nil && (side || to >= loaded) {
+		var carried *assembly.Cargo
+		if l != nil && (side || to >= assembly.Loaded) {
 			var problems []document.Problem
-			carried, problems = carry(d, b, bike, l, omit)
+			carried, problems = assembly.Carry(d, b, bike, l, omit)
 			tell(problems)
 		}
-		w, problems := assemble(b, bike, carried, to, left, omit, src, before)
+		a, problems := assembly.Assemble(b, bike, carried, to, left, omit, src, before)
 		if !again {
 			tell(problems)
 		}
-		w.load = l
-		before = w
-		return w
+		a.Load = l
+		before = a
+		return &Weighed{Assembly: a}
 	}
 	for i := range d.Builds {
 		l := sides.loads[0]
@@ -171,7 +168,7 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 			e.matched = match(a, b)
 		}
 		pairs = couples(a, b, e.matched)
-		shareSpots(a, b, pairs, src.count)
+		shareSpots(a, b, pairs, src.Count)
 		a.measure()
 		b.measure()
 		renamed = renamings(a, b, pairs)
@@ -200,7 +197,7 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 	}
 	r.say(words)
 	t.phrasing, t.show = nil, nil
-	src.reset()
+	src.Reset()
 	tables.Put(t) // not after a panic: what it holds may be half done
 	return e
 }
@@ -211,18 +208,18 @@ var tables = sync.Pool{New: func() any { return new(table) }}
 // table is where an evaluation works: what its builds share, and memory to use
 // again.
 type table struct {
-	phrasing  *phrasing
-	src       sources
+	phrasing  *Phrasing
+	src       assembly.Sources
 	show      *document.Show
 	one, both mass.Budget
-	tally     tally
+	tally     assembly.Tally
 	spread    spreading
 }
 
 // build writes a build into a report; w is nil when it could not be weighed.
 func (t *table) build(b *document.Build, w *Weighed) Build {
 	out := Build{
-		Bike:     Bike{ID: b.ID, Name: b.Name, State: levelOf(t.show.State).state(), Supplies: t.supplies()},
+		Bike:     Bike{ID: b.ID, Name: b.Name, State: assembly.LevelOf(t.show.State).State(), Supplies: t.supplies()},
 		Geometry: []Length{}, Own: []Subset{},
 		Findings: newFindings(),
 	}
@@ -235,13 +232,13 @@ func (t *table) build(b *document.Build, w *Weighed) Build {
 		return out
 	}
 	out.Weighed = true
-	out.Load, out.State = loadID(w.load), w.level.state()
+	out.Load, out.State = loadID(w.Load), w.Level.State()
 	out.FrontSprung, out.RearSprung = w.Bike.FrontSprung, w.Bike.RearSprung
 	out.Geometry = lengths(w.Bike)
 	doubts := mass.Doubts(w.Items)
 	out.Parts = w.tellParts(doubts)
 	out.Findings = t.tell(w, doubts)
-	if out.Own = out.Groups; w.cargo != nil || w.off > 0 {
+	if out.Own = out.Groups; w.Cargo != nil || w.Off > 0 {
 		out.Own = w.ownGroups(&t.tally)
 	}
 	return out
@@ -256,75 +253,8 @@ func (t *table) tell(w *Weighed, doubts []float64) Findings {
 	var out Findings
 	out.Figures = w.figures.tell()
 	out.Groups = w.subsets(w.groups(), groupKey, &t.tally)
-	out.Carriers = w.subsets(w.buckets(int(numCarriers), carrierOfLine), carrierKey, &t.tally)
+	out.Carriers = w.subsets(w.buckets(int(assembly.NumCarriers), carrierOfLine), carrierKey, &t.tally)
 	out.Weigh = t.adviseTotal(w, doubts)
 	out.Summary = t.phrasing.build(w)
-	return out
-}
-
-// omissions are the parts and what is carried that have an error and must not
-// enter any figure.
-type omissions struct {
-	parts  map[partRef]bool // true: only those after the first of that id
-	bags   map[loadRef]bool
-	goods  map[loadRef]bool
-	riders map[string]bool
-}
-
-type partRef struct{ build, part string }
-
-type loadRef struct{ load, id string }
-
-func (o *omissions) bag(l *document.Load, b *document.Bag) bool {
-	return b.ID == "" || o.bags[loadRef{l.ID, b.ID}]
-}
-
-func (o *omissions) good(l *document.Load, g *document.Good) bool {
-	return g.ID == "" || o.goods[loadRef{l.ID, g.ID}]
-}
-
-func newOmissions(problems []document.Problem) *omissions {
-	o := &omissions{}
-	for i := range problems {
-		p := &problems[i]
-		switch {
-		case p.Severity != document.SeverityError:
-		case p.Bag != "":
-			put(&o.bags, loadRef{p.Load, p.Bag}, true)
-		case p.Good != "":
-			put(&o.goods, loadRef{p.Load, p.Good}, true)
-		case p.Rider != "":
-			put(&o.riders, p.Rider, true)
-		case p.Load == "" && p.WeighIn == "":
-			ref := partRef{p.Build, p.Part}
-			later, ok := o.parts[ref]
-			put(&o.parts, ref, p.Field == "id" && p.Part != "" && (later || !ok))
-		}
-	}
-	return o
-}
-
-// put sets a key of a map, and makes the map for the first.
-func put[K comparable, V any](m *map[K]V, key K, v V) {
-	if *m == nil {
-		*m = make(map[K]V)
-	}
-	(*m)[key] = v
-}
-
-// omitted tells, line by line, which parts of a build are left out; nil for
-// none.
-func (o *omissions) of(b *document.Build) []bool {
-	if o.parts == nil {
-		return nil
-	}
-	out := make([]bool, len(b.Parts))
-	seen := make(map[string]bool)
-	for i := range b.Parts {
-		id := b.Parts[i].ID
-		later, ok := o.parts[partRef{b.ID, id}]
-		out[i] = id == "" || ok && (!later || seen[id])
-		seen[id] = true
-	}
 	return out
 }

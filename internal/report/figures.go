@@ -3,9 +3,11 @@ package report
 import (
 	"math"
 
+	"steelyard/internal/assembly"
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // figures are the figures of a build in SI units, by slot. A figure that does
@@ -26,12 +28,12 @@ var twin = [numFigures]slot{effectiveFront: unsprungFront, effectiveRear: unspru
 // has reports whether a figure exists. Of an end without a spring nothing is told
 // as sprung or unsprung: there the tyre is all the spring that there is.
 func (f *figures) has(s slot) bool {
-	return !f.rigid[s] && finite(f.of[s].Value) && finite(f.plus[s])
+	return !f.rigid[s] && units.Finite(f.of[s].Value) && units.Finite(f.plus[s])
 }
 
 // charge adds the contributions of a figure to a budget.
 func (f *figures) charge(b *mass.Budget, s slot, sign float64) {
-	if finite(f.of[s].Value) {
+	if units.Finite(f.of[s].Value) {
 		b.Charge(f.items[s], f.of[s], sign)
 	}
 }
@@ -56,7 +58,7 @@ var none = mass.Figure{Value: math.NaN()}
 // tyre is the spin inertia about the axle divided by the square of the tyre's
 // radius.
 func (w *Weighed) measure() {
-	f, s, bike, it := &w.figures.of, &w.spans, w.Bike, w.Items
+	f, s, bike, it := &w.figures.of, &w.Spans, w.Bike, w.Items
 	for i := range f {
 		f[i], w.figures.items[i] = none, it
 	}
@@ -80,9 +82,9 @@ func (w *Weighed) measure() {
 	f[frontLoad] = mass.Support(it, nil, front, rear)
 	f[rearLoad] = mass.Support(it, nil, rear, front)
 	f[frontShare] = mass.Ratio(f[frontLoad], f[total])
-	f[sprung] = mass.Total(it, s.sprung)
-	f[ratioFront] = sprungToUnsprung(f[frontLoad], mass.Total(it, s.tallyFront))
-	f[ratioRear] = sprungToUnsprung(f[rearLoad], mass.Total(it, s.tallyRear))
+	f[sprung] = mass.Total(it, s.Sprung)
+	f[ratioFront] = sprungToUnsprung(f[frontLoad], mass.Total(it, s.TallyFront))
+	f[ratioRear] = sprungToUnsprung(f[rearLoad], mass.Total(it, s.TallyRear))
 
 	f[inertiaRoll] = mass.CentralInertia(it, nil, mass.X)
 	f[inertiaPitch] = mass.CentralInertia(it, nil, mass.Y)
@@ -95,27 +97,27 @@ func (w *Weighed) measure() {
 	set := func(slot slot, items []mass.Item, figure mass.Figure) {
 		f[slot], w.figures.items[slot] = figure, items
 	}
-	wheel := w.on(frontWheel, frontWheel)
+	wheel := w.On(assembly.FrontWheel, assembly.FrontWheel)
 	set(rotatingFront, wheel, mass.Total(wheel, nil))
 	set(rimFront, wheel, mass.LeverMass(wheel, nil, bike.FrontAxle, bike.FrontContact))
 	end := wheel
 	if bike.FrontSprung {
-		end = w.on(frontWheel, forkLower)
+		end = w.On(assembly.FrontWheel, assembly.ForkLower)
 	}
 	set(unsprungFront, end, mass.Total(end, nil))
 	set(effectiveFront, end, f[unsprungFront])
 	w.figures.twins[effectiveFront] = true
 
-	wheel = w.on(rearWheel, rearWheel)
+	wheel = w.On(assembly.RearWheel, assembly.RearWheel)
 	set(rotatingRear, wheel, mass.Total(wheel, nil))
 	set(rimRear, wheel, mass.LeverMass(wheel, nil, bike.RearAxle, bike.RearContact))
-	end = w.on(rearWheel, link)
-	set(unsprungRear, end, mass.Total(end, s.rearTally))
+	end = w.On(assembly.RearWheel, assembly.Link)
+	set(unsprungRear, end, mass.Total(end, s.RearTally))
 	set(effectiveRear, end, f[unsprungRear])
 	w.figures.twins[effectiveRear] = !bike.RearSprung
 	if bike.RearSprung {
-		swing := mass.LeverMass(end, s.rearSwing, bike.Pivot, bike.RearAxle)
-		set(effectiveRear, end, mass.Plus(swing, mass.Total(end, s.rearRolls)))
+		swing := mass.LeverMass(end, s.RearSwing, bike.Pivot, bike.RearAxle)
+		set(effectiveRear, end, mass.Plus(swing, mass.Total(end, s.RearRolls)))
 	}
 }
 
@@ -207,7 +209,7 @@ func (w *Weighed) Figure(key string) (value, plus float64, ok bool) {
 func lengths(b *geometry.Bike) []Length {
 	list := make([]Length, 0, 10)
 	add := func(key string, u *unit, si float64) {
-		if finite(si) {
+		if units.Finite(si) {
 			list = append(list, Length{key, u.name, u.of(si)})
 		}
 	}
@@ -228,7 +230,7 @@ func lengths(b *geometry.Bike) []Length {
 // uncertainties of the masses by source, in which pieces of one type share one
 // error c; of its c² a line owns in proportion to what it adds to c.
 func (w *Weighed) tellParts(doubts []float64) []Part {
-	list := make([]Part, w.own)
+	list := make([]Part, w.Own)
 	variance := 0.0
 	for _, c := range doubts {
 		variance += c * c
@@ -241,12 +243,12 @@ func (w *Weighed) tellParts(doubts []float64) []Part {
 			continue
 		}
 		o.OK = true
-		o.Group = groups[l.group]
+		o.Group = assembly.Groups[l.Group]
 		o.Mass, o.Plus = gram.of(l.Mass), gram.of(mass.HalfWidth(l.MassU))
 		o.Place = inMillimetres(l.Place)
 		o.Unsprung = l.Unsprung
 		if l.OK && l.MassU > 0 && variance > 0 {
-			o.Doubt = ratio.of(doubts[l.source] * l.MassU / variance)
+			o.Doubt = ratio.of(doubts[l.Source] * l.MassU / variance)
 		}
 	}
 	return list

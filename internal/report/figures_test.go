@@ -8,6 +8,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/report"
+	"steelyard/internal/tables"
 )
 
 // Meijaard, Papadopoulos, Ruina and Schwab (2007), Proc. R. Soc. A 463, table 1:
@@ -21,7 +22,7 @@ func TestPublishedBicycle(t *testing.T) {
 		point("fork", 4000, document.ForkUpper, 900, 0, 700),
 		point("front wheel", 3000, document.FrontWheel, 1020, 0, 350),
 	}
-	r := report.EvaluateDocument(documentOf(b))
+	r := report.Weigh(documentOf(b), nil).Report
 	if e := errorsOf(r); len(e) > 0 {
 		t.Fatal(e)
 	}
@@ -75,7 +76,7 @@ func TestUnsprung(t *testing.T) {
 	} {
 		b := bike("a")
 		b.Parts = []document.Part{c.part}
-		got := &report.EvaluateDocument(documentOf(b)).Builds[0]
+		got := &report.Weigh(documentOf(b), nil).Report.Builds[0]
 		near(t, c.name+": tally", figure(t, got, "unsprung_rear").Value, c.tally, 0.01)
 		near(t, c.name+": effective", figure(t, got, "effective_rear").Value, c.effective, 0.01)
 		near(t, c.name+": sprung", figure(t, got, "sprung").Value, 1000-c.tally, 0.01)
@@ -98,7 +99,7 @@ func TestRigid(t *testing.T) {
 		point("front wheel", 1700, document.FrontWheel, 1150, 0, 370),
 		point("legs", 800, document.ForkLower, 1100, 0, 500),
 	}
-	r := report.EvaluateDocument(documentOf(b))
+	r := report.Weigh(documentOf(b), nil).Report
 	if e := errorsOf(r); len(e) > 0 {
 		t.Fatal(e)
 	}
@@ -117,7 +118,7 @@ func TestRigid(t *testing.T) {
 	d := documentOf(b, bike("b"))
 	d.Builds[1].Parts = b.Parts
 	d.Show.Compare = []string{"a", "b"}
-	mixed := report.EvaluateDocument(d)
+	mixed := report.Weigh(d, nil).Report
 	if mixed.Difference == nil {
 		t.Fatal("no difference")
 	}
@@ -126,8 +127,8 @@ func TestRigid(t *testing.T) {
 			t.Errorf("a spring is set against none: %+v", c)
 		}
 	}
-	alone := report.EvaluateDocument(documentOf(b))
-	for _, table := range []string{string(report.FiguresCSV(alone, report.Export{})), string(report.FiguresMarkdown(alone, document.Show{}, report.Export{}))} {
+	alone := report.Weigh(documentOf(b), nil).Report
+	for _, table := range []string{string(tables.FiguresCSV(alone, tables.Export{})), string(tables.FiguresMarkdown(alone, document.Show{}, tables.Export{}))} {
 		if strings.Contains(strings.ToLower(table), "sprung") {
 			t.Errorf("a table of a rigid bike has rows of springs:\n%s", table)
 		}
@@ -137,14 +138,14 @@ func TestRigid(t *testing.T) {
 	one.Parts, two.Parts = []document.Part{stays}, []document.Part{stays}
 	two.Parts[0].Mass = 300
 	pair := report.Weigh(documentOf(one, two), nil)
-	for _, table := range []string{string(pair.PartsMarkdown(&one, report.Export{})), string(report.DifferenceMarkdown(pair.Report, document.Show{}, report.Export{})), string(report.DifferenceCSV(pair.Report, report.Export{}))} {
+	for _, table := range []string{string(tables.PartsMarkdown(pair, &one, tables.Export{})), string(tables.DifferenceMarkdown(pair.Report, document.Show{}, tables.Export{})), string(tables.DifferenceCSV(pair.Report, tables.Export{}))} {
 		if low := strings.ToLower(table); strings.Contains(low, "swingarm") || strings.Contains(low, "shock") {
 			t.Errorf("a table of rigid bikes tells of swingarm or shock:\n%s", table)
 		}
 	}
 	hard := rigid("c")
 	hard.Fork, hard.Parts = bike("c").Fork, b.Parts
-	half := report.EvaluateDocument(documentOf(hard)).Builds[0]
+	half := report.Weigh(documentOf(hard), nil).Report.Builds[0]
 	if !half.FrontSprung || !tells(half.Figures, "_front") || tells(half.Figures, "_rear") || !tells(half.Figures, "sprung") {
 		t.Errorf("a bike sprung in front only has %+v", half.Figures)
 	}
@@ -171,7 +172,7 @@ func TestRotating(t *testing.T) {
 		{ID: "frame", Name: "Frame", Kind: "frame", Quantity: 1, Mass: 3500, Basis: document.Weighed, Station: "frame",
 			Carrier: document.MainFrame, Shape: document.Shape{Form: document.FormPoint}},
 	}
-	got := &report.EvaluateDocument(documentOf(b)).Builds[0]
+	got := &report.Weigh(documentOf(b), nil).Report.Builds[0]
 	near(t, "rotating", figure(t, got, "rotating_rear").Value, 2900, 0)
 	// m r² of a hoop and m r²/2 of a solid cylinder, over the tyre's radius
 	// squared: bead seat 622/2 + 60 = 371 mm (ISO 5775).
@@ -229,7 +230,7 @@ func TestNoMass(t *testing.T) {
 	for _, list := range [][]document.Part{nil, {point("p", 0, document.MainFrame, 0, 0, 0)}} {
 		b := bike("a")
 		b.Parts = list
-		got := &report.EvaluateDocument(documentOf(b)).Builds[0]
+		got := &report.Weigh(documentOf(b), nil).Report.Builds[0]
 		if len(got.Figures) != 1 || got.Figures[0] != (report.Figure{Key: "total", Unit: "g"}) {
 			t.Errorf("figures of nothing: %+v", got.Figures)
 		}
@@ -249,7 +250,7 @@ func TestDoubt(t *testing.T) {
 		point("d", 500, document.MainFrame, 0, 0, 0),
 	}
 	b.Parts[1].Name, b.Parts[2].Name = "Tube", "Tube" // one type, two lines
-	got := &report.EvaluateDocument(documentOf(b)).Builds[0]
+	got := &report.Weigh(documentOf(b), nil).Report.Builds[0]
 	// Variances as 30² : (40+40)², the latter shared evenly.
 	for i, want := range []float64{900. / 7300, 3200. / 7300, 3200. / 7300, 0} {
 		near(t, "doubt of "+got.Parts[i].ID, got.Parts[i].Doubt, want, 1e-4)

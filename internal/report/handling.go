@@ -3,9 +3,11 @@ package report
 import (
 	"math"
 
+	"steelyard/internal/assembly"
 	"steelyard/internal/document"
 	"steelyard/internal/mass"
 	"steelyard/internal/ride"
+	"steelyard/internal/units"
 )
 
 // Gradients that limits are told at.
@@ -27,24 +29,24 @@ var deceleration, gradient = unit{"g", 1, 1e4}, unit{"ratio", 1, 1e4}
 
 // value works out how well a figure of the items is known.
 func (t *table) value(items []mass.Item, f mass.Figure, u *unit) (Value, bool) {
-	if !finite(f.Value) {
+	if !units.Finite(f.Value) {
 		return Value{}, false
 	}
 	t.one.Reset()
 	t.one.Charge(items, f, 1)
 	plus := t.one.Expanded()
-	return Value{u.of(f.Value), u.of(plus)}, finite(plus)
+	return Value{u.of(f.Value), u.of(plus)}, units.Finite(plus)
 }
 
 // handling tells what masses mean on the road.
 func (t *table) handling(w *Weighed) *Handling {
-	to := w.level
-	if to < loaded {
-		to = w.highest()
+	to := w.Level
+	if to < assembly.Loaded {
+		to = w.Highest()
 	}
-	items := w.at(to, w.left)
+	items := w.At(to, w.Left)
 	s := ride.On(items, w.Bike)
-	h := &Handling{State: to.state(), Supplies: t.supplies(), Braking: []Braking{}, Slopes: []SlopeLoad{}}
+	h := &Handling{State: to.State(), Supplies: t.supplies(), Braking: []Braking{}, Slopes: []SlopeLoad{}}
 	t.balance(w, to, items, s, h)
 	grip := t.grip()
 	for _, g := range brakingAt {
@@ -101,25 +103,25 @@ func (t *table) climb(items []mass.Item, s *ride.System) *Climb {
 const aside = 0.001
 
 // balance tells how the load hangs left and right.
-func (t *table) balance(w *Weighed, to level, items []mass.Item, s *ride.System, h *Handling) {
+func (t *table) balance(w *Weighed, to assembly.Level, items []mass.Item, s *ride.System, h *Handling) {
 	if v, ok := t.value(items, s.Lean(), &degree); ok {
 		h.Lean = &Figure{Key: "lean", Unit: degree.name, Value: v.Value, Plus: v.Plus}
 	}
-	if w.cargo == nil || to < loaded {
+	if w.Cargo == nil || to < assembly.Loaded {
 		return
 	}
 	var left, right, outLeft, outRight float64
-	for k := range w.cargo.lines {
-		l := &w.Lines[w.own+k]
-		if w.cargo.bag[k] < 0 || !l.OK && !l.Off {
+	for k := range w.Cargo.Lines {
+		l := &w.Lines[w.Own+k]
+		if w.Cargo.Bag[k] < 0 || !l.OK && !l.Off {
 			continue
 		}
 		kg := 0.0
-		for _, it := range w.whole[l.wholeFirst:l.wholeEnd] {
+		for _, it := range w.Whole[l.WholeFirst:l.WholeEnd] {
 			kg += it.Mass
 		}
-		if l.supply != lasting {
-			kg *= w.left
+		if l.Supply != assembly.Lasting {
+			kg *= w.Left
 		}
 		switch y := l.Place.Y; {
 		case y > aside:
@@ -145,13 +147,13 @@ func (t *table) balance(w *Weighed, to level, items []mass.Item, s *ride.System,
 
 // ratings sets the loads of the fullest state against what makers permit.
 func (t *table) ratings(w *Weighed) *Ratings {
-	to := w.highest()
-	r := &Ratings{State: to.state(), Rider: to == ridden, List: []Headroom{}}
+	to := w.Highest()
+	r := &Ratings{State: to.State(), Rider: to == assembly.Ridden, List: []Headroom{}}
 	items, lines := w.itemised(to)
 	racks := make(map[string]mass.Share)
 	for j, i := range lines {
 		l, p := &w.Lines[i], &w.Build.Parts[i]
-		if l.group != bagsGroup && l.group != carriedGroup {
+		if l.Group != assembly.BagsGroup && l.Group != assembly.CarriedGroup {
 			continue
 		}
 		if rack := ride.RackOf(p.Station, items[j].Place.Y); rack != "" {
@@ -169,14 +171,14 @@ func (t *table) ratings(w *Weighed) *Ratings {
 
 // itemised returns the items of the bike in a state at full supplies, with the
 // line of each.
-func (w *Weighed) itemised(to level) ([]mass.Item, []int32) {
-	items, lines := make([]mass.Item, 0, len(w.whole)), make([]int32, 0, len(w.whole))
+func (w *Weighed) itemised(to assembly.Level) ([]mass.Item, []int32) {
+	items, lines := make([]mass.Item, 0, len(w.Whole)), make([]int32, 0, len(w.Whole))
 	for i := range w.Lines {
 		l := &w.Lines[i]
-		if l.level > to || !l.OK && !l.Off {
+		if l.Level > to || !l.OK && !l.Off {
 			continue
 		}
-		for _, it := range w.whole[l.wholeFirst:l.wholeEnd] {
+		for _, it := range w.Whole[l.WholeFirst:l.WholeEnd] {
 			items, lines = append(items, it), append(lines, int32(i))
 		}
 	}
@@ -206,13 +208,13 @@ func (t *table) tellHeadroom(h ride.Headroom, name string) *Headroom {
 		key += ".sure"
 	}
 	out.Text = t.phrasing.Say(key, "name", name,
-		"load", t.phrasing.grams(out.Load, out.Plus), "limit", t.phrasing.limit(out.Limit), "left", t.phrasing.grams(math.Abs(out.Left), out.Plus))
+		"load", t.phrasing.Grams(out.Load, out.Plus), "limit", t.phrasing.Limit(out.Limit), "left", t.phrasing.Grams(math.Abs(out.Left), out.Plus))
 	return out
 }
 
 // room sets what is in a bag against its volume; nil when that is not limited.
 func (t *table) room(b *document.Bag, volume float64) *Headroom {
-	if !(b.Volume > 0) || !finite(b.Volume) || !finite(volume/b.Volume) {
+	if !(b.Volume > 0) || !units.Finite(b.Volume) || !units.Finite(volume/b.Volume) {
 		return nil
 	}
 	out := &Headroom{
@@ -224,6 +226,6 @@ func (t *table) room(b *document.Bag, volume float64) *Headroom {
 	if out.Left < 0 {
 		out.Verdict, out.Sure, key = string(ride.Over), true, "headroom.volume.over"
 	}
-	out.Text = t.phrasing.Say(key, "name", b.Name, "load", t.phrasing.litres(out.Load), "limit", t.phrasing.litres(out.Limit), "left", t.phrasing.litres(math.Abs(out.Left)))
+	out.Text = t.phrasing.Say(key, "name", b.Name, "load", t.phrasing.Litres(out.Load), "limit", t.phrasing.Litres(out.Limit), "left", t.phrasing.Litres(math.Abs(out.Left)))
 	return out
 }

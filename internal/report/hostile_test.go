@@ -19,7 +19,7 @@ func TestManyParts(t *testing.T) {
 		n = 2000
 	}
 	d := pair(t, n)
-	r := report.EvaluateDocument(d)
+	r := report.Weigh(d, nil).Report
 	if e := errorsOf(r); len(e) > 0 {
 		t.Fatal(e[0])
 	}
@@ -63,7 +63,7 @@ func TestNames(t *testing.T) {
 			a.Parts[i].Name = name
 		}
 		a.Parts[0].Station, a.Parts[0].At = name+"?", nil
-		r := report.EvaluateDocument(documentOf(a, b))
+		r := report.Weigh(documentOf(a, b), nil).Report
 		var back report.Report
 		if err := json.Unmarshal(writable(t, r), &back); err != nil {
 			t.Fatal(err)
@@ -107,8 +107,8 @@ func TestNotFinite(t *testing.T) {
 		} {
 			a, b := fitted("a"), other("b")
 			set(&a, x)
-			writable(t, report.EvaluateDocument(documentOf(a, b)))
-			writable(t, report.EvaluateDocument(documentOf(b, a)))
+			writable(t, report.Weigh(documentOf(a, b), nil).Report)
+			writable(t, report.Weigh(documentOf(b, a), nil).Report)
 		}
 	}
 }
@@ -165,7 +165,7 @@ func TestManyUnknownStations(t *testing.T) {
 		p.At, p.Station = nil, fmt.Sprint("somewhere else, number ", i)
 		b.Parts = append(b.Parts, p)
 	}
-	r := report.EvaluateDocument(documentOf(b))
+	r := report.Weigh(documentOf(b), nil).Report
 	if n := len(errorsOf(r)); n != len(b.Parts) {
 		t.Errorf("%d errors", n)
 	}

@@ -1,6 +1,11 @@
 package report
 
-import "math"
+import (
+	"math"
+
+	"steelyard/internal/document"
+	"steelyard/internal/mass"
+)
 
 // slot is the place of a figure in the order in which figures are told.
 type slot uint8
@@ -67,9 +72,10 @@ func round(v, steps float64) float64 {
 	return r
 }
 
-// finite reports whether v may be told: JSON knows neither infinity nor
-// not-a-number.
-func finite(v float64) bool { return math.Abs(v) <= math.MaxFloat64 }
+// inMillimetres converts a place for the report.
+func inMillimetres(v mass.Vec) document.Vec3 {
+	return document.Vec3{millimetre.of(v.X), millimetre.of(v.Y), millimetre.of(v.Z)}
+}
 
 // figureKeys names the figures, in the order of their slots.
 var figureKeys = [numFigures]struct {
@@ -101,4 +107,16 @@ var figureKeys = [numFigures]struct {
 	gyrationRoll:   {"gyration_roll", &millimetre},
 	gyrationPitch:  {"gyration_pitch", &millimetre},
 	gyrationYaw:    {"gyration_yaw", &millimetre},
+}
+
+// Key is the key of a figure with its unit.
+type Key struct{ Key, Unit string }
+
+// Keys returns the keys of all figures, in the order in which they are told.
+func Keys() []Key {
+	list := make([]Key, numFigures)
+	for s := range figureKeys {
+		list[s] = Key{figureKeys[s].key, figureKeys[s].unit.name}
+	}
+	return list
 }

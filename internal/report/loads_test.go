@@ -15,43 +15,9 @@ import (
 	"steelyard/internal/report"
 	"steelyard/internal/rider"
 	"steelyard/internal/schematest"
+	"steelyard/internal/tables"
 	"steelyard/internal/words"
 )
-
-// laden is a document of two builds that carry a load with a rider: a pannier on
-// either side, a bag in front, and something to eat and drink.
-func laden() *document.Document {
-	d := documentOf(fitted("a"), other("b"))
-	d.Riders = []document.Rider{{
-		ID: "r", Name: "Rider", Stature: 1740, Mass: 70000, HalfWidth: 1000, Clothing: 1900, Shoes: 850, Table: "female", Posture: "leaned",
-	}}
-	bag := func(id, station string, carrier document.Carrier, grams float64) document.Bag {
-		return document.Bag{
-			ID: id, Name: "Bag " + id, Mass: grams, HalfWidth: 10, Basis: document.Stated, Station: station, Carrier: carrier,
-			Size: document.Vec3{300, 150, 350}, Volume: 15, Permitted: 7000,
-		}
-	}
-	good := func(id, in, supply string, n int, grams float64) document.Good {
-		return document.Good{ID: id, Name: "Good " + id, Quantity: n, Mass: grams, HalfWidth: 40, Basis: document.Typical, Volume: 2, In: in, Supply: supply}
-	}
-	d.Loads = []document.Load{{
-		ID: "l", Name: "Tour", Rider: "r",
-		Bags: []document.Bag{
-			bag("left", "rear-pannier-left", document.MainFrame, 900), bag("right", "rear-pannier-right", document.MainFrame, 900), bag("bar", "handlebar-bag", document.ForkUpper, 400),
-		},
-		Goods: []document.Good{
-			good("tent", "left", "", 1, 2400), good("clothes", "right", "", 1, 1400), good("food", "left", "food", 3, 800),
-			good("water", "bar", "water", 2, 1000), good("fuel", "right", "fuel", 1, 500), good("chair", "", "", 1, 600),
-		},
-	}}
-	d.Show.Loads = []string{"l", "l"}
-	return d
-}
-
-func withState(d *document.Document, s document.State, left document.Supplies) *document.Document {
-	d.Show.State, d.Show.Supplies = s, left
-	return d
-}
 
 // cell finds a figure of a state.
 func cell(t testing.TB, s *report.Side, state document.State, left document.Supplies, key string) report.Figure {
@@ -83,7 +49,7 @@ func weight(l *document.Load, counts func(*document.Good) bool) float64 {
 
 func TestStatesAddUp(t *testing.T) {
 	for _, d := range []*document.Document{laden(), demo(t)} {
-		r := report.EvaluateDocument(d)
+		r := report.Weigh(d, nil).Report
 		if e := errorsOf(r); len(e) > 0 {
 			t.Fatal(e)
 		}
@@ -128,7 +94,7 @@ func TestStatesAreTheFiguresShown(t *testing.T) {
 	for _, state := range document.States {
 		for _, left := range document.SupplyLevels {
 			d := withState(laden(), state, left)
-			r := report.EvaluateDocument(d)
+			r := report.Weigh(d, nil).Report
 			s := &r.Sides[0]
 			if s.State != state || s.Supplies != left {
 				t.Fatalf("%s, %s is told as %s, %s", state, left, s.State, s.Supplies)
@@ -151,11 +117,11 @@ func TestStatesAreTheFiguresShown(t *testing.T) {
 
 // What two builds both carry drops out of their difference, its doubt included.
 func TestCommonLoadCancels(t *testing.T) {
-	ready := report.EvaluateDocument(withState(laden(), document.Ready, document.Full))
+	ready := report.Weigh(withState(laden(), document.Ready, document.Full), nil).Report
 	want := change(t, ready.Difference, "total")
 	for _, state := range []document.State{document.Loaded, document.Ridden} {
 		for _, left := range document.SupplyLevels {
-			r := report.EvaluateDocument(withState(laden(), state, left))
+			r := report.Weigh(withState(laden(), state, left), nil).Report
 			got := change(t, r.Difference, "total")
 			near(t, "delta", got.Delta, want.Delta, 0.011)
 			near(t, "its ±", got.Plus, want.Plus, 0.011)
@@ -181,7 +147,7 @@ func TestTwoLoadsOnOneBuild(t *testing.T) {
 	c.Goods = c.Goods[:3]
 	short := c.ID
 	d.Show.Compare, d.Show.Loads = []string{"a", "a"}, []string{"l", short}
-	r := report.EvaluateDocument(withState(d, document.Ridden, document.Full))
+	r := report.Weigh(withState(d, document.Ridden, document.Full), nil).Report
 	if e := errorsOf(r); len(e) > 0 || len(r.Sides) != 2 {
 		t.Fatal(e, len(r.Sides))
 	}
@@ -208,14 +174,14 @@ func TestTwoLoadsOnOneBuild(t *testing.T) {
 	if !strings.Contains(x.Summary, "Short tour") || !strings.Contains(x.Summary, "with Tour") {
 		t.Errorf("the loads are not named: %s", x.Summary)
 	}
-	table := string(report.DifferenceCSV(r, report.Export{}))
+	table := string(tables.DifferenceCSV(r, tables.Export{}))
 	if !strings.Contains(table, "Tour,Short tour") || !strings.Contains(table, "g,2400,1500,-900") {
 		t.Errorf("the table does not set the loads side by side:\n%s", table)
 	}
 
 	// The same load twice is one side, and no difference.
 	d.Show.Loads = []string{"l", "l"}
-	if r := report.EvaluateDocument(d); len(r.Sides) != 1 || r.Difference != nil {
+	if r := report.Weigh(d, nil).Report; len(r.Sides) != 1 || r.Difference != nil {
 		t.Errorf("%d sides", len(r.Sides))
 	}
 }
@@ -239,7 +205,7 @@ func TestStatesFallBack(t *testing.T) {
 	} {
 		d := withState(laden(), c.shown, "")
 		c.spoil(d)
-		r := report.EvaluateDocument(d)
+		r := report.Weigh(d, nil).Report
 		if s := &r.Sides[0]; s.State != c.want || r.Builds[0].State != c.want || len(s.States) != c.states {
 			t.Errorf("%s is told as %s and %s with %d states, want %s with %d", c.shown, s.State, r.Builds[0].State, len(s.States), c.want, c.states)
 		}
@@ -256,9 +222,9 @@ func TestBare(t *testing.T) {
 	lock := vague("lock", 900, 50, document.MainFrame, 500, 0, 600)
 	lock.Kind = "lock"
 	b.Parts = append(b.Parts, bottle, lock)
-	full := report.EvaluateDocument(withState(d, document.Ready, document.Full))
-	half := report.EvaluateDocument(withState(d, document.Ready, document.Half))
-	bare := report.EvaluateDocument(withState(d, document.Bare, document.Full))
+	full := report.Weigh(withState(d, document.Ready, document.Full), nil).Report
+	half := report.Weigh(withState(d, document.Ready, document.Half), nil).Report
+	bare := report.Weigh(withState(d, document.Bare, document.Full), nil).Report
 	total := func(r *report.Report) float64 { return figure(t, &r.Builds[0], "total").Value }
 	near(t, "bare", total(full)-total(bare), 1650, 0.01)
 	near(t, "half the water", total(full)-total(half), 375, 0.01)
@@ -276,7 +242,7 @@ func TestBare(t *testing.T) {
 // As supplies are used up the bike gets lighter, on a straight way from one end
 // to the other, and the ends are those of the table of states.
 func TestPaths(t *testing.T) {
-	r := report.EvaluateDocument(withState(laden(), document.Ridden, document.Half))
+	r := report.Weigh(withState(laden(), document.Ridden, document.Half), nil).Report
 	s := &r.Sides[0]
 	var keys []string
 	for _, p := range s.Path {
@@ -308,7 +274,7 @@ func TestPaths(t *testing.T) {
 		}
 		near(t, "share", all[i].FrontShare, cell(t, s, document.Ridden, left, "front_share").Value, 0.00011)
 	}
-	if p := report.EvaluateDocument(withState(laden(), document.Ready, "")).Sides[0].Path; len(p) != 0 {
+	if p := report.Weigh(withState(laden(), document.Ready, ""), nil).Report.Sides[0].Path; len(p) != 0 {
 		t.Errorf("nothing is used up on a bike without its load: %+v", p)
 	}
 }
@@ -317,7 +283,7 @@ func TestBagsAndGoods(t *testing.T) {
 	d := laden()
 	d.Loads[0].Bags[0].Permitted, d.Loads[0].Bags[0].Volume = 4000, 7
 	d.Loads[0].Bags[2].Permitted, d.Loads[0].Bags[2].Volume = 0, 0
-	r := report.EvaluateDocument(withState(d, document.Ready, document.Empty)) // whatever is shown, a load is told in full
+	r := report.Weigh(withState(d, document.Ready, document.Empty), nil).Report // whatever is shown, a load is told in full
 	s := &r.Sides[0]
 	left, bar := &s.Bags[0], &s.Bags[2]
 	near(t, "left", left.Goods, 2400+3*800, 0.01)
@@ -356,7 +322,7 @@ func TestCagesAreRated(t *testing.T) {
 	}
 	l.Bags[2].Station, l.Bags[2].Carrier = "bottle-under", document.MainFrame
 	d.Builds[0].Ratings = []document.Rating{{What: "fork-cage-left", Limit: 3000}, {What: "fork-cage-right", Limit: 3000}, {What: "down-tube-cage", Limit: 3000}}
-	s := &report.EvaluateDocument(d).Sides[0]
+	s := &report.Weigh(d, nil).Report.Sides[0]
 	want := []float64{900 + 2400 + 3*800, 900 + 1400 + 500, 400 + 2*1000}
 	for i, h := range s.Ratings.List {
 		near(t, h.What, h.Load, want[i], 0.01)
@@ -374,7 +340,7 @@ func TestRatings(t *testing.T) {
 	top.Kind, top.At, top.Station = "bag", nil, "rear-rack-deck"
 	d.Builds[0].Parts = append(d.Builds[0].Parts, top)
 	d.Builds[0].Ratings = []document.Rating{{What: "rear-rack", Limit: 8000}, {What: "total", Limit: 200000}, {What: "front-tyre", Limit: 30000}, {What: "rear-rim"}}
-	r := report.EvaluateDocument(withState(d, document.Ready, document.Empty))
+	r := report.Weigh(withState(d, document.Ready, document.Empty), nil).Report
 	s := &r.Sides[0]
 	if s.Ratings == nil || s.Ratings.State != document.Ridden || !s.Ratings.Rider || len(s.Ratings.List) != 3 {
 		t.Fatalf("%+v", s.Ratings)
@@ -390,14 +356,14 @@ func TestRatings(t *testing.T) {
 		t.Errorf("the excess is not told: %s", rack.Text)
 	}
 	d.Loads[0].Rider = ""
-	if s := &report.EvaluateDocument(d).Sides[0]; s.Ratings.Rider || s.Ratings.State != document.Loaded {
+	if s := &report.Weigh(d, nil).Report.Sides[0]; s.Ratings.Rider || s.Ratings.State != document.Loaded {
 		t.Errorf("%+v", s.Ratings)
 	}
 }
 
 func TestHandling(t *testing.T) {
 	d := withState(laden(), document.Ready, document.Full)
-	s := &report.EvaluateDocument(d).Sides[0]
+	s := &report.Weigh(d, nil).Report.Sides[0]
 	h := s.Handling
 	if h == nil || h.State != document.Ridden {
 		t.Fatalf("%+v", h)
@@ -428,7 +394,7 @@ func TestHandling(t *testing.T) {
 		near(t, "loads on a slope", l.Front+l.Rear, cell(t, s, document.Ridden, document.Full, "total").Value*math.Cos(math.Atan(l.Gradient)), 0.03)
 	}
 	d.Show.Grip, d.Show.State = 0.3, document.Loaded
-	h = report.EvaluateDocument(d).Sides[0].Handling
+	h = report.Weigh(d, nil).Report.Sides[0].Handling
 	if h.State != document.Loaded || h.Climb.Grip != 0.3 || !h.Climb.Slips {
 		t.Errorf("%+v", h.Climb)
 	}
@@ -442,7 +408,7 @@ func TestHandling(t *testing.T) {
 }
 
 func TestRiderIsTold(t *testing.T) {
-	r := report.EvaluateDocument(withState(laden(), document.Ridden, document.Full))
+	r := report.Weigh(withState(laden(), document.Ridden, document.Full), nil).Report
 	s := &r.Sides[0]
 	if s.Body == nil || s.Rider != "r" || s.Body.Posture != "leaned" || s.Body.Note != rider.NoteSeated {
 		t.Fatalf("%+v", s.Body)
@@ -464,7 +430,7 @@ func TestRiderIsTold(t *testing.T) {
 	if s.Weigh[0].Part != "rider:r" {
 		t.Errorf("weigh %+v first", s.Weigh[0])
 	}
-	near(t, "sprung", figure(t, &r.Builds[0], "sprung").Value-figure(t, &report.EvaluateDocument(withState(laden(), document.Loaded, "")).Builds[0], "sprung").Value, s.Body.Mass, 0.02)
+	near(t, "sprung", figure(t, &r.Builds[0], "sprung").Value-figure(t, &report.Weigh(withState(laden(), document.Loaded, ""), nil).Report.Builds[0], "sprung").Value, s.Body.Mass, 0.02)
 }
 
 // How well the place of a bag is known follows its size along each axis: a frame
@@ -476,7 +442,7 @@ func TestPlaceOfBagFollowsItsSize(t *testing.T) {
 	l.Bags[0].Station, l.Bags[0].Mass, l.Bags[0].HalfWidth, l.Bags[0].Size = "frame-bag", 0, 0, document.Vec3{450, 60, 240}
 	l.Goods = []document.Good{{ID: "g", Name: "Water", Quantity: 1, Mass: 4000, Basis: document.Weighed, In: "left"}}
 	d.Builds[0].Parts = nil // the load alone
-	s := &report.EvaluateDocument(d).Sides[0]
+	s := &report.Weigh(d, nil).Report.Sides[0]
 	for key, most := range map[string]float64{"centre_x": 450. / 6, "centre_y": 60. / 6, "centre_z": 240. / 6} {
 		f := cell(t, s, document.Loaded, document.Full, key)
 		near(t, key, f.Plus, most+5, 0.01)
@@ -488,7 +454,7 @@ func TestPlaceOfBagFollowsItsSize(t *testing.T) {
 	}
 	// Of a bag without a size something is still in doubt.
 	l.Bags[0].Size = document.Vec3{}
-	if f := cell(t, &report.EvaluateDocument(d).Sides[0], document.Loaded, document.Full, "centre_y"); f.Plus != 45 {
+	if f := cell(t, &report.Weigh(d, nil).Report.Sides[0], document.Loaded, document.Full, "centre_y"); f.Plus != 45 {
 		t.Errorf("without a size ± %v", f.Plus)
 	}
 }
@@ -513,7 +479,7 @@ func TestProblemsOfLoads(t *testing.T) {
 	} {
 		d := withState(laden(), document.Ridden, document.Full)
 		c.spoil(d)
-		r := report.EvaluateDocument(d)
+		r := report.Weigh(d, nil).Report
 		list := errorsOf(r)
 		if len(list) == 0 {
 			t.Errorf("no error: want %+v", c.want)
@@ -561,7 +527,7 @@ func TestNotFiniteLoads(t *testing.T) {
 		} {
 			d := withState(laden(), document.Ridden, document.Half)
 			set(d)
-			r := report.EvaluateDocument(d)
+			r := report.Weigh(d, nil).Report
 			if _, err := report.Write(r); err != nil {
 				t.Errorf("%v, %d: %v", x, i, err)
 			}
@@ -597,7 +563,7 @@ func TestLoadsProperty(t *testing.T) {
 		if rapid.Bool().Draw(rt, "one build") {
 			d.Show.Compare[1] = d.Show.Compare[0]
 		}
-		r := report.EvaluateDocument(d)
+		r := report.Weigh(d, nil).Report
 		text, err := report.Write(r)
 		if err != nil {
 			rt.Fatal(err)
@@ -631,10 +597,10 @@ func TestLoadsProperty(t *testing.T) {
 // The order of bags and goods changes nothing.
 func TestOrderOfLoads(t *testing.T) {
 	d := withState(laden(), document.Ridden, document.Half)
-	want := report.EvaluateDocument(d)
+	want := report.Weigh(d, nil).Report
 	slices.Reverse(d.Loads[0].Bags)
 	slices.Reverse(d.Loads[0].Goods)
-	got := report.EvaluateDocument(d)
+	got := report.Weigh(d, nil).Report
 	for i, f := range want.Sides[0].Figures {
 		g := got.Sides[0].Figures[i]
 		near(t, f.Key, g.Value, f.Value, 0.011)
@@ -688,7 +654,7 @@ func BenchmarkLoaded(b *testing.B) {
 		b.Run(string(state), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				report.EvaluateDocument(d)
+				report.Weigh(d, nil)
 			}
 		})
 	}

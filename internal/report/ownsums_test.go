@@ -10,7 +10,7 @@ import (
 // The sums that the page shows beside lists are the core's: of a group of the
 // build's own parts, of a bag with what is in it, of all the luggage.
 func TestSumsOfLists(t *testing.T) {
-	r := report.EvaluateDocument(laden())
+	r := report.Weigh(laden(), nil).Report
 	s := &r.Sides[0]
 	if len(s.Bags) < 2 || s.Luggage == 0 {
 		t.Fatalf("%d bags, %v g", len(s.Bags), s.Luggage)

@@ -30,7 +30,7 @@ func TestLeftOut(t *testing.T) {
 		c.spoil(&bad)
 		b := bike("a")
 		b.Parts = []document.Part{bad, good}
-		r := report.EvaluateDocument(documentOf(b))
+		r := report.Weigh(documentOf(b), nil).Report
 		e := errorsOf(r)
 		if len(e) == 0 || e[0].Build != "a" || e[0].Part != "bad" || e[0].Field != c.field || !strings.Contains(e[0].Message.String(), c.says) {
 			t.Errorf("%s: %+v", c.name, e)
@@ -51,7 +51,7 @@ func TestLeftOut(t *testing.T) {
 func TestSameID(t *testing.T) {
 	b := bike("a")
 	b.Parts = []document.Part{point("p", 1000, document.MainFrame, 0, 0, 0), point("p", 300, document.MainFrame, 0, 0, 0)}
-	r := report.EvaluateDocument(documentOf(b))
+	r := report.Weigh(documentOf(b), nil).Report
 	if len(errorsOf(r)) != 1 {
 		t.Error(r.Problems)
 	}
@@ -65,7 +65,7 @@ func TestUnweighed(t *testing.T) {
 	a.Parts = []document.Part{point("p", 1000, document.MainFrame, 0, 0, 0)}
 	b.Parts = a.Parts
 	b.Frame.HeadAngle = 700
-	r := report.EvaluateDocument(documentOf(a, b))
+	r := report.Weigh(documentOf(a, b), nil).Report
 	if len(errorsOf(r)) == 0 {
 		t.Fatal("no error told")
 	}

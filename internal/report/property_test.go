@@ -72,7 +72,7 @@ func TestOrderDoesNotMatter(t *testing.T) {
 		a, b := bike("a"), bike("b")
 		a.Parts = anyParts(t)
 		b.Parts = rapid.Permutation(a.Parts).Draw(t, "order")
-		r := report.EvaluateDocument(documentOf(a, b))
+		r := report.Weigh(documentOf(a, b), nil).Report
 		alike(t, &r.Builds[0], &r.Builds[1])
 		for _, c := range r.Difference.Figures {
 			if c.Verdict != report.Same {
@@ -97,7 +97,7 @@ func TestSplitting(t *testing.T) {
 		half := b.Parts[i]
 		half.ID = "other half"
 		b.Parts = append(b.Parts, half)
-		r := report.EvaluateDocument(documentOf(a, b))
+		r := report.Weigh(documentOf(a, b), nil).Report
 		alike(t, &r.Builds[0], &r.Builds[1])
 		for _, c := range r.Difference.Figures {
 			if c.Verdict != report.Same {
@@ -120,7 +120,7 @@ func TestMirror(t *testing.T) {
 			p.At = &document.Vec3{p.At[0], -p.At[1], p.At[2]}
 			b.Parts = append(b.Parts, p)
 		}
-		r := report.EvaluateDocument(documentOf(a, b))
+		r := report.Weigh(documentOf(a, b), nil).Report
 		for i, f := range r.Builds[0].Figures {
 			g := r.Builds[1].Figures[i]
 			if f.Key == "centre_y" {
@@ -141,7 +141,7 @@ func TestSums(t *testing.T) {
 			b = rigid("a")
 		}
 		b.Parts = anyParts(t)
-		r := report.EvaluateDocument(documentOf(b))
+		r := report.Weigh(documentOf(b), nil).Report
 		got := map[string]float64{}
 		for _, f := range r.Builds[0].Figures {
 			got[f.Key] = f.Value
@@ -180,7 +180,7 @@ func TestSums(t *testing.T) {
 // The builds of the demo are sound, and their point is visible: a gearbox at
 // the cranks leaves less unsprung mass at the rear axle than a gear hub.
 func TestDemo(t *testing.T) {
-	r := report.EvaluateDocument(demo(t))
+	r := report.Weigh(demo(t), nil).Report
 	if len(r.Problems) > 0 {
 		t.Error(r.Problems)
 	}
@@ -216,7 +216,7 @@ func TestWords(t *testing.T) {
 			t.Errorf("no words for %s", key)
 		}
 	}
-	r := report.EvaluateDocument(demo(t))
+	r := report.Weigh(demo(t), nil).Report
 	for _, b := range r.Builds {
 		for _, f := range b.Figures {
 			has("figure." + f.Key)
@@ -266,7 +266,7 @@ func summaries(t testing.TB) []string {
 	var out []string
 	for _, b := range []document.Build{fitted("b"), other("b"), light, front, behind, rear, fork, wrong, spoilt, worse, vagueFrame, bike("b")} {
 		for _, d := range []*document.Document{documentOf(fitted("a"), b), documentOf(b, fitted("a"))} {
-			r := report.EvaluateDocument(d)
+			r := report.Weigh(d, nil).Report
 			for _, b := range r.Builds {
 				out = append(out, b.Summary)
 			}

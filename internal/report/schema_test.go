@@ -21,11 +21,11 @@ func TestSchema(t *testing.T) {
 	moved := other("b")
 	moved.Parts[1].Carrier = document.MainFrame
 	for _, r := range []*report.Report{
-		report.EvaluateDocument(demo(t)),
-		report.EvaluateDocument(documentOf()),
-		report.EvaluateDocument(documentOf(bike("a"), bike("b"))),
-		report.EvaluateDocument(documentOf(fitted("a"), moved)),
-		report.EvaluateDocument(documentOf(fitted("a"), wrong)),
+		report.Weigh(demo(t), nil).Report,
+		report.Weigh(documentOf(), nil).Report,
+		report.Weigh(documentOf(bike("a"), bike("b")), nil).Report,
+		report.Weigh(documentOf(fitted("a"), moved), nil).Report,
+		report.Weigh(documentOf(fitted("a"), wrong), nil).Report,
 		report.Evaluate([]byte(refused)),
 	} {
 		if err := schematest.Validate(s, writable(t, r)); err != nil {
@@ -35,7 +35,7 @@ func TestSchema(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		a, b := bike("a"), bike("b")
 		a.Parts, b.Parts = anyParts(rt), anyParts(rt)
-		text, err := report.Write(report.EvaluateDocument(documentOf(a, b)))
+		text, err := report.Write(report.Weigh(documentOf(a, b), nil).Report)
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -48,7 +48,7 @@ func TestSchema(t *testing.T) {
 // The schema is strict: it refuses what no report says.
 func TestSchemaRefuses(t *testing.T) {
 	s := schematest.Written(t, "report")
-	text := string(writable(t, report.EvaluateDocument(documentOf(fitted("a"), other("b")))))
+	text := string(writable(t, report.Weigh(documentOf(fitted("a"), other("b")), nil).Report))
 	for _, c := range [][2]string{
 		{`"key":"total"`, `"key":"mass"`}, {`"plus":`, `"minus":`}, {`"verdict":"more"`, `"verdict":"better"`},
 		{`"doubt":0`, `"doubt":7`}, {`"what":"added"`, `"what":"new"`}, {`"steelyard-report"`, `"report"`}, {`"summary":`, `"extra":1,"summary":`},

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"steelyard/internal/assembly"
 	"steelyard/internal/document"
 	"steelyard/internal/mass"
 )
@@ -70,7 +71,7 @@ func (t *table) side(d *document.Document, s *sides, i int, builds []Build) Side
 	one := &s.list[i]
 	b := &d.Builds[one.build]
 	out := Side{
-		Carrying: Carrying{State: levelOf(t.show.State).state(), Supplies: t.supplies()},
+		Carrying: Carrying{State: assembly.LevelOf(t.show.State).State(), Supplies: t.supplies()},
 		Findings: newFindings(),
 	}
 	switch w := one.weighed; {
@@ -86,7 +87,7 @@ func (t *table) side(d *document.Document, s *sides, i int, builds []Build) Side
 	if len(s.list) == 2 && s.list[0].build == s.list[1].build {
 		out.Name = t.phrasing.Label("side.no_load")
 		if one.load != nil {
-			out.Name = loadCalled(one.load)
+			out.Name = LoadName(one.load)
 		}
 	}
 	out.States, out.Path, out.Bags, out.Goods = []State{}, []Path{}, []Bag{}, []Good{}
@@ -95,9 +96,9 @@ func (t *table) side(d *document.Document, s *sides, i int, builds []Build) Side
 		return out
 	}
 	out.Weighed = true
-	out.State, out.Supplies = w.level.state(), t.supplies()
-	if w.cargo != nil && w.cargo.rider != nil {
-		out.Rider = w.cargo.rider.ID
+	out.State, out.Supplies = w.Level.State(), t.supplies()
+	if w.Cargo != nil && w.Cargo.Rider != nil {
+		out.Rider = w.Cargo.Rider.ID
 	}
 	out.States = t.states(w)
 	out.Path = t.paths(w)
@@ -105,10 +106,10 @@ func (t *table) side(d *document.Document, s *sides, i int, builds []Build) Side
 	out.Bags, out.Goods, kg = t.packed(w)
 	out.Luggage = gram.of(kg)
 	out.Body = w.bodyOf()
-	if w.cargo != nil {
+	if w.Cargo != nil {
 		out.Handling = t.handling(w)
 	}
-	if w.cargo != nil || len(w.Build.Ratings) > 0 {
+	if w.Cargo != nil || len(w.Build.Ratings) > 0 {
 		out.Ratings = t.ratings(w)
 	}
 	return out
@@ -125,26 +126,26 @@ func (t *table) supplies() document.Supplies {
 
 // packed tells the bags and goods of what a build carries.
 func (t *table) packed(w *Weighed) (bags []Bag, goods []Good, kg float64) {
-	c := w.cargo
+	c := w.Cargo
 	if c == nil {
 		return []Bag{}, []Good{}, 0
 	}
-	bags, goods = make([]Bag, len(c.load.Bags)), make([]Good, len(c.load.Goods))
+	bags, goods = make([]Bag, len(c.Load.Bags)), make([]Good, len(c.Load.Goods))
 	for i := range bags {
-		bags[i].ID = c.load.Bags[i].ID
+		bags[i].ID = c.Load.Bags[i].ID
 	}
 	for i := range goods {
-		g := &c.load.Goods[i]
+		g := &c.Load.Goods[i]
 		goods[i] = Good{ID: g.ID, Bag: g.In}
-		if n := float64(g.Quantity); !c.omit.good(c.load, g) {
+		if n := float64(g.Quantity); !c.Omit.Good(c.Load, g) {
 			goods[i].OK = g.In == ""
 			goods[i].Mass = gram.of(n * g.Mass / gram.perSI)
 			goods[i].Plus = gram.of(n * g.HalfWidth / gram.perSI)
 			goods[i].Volume = round(n*g.Volume, 1e3)
 		}
 	}
-	for k := range c.lines {
-		l, i, j := &w.Lines[w.own+k], c.bag[k], c.good[k]
+	for k := range c.Lines {
+		l, i, j := &w.Lines[w.Own+k], c.Bag[k], c.Good[k]
 		if i < 0 || !l.OK && !l.Off {
 			continue
 		}
@@ -159,27 +160,27 @@ func (t *table) packed(w *Weighed) (bags []Bag, goods []Good, kg float64) {
 	}
 	var items []mass.Item
 	for i := range bags {
-		b, of := &bags[i], &c.load.Bags[i]
+		b, of := &bags[i], &c.Load.Bags[i]
 		if !b.OK {
 			continue
 		}
 		items = items[:0]
 		litres := 0.0
 		var own []mass.Item // of the empty bag
-		for k := range c.lines {
-			l := &w.Lines[w.own+k]
-			if c.bag[k] != i {
+		for k := range c.Lines {
+			l := &w.Lines[w.Own+k]
+			if c.Bag[k] != i {
 				continue
 			}
-			if c.good[k] < 0 {
-				own = w.whole[l.wholeFirst:l.wholeEnd]
+			if c.Good[k] < 0 {
+				own = w.Whole[l.WholeFirst:l.WholeEnd]
 				continue
 			}
-			if !goods[c.good[k]].OK {
+			if !goods[c.Good[k]].OK {
 				continue
 			}
-			g := &c.load.Goods[c.good[k]]
-			items = append(items, w.whole[l.wholeFirst:l.wholeEnd]...)
+			g := &c.Load.Goods[c.Good[k]]
+			items = append(items, w.Whole[l.WholeFirst:l.WholeEnd]...)
 			b.Pieces += g.Quantity
 			litres += float64(g.Quantity) * g.Volume
 		}
@@ -202,17 +203,17 @@ func (t *table) packed(w *Weighed) (bags []Bag, goods []Good, kg float64) {
 
 // bodyOf tells the rider on the bike.
 func (w *Weighed) bodyOf() *Body {
-	if w.cargo == nil || w.cargo.body == nil {
+	if w.Cargo == nil || w.Cargo.Body == nil {
 		return nil
 	}
-	c, l := w.cargo, &w.Lines[len(w.Lines)-1]
+	c, l := w.Cargo, &w.Lines[len(w.Lines)-1]
 	out := &Body{
-		Rider: c.rider.ID, Posture: c.body.Posture, Lean: degree.of(c.body.Lean), Note: c.body.Note,
+		Rider: c.Rider.ID, Posture: c.Body.Posture, Lean: degree.of(c.Body.Lean), Note: c.Body.Note,
 		Mass: gram.of(l.Mass), Plus: gram.of(mass.HalfWidth(l.MassU)), Centre: inMillimetres(l.Place),
-		Segments: make([]Segment, len(c.body.Segments)),
+		Segments: make([]Segment, len(c.Body.Segments)),
 	}
-	for i := range c.body.Segments {
-		s := &c.body.Segments[i]
+	for i := range c.Body.Segments {
+		s := &c.Body.Segments[i]
 		out.Segments[i] = Segment{
 			Name: s.Name, Side: s.Side, Mass: gram.of(s.Mass),
 			From: inMillimetres(s.From), To: inMillimetres(s.To), Place: inMillimetres(s.Place),

@@ -3,8 +3,10 @@ package report
 import (
 	"math"
 
+	"steelyard/internal/assembly"
 	"steelyard/internal/document"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // first are the mass and the first moments of a bike in a state, M, Mx, My and
@@ -28,20 +30,20 @@ type spreading struct {
 
 // firstOf sums up what is on the bike in a state. Left is the share of each
 // supply. The errors hold until the next call.
-func (t *table) firstOf(w *Weighed, to level, left *[numSupplies]float64) first {
+func (t *table) firstOf(w *Weighed, to assembly.Level, left *[assembly.NumSupplies]float64) first {
 	var f first
 	s := &t.spread
 	for i := range w.Lines {
 		l := &w.Lines[i]
-		if l.level > to || !l.OK && !l.Off {
+		if l.Level > to || !l.OK && !l.Off {
 			continue
 		}
-		share := left[l.supply]
+		share := left[l.Supply]
 		if share == 0 {
 			continue
 		}
-		for j := l.wholeFirst; j < l.wholeEnd; j++ {
-			it := &w.whole[j]
+		for j := l.WholeFirst; j < l.WholeEnd; j++ {
+			it := &w.Whole[j]
 			m := share * it.Mass
 			f.at[0] += m
 			f.at[1] += m * it.Place.X
@@ -115,7 +117,7 @@ func (f *first) figure(s slot, value float64, g [4]float64) (Figure, bool) {
 		sum += math.Abs(c)
 	}
 	k, plus := &figureKeys[s], mass.Expanded(v, sum)
-	return Figure{Key: k.key, Unit: k.unit.name, Value: k.unit.of(value), Plus: k.unit.of(plus)}, finite(value) && finite(plus)
+	return Figure{Key: k.key, Unit: k.unit.name, Value: k.unit.of(value), Plus: k.unit.of(plus)}, units.Finite(value) && units.Finite(plus)
 }
 
 // figures are the main figures: c = S/M has the gradient (-c/M, 1/M), a wheel's
@@ -149,26 +151,26 @@ func (f *first) figures(rear, front float64) []Figure {
 }
 
 // all are full supplies but for what lasts, which is always there.
-func all(left float64) *[numSupplies]float64 {
-	var s [numSupplies]float64
+func all(left float64) *[assembly.NumSupplies]float64 {
+	var s [assembly.NumSupplies]float64
 	for i := range s {
 		s[i] = left
 	}
-	s[lasting] = 1
+	s[assembly.Lasting] = 1
 	return &s
 }
 
 // states tells every state that there is of a bike.
 func (t *table) states(w *Weighed) []State {
 	var list []State
-	for to := bare; to <= w.highest(); to++ {
+	for to := assembly.Bare; to <= w.Highest(); to++ {
 		var figures []Figure
 		for _, s := range document.SupplyLevels {
-			if figures == nil || w.usesUp(to) {
+			if figures == nil || w.UsesUp(to) {
 				f := t.firstOf(w, to, all(s.Left()))
 				figures = f.figures(w.Bike.RearContact.X, w.Bike.FrontContact.X)
 			}
-			list = append(list, State{Condition{to.state(), s}, figures})
+			list = append(list, State{Condition{to.State(), s}, figures})
 		}
 	}
 	return list
@@ -182,22 +184,22 @@ const pathSteps = 4
 // several.
 func (t *table) paths(w *Weighed) []Path {
 	list := []Path{}
-	var used [numSupplies]bool
+	var used [assembly.NumSupplies]bool
 	n := 0
 	for i := range w.Lines {
-		if l := &w.Lines[i]; l.supply != lasting && l.level <= w.level && l.wholeEnd > l.wholeFirst && !used[l.supply] {
-			used[l.supply] = true
+		if l := &w.Lines[i]; l.Supply != assembly.Lasting && l.Level <= w.Level && l.WholeEnd > l.WholeFirst && !used[l.Supply] {
+			used[l.Supply] = true
 			n++
 		}
 	}
 	if n == 0 {
 		return list
 	}
-	path := func(key string, emptied func(left float64) *[numSupplies]float64) {
+	path := func(key string, emptied func(left float64) *[assembly.NumSupplies]float64) {
 		p := Path{Supply: key, Points: make([]Stop, 0, pathSteps+1)}
 		for i := range pathSteps + 1 {
 			left := 1 - float64(i)/pathSteps
-			f := t.firstOf(w, w.level, emptied(left))
+			f := t.firstOf(w, w.Level, emptied(left))
 			if s, ok := f.stop(left, w.Bike.RearContact.X, w.Bike.FrontContact.X); ok {
 				p.Points = append(p.Points, s)
 			}
@@ -206,9 +208,9 @@ func (t *table) paths(w *Weighed) []Path {
 		list = append(list, p)
 	}
 	path("all", all)
-	for s := water; n > 1 && s < numSupplies; s++ {
+	for s := assembly.Water; n > 1 && s < assembly.NumSupplies; s++ {
 		if used[s] {
-			path(supplyKeys[s], func(left float64) *[numSupplies]float64 {
+			path(assembly.SupplyKeys[s], func(left float64) *[assembly.NumSupplies]float64 {
 				a := all(1)
 				a[s] = left
 				return a
@@ -225,7 +227,7 @@ func (f *first) stop(left, rear, front float64) (Stop, bool) {
 	}
 	c := mass.Vec{X: f.at[1] / m, Y: f.at[2] / m, Z: f.at[3] / m}
 	share := (c.X - rear) / (front - rear)
-	if !finite(c.X) || !finite(c.Y) || !finite(c.Z) || !finite(share) {
+	if !units.Finite(c.X) || !units.Finite(c.Y) || !units.Finite(c.Z) || !units.Finite(share) {
 		return Stop{}, false
 	}
 	return Stop{Left: round(left, 100), Total: gram.of(m), Centre: inMillimetres(c), FrontShare: ratio.of(share)}, true

@@ -5,11 +5,13 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/internal/assembly"
 	"steelyard/internal/document"
+	"steelyard/internal/words"
 )
 
 // build is a build in words, for those who do not see the picture.
-func (w *phrasing) build(b *Weighed) string {
+func (w *Phrasing) build(b *Weighed) string {
 	name := w.bike(b)
 	f := &b.figures
 	if !(f.of[total].Value > 0) {
@@ -35,8 +37,8 @@ func (w *phrasing) build(b *Weighed) string {
 	}
 	front := f.of[frontShare].Value
 	add("axles",
-		"front", w.mass(f, frontLoad), "front_percent", percent(front),
-		"rear", w.mass(f, rearLoad), "rear_percent", percent(1-front))
+		"front", w.mass(f, frontLoad), "front_percent", Percent(front),
+		"rear", w.mass(f, rearLoad), "rear_percent", Percent(1-front))
 	switch bike := b.Bike; {
 	case bike.FrontSprung && bike.RearSprung:
 		add("unsprung",
@@ -53,13 +55,13 @@ func (w *phrasing) build(b *Weighed) string {
 	return strings.Join(text, " ") + w.leftOut(b)
 }
 
-func (w *phrasing) unweighed(b *document.Build) string {
+func (w *Phrasing) unweighed(b *document.Build) string {
 	return w.Say("summary.build.unweighed", "build", called(b))
 }
 
 // leftOut says how many lines are left out, with a space before.
-func (w *phrasing) leftOut(b *Weighed) string {
-	switch n := len(b.Lines) - b.Count - b.off; n {
+func (w *Phrasing) leftOut(b *Weighed) string {
+	switch n := len(b.Lines) - b.Count - b.Off; n {
 	case 0:
 		return ""
 	case 1:
@@ -70,7 +72,7 @@ func (w *phrasing) leftOut(b *Weighed) string {
 }
 
 // difference is the difference of two builds in words.
-func (w *phrasing) difference(a, b *Weighed, d *Difference) string {
+func (w *Phrasing) difference(a, b *Weighed, d *Difference) string {
 	var text []string
 	add := func(key string, pairs ...string) { text = append(text, w.Say("summary.difference."+key, pairs...)) }
 	change := func(key string) *Change {
@@ -86,7 +88,7 @@ func (w *phrasing) difference(a, b *Weighed, d *Difference) string {
 		add("total."+c.Verdict, "a", nameA, "b", nameB, "delta", w.delta(c))
 		if len(d.Groups) > 0 && (c.Verdict == More || c.Verdict == Less) {
 			if g := &d.Groups[0]; (g.Delta > 0) == (c.Delta > 0) && math.Abs(g.Delta) > math.Abs(c.Delta)/2 {
-				add("group."+c.Verdict, "group", w.on("group", g.Key, !a.Bike.RearSprung && !b.Bike.RearSprung), "delta", w.grams(math.Abs(g.Delta), g.Plus))
+				add("group."+c.Verdict, "group", w.On("group", g.Key, !a.Bike.RearSprung && !b.Bike.RearSprung), "delta", w.Grams(math.Abs(g.Delta), g.Plus))
 			}
 		}
 	}
@@ -104,7 +106,7 @@ func (w *phrasing) difference(a, b *Weighed, d *Difference) string {
 }
 
 // movement says how the centre of mass moved, as far as that is decided.
-func (w *phrasing) movement(x, z *Change, d *Difference) []string {
+func (w *Phrasing) movement(x, z *Change, d *Difference) []string {
 	if x == nil || z == nil {
 		return nil
 	}
@@ -128,16 +130,16 @@ func (w *phrasing) movement(x, z *Change, d *Difference) []string {
 		return []string{w.Say("summary.difference.still")}
 	}
 	if len(d.Moved) > 0 {
-		text = append(text, w.Say("summary.difference.mover", "part", shorten(d.Moved[0].Name)))
+		text = append(text, w.Say("summary.difference.mover", "part", words.ShortenName(d.Moved[0].Name)))
 	}
 	return text
 }
 
 // settling says what to weigh to decide which build is heavier.
-func (w *phrasing) settling(d *Difference) []string {
+func (w *Phrasing) settling(d *Difference) []string {
 	var names []string
 	for i := range d.Weigh {
-		names = append(names, shorten(d.Weigh[i].Name))
+		names = append(names, words.ShortenName(d.Weigh[i].Name))
 		if d.Weigh[i].Settles {
 			return []string{w.Say("summary.difference.settle", "parts", strings.Join(names, ", "))}
 		}
@@ -148,13 +150,13 @@ func (w *phrasing) settling(d *Difference) []string {
 // called is what a build is called in a sentence.
 func called(b *document.Build) string {
 	if strings.TrimSpace(b.Name) == "" {
-		return shorten(b.ID)
+		return words.ShortenName(b.ID)
 	}
-	return shorten(b.Name)
+	return words.ShortenName(b.Name)
 }
 
 // loadCalled is what a load is called.
-func loadCalled(l *document.Load) string {
+func LoadName(l *document.Load) string {
 	if strings.TrimSpace(l.Name) == "" {
 		return l.ID
 	}
@@ -162,23 +164,19 @@ func loadCalled(l *document.Load) string {
 }
 
 // bike is what a bike is called in its state: with what is on it.
-func (w *phrasing) bike(b *Weighed) string {
+func (w *Phrasing) bike(b *Weighed) string {
 	name := called(b.Build)
 	switch {
-	case b.level == bare:
+	case b.Level == assembly.Bare:
 		return w.Say("summary.bare", "build", name)
-	case b.level < loaded || b.cargo == nil:
+	case b.Level < assembly.Loaded || b.Cargo == nil:
 		return name
-	case b.level == loaded:
-		return w.Say("summary.loaded", "build", name, "load", loadCalled(b.cargo.load))
+	case b.Level == assembly.Loaded:
+		return w.Say("summary.loaded", "build", name, "load", LoadName(b.Cargo.Load))
 	}
-	who := b.cargo.rider.Name
+	who := b.Cargo.Rider.Name
 	if strings.TrimSpace(who) == "" {
-		who = b.cargo.rider.ID
+		who = b.Cargo.Rider.ID
 	}
-	return w.Say("summary.ridden", "build", name, "load", loadCalled(b.cargo.load), "rider", who)
-}
-
-func percent(share float64) string {
-	return strconv.FormatFloat(round(share*100, 1), 'f', 0, 64)
+	return w.Say("summary.ridden", "build", name, "load", LoadName(b.Cargo.Load), "rider", who)
 }

@@ -1,11 +1,11 @@
 package ride
 
 import (
-	"math"
 	"slices"
 
 	"steelyard/internal/document"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // Verdict is how a load stands to its limit.
@@ -42,14 +42,14 @@ func (h Headroom) Left() float64 { return h.Limit - h.Load }
 // and a share of the limit that are finite numbers.
 func Judge(what string, items []mass.Item, load mass.Figure, limit float64) (h Headroom, ok bool) {
 	_, plus := mass.Uncertainty(items, load)
-	if !(limit > 0) || !finite(limit) || !finite(load.Value) || !finite(plus) {
+	if !(limit > 0) || !units.Finite(limit) || !units.Finite(load.Value) || !units.Finite(plus) {
 		return Headroom{}, false
 	}
 	h = Headroom{
 		What: what, Load: load.Value, Plus: plus, Limit: limit,
 		Used: load.Value / limit, Verdict: OK,
 	}
-	if !finite(h.Used) {
+	if !units.Finite(h.Used) {
 		return Headroom{}, false
 	}
 	switch {
@@ -125,6 +125,3 @@ func (s *System) rated(what string, items []mass.Item, racks map[string]mass.Sha
 	}
 	return exactly(0)
 }
-
-// finite reports whether v is a number, and not an infinite one.
-func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // Camera says which part of the world fills a picture of which size. It looks
@@ -31,7 +32,7 @@ func (b box) grow(d float64) box { return box{b.x0 - d, b.y0 - d, b.x1 + d, b.y1
 
 // with returns the least box that holds b and the point, if that is one.
 func (b box) with(x, y float64) box {
-	if !finite(x) || !finite(y) {
+	if !units.Finite(x) || !units.Finite(y) {
 		return b
 	}
 	return box{min(b.x0, x), min(b.y0, y), max(b.x1, x), max(b.y1, y)}
@@ -137,8 +138,6 @@ func extent(s *Subject, a Aspect) box {
 	return e
 }
 
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
-
 // sane returns x within [lo, hi], lo for what is not a number.
 func sane(x, lo, hi float64) float64 {
 	if !(x > lo) {
@@ -173,7 +172,7 @@ func (c *Camera) Pan(dx, dy float64) {
 // Zoom makes everything f times as large and keeps what is at (x, y) there,
 // as far as the limits allow.
 func (c *Camera) Zoom(f, x, y float64) {
-	if !(f > 0) || math.IsInf(f, 0) || !finite(x) || !finite(y) {
+	if !(f > 0) || math.IsInf(f, 0) || !units.Finite(x) || !units.Finite(y) {
 		return
 	}
 	u, v := c.UV(x, y)

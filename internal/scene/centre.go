@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // centreSymbol is the usual sign of a centre of mass: a circle in quarters,
@@ -54,7 +55,7 @@ func (p *pen) arrow(a, b pt, ink Ink, w, head float64) {
 	p.fill(ink)
 }
 
-func known(r mass.Vec) bool { return finite(r.X) && finite(r.Y) && finite(r.Z) }
+func known(r mass.Vec) bool { return units.Finite(r.X) && units.Finite(r.Y) && units.Finite(r.Z) }
 
 // has says whether a subject has anything that weighs.
 func (s *Subject) has() bool { return s != nil && s.Total > 0 && known(s.Centre) }
@@ -96,7 +97,7 @@ func (s *sheet) plus(sub *Subject, ink Ink) {
 	c := s.centreAt(sub)
 	pu, pv := s.cam.Aspect.Plane(sub.CentrePlus)
 	rx, ry := math.Abs(pu)*s.cam.Scale, math.Abs(pv)*s.cam.Scale
-	if rx > 1 && ry > 1 && finite(rx) && finite(ry) {
+	if rx > 1 && ry > 1 && units.Finite(rx) && units.Finite(ry) {
 		s.ellipse(c, rx, ry)
 		s.mark(Mark{Stroke: ink, Width: 1, Dash: []float64{3, 2}, Butt: true})
 	}
@@ -186,7 +187,7 @@ func (s *sheet) detail(sub *Subject) {
 	}
 	ax, ay := reach(sub)
 	gx, gy := reach(g)
-	if !finite(ax + ay + gx + gy) {
+	if !units.Finite(ax + ay + gx + gy) {
 		return
 	}
 	c, factor := s.loupe(text, func(radius float64) (factor float64, second string) {

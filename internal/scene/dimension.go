@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // dimension draws a dimension line from la to lb that measures a to b:
@@ -13,7 +14,7 @@ import (
 // With a key the figure is named, where there is room for it.
 func (s *sheet) dimension(a, b, la, lb pt, key, figure string) {
 	l := lb.sub(la).len()
-	if l < 2 || !finite(l) {
+	if l < 2 || !units.Finite(l) {
 		return
 	}
 	for _, e := range [2][2]pt{{a, la}, {b, lb}} {
@@ -192,7 +193,7 @@ func (s *sheet) dimensions(sub *Subject) {
 	// Trail: from the front contact to where the steering axis meets the ground.
 	top, bottom := at(b.HeadTop), at(b.HeadBottom)
 	meet := s.at(b.FrontContact.X+b.Trail, 0)
-	if finite(meet.x) {
+	if units.Finite(meet.x) {
 		s.axis(top.add(top.sub(bottom).unit().mul(14)), meet)
 		y := rear.y + 16
 		s.dimension(front, meet, pt{front.x, y}, pt{meet.x, y}, "trail", u.length(b.Trail))

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // Draw lays the subject out for the camera's size. It never fails: what is not
@@ -139,7 +140,7 @@ func (s *sheet) notes(sub *Subject, here, gone []dot) {
 		if n.name == "" {
 			n.name, n.figure = n.figure, ""
 		}
-		if r := d.m.Ring * s.cam.Scale; s.cam.Aspect == Side && d.r < r && finite(r) {
+		if r := d.m.Ring * s.cam.Scale; s.cam.Aspect == Side && d.r < r && units.Finite(r) {
 			n.ring = r
 		}
 		ok := s.annotate(&n)

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"sort"
+
+	"steelyard/internal/units"
 )
 
 // dot is what is drawn for the markers of one part that coincide in the
@@ -35,7 +37,7 @@ func dots(s *Subject, cam *Camera) []dot {
 		for ; j < len(s.Markers) && s.Markers[j].Part == s.Markers[i].Part; j++ {
 			m := &s.Markers[j]
 			kg := m.Mass
-			if !finite(kg) || kg < 0 {
+			if !units.Finite(kg) || kg < 0 {
 				kg = 0
 			}
 			sum += kg

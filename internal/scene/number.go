@@ -67,7 +67,7 @@ func (u Units) lengthName() string {
 
 // number writes a plain number.
 func (u Units) number(x float64, places int) string {
-	if !finite(x) {
+	if !units.Finite(x) {
 		return "–"
 	}
 	s := strconv.FormatFloat(math.Abs(x), 'f', places, 64)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // sheet is the paper while it is being lettered: what is written stays clear
@@ -50,7 +51,7 @@ func (s *sheet) keep(sub *Subject) {
 		list = append(list, box{min(p.x, q.x) - w, min(p.y, q.y), max(p.x, q.x) + w, max(p.y, q.y)})
 	}
 	for _, k := range list {
-		if finite(k.x0 + k.y0 + k.x1 + k.y1) {
+		if units.Finite(k.x0 + k.y0 + k.x1 + k.y1) {
 			s.kept = append(s.kept, k)
 		}
 	}
@@ -120,7 +121,7 @@ func (s *sheet) write(l Label) bool {
 		b = turned(b, l.X, l.Y, l.Angle*math.Pi/180)
 	}
 	const apart = 3 // px between two lines of letters
-	if !finite(l.X) || !finite(l.Y) || !s.free(box{b.x0 - apart, b.y0, b.x1 + apart, b.y1}) {
+	if !units.Finite(l.X) || !units.Finite(l.Y) || !s.free(box{b.x0 - apart, b.y0, b.x1 + apart, b.y1}) {
 		return false
 	}
 	s.taken = append(s.taken, b)

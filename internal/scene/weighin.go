@@ -7,6 +7,7 @@ import (
 
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // Weighing says how a bike is weighed on one bathroom scale.
@@ -135,7 +136,7 @@ func (j *weighing) caution(ridden bool) string {
 
 // bullet draws the number of a step at c, or close by where that is taken.
 func (j *weighing) bullet(c pt, n int) {
-	if !j.told || !finite(c.x) || !finite(c.y) {
+	if !j.told || !units.Finite(c.x) || !units.Finite(c.y) {
 		return
 	}
 	r := 0.72 * j.type1

@@ -94,3 +94,16 @@ func Distance(a, b string, limit int) int {
 	}
 	return min(last[len(b)], limit+1)
 }
+
+// Nearest returns the name that [Distance] has fewest changes for, the first of
+// several. The names are in lower case.
+func Nearest(s string, names []string) string {
+	s = strings.ToLower(strings.TrimSpace(s))
+	best, least := "", 1<<30
+	for _, name := range names {
+		if d := Distance(s, name, least-1); d < least {
+			best, least = name, d
+		}
+	}
+	return best
+}

@@ -78,7 +78,7 @@ func (q *quantity) unitOr(name, fallback string) *unit {
 // within writes a value and its plus with write.
 func (u *unit) within(v, plus float64, f Format, write func(float64, int, Format) string) (value, within string) {
 	plus = math.Abs(plus)
-	if !finite(plus) {
+	if !Finite(plus) {
 		return write(v, Shortest(v/u.size, u.finest), f), nothing
 	}
 	d, told := Decimals(plus/u.size, u.finest)
@@ -90,7 +90,7 @@ func (u *unit) within(v, plus float64, f Format, write func(float64, int, Format
 
 // format writes v, in grams or millimetres, in the unit.
 func (u *unit) format(v float64, decimals int, f Format) string {
-	if !finite(v) {
+	if !Finite(v) {
 		return nothing
 	}
 	return decimal(v/u.size, min(max(decimals, coarsest), u.finest), f) + noBreak + u.name
@@ -100,7 +100,7 @@ func (u *unit) format(v float64, decimals int, f Format) string {
 // with one decimal is 1 lb 0.0 oz. Tens of ounces are no round number of pounds:
 // whole ounces are the coarsest.
 func poundsAndOunces(g float64, decimals int, f Format) string {
-	if !finite(g) {
+	if !Finite(g) {
 		return nothing
 	}
 	d := min(max(decimals, 0), masses.unit(Ounce).finest)
@@ -150,5 +150,3 @@ func decimal(x float64, decimals int, f Format) string {
 	}
 	return s
 }
-
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -5,6 +5,10 @@ import (
 	"strconv"
 )
 
+// Finite reports whether v can be written: it is a number, and not an infinite
+// one.
+func Finite(v float64) bool { return math.Abs(v) <= math.MaxFloat64 }
+
 // coarsest is the coarsest place that is rounded to, in decimals.
 const coarsest = -9
 
@@ -16,7 +20,7 @@ const coarsest = -9
 // such a figure is exact, as far as can be told, and is written as short as it
 // can be.
 func Decimals(plus float64, most int) (int, bool) {
-	if !finite(plus) {
+	if !Finite(plus) {
 		return 0, false
 	}
 	plus = math.Abs(plus)
@@ -38,7 +42,7 @@ func place(x float64) int {
 // Shortest returns the fewest decimals, up to most, that write the same number
 // as the most do.
 func Shortest(x float64, most int) int {
-	if !finite(x) {
+	if !Finite(x) {
 		return 0
 	}
 	d := most

@@ -9,6 +9,10 @@ const most = 40
 // line of it.
 func Shorten(s string) string { return ShortenTo(s, most) }
 
+// ShortenName shortens the name of something of the user's: a sentence that is
+// about it bears more of it.
+func ShortenName(s string) string { return ShortenTo(s, 2*most) }
+
 // ShortenTo makes one line of a text, valid UTF-8, and leaves at most so many
 // characters of it, with an ellipsis where it was cut.
 func ShortenTo(s string, most int) string {

@@ -77,6 +77,7 @@ var seldom = []string{
 	"steelyard/internal/rider",
 	"steelyard/internal/scene/...",
 	"steelyard/internal/stage",
+	"steelyard/internal/tables",
 	"steelyard/internal/units",
 	"steelyard/internal/weighin",
 	"steelyard/wasm/...",

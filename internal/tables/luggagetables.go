@@ -1,9 +1,11 @@
-package report
+package tables
 
 import (
+	"math"
 	"strconv"
 
 	"steelyard/internal/document"
+	"steelyard/internal/report"
 	"steelyard/internal/words"
 )
 
@@ -58,7 +60,7 @@ func LuggageCSV(l *document.Load, x Export) []byte {
 	t.line(luggageHead(x.Words, ", g", ", l")...)
 	for _, g := range luggage(l, x.Words) {
 		n := float64(g.pieces)
-		t.line(g.bag, g.name, strconv.Itoa(g.pieces), t.number(g.mass), t.number(g.half), t.number(n*g.mass), t.number(round(g.volume, 1e3)),
+		t.line(g.bag, g.name, strconv.Itoa(g.pieces), t.number(g.mass), t.number(g.half), t.number(n*g.mass), t.number(math.Round(g.volume*1e3)/1e3),
 			x.Words.Label("basis."+string(g.basis)), g.uses(x.Words))
 	}
 	return t.bytes()
@@ -67,16 +69,16 @@ func LuggageCSV(l *document.Load, x Export) []byte {
 // LuggageMarkdown writes the bags and goods of a load as a table for an article,
 // in the units that the document wants shown. Notes follow below.
 func LuggageMarkdown(l *document.Load, show document.Show, x Export) []byte {
-	w := newPhrasing(x.Words, &show)
+	w := report.NewPhrasing(x.Words, &show)
 	var t markdownTable
-	t.text(loadCalled(l))
+	t.text(report.LoadName(l))
 	t.head("wwfffffww", luggageHead(x.Words, "", "")...)
 	for _, g := range luggage(l, x.Words) {
 		n, volume := float64(g.pieces), ""
 		if g.volume > 0 {
-			volume = w.litres(round(g.volume, 1e3))
+			volume = w.Litres(g.volume)
 		}
-		t.line(g.bag, g.name, strconv.Itoa(g.pieces), w.limit(g.mass), w.limit(g.half), w.limit(n*g.mass), volume, x.Words.Label("basis."+string(g.basis)), g.uses(x.Words))
+		t.line(g.bag, g.name, strconv.Itoa(g.pieces), w.Limit(g.mass), w.Limit(g.half), w.Limit(n*g.mass), volume, x.Words.Label("basis."+string(g.basis)), g.uses(x.Words))
 	}
 	return t.end(x)
 }

@@ -1,22 +1,26 @@
-package report
+package tables
 
 import (
 	"strconv"
 	"strings"
 
 	"steelyard/internal/document"
+	"steelyard/internal/report"
 )
 
 // Provenance tells, in a sentence each, how the figures of a report were
 // obtained, to stand beside whatever leaves the program: by which version of it
 // and when, where the masses of each side come from, and what ± means. The date
 // is as people write it.
-func (e *Evaluation) Provenance(date string) []string {
-	p := newPhrasing(e.words, &e.Document.Show)
+func Provenance(e *report.Evaluation, date string) []string {
+	p := report.NewPhrasing(e.Words(), &e.Document.Show)
 	out := []string{p.Say("provenance.program", "version", e.Report.Program, "date", date)}
 	for i, w := range e.Sides {
-		if w != nil && w.figures.of[total].Value > 0 {
-			out = append(out, p.basis(w, e.Report.Sides[i].Name))
+		if w == nil {
+			continue
+		}
+		if kg, _, ok := w.Figure("total"); ok && kg > 0 {
+			out = append(out, basis(p, w, e.Report.Sides[i].Name))
 		}
 	}
 	return append(out, p.Label("provenance.method"), p.Label("provenance.plus"))
@@ -24,18 +28,18 @@ func (e *Evaluation) Provenance(date string) []string {
 
 // Notes are what goes with whatever leaves the program with figures in it: how
 // they were obtained, and the caution.
-func (e *Evaluation) Notes(date string) []string {
-	return append(e.Provenance(date), e.Caution())
+func Notes(e *report.Evaluation, date string) []string {
+	return append(Provenance(e, date), Caution(e))
 }
 
 // Caution says that figures do not make a bike safe, and who decides.
-func (e *Evaluation) Caution() string {
-	return e.words.Say("caution", "text", e.words.Label("help.caution"))
+func Caution(e *report.Evaluation) string {
+	return e.Words().Say("caution", "text", e.Words().Label("help.caution"))
 }
 
 // basis tells how many of a bike's lines are known from what, and how much of
 // its mass.
-func (p *phrasing) basis(w *Weighed, name string) string {
+func basis(p *report.Phrasing, w *report.Weighed, name string) string {
 	count := make([]int, len(document.Bases)+1) // the last is the rider
 	kg := make([]float64, len(count))
 	all, sum := 0, 0.0
@@ -67,7 +71,7 @@ func (p *phrasing) basis(w *Weighed, name string) string {
 		if k < len(document.Bases) {
 			key = "provenance." + string(document.Bases[k])
 		}
-		of = append(of, p.Say(key, "n", strconv.Itoa(n), "share", percent(kg[k]/sum)))
+		of = append(of, p.Say(key, "n", strconv.Itoa(n), "share", report.Percent(kg[k]/sum)))
 	}
 	return p.Say("provenance.basis", "name", name, "n", strconv.Itoa(all), "of", strings.Join(of, ", "))
 }
@@ -76,12 +80,12 @@ func (p *phrasing) basis(w *Weighed, name string) string {
 // the comparison and, with other, how they differ from those of the other side;
 // in the units that the document wants shown. The first column, and the first of
 // each row, are names.
-func (e *Evaluation) Digest(side int, other bool) (head []string, rows [][]string) {
+func Digest(e *report.Evaluation, side int, other bool) (head []string, rows [][]string) {
 	r := e.Report
 	if side >= len(r.Sides) || !r.Sides[side].Weighed {
 		return nil, nil
 	}
-	s, w := &r.Sides[side], newPhrasing(e.words, &e.Document.Show)
+	s, w := &r.Sides[side], report.NewPhrasing(e.Words(), &e.Document.Show)
 	state := w.Label("state." + string(s.State))
 	if s.State == document.Loaded || s.State == document.Ridden {
 		state = w.Say("provenance.state", "state", state, "supplies", w.Label("supplies."+string(s.Supplies)))
@@ -96,9 +100,9 @@ func (e *Evaluation) Digest(side int, other bool) (head []string, rows [][]strin
 			if f.Key != key {
 				continue
 			}
-			row := []string{w.Label("figure." + key), w.figure(f.Unit, f.Value, f.Plus)}
+			row := []string{w.Label("figure." + key), w.Figure(f.Unit, f.Value, f.Plus)}
 			if other {
-				row = append(row, w.change(r.Difference, key, side))
+				row = append(row, change(w, r.Difference, key, side))
 			}
 			rows = append(rows, row)
 		}
@@ -107,7 +111,7 @@ func (e *Evaluation) Digest(side int, other bool) (head []string, rows [][]strin
 }
 
 // change writes how a side's figure differs from the other side's.
-func (w *phrasing) change(d *Difference, key string, side int) string {
+func change(w *report.Phrasing, d *report.Difference, key string, side int) string {
 	for _, c := range d.Figures {
 		if c.Key != key {
 			continue
@@ -116,7 +120,7 @@ func (w *phrasing) change(d *Difference, key string, side int) string {
 		if side == 0 {
 			delta = -delta
 		}
-		return plusSign(delta, w.figure(c.Unit, delta, c.Plus))
+		return plusSign(delta, w.Figure(c.Unit, delta, c.Plus))
 	}
 	return ""
 }

@@ -1,23 +1,29 @@
-package report
+package tables
 
 import (
 	"slices"
 
 	"steelyard/internal/document"
+	"steelyard/internal/report"
 )
 
 // stateColumns are the figures in the table of states.
-var stateColumns = [...]slot{total, centreX, centreY, centreZ, frontLoad, rearLoad, frontShare}
+var stateColumns = slices.DeleteFunc(report.Keys(), func(k report.Key) bool {
+	switch k.Key {
+	case "total", "centre_x", "centre_y", "centre_z", "front_load", "rear_load", "front_share":
+		return false
+	}
+	return true
+})
 
 // StatesCSV writes every state of both sides for a spreadsheet: one line a state
 // and level of supplies, for every figure its value and its ±, in the report's
 // units. Notes are as in [FiguresCSV].
-func StatesCSV(r *Report, x Export) []byte {
+func StatesCSV(r *report.Report, x Export) []byte {
 	t := csvTable{Export: x}
 	head := []string{"Side", "State", "Supplies"}
-	for _, s := range stateColumns {
-		k := &figureKeys[s]
-		name := x.Words.Label("figure."+k.key) + ", " + k.unit.name
+	for _, k := range stateColumns {
+		name := x.Words.Label("figure."+k.Key) + ", " + k.Unit
 		head = append(head, name, name+" ±")
 	}
 	t.line(head...)
@@ -25,7 +31,7 @@ func StatesCSV(r *Report, x Export) []byte {
 		for _, s := range r.Sides[i].States {
 			cells := []string{r.Sides[i].Name, x.Words.Label("state." + string(s.State)), x.Words.Label("supplies." + string(s.Supplies))}
 			for _, c := range stateColumns {
-				if f := s.figure(c); f != nil {
+				if f := stateFigure(&s, c.Key); f != nil {
 					cells = append(cells, t.number(f.Value), t.number(f.Plus))
 				} else {
 					cells = append(cells, "", "")
@@ -40,8 +46,8 @@ func StatesCSV(r *Report, x Export) []byte {
 // StatesMarkdown writes the states of each side as a table for an article, in
 // the units that the document wants shown. A state in which nothing is used up
 // has one line. Notes follow below.
-func StatesMarkdown(r *Report, show document.Show, x Export) []byte {
-	w := newPhrasing(x.Words, &show)
+func StatesMarkdown(r *report.Report, show document.Show, x Export) []byte {
+	w := report.NewPhrasing(x.Words, &show)
 	var t markdownTable
 	for i := range r.Sides {
 		side := &r.Sides[i]
@@ -51,12 +57,12 @@ func StatesMarkdown(r *Report, show document.Show, x Export) []byte {
 		t.text(side.Name)
 		head := []string{w.Label("table.state"), w.Label("table.supplies")}
 		for _, c := range stateColumns {
-			head = append(head, w.Label("figure."+figureKeys[c].key))
+			head = append(head, w.Label("figure."+c.Key))
 		}
 		t.head("wwf", head...)
 		for _, s := range side.States {
 			supplies := w.Label("supplies." + string(s.Supplies))
-			if side.lasts(s.State) {
+			if lasts(side, s.State) {
 				if s.Supplies != document.Full {
 					continue
 				}
@@ -64,8 +70,8 @@ func StatesMarkdown(r *Report, show document.Show, x Export) []byte {
 			}
 			cells := []string{w.Label("state." + string(s.State)), supplies}
 			for _, c := range stateColumns {
-				if f := s.figure(c); f != nil {
-					cells = append(cells, w.figure(f.Unit, f.Value, f.Plus))
+				if f := stateFigure(&s, c.Key); f != nil {
+					cells = append(cells, w.Figure(f.Unit, f.Value, f.Plus))
 				} else {
 					cells = append(cells, "–")
 				}
@@ -76,10 +82,10 @@ func StatesMarkdown(r *Report, show document.Show, x Export) []byte {
 	return t.end(x)
 }
 
-// figure finds a figure of a state; nil is none.
-func (s *State) figure(c slot) *Figure {
+// stateFigure finds a figure of a state; nil is none.
+func stateFigure(s *report.State, key string) *report.Figure {
 	for i := range s.Figures {
-		if s.Figures[i].Key == figureKeys[c].key {
+		if s.Figures[i].Key == key {
 			return &s.Figures[i]
 		}
 	}
@@ -87,8 +93,8 @@ func (s *State) figure(c slot) *Figure {
 }
 
 // lasts says whether a state is the same at all levels of supplies.
-func (s *Side) lasts(state document.State) bool {
-	var first *State
+func lasts(s *report.Side, state document.State) bool {
+	var first *report.State
 	for i := range s.States {
 		switch of := &s.States[i]; {
 		case of.State != state:

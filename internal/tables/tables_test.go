@@ -1,4 +1,4 @@
-package report_test
+package tables_test
 
 import (
 	"bytes"
@@ -14,6 +14,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/report"
+	"steelyard/internal/tables"
 )
 
 var update = flag.Bool("update", false, "write the golden tables anew")
@@ -41,12 +42,12 @@ func golden(t *testing.T, name string, got []byte) {
 
 func TestTables(t *testing.T) {
 	d := documentOf(fitted("a"), other("b"))
-	r := report.EvaluateDocument(d)
-	golden(t, "figures.csv", report.FiguresCSV(r, report.Export{}))
-	golden(t, "difference.csv", report.DifferenceCSV(r, report.Export{}))
-	golden(t, "figures.md", report.FiguresMarkdown(r, d.Show, report.Export{}))
-	golden(t, "difference.md", report.DifferenceMarkdown(r, d.Show, report.Export{}))
-	golden(t, "difference-pounds.md", report.DifferenceMarkdown(r, document.Show{Mass: "lb_oz", Length: "in"}, report.Export{}))
+	r := report.Weigh(d, nil).Report
+	golden(t, "figures.csv", tables.FiguresCSV(r, tables.Export{}))
+	golden(t, "difference.csv", tables.DifferenceCSV(r, tables.Export{}))
+	golden(t, "figures.md", tables.FiguresMarkdown(r, d.Show, tables.Export{}))
+	golden(t, "difference.md", tables.DifferenceMarkdown(r, d.Show, tables.Export{}))
+	golden(t, "difference-pounds.md", tables.DifferenceMarkdown(r, document.Show{Mass: "lb_oz", Length: "in"}, tables.Export{}))
 }
 
 // rows reads a table back.
@@ -58,8 +59,8 @@ func rows(text []byte) ([][]string, error) {
 func TestFiguresCSV(t *testing.T) {
 	a := fitted("a")
 	a.Name = "=HYPERLINK(1)\n,\"x\""
-	r := report.EvaluateDocument(documentOf(a, other("b")))
-	lines, err := rows(report.FiguresCSV(r, report.Export{}))
+	r := report.Weigh(documentOf(a, other("b")), nil).Report
+	lines, err := rows(tables.FiguresCSV(r, tables.Export{}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -82,15 +83,15 @@ func TestFiguresCSV(t *testing.T) {
 // Without a second build, or without any, tables are empty and not a fault.
 func TestTablesOfLittle(t *testing.T) {
 	for _, d := range []*document.Document{documentOf(), documentOf(bike("a")), documentOf(fitted("a"))} {
-		r := report.EvaluateDocument(d)
-		if lines, err := rows(report.DifferenceCSV(r, report.Export{})); err != nil || len(lines) != 1 {
+		r := report.Weigh(d, nil).Report
+		if lines, err := rows(tables.DifferenceCSV(r, tables.Export{})); err != nil || len(lines) != 1 {
 			t.Errorf("%d lines, %v", len(lines), err)
 		}
-		if got := report.DifferenceMarkdown(r, d.Show, report.Export{}); len(got) != 0 {
+		if got := tables.DifferenceMarkdown(r, d.Show, tables.Export{}); len(got) != 0 {
 			t.Errorf("%s", got)
 		}
-		report.FiguresMarkdown(r, d.Show, report.Export{})
-		report.FiguresCSV(r, report.Export{})
+		tables.FiguresMarkdown(r, d.Show, tables.Export{})
+		tables.FiguresCSV(r, tables.Export{})
 	}
 }
 
@@ -99,7 +100,7 @@ func TestMarkdownNames(t *testing.T) {
 	a, b := fitted("a"), other("b")
 	a.Name = "a|b <script>\n# *c* `d` [e](f)"
 	b.Parts[9].Name = a.Name
-	text := string(report.DifferenceMarkdown(report.EvaluateDocument(documentOf(a, b)), document.Show{}, report.Export{}))
+	text := string(tables.DifferenceMarkdown(report.Weigh(documentOf(a, b), nil).Report, document.Show{}, tables.Export{}))
 	want := "a\\|b \\<script\\> \\# \\*c\\* \\`d\\` \\[e\\](f)"
 	if n := strings.Count(text, want); n != 4 {
 		t.Errorf("%d times: %s", n, text)

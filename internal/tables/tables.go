@@ -1,4 +1,4 @@
-package report
+package tables
 
 import (
 	"bytes"
@@ -7,8 +7,10 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/internal/assembly"
 	"steelyard/internal/document"
 	"steelyard/internal/partslist"
+	"steelyard/internal/report"
 	"steelyard/internal/words"
 )
 
@@ -22,7 +24,7 @@ type Export struct {
 // FiguresCSV writes the figures of all builds side by side, for a spreadsheet:
 // one line a figure, for every build its value and its ±. Numbers are in the
 // report's units. Notes follow below an empty line.
-func FiguresCSV(r *Report, x Export) []byte {
+func FiguresCSV(r *report.Report, x Export) []byte {
 	t := csvTable{Export: x}
 	head := []string{"Key", "Figure", "Unit"}
 	for i := range r.Builds {
@@ -50,9 +52,9 @@ func FiguresCSV(r *Report, x Export) []byte {
 // DifferenceCSV writes the difference of two builds as one table: figures, then
 // groups, then the parts that are not the same in both. It is only a head when
 // no two builds are compared. Notes are as in [FiguresCSV].
-func DifferenceCSV(r *Report, x Export) []byte {
+func DifferenceCSV(r *report.Report, x Export) []byte {
 	t := csvTable{Export: x}
-	number, w := t.number, &phrasing{Words: x.Words}
+	number, w := t.number, &report.Phrasing{Words: x.Words}
 	d := r.Difference
 	a, b := sidesOf(r)
 	t.line("Section", "Key", "Name", "Unit", a.Name, b.Name, "Difference", "±", "Verdict")
@@ -63,19 +65,19 @@ func DifferenceCSV(r *Report, x Export) []byte {
 		t.line("figure", c.Key, w.Label("figure."+c.Key), c.Unit, number(c.A), number(c.B), number(c.Delta), number(c.Plus), w.Label("verdict."+c.Verdict))
 	}
 	for _, g := range d.Groups {
-		t.line("group", g.Key, w.on("group", g.Key, d.rigid(r)), gram.name, number(g.A), number(g.B), number(g.Delta), number(g.Plus), "")
+		t.line("group", g.Key, w.On("group", g.Key, rigid(d, r)), gramUnit, number(g.A), number(g.B), number(g.Delta), number(g.Plus), "")
 	}
 	massA, massB := t.masses(r, a), t.masses(r, b)
 	for _, p := range d.Parts {
-		t.line("part", p.Group, p.Name, gram.name, massA[p.A], massB[p.B], number(p.Delta), number(p.Plus), w.Label("change."+p.What))
+		t.line("part", p.Group, p.Name, gramUnit, massA[p.A], massB[p.B], number(p.Delta), number(p.Plus), w.Label("change."+p.What))
 	}
 	return t.bytes()
 }
 
 // FiguresMarkdown writes the figures of all builds side by side as a table for
 // an article, in the units that the document wants shown. Notes follow below.
-func FiguresMarkdown(r *Report, show document.Show, x Export) []byte {
-	w := newPhrasing(x.Words, &show)
+func FiguresMarkdown(r *report.Report, show document.Show, x Export) []byte {
+	w := report.NewPhrasing(x.Words, &show)
 	var t markdownTable
 	head := []string{w.Label("table.figure")}
 	for i := range r.Builds {
@@ -91,10 +93,10 @@ func FiguresMarkdown(r *Report, show document.Show, x Export) []byte {
 				continue
 			}
 			if row.exact {
-				cells = append(cells, w.exact(row.unit, value))
+				cells = append(cells, w.Exact(row.unit, value))
 				continue
 			}
-			cells = append(cells, w.figure(row.unit, value, plus))
+			cells = append(cells, w.Figure(row.unit, value, plus))
 		}
 		t.line(cells...)
 	}
@@ -104,30 +106,30 @@ func FiguresMarkdown(r *Report, show document.Show, x Export) []byte {
 // DifferenceMarkdown writes the difference of two builds for an article: what it
 // says in words, its figures, its groups, and the parts that are not the same.
 // Notes follow below.
-func DifferenceMarkdown(r *Report, show document.Show, x Export) []byte {
+func DifferenceMarkdown(r *report.Report, show document.Show, x Export) []byte {
 	d := r.Difference
 	if d == nil {
 		return nil
 	}
-	w := newPhrasing(x.Words, &show)
+	w := report.NewPhrasing(x.Words, &show)
 	var t markdownTable
 	a, b := sidesOf(r)
 	t.text(d.Summary)
 	t.head("wfffw", w.Label("table.figure"), a.Name, b.Name, w.Label("table.difference"), w.Label("table.verdict"))
 	for _, c := range d.Figures {
 		fa, fb := plusOf(a, c.Key), plusOf(b, c.Key)
-		t.line(w.Label("figure."+c.Key), w.figure(c.Unit, c.A, fa), w.figure(c.Unit, c.B, fb), plusSign(c.Delta, w.figure(c.Unit, c.Delta, c.Plus)), w.Label("verdict."+c.Verdict))
+		t.line(w.Label("figure."+c.Key), w.Figure(c.Unit, c.A, fa), w.Figure(c.Unit, c.B, fb), plusSign(c.Delta, w.Figure(c.Unit, c.Delta, c.Plus)), w.Label("verdict."+c.Verdict))
 	}
 	t.head("wf", w.Label("table.group"), a.Name, b.Name, w.Label("table.difference"))
 	for _, g := range d.Groups {
-		t.line(w.on("group", g.Key, d.rigid(r)), w.grams(g.A, subsetPlus(a, g.Key)), w.grams(g.B, subsetPlus(b, g.Key)), plusSign(g.Delta, w.grams(g.Delta, g.Plus)))
+		t.line(w.On("group", g.Key, rigid(d, r)), w.Grams(g.A, subsetPlus(a, g.Key)), w.Grams(g.B, subsetPlus(b, g.Key)), plusSign(g.Delta, w.Grams(g.Delta, g.Plus)))
 	}
 	if len(d.Parts) > 0 {
 		t.head("wwf", w.Label("table.part"), w.Label("table.change"), w.Label("table.difference"))
 		for _, p := range d.Parts {
 			delta := "0"
 			if p.Delta != 0 || p.Plus != 0 {
-				delta = plusSign(p.Delta, w.grams(p.Delta, p.Plus))
+				delta = plusSign(p.Delta, w.Grams(p.Delta, p.Plus))
 			}
 			t.line(p.Name, w.Label("change."+p.What), delta)
 		}
@@ -142,12 +144,11 @@ type row struct {
 }
 
 // rows are the figures that any build has, in their order, then the geometry.
-func rows(r *Report, words *words.Words) []row {
+func rows(r *report.Report, words *words.Words) []row {
 	var out []row
-	for i := range figureKeys {
-		k := &figureKeys[i]
-		w := row{key: k.key, label: words.Label("figure." + k.key), unit: k.unit.name}
-		if slices.ContainsFunc(r.Builds, func(b Build) bool { _, _, ok := w.in(&b); return ok }) {
+	for _, k := range report.Keys() {
+		w := row{key: k.Key, label: words.Label("figure." + k.Key), unit: k.Unit}
+		if slices.ContainsFunc(r.Builds, func(b report.Build) bool { _, _, ok := w.in(&b); return ok }) {
 			out = append(out, w)
 		}
 	}
@@ -164,7 +165,7 @@ func rows(r *Report, words *words.Words) []row {
 }
 
 // in finds the figure of the row in a build.
-func (w row) in(b *Build) (value, plus float64, ok bool) {
+func (w row) in(b *report.Build) (value, plus float64, ok bool) {
 	if w.exact {
 		for _, l := range b.Geometry {
 			if l.Key == w.key {
@@ -181,7 +182,7 @@ func (w row) in(b *Build) (value, plus float64, ok bool) {
 	return 0, 0, false
 }
 
-func plusOf(s *Side, key string) float64 {
+func plusOf(s *report.Side, key string) float64 {
 	for _, f := range s.Figures {
 		if f.Key == key {
 			return f.Plus
@@ -190,7 +191,7 @@ func plusOf(s *Side, key string) float64 {
 	return 0
 }
 
-func subsetPlus(side *Side, key string) float64 {
+func subsetPlus(side *report.Side, key string) float64 {
 	for _, s := range side.Groups {
 		if s.Key == key {
 			return s.Plus
@@ -200,15 +201,15 @@ func subsetPlus(side *Side, key string) float64 {
 }
 
 // sidesOf returns the sides that a report compares, or two without a name.
-func sidesOf(r *Report) (a, b *Side) {
+func sidesOf(r *report.Report) (a, b *report.Side) {
 	if r.Difference == nil || len(r.Sides) < 2 {
-		return &Side{Carrying: Carrying{Name: "A"}}, &Side{Carrying: Carrying{Name: "B"}}
+		return &report.Side{Carrying: report.Carrying{Name: "A"}}, &report.Side{Carrying: report.Carrying{Name: "B"}}
 	}
 	return &r.Sides[0], &r.Sides[1]
 }
 
 // masses are the masses of a side's lines as written, by id.
-func (t *csvTable) masses(r *Report, s *Side) map[string]string {
+func (t *csvTable) masses(r *report.Report, s *report.Side) map[string]string {
 	number := t.number
 	m := make(map[string]string)
 	for i := range r.Builds {
@@ -224,16 +225,16 @@ func (t *csvTable) masses(r *Report, s *Side) map[string]string {
 	}
 	for _, b := range s.Bags {
 		if b.OK {
-			m[bagPrefix+b.ID] = number(b.Mass)
+			m[assembly.BagPrefix+b.ID] = number(b.Mass)
 		}
 	}
 	for _, g := range s.Goods {
 		if g.OK && g.Bag != "" {
-			m[goodPrefix+g.ID] = number(g.Mass)
+			m[assembly.GoodPrefix+g.ID] = number(g.Mass)
 		}
 	}
 	if s.Body != nil {
-		m[riderPrefix+s.Body.Rider] = number(s.Body.Mass)
+		m[assembly.RiderPrefix+s.Body.Rider] = number(s.Body.Mass)
 	}
 	return m
 }
@@ -255,6 +256,9 @@ func plusSign(delta float64, text string) string {
 	}
 	return text
 }
+
+// gramUnit is the unit of masses in a report.
+const gramUnit = "g"
 
 const byteOrderMark = "\xef\xbb\xbf"
 
@@ -320,11 +324,11 @@ func PartsCSV(b *document.Build, x Export) []byte {
 // PartsMarkdown writes the parts of a build for an article, in the units that the
 // document wants shown, by group. What is left out of the figures has no mass
 // together.
-func (e *Evaluation) PartsMarkdown(b *document.Build, x Export) []byte {
-	w := newPhrasing(x.Words, &e.Document.Show)
+func PartsMarkdown(e *report.Evaluation, b *document.Build, x Export) []byte {
+	w := report.NewPhrasing(x.Words, &e.Document.Show)
 	var t markdownTable
 	t.head("wwffffww", w.Label("table.group"), w.Label("table.part"), w.Label("table.number"), w.Label("table.each"), w.Label("table.within"), w.Label("table.together"), w.Label("table.basis"), w.Label("table.station"))
-	told := make(map[string]*Part)
+	told := make(map[string]*report.Part)
 	rigid := false
 	for i := range e.Report.Builds {
 		if r := &e.Report.Builds[i]; r.ID == b.ID {
@@ -342,29 +346,20 @@ func (e *Evaluation) PartsMarkdown(b *document.Build, x Export) []byte {
 			}
 			together := "–"
 			if r := told[p.ID]; r != nil && r.OK {
-				together = w.grams(r.Mass, r.Plus)
+				together = w.Grams(r.Mass, r.Plus)
 			}
 			where := ""
 			if p.At == nil {
-				where = w.on("station", p.Station, rigid)
+				where = w.On("station", p.Station, rigid)
 			}
-			t.line(w.on("group", g, rigid), p.Name, strconv.Itoa(p.Quantity), w.limit(p.Mass), w.limit(p.HalfWidth), together, w.Label("basis."+string(p.Basis)), where)
+			t.line(w.On("group", g, rigid), p.Name, strconv.Itoa(p.Quantity), w.Limit(p.Mass), w.Limit(p.HalfWidth), together, w.Label("basis."+string(p.Basis)), where)
 		}
 	}
 	return t.end(x)
 }
 
-// on is the name of a place or a group on a bike. A rigid rear has neither
-// swingarm nor shock: what is there instead has a name of its own.
-func (w *phrasing) on(kind, name string, rigid bool) string {
-	if key := kind + "_rigid." + name; rigid && w.Label(key) != key {
-		return w.Label(key)
-	}
-	return w.Label(kind + "." + name)
-}
-
 // rigid says whether neither of the builds compared has a spring at its rear.
-func (d *Difference) rigid(r *Report) bool {
+func rigid(d *report.Difference, r *report.Report) bool {
 	for i := range r.Builds {
 		if b := &r.Builds[i]; (b.ID == d.A || b.ID == d.B) && (!b.Weighed || b.RearSprung) {
 			return false

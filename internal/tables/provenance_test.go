@@ -1,4 +1,4 @@
-package report_test
+package tables_test
 
 import (
 	"bytes"
@@ -13,6 +13,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/partslist"
 	"steelyard/internal/report"
+	"steelyard/internal/tables"
 )
 
 const day = "3 May 2026"
@@ -26,7 +27,7 @@ func TestProvenance(t *testing.T) {
 		}
 	}
 	e := report.Weigh(d, nil)
-	notes := e.Provenance(day)
+	notes := tables.Provenance(e, day)
 	if len(notes) != 5 {
 		t.Fatalf("%d sentences: %q", len(notes), notes)
 	}
@@ -78,12 +79,12 @@ func TestProvenance(t *testing.T) {
 		}
 	}
 	// Bare, there is no load to tell of.
-	bare := report.Weigh(withState(laden(), document.Ready, document.Full), nil).Provenance(day)
+	bare := tables.Provenance(report.Weigh(withState(laden(), document.Ready, document.Full), nil), day)
 	if strings.Contains(strings.Join(bare, " "), "rider") {
 		t.Errorf("%q", bare)
 	}
 	// Without anything to weigh only the program and the method are told.
-	if notes := report.Weigh(documentOf(), nil).Provenance(day); len(notes) != 3 {
+	if notes := tables.Provenance(report.Weigh(documentOf(), nil), day); len(notes) != 3 {
 		t.Errorf("%q", notes)
 	}
 }
@@ -92,8 +93,8 @@ func TestProvenance(t *testing.T) {
 func TestDigest(t *testing.T) {
 	d := documentOf(fitted("a"), other("b"))
 	e := report.Weigh(d, nil)
-	headA, a := e.Digest(0, true)
-	headB, b := e.Digest(1, true)
+	headA, a := tables.Digest(e, 0, true)
+	headB, b := tables.Digest(e, 1, true)
 	if len(a) != 6 || len(b) != 6 || len(headA) != 3 || headA[1] != "Bike a" || headB[1] != "Bike b" || !strings.Contains(headA[2], "Bike b") || !strings.Contains(headB[2], "Bike a") {
 		t.Fatalf("%q %q, %q %q", headA, a, headB, b)
 	}
@@ -104,10 +105,10 @@ func TestDigest(t *testing.T) {
 	if !strings.HasPrefix(b[0][2], "+1.25\u00a0kg ± ") || !strings.HasPrefix(a[0][2], "−1.25\u00a0kg ± ") || strings.TrimPrefix(b[0][2], "+") != strings.TrimPrefix(a[0][2], "−") {
 		t.Errorf("differences %q and %q", a[0][2], b[0][2])
 	}
-	if head, rows := e.Digest(1, false); len(head) != 2 || len(rows[0]) != 2 {
+	if head, rows := tables.Digest(e, 1, false); len(head) != 2 || len(rows[0]) != 2 {
 		t.Errorf("%q %q", head, rows)
 	}
-	if head, rows := report.Weigh(documentOf(bike("a")), nil).Digest(1, true); head != nil || rows != nil {
+	if head, rows := tables.Digest(report.Weigh(documentOf(bike("a")), nil), 1, true); head != nil || rows != nil {
 		t.Errorf("%q %q of a side that is not there", head, rows)
 	}
 }
@@ -120,23 +121,23 @@ func plain(text []byte) []byte {
 func TestTablesWithNotes(t *testing.T) {
 	d := withState(laden(), document.Ridden, document.Full)
 	e := report.Weigh(d, nil)
-	notes := e.Provenance(day)
-	golden(t, "loaded-figures.md", plain(report.FiguresMarkdown(e.Report, d.Show, report.Export{Notes: notes})))
-	golden(t, "loaded-difference-semicolon.csv", plain(report.DifferenceCSV(e.Report, report.Export{Notes: notes, Semicolon: true})))
-	golden(t, "parts.md", plain(e.PartsMarkdown(&d.Builds[1], report.Export{Notes: notes})))
-	golden(t, "parts-semicolon.csv", plain(report.PartsCSV(&d.Builds[1], report.Export{Notes: notes, Semicolon: true})))
+	notes := tables.Provenance(e, day)
+	golden(t, "loaded-figures.md", plain(tables.FiguresMarkdown(e.Report, d.Show, tables.Export{Notes: notes})))
+	golden(t, "loaded-difference-semicolon.csv", plain(tables.DifferenceCSV(e.Report, tables.Export{Notes: notes, Semicolon: true})))
+	golden(t, "parts.md", plain(tables.PartsMarkdown(e, &d.Builds[1], tables.Export{Notes: notes})))
+	golden(t, "parts-semicolon.csv", plain(tables.PartsCSV(&d.Builds[1], tables.Export{Notes: notes, Semicolon: true})))
 }
 
 // With semicolons the same numbers come back, and a name is still no formula.
 func TestSemicolons(t *testing.T) {
 	a := fitted("a")
 	a.Name = "=1;2"
-	r := report.EvaluateDocument(documentOf(a, other("b")))
-	comma, err := rows(report.FiguresCSV(r, report.Export{}))
+	r := report.Weigh(documentOf(a, other("b")), nil).Report
+	comma, err := rows(tables.FiguresCSV(r, tables.Export{}))
 	if err != nil {
 		t.Fatal(err)
 	}
-	in := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(report.FiguresCSV(r, report.Export{Semicolon: true, Notes: []string{"+49 a", "fine"}}), []byte("\xef\xbb\xbf"))))
+	in := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(tables.FiguresCSV(r, tables.Export{Semicolon: true, Notes: []string{"+49 a", "fine"}}), []byte("\xef\xbb\xbf"))))
 	in.Comma = ';'
 	semi, err := in.ReadAll()
 	if err != nil {
@@ -177,8 +178,8 @@ func TestPartsComeBackFromBelowNotes(t *testing.T) {
 	d := documentOf(fitted("a"), other("b"))
 	d.Builds[1].Parts[2].Name = "Dämpfer; groß, \"neu\""
 	e := report.Weigh(d, nil)
-	for _, x := range []report.Export{{}, {Semicolon: true}, {Notes: e.Provenance(day)}, {Notes: e.Provenance(day), Semicolon: true}} {
-		text := report.PartsCSV(&d.Builds[1], x)
+	for _, x := range []tables.Export{{}, {Semicolon: true}, {Notes: tables.Provenance(e, day)}, {Notes: tables.Provenance(e, day), Semicolon: true}} {
+		text := tables.PartsCSV(&d.Builds[1], x)
 		back := partslist.ReadCSV(text, partslist.CSVOptions{})
 		if len(back.Bad) > 0 || len(back.Parts) != len(d.Builds[1].Parts) {
 			t.Fatalf("%d parts of %d, bad: %+v\n%s", len(back.Parts), len(d.Builds[1].Parts), back.Bad, text)
@@ -199,11 +200,11 @@ func TestNoughtHasNoSign(t *testing.T) {
 	a.Parts[0].Within, b.Parts[0].Within = 10, 10
 	d := documentOf(a, b)
 	e := report.Weigh(d, nil)
-	_, rows := e.Digest(1, true)
+	_, rows := tables.Digest(e, 1, true)
 	if len(rows) == 0 {
 		t.Fatal("the caption has no rows")
 	}
-	texts := []string{string(report.DifferenceMarkdown(e.Report, d.Show, report.Export{}))}
+	texts := []string{string(tables.DifferenceMarkdown(e.Report, d.Show, tables.Export{}))}
 	for _, r := range rows {
 		texts = append(texts, strings.Join(r, " | "))
 	}

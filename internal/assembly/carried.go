@@ -1,4 +1,4 @@
-package report
+package assembly
 
 import (
 	"slices"
@@ -24,33 +24,33 @@ type Packed struct {
 
 // Carried reports whether a line is a bag, a good or a rider and no part of the
 // build's own.
-func (w *Weighed) Carried(line int) bool { return line >= w.own }
+func (w *Assembly) Carried(line int) bool { return line >= w.Own }
 
 // Bags returns the bags that are on the bike.
-func (w *Weighed) Bags() []Packed {
-	if w.cargo == nil {
+func (w *Assembly) Bags() []Packed {
+	if w.Cargo == nil {
 		return nil
 	}
 	var list []Packed
-	var t tally
-	for i := range w.cargo.load.Bags {
+	var t Tally
+	for i := range w.Cargo.Load.Bags {
 		var p Packed
-		for k, bag := range w.cargo.bag {
-			l := &w.Lines[w.own+k]
+		for k, bag := range w.Cargo.Bag {
+			l := &w.Lines[w.Own+k]
 			if bag != i || !l.OK {
 				continue
 			}
-			t.add(l, 1)
-			if j := w.cargo.good[k]; j >= 0 {
-				g := &w.cargo.load.Goods[j]
+			t.Add(l, 1)
+			if j := w.Cargo.Good[k]; j >= 0 {
+				g := &w.Cargo.Load.Goods[j]
 				p.Volume += float64(g.Quantity) * g.Volume
 				continue
 			}
-			p.ID, p.Bag = w.cargo.lines[k].ID, &w.cargo.load.Bags[i]
+			p.ID, p.Bag = w.Cargo.Lines[k].ID, &w.Cargo.Load.Bags[i]
 			p.Place, p.Unsprung = l.Place, l.Unsprung
 		}
-		p.Mass = t.kg
-		p.Plus = t.plus()
+		p.Mass = t.Mass
+		p.Plus = t.Plus()
 		if p.Bag != nil {
 			list = append(list, p)
 		}
@@ -59,11 +59,11 @@ func (w *Weighed) Bags() []Packed {
 }
 
 // Seated returns the rider on the bike, nil when nobody is.
-func (w *Weighed) Seated() (*rider.Body, *document.Rider) {
-	if w.level < ridden || w.cargo == nil {
+func (w *Assembly) Seated() (*rider.Body, *document.Rider) {
+	if w.Level < Ridden || w.Cargo == nil {
 		return nil, nil
 	}
-	return w.cargo.body, w.cargo.rider
+	return w.Cargo.Body, w.Cargo.Rider
 }
 
 // Stage is where the centre of mass is at one level of supplies.
@@ -74,13 +74,13 @@ type Stage struct {
 
 // Path returns where the centre of mass is with all supplies, with half of them
 // and with none, in the state that the bike is in; nothing when it carries none.
-func (w *Weighed) Path() []Stage {
-	if !w.usesUp(w.level) {
+func (w *Assembly) Path() []Stage {
+	if !w.UsesUp(w.Level) {
 		return nil
 	}
 	var list []Stage
 	for _, s := range document.SupplyLevels {
-		m := mass.Sum(w.at(w.level, s.Left()), nil)
+		m := mass.Sum(w.At(w.Level, s.Left()), nil)
 		if m.M > 0 {
 			list = append(list, Stage{s, m.Centre()})
 		}
@@ -89,39 +89,39 @@ func (w *Weighed) Path() []Stage {
 }
 
 // State is the state that the bike is in.
-func (w *Weighed) State() document.State { return w.level.state() }
+func (w *Assembly) State() document.State { return w.Level.State() }
 
 // Sources returns the lines that count, by the source of their mass: pieces of
 // one type share one error.
-func (w *Weighed) Sources() map[int][]int {
+func (w *Assembly) Sources() map[int][]int {
 	m := make(map[int][]int)
 	for i := range w.Lines {
 		if l := &w.Lines[i]; l.OK {
-			m[l.source] = append(m[l.source], i)
+			m[l.Source] = append(m[l.Source], i)
 		}
 	}
 	return m
 }
 
 // Pieces returns how many pieces a line has.
-func (w *Weighed) Pieces(line int) float64 { return w.Lines[line].pieces }
+func (w *Assembly) Pieces(line int) float64 { return w.Lines[line].Pieces }
 
 // Owner returns where a line stands in the document: in "parts" of a build, in
 // "bags" or "goods" of a load, or in "riders", which are of nothing; and its id
 // there.
-func (w *Weighed) Owner(line int) (list, owner, id string) {
-	k := line - w.own
+func (w *Assembly) Owner(line int) (list, owner, id string) {
+	k := line - w.Own
 	if k < 0 {
 		return "parts", w.Build.ID, w.Build.Parts[line].ID
 	}
-	c := w.cargo
+	c := w.Cargo
 	switch {
-	case c.bag[k] < 0:
-		return "riders", "", c.rider.ID
-	case c.good[k] < 0:
-		return "bags", c.load.ID, c.load.Bags[c.bag[k]].ID
+	case c.Bag[k] < 0:
+		return "riders", "", c.Rider.ID
+	case c.Good[k] < 0:
+		return "bags", c.Load.ID, c.Load.Bags[c.Bag[k]].ID
 	}
-	return "goods", c.load.ID, c.load.Goods[c.good[k]].ID
+	return "goods", c.Load.ID, c.Load.Goods[c.Good[k]].ID
 }
 
 // Packing is what is to be packed on a bike, at full supplies.
@@ -145,35 +145,35 @@ type Rack struct {
 // Packing says what is to be packed; nil when the bike carries no load. A good
 // is left out that has an error, and one that is pinned but in no bag that is on
 // the bike.
-func (w *Weighed) Packing() *Packing {
-	c := w.cargo
+func (w *Assembly) Packing() *Packing {
+	c := w.Cargo
 	if c == nil {
 		return nil
 	}
-	p := &Packing{Load: c.load, Place: map[int]mass.Vec{}, Racks: map[string]Rack{}}
+	p := &Packing{Load: c.Load, Place: map[int]mass.Vec{}, Racks: map[string]Rack{}}
 	for i := range w.Lines {
 		l := &w.Lines[i]
 		if !l.OK && !l.Off {
 			continue
 		}
-		m := mass.Sum(w.whole[l.wholeFirst:l.wholeEnd], nil)
-		k := i - w.own
-		good := k >= 0 && c.good[k] >= 0
+		m := mass.Sum(w.Whole[l.WholeFirst:l.WholeEnd], nil)
+		k := i - w.Own
+		good := k >= 0 && c.Good[k] >= 0
 		switch {
 		case k < 0:
 			p.Bike = p.Bike.Add(m)
 		case good:
 			continue
-		case c.bag[k] >= 0:
-			p.Bags = append(p.Bags, c.bag[k])
-			p.Place[c.bag[k]] = l.Place
+		case c.Bag[k] >= 0:
+			p.Bags = append(p.Bags, c.Bag[k])
+			p.Place[c.Bag[k]] = l.Place
 			p.Empty = p.Empty.Add(m)
 		}
 		p.Rest = p.Rest.Add(m)
-		if l.group != bagsGroup && l.group != carriedGroup {
+		if l.Group != BagsGroup && l.Group != CarriedGroup {
 			continue
 		}
-		for _, it := range w.whole[l.wholeFirst:l.wholeEnd] {
+		for _, it := range w.Whole[l.WholeFirst:l.WholeEnd] {
 			rack := ride.RackOf(w.Build.Parts[i].Station, it.Place.Y)
 			if rack == "" {
 				continue
@@ -181,14 +181,14 @@ func (w *Weighed) Packing() *Packing {
 			r := p.Racks[rack]
 			r.Fixed += it.Mass
 			if k >= 0 {
-				r.Bags = append(r.Bags, c.bag[k])
+				r.Bags = append(r.Bags, c.Bag[k])
 			}
 			p.Racks[rack] = r
 		}
 	}
-	for i := range c.load.Goods {
-		g := &c.load.Goods[i]
-		if c.omit.good(c.load, g) || g.Pinned && !slices.ContainsFunc(p.Bags, func(b int) bool { return c.load.Bags[b].ID == g.In }) {
+	for i := range c.Load.Goods {
+		g := &c.Load.Goods[i]
+		if c.Omit.Good(c.Load, g) || g.Pinned && !slices.ContainsFunc(p.Bags, func(b int) bool { return c.Load.Bags[b].ID == g.In }) {
 			continue
 		}
 		p.Goods = append(p.Goods, i)

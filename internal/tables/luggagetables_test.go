@@ -1,4 +1,4 @@
-package report_test
+package tables_test
 
 import (
 	"math"
@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"steelyard/internal/document"
-	"steelyard/internal/report"
+	"steelyard/internal/tables"
 	"steelyard/internal/words"
 )
 
@@ -31,7 +31,7 @@ func TestLuggageCSV(t *testing.T) {
 	}
 	l.Goods[0].Name = "=1+1"
 	l.Goods[1].In = ""
-	table, err := rows(report.LuggageCSV(l, report.Export{}))
+	table, err := rows(tables.LuggageCSV(l, tables.Export{}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -74,7 +74,7 @@ func TestLuggageMarkdown(t *testing.T) {
 	l := &d.Loads[0]
 	l.Goods[0].Name = "a|b"
 	l.Goods[0].Quantity, l.Goods[0].Mass, l.Goods[0].Volume = 3, 200, 1.5
-	text := string(report.LuggageMarkdown(l, document.Show{Mass: "g", Length: "mm"}, report.Export{Notes: []string{"So it was."}}))
+	text := string(tables.LuggageMarkdown(l, document.Show{Mass: "g", Length: "mm"}, tables.Export{Notes: []string{"So it was."}}))
 	if !strings.Contains(text, `| a\|b | 3 | 200`) || !strings.Contains(text, "600") || !strings.Contains(text, "4.5") || !strings.Contains(text, "So it was.") {
 		t.Errorf("%s", text)
 	}

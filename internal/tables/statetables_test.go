@@ -1,4 +1,4 @@
-package report_test
+package tables_test
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/report"
+	"steelyard/internal/tables"
 	"steelyard/internal/words"
 )
 
@@ -23,7 +24,7 @@ func demoReport(t *testing.T) (*document.Document, *report.Report) {
 	if d == nil {
 		t.Fatal(problems)
 	}
-	return d, report.EvaluateDocument(d)
+	return d, report.Weigh(d, nil).Report
 }
 
 // Every state is on a line of its own, with the figures of the report; a name
@@ -31,7 +32,7 @@ func demoReport(t *testing.T) (*document.Document, *report.Report) {
 func TestStatesCSV(t *testing.T) {
 	_, r := demoReport(t)
 	r.Sides[0].Name = "=1+1"
-	table, err := rows(report.StatesCSV(r, report.Export{}))
+	table, err := rows(tables.StatesCSV(r, tables.Export{}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,7 +69,7 @@ func TestStatesCSV(t *testing.T) {
 	if len(table) != n || n < 2*(2+3+3) {
 		t.Errorf("%d lines for %d states", len(table), n)
 	}
-	comma := string(report.StatesCSV(r, report.Export{Semicolon: true, Notes: []string{"=a note"}}))
+	comma := string(tables.StatesCSV(r, tables.Export{Semicolon: true, Notes: []string{"=a note"}}))
 	if !strings.Contains(comma, "Side;State;Supplies;") || !strings.Contains(comma, "'=a note") {
 		t.Errorf("%s", comma)
 	}
@@ -77,7 +78,7 @@ func TestStatesCSV(t *testing.T) {
 // A state without supplies has one line, one with them three.
 func TestStatesMarkdown(t *testing.T) {
 	d, r := demoReport(t)
-	text := string(report.StatesMarkdown(r, d.Show, report.Export{Notes: []string{"A note."}}))
+	text := string(tables.StatesMarkdown(r, d.Show, tables.Export{Notes: []string{"A note."}}))
 	for _, c := range []struct {
 		begins string
 		n      int
