@@ -214,6 +214,7 @@ func (c *checker) one(p *Part) {
 	c.place("offset_mm", &p.Offset)
 	c.length("within_mm", "within", p.Within)
 	c.shape(&p.Shape)
+	c.gearing(p.Gearing)
 }
 
 func (c *checker) quantity(n int) {

@@ -167,6 +167,8 @@ type Part struct {
 	Carrier   Carrier `json:"carrier"`
 	Shape     Shape   `json:"shape"`
 	Note      string  `json:"note,omitempty"`
+
+	Gearing *Gearing `json:"gearing,omitempty"` // of what takes part in the drive
 }
 
 // Vec3 is x forward, y left, z up, mm.

@@ -171,9 +171,13 @@ func indent(text []byte) []byte {
 	return out.Bytes()
 }
 
+// inLine stands before the one list of objects that does not spread its part
+// over lines: the stages of a gearbox.
+var inLine = []byte(`"stages":`)
+
 // flat returns the length of the object or list at the start of text if it
 // stays on one line, and 0 if it does not: when it is, or holds, a list of
-// objects or an empty list, which may become one. So a part takes one line,
+// objects or an empty list, which may become one, stages aside. So a part takes one line,
 // whatever is known of it, and so do a bag, a good, a rider and a reading; a
 // build, a load and a weigh-in take a line for each of their keys.
 func flat(text []byte) int {
@@ -181,7 +185,7 @@ func flat(text []byte) int {
 	for i := 0; i < len(text); i++ {
 		switch text[i] {
 		case '[':
-			if i+1 < len(text) && (text[i+1] == '{' || text[i+1] == ']') {
+			if i+1 < len(text) && (text[i+1] == '{' || text[i+1] == ']') && !bytes.HasSuffix(text[:i], inLine) {
 				if i == 0 && text[1] == ']' {
 					return 2
 				}

@@ -225,6 +225,7 @@ func (d *Document) CopyBuild(id, name string) *Build {
 			place := *at
 			c.Parts[i].At = &place
 		}
+		c.Parts[i].Gearing = c.Parts[i].Gearing.Clone()
 	}
 	d.Builds = append(d.Builds, c)
 	return &d.Builds[len(d.Builds)-1]

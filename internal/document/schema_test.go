@@ -68,6 +68,7 @@ func TestSchemaFollowsTheChecks(t *testing.T) {
 	for name, want := range map[string]any{
 		"basis": document.Bases, "carrier": document.Carriers, "form": document.Forms, "massUnit": document.MassUnits, "lengthUnit": document.LengthUnits,
 		"state": document.States, "supplies": document.SupplyLevels, "bodyTable": document.Tables, "posture": document.Postures, "supplyKind": document.SupplyKinds, "rated": document.Rateds,
+		"combine": document.Combines, "by": document.Bys,
 	} {
 		if got := schematest.Enum(t, "document#"+name); fmt.Sprint(got) != fmt.Sprint(want) {
 			t.Errorf("%s: the schema has %v, the checks have %v", name, got, want)
@@ -89,6 +90,18 @@ func TestSchemaFollowsTheChecks(t *testing.T) {
 		{"document#part", "properties/within_mm/maximum", document.MaxLength},
 		{"document#vec3", "items/minimum", -document.MaxLength},
 		{"document#vec3", "items/maximum", document.MaxLength},
+		{"document#gearing", "properties/teeth/maxItems", document.MaxWheels},
+		{"document#gearing", "properties/teeth/items/minimum", document.MinTeeth},
+		{"document#gearing", "properties/teeth/items/maximum", document.MaxTeeth},
+		{"document#gearing", "properties/ratios/maxItems", document.MaxRatios},
+		{"document#gearing", "properties/ratios/items/minimum", document.MinRatio},
+		{"document#gearing", "properties/ratios/items/maximum", document.MaxRatio},
+		{"document#gearing", "properties/meshes/items/maximum", document.MaxMeshes},
+		{"document#gearing", "properties/stages/maxItems", document.MaxStages},
+		{"document#gear_stage", "properties/driving/maxItems", document.MaxWheels},
+		{"document#gear_stage", "properties/driven/maxItems", document.MaxWheels},
+		{"document#gear_stage", "properties/combine/default", document.EveryPair},
+		{"document#gear_stage", "properties/by/default", document.ByGears},
 		{"document#load", "properties/bags/maxItems", document.MaxBags},
 		{"document#load", "properties/goods/maxItems", document.MaxGoods},
 		{"document#weigh_in", "properties/readings/maxItems", document.MaxReadings},

@@ -29,6 +29,8 @@ type Entry struct {
 	Needs     []Need           `json:"needs,omitempty"`
 	Search    []string         `json:"search"` // further words that a user would type
 	Note      string           `json:"note,omitempty"`
+
+	Gearing *document.Gearing `json:"gearing,omitempty"`
 }
 
 // Catalogue returns the parts that this program comes with, by file and in the
@@ -87,5 +89,6 @@ func (e *Entry) Part(id string) document.Part {
 		ID: id, Name: e.Name, Kind: e.Kind, Catalogue: e.ID, Quantity: max(1, e.Quantity),
 		Mass: e.Mass, HalfWidth: e.HalfWidth, Basis: e.Basis,
 		Station: e.Station, Offset: e.Offset, Within: e.Within, Carrier: e.Carrier, Shape: e.Shape, Note: e.Note,
+		Gearing: e.Gearing.Clone(),
 	}
 }

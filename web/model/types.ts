@@ -537,6 +537,10 @@ export interface Entry {
    * What a bike must have for the part to be of use on it; absent when nothing.
    */
   needs?: ("rear-suspension" | "rigid-rear" | "fork-suspension" | "rigid-fork" | "crank-gearbox" | "gear-hub" | "derailleur")[];
+  /**
+   * What the part does to the turns that go through it, of a part of the drive.
+   */
+  gearing?: Gearing;
 }
 
 /**
@@ -1147,6 +1151,10 @@ export interface Part {
    * Free text.
    */
   note?: string;
+  /**
+   * What the part does to the turns that go through it, of a part of the drive.
+   */
+  gearing?: Gearing;
 }
 export const partDefaults = { quantity: 1, mass_g: 0, basis: "guessed", within_mm: 20, carrier: "main-frame" } satisfies Partial<Part>;
 
@@ -1502,6 +1510,63 @@ export interface Reading {
   resolution_g?: number;
 }
 export const readingDefaults = { raised: "", height_mm: 0, height_within_mm: 0 } satisfies Partial<Reading>;
+
+/**
+ * Which wheels of a stage go together: each driving with each driven one, the first with the first and so on, or in turn: from the lowest gear up first the driving side moves one wheel, then the driven side.
+ */
+export type Combine = "every" | "listed" | "turn";
+export const combineValues = ["every", "listed", "turn"] as const satisfies readonly Combine[];
+
+/**
+ * What links the two shafts of a stage.
+ */
+export type By = "gears" | "chain";
+export const byValues = ["gears", "chain"] as const satisfies readonly By[];
+
+/**
+ * Teeth of rings, cogs or belt pulleys, or ratios of a gear hub or gearbox, or the stages of a gearbox of one's own: one of the three.
+ */
+export interface Gearing {
+  /**
+   * The teeth of each ring, cog or pulley, in any order.
+   */
+  teeth?: number[];
+  /**
+   * Turns of what comes out for one turn of what goes in, for each gear.
+   */
+  ratios?: number[];
+  /**
+   * How many pairs of gears carry the load in each of the ratios.
+   */
+  meshes?: number[];
+  /**
+   * Stages that follow each other: every gear of one goes with every gear of the next; at most 64 gears in all.
+   */
+  stages?: GearStage[];
+}
+
+/**
+ * Two shafts and what turns one by the other.
+ */
+export interface GearStage {
+  /**
+   * The teeth of the wheels that drive.
+   */
+  driving?: number[];
+  /**
+   * The teeth of the wheels that are driven.
+   */
+  driven?: number[];
+  /**
+   * Which of them go together.
+   */
+  combine?: Combine;
+  /**
+   * What links the shafts.
+   */
+  by?: By;
+}
+export const gearStageDefaults = { combine: "every", by: "gears" } satisfies Partial<GearStage>;
 
 /**
  * Where the search for the best packing of a load stands.

@@ -54,7 +54,38 @@ func Part(id string) *rapid.Generator[document.Part] {
 		} else {
 			p.Station = rapid.SampledFrom([]string{"rear-axle", "frame", "bar"}).Draw(t, "station")
 		}
+		p.Gearing = anyGearing().Draw(t, "gearing")
 		return p
+	})
+}
+
+// anyGearing draws a gearing that Check has nothing to say about, or none.
+func anyGearing() *rapid.Generator[*document.Gearing] {
+	return rapid.Custom(func(t *rapid.T) *document.Gearing {
+		teeth := func(least, most int, label string) []int {
+			return rapid.SliceOfN(rapid.IntRange(document.MinTeeth, document.MaxTeeth), least, most).Draw(t, label)
+		}
+		switch rapid.IntRange(0, 4).Draw(t, "geared") {
+		case 0:
+			return &document.Gearing{Teeth: teeth(1, document.MaxWheels, "teeth")}
+		case 1:
+			g := &document.Gearing{Ratios: rapid.SliceOfN(rapid.Float64Range(document.MinRatio, document.MaxRatio), 1, document.MaxRatios).Draw(t, "ratios")}
+			if rapid.Bool().Draw(t, "known") {
+				g.Meshes = rapid.SliceOfN(rapid.IntRange(0, document.MaxMeshes), len(g.Ratios), len(g.Ratios)).Draw(t, "meshes")
+			}
+			return g
+		case 2:
+			g := &document.Gearing{}
+			for range rapid.IntRange(1, 2).Draw(t, "stages") {
+				n := rapid.IntRange(1, 2).Draw(t, "wheels")
+				g.Stages = append(g.Stages, document.Stage{
+					Driving: teeth(n, n, "driving"), Driven: teeth(n, n, "driven"),
+					Combine: rapid.SampledFrom(append(document.Combines, "")).Draw(t, "combine"), By: rapid.SampledFrom(append(document.Bys, "")).Draw(t, "by"),
+				})
+			}
+			return g
+		}
+		return nil
 	})
 }
 
