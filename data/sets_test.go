@@ -79,13 +79,14 @@ func TestSetsAddUpToTradeValues(t *testing.T) {
 func TestSetsAreMadeOfTheCatalogue(t *testing.T) {
 	ids, names, areas := map[string]bool{}, map[string]bool{}, map[parts.Area]int{}
 	for _, s := range parts.Sets() {
-		if ids[s.ID] || names[s.Name] || !regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`).MatchString(s.ID) {
-			t.Errorf("two sets are called %s, %q, or it is no id", s.ID, s.Name)
+		name := s.Name().String()
+		if ids[s.ID] || names[name] || !regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`).MatchString(s.ID) {
+			t.Errorf("two sets are called %s, %q, or it is no id", s.ID, name)
 		}
-		ids[s.ID], names[s.Name] = true, true
+		ids[s.ID], names[name] = true, true
 		areas[s.Area]++
-		if why := fault(s.Name); why != "" {
-			t.Errorf("%s: %q: %s", s.ID, s.Name, why)
+		if why := fault(name); why != "" {
+			t.Errorf("%s: %q: %s", s.ID, name, why)
 		}
 		drives := []parts.Need{parts.Derailleur, parts.GearHub, parts.Gearbox}
 		if (s.Area == parts.Drivetrain) != slices.Contains(drives, s.Drive) {

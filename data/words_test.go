@@ -13,6 +13,7 @@ import (
 	"steelyard/data"
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
+	"steelyard/internal/parts"
 	"steelyard/internal/rider"
 )
 
@@ -76,6 +77,12 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 	for _, b := range document.Bases {
 		want["basis."+string(b)] = true
 	}
+	for _, r := range parts.Roles() {
+		want["role."+string(r)] = true
+	}
+	for _, a := range parts.Areas {
+		want["area."+string(a)] = true
+	}
 	for key := range want {
 		if words[key] == "" {
 			t.Errorf("%s has no word", key)
@@ -83,7 +90,7 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 	}
 	for key := range words {
 		switch prefix, _, _ := strings.Cut(key, "."); prefix {
-		case "kind", "group", "station", "carrier", "basis", "state", "supplies", "supply", "posture", "bodytable", "rating":
+		case "kind", "group", "station", "carrier", "basis", "state", "supplies", "supply", "posture", "bodytable", "rating", "role", "area":
 			if !want[key] {
 				t.Errorf("%s is the word of nothing", key)
 			}

@@ -64,7 +64,7 @@ func (p *Plan) Apply(except Except) *document.Document {
 			part := &p.build.Parts[i]
 			if !goes[part.ID] {
 				b.Parts = append(b.Parts, *part)
-			} else if betterKnown(part) {
+			} else if BetterKnown(part) {
 				after.Aside = append(after.Aside, document.Aside{Build: b.ID, With: drive, Part: *part})
 			}
 		}
@@ -100,8 +100,8 @@ func driveOf(b *document.Build) string {
 	return ""
 }
 
-// betterKnown reports whether more is known of a part than the catalogue says.
-func betterKnown(p *document.Part) bool {
+// BetterKnown reports whether more is known of a part than the catalogue says.
+func BetterKnown(p *document.Part) bool {
 	e := parts.EntryByID(p.Catalogue)
 	return e == nil || p.Basis.Better(document.Typical) || p.Mass != e.Mass || p.HalfWidth != e.HalfWidth || p.Note != e.Note
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/goccy/go-json"
 
 	"steelyard/data"
+	"steelyard/internal/words"
 )
 
 // Area is a stretch of the bike that is changed as one.
@@ -36,12 +37,22 @@ const OtherSize Need = "other-size"
 // Set is a list of parts that are fitted together: a drivetrain, a wheel, brakes.
 type Set struct {
 	ID       string    `json:"id"`
-	Name     string    `json:"name"`
 	Area     Area      `json:"area"`
 	Drive    Need      `json:"drive,omitempty"` // of a drivetrain: GearHub, Gearbox or Derailleur
 	BeadSeat float64   `json:"bead_seat_mm,omitempty"`
 	Needs    []Need    `json:"needs,omitempty"` // what the bike must have for it
 	Parts    []SetPart `json:"parts"`
+
+	base string // its id without the size of the wheel
+}
+
+// Name is what the set is called.
+func (s *Set) Name() words.Message {
+	name := words.Tell("set." + s.base)
+	if s.BeadSeat == 0 {
+		return name
+	}
+	return words.Tell("set.sized", "name", name, "size", strconv.FormatFloat(s.BeadSeat, 'f', -1, 64))
 }
 
 // SetPart is a line of a set.
@@ -100,13 +111,13 @@ func readSets(name string) ([]Set, error) {
 	}
 	var all []Set
 	for _, l := range lines {
+		l.base = l.ID
 		if len(l.Sizes) == 0 {
 			all = append(all, l.Set)
 		}
 		for _, size := range l.Sizes {
 			s, bead := l.Set, strconv.FormatFloat(size, 'f', -1, 64)
 			s.ID, s.BeadSeat = s.ID+"-"+bead, size
-			s.Name += ", " + bead
 			all = append(all, s)
 		}
 	}

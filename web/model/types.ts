@@ -446,6 +446,27 @@ export interface Functions {
      */
     answer: string;
   };
+  /**
+   * The sets of parts that a build can be changed to.
+   */
+  sets: {
+    arguments: [document: string, build: string];
+    answer: SetLine[];
+  };
+  /**
+   * What goes, comes and stays when a build is changed to a set of parts, and the document after it.
+   */
+  change: {
+    arguments: [document: string, changing: string];
+    answer: Changed;
+  };
+  /**
+   * What the builds of a document have in common, and what each lacks.
+   */
+  shared: {
+    arguments: [document: string];
+    answer: Sharing;
+  };
 }
 
 /**
@@ -2994,6 +3015,169 @@ export interface Headroom {
    * All of it as a sentence.
    */
   text: string;
+}
+
+/**
+ * A set of parts, as it is offered for a build.
+ */
+export interface SetLine {
+  id: string;
+  /**
+   * The stretch of the bike that is changed as one.
+   */
+  area: "drivetrain" | "front-wheel" | "rear-wheel" | "brakes" | "cockpit" | "lighting" | "racks" | "mudguards";
+  /**
+   * In the language of the session.
+   */
+  name: string;
+  /**
+   * Of all its parts, as the catalogue knows them.
+   */
+  mass_g: number;
+  /**
+   * The build has what the set needs, and wheels of that size.
+   */
+  fits: boolean;
+  /**
+   * The build has it already.
+   */
+  on: boolean;
+}
+
+/**
+ * What is to be changed.
+ */
+export interface Changing {
+  /**
+   * Its id.
+   */
+  build: string;
+  /**
+   * Its id.
+   */
+  set: string;
+  /**
+   * The name of a new build that the change is made to; the build itself stays as it is.
+   */
+  copy_as?: string;
+  /**
+   * Ids of parts that stay, though they would go.
+   */
+  keep?: string[];
+  /**
+   * Places in comes of parts that do not come.
+   */
+  skip?: number[];
+}
+
+/**
+ * A change, and the document after it.
+ */
+export interface Changed {
+  /**
+   * The id of the one that was changed.
+   */
+  build: string;
+  goes: Going[];
+  comes: Coming[];
+  /**
+   * Parts of the set's area that stay.
+   */
+  stays: Going[];
+  /**
+   * What does not go together.
+   */
+  remarks: string[];
+  document: Doc;
+}
+
+/**
+ * A part that goes or stays.
+ */
+export interface Going {
+  id: string;
+  name: string;
+  /**
+   * Of all pieces.
+   */
+  mass_g: number;
+  basis: Basis;
+  /**
+   * It will be kept for later, since more is known of it than the catalogue says.
+   */
+  aside: boolean;
+}
+
+/**
+ * A part that comes.
+ */
+export interface Coming {
+  name: string;
+  /**
+   * Of all pieces.
+   */
+  mass_g: number;
+  basis: Basis;
+  /**
+   * Where it was found: kept aside, in another build, in the catalogue.
+   */
+  origin: "aside" | "build" | "catalogue";
+  /**
+   * The name of that other build.
+   */
+  build?: string;
+}
+
+/**
+ * What the builds of a document have in common, and what each lacks.
+ */
+export interface Sharing {
+  builds: SharingBuild[];
+}
+
+export interface SharingBuild {
+  id: string;
+  /**
+   * Those of which there is something to tell.
+   */
+  parts: SharedPart[];
+  missing: MissingRole[];
+}
+
+export interface SharedPart {
+  id: string;
+  /**
+   * Ids of the other builds in which it is the same.
+   */
+  also?: string[];
+  better?: BetterKnown;
+}
+
+export interface BetterKnown {
+  /**
+   * The id of the build that knows the part better.
+   */
+  build: string;
+  /**
+   * Of one piece.
+   */
+  mass_g: number;
+  /**
+   * The mass lies within ± this.
+   */
+  half_width_g: number;
+  basis: Basis;
+}
+
+export interface MissingRole {
+  /**
+   * What build.without would hold.
+   */
+  role: string;
+  /**
+   * In the language of the session.
+   */
+  name: string;
 }
 
 /**

@@ -1,0 +1,233 @@
+package bridge
+
+import (
+	"slices"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/internal/conversion"
+	"steelyard/internal/document"
+	"steelyard/internal/parts"
+)
+
+// setLine is a set as it is offered for a build.
+type setLine struct {
+	ID   string     `json:"id"`
+	Area parts.Area `json:"area"`
+	Name string     `json:"name"`
+	Mass float64    `json:"mass_g"` // of all its parts, as the catalogue knows them
+	Fits bool       `json:"fits"`   // the build has what the set needs
+	On   bool       `json:"on"`     // the build has it already
+}
+
+// sets answers a document and the id of a build with the sets of parts that the
+// build can be changed to: those that fit it first, in each area. The schema is
+// setLine.
+func (s *Session) sets(text, build string) string {
+	d, problems := s.document(text)
+	if d == nil {
+		return refusal(problems)
+	}
+	b := d.Build(build)
+	if b == nil {
+		return failed(noBuild(build))
+	}
+	has := parts.Meets(b)
+	lines := make([]setLine, 0, len(parts.Sets()))
+	for i := range parts.Sets() {
+		set := &parts.Sets()[i]
+		line := setLine{ID: set.ID, Area: set.Area, Name: set.Name().In(s.words), Fits: true}
+		for _, n := range set.Needs {
+			line.Fits = line.Fits && has[n]
+		}
+		bead := set.BeadSeat
+		if bead == 0 {
+			bead = b.Wheels.Rear.BeadSeat
+		}
+		for j := range set.Parts {
+			p := &set.Parts[j]
+			if p.If != "" && !has[p.If] {
+				continue
+			}
+			if e := p.EntryFor(bead, b.Wheels.Rear.Tyre); e != nil {
+				line.Mass += float64(e.Quantity) * e.Mass
+			}
+		}
+		plan, err := conversion.New(d, build, set)
+		line.On = err == nil && len(plan.Comes)+len(plan.Goes) == 0
+		// Wheels of the size that is there come first.
+		if set.BeadSeat > 0 {
+			size := b.Wheels.Rear.BeadSeat
+			if set.Area == parts.FrontWheel {
+				size = b.Wheels.Front.BeadSeat
+			}
+			line.Fits = line.Fits && size == set.BeadSeat
+		}
+		lines = append(lines, line)
+	}
+	slices.SortStableFunc(lines, func(a, b setLine) int {
+		if a.Area != b.Area || a.Fits == b.Fits {
+			return slices.Index(parts.Areas, a.Area) - slices.Index(parts.Areas, b.Area)
+		}
+		if a.Fits {
+			return -1
+		}
+		return 1
+	})
+	return answer(lines)
+}
+
+// changing is what is to be changed.
+type changing struct {
+	Build  string   `json:"build"`
+	Set    string   `json:"set"`
+	CopyAs string   `json:"copy_as,omitempty"` // the name of a new build that the change is made to, the build itself stays
+	Keep   []string `json:"keep,omitempty"`    // ids of parts that stay, though they would go
+	Skip   []int    `json:"skip,omitempty"`    // places in comes of parts that do not come
+}
+
+// changed is a change and the document after it.
+type changed struct {
+	Build    string             `json:"build"` // the one that was changed
+	Goes     []going            `json:"goes"`
+	Comes    []coming           `json:"comes"`
+	Stays    []going            `json:"stays"`
+	Remarks  []string           `json:"remarks"`
+	Document *document.Document `json:"document"`
+}
+
+// going is a part that goes or stays.
+type going struct {
+	ID    string         `json:"id"`
+	Name  string         `json:"name"`
+	Mass  float64        `json:"mass_g"` // of all pieces
+	Basis document.Basis `json:"basis"`
+	Aside bool           `json:"aside"` // it will be kept for later
+}
+
+// coming is a part that comes.
+type coming struct {
+	Name   string            `json:"name"`
+	Mass   float64           `json:"mass_g"` // of all pieces
+	Basis  document.Basis    `json:"basis"`
+	Origin conversion.Origin `json:"origin"`
+	Build  string            `json:"build,omitempty"` // of origin "build": its name
+}
+
+// change answers a document and what of it is to be changed (changing) with what
+// goes, comes and stays, and the document after the change. Nothing is kept: to
+// look at a change and to make it are the same call.
+func (s *Session) change(text, options string) string {
+	d, problems := document.Open([]byte(text))
+	if d == nil {
+		return refusal(problems)
+	}
+	var o changing
+	if err := json.Unmarshal([]byte(options), &o); err != nil {
+		return problem("", "What is to be changed cannot be read: "+err.Error()+".")
+	}
+	set := parts.SetByID(o.Set)
+	if set == nil {
+		return problem("set", "There is no set of parts with the id “"+o.Set+"”.")
+	}
+	if d.Build(o.Build) == nil {
+		return failed(noBuild(o.Build))
+	}
+	if o.CopyAs != "" {
+		o.Build = d.CopyBuild(o.Build, o.CopyAs).ID
+	}
+	plan, err := conversion.New(d, o.Build, set)
+	if err != nil {
+		return problem("build", err.Error())
+	}
+	out := changed{Build: o.Build, Goes: []going{}, Comes: []coming{}, Stays: []going{}, Remarks: []string{}}
+	tell := func(p *document.Part, aside bool) going {
+		return going{p.ID, p.Name, float64(p.Quantity) * p.Mass, p.Basis, aside}
+	}
+	for i := range plan.Goes {
+		out.Goes = append(out.Goes, tell(&plan.Goes[i], conversion.BetterKnown(&plan.Goes[i])))
+	}
+	for i := range plan.Stays {
+		out.Stays = append(out.Stays, tell(&plan.Stays[i], false))
+	}
+	for i := range plan.Comes {
+		c := &plan.Comes[i]
+		line := coming{Name: c.Part.Name, Mass: float64(c.Part.Quantity) * c.Part.Mass, Basis: c.Part.Basis, Origin: c.Origin}
+		if b := d.Build(c.Build); b != nil {
+			line.Build = b.Name
+		}
+		out.Comes = append(out.Comes, line)
+	}
+	for _, r := range plan.Remarks() {
+		out.Remarks = append(out.Remarks, r.In(s.words))
+	}
+	out.Document = plan.Apply(conversion.Except{Keep: o.Keep, Skip: o.Skip})
+	return answer(out)
+}
+
+// sharing is what the builds of a document have in common, and what they lack.
+type sharing struct {
+	Builds []sharingBuild `json:"builds"`
+}
+
+type sharingBuild struct {
+	ID      string        `json:"id"`
+	Parts   []sharedPart  `json:"parts"`
+	Missing []missingRole `json:"missing"`
+}
+
+// sharedPart is a part that is in other builds too, or known better there.
+type sharedPart struct {
+	ID     string       `json:"id"`
+	Also   []string     `json:"also,omitempty"` // ids of the other builds in which it is the same
+	Better *betterKnown `json:"better,omitempty"`
+}
+
+// betterKnown is what another build knows of a part.
+type betterKnown struct {
+	Build     string         `json:"build"`
+	Mass      float64        `json:"mass_g"`
+	HalfWidth float64        `json:"half_width_g"`
+	Basis     document.Basis `json:"basis"`
+}
+
+type missingRole struct {
+	Role parts.Role `json:"role"`
+	Name string     `json:"name"`
+}
+
+// shared answers a document with what its builds have in common: in which other
+// builds each part is the same, so that it is weighed once, and where another
+// build knows it better; and with what each build lacks to be a whole bike. Parts
+// of which there is nothing to tell are left out.
+func (s *Session) shared(text string) string {
+	d, problems := s.document(text)
+	if d == nil {
+		return refusal(problems)
+	}
+	sharedBy := parts.ShareOf(d.Builds)
+	out := sharing{Builds: make([]sharingBuild, len(d.Builds))}
+	for i := range d.Builds {
+		b := &d.Builds[i]
+		one := sharingBuild{ID: b.ID, Parts: []sharedPart{}, Missing: []missingRole{}}
+		for j := range b.Parts {
+			at := parts.Place{Build: i, Part: j}
+			p := sharedPart{ID: b.Parts[j].ID}
+			for _, o := range sharedBy.Same(at) {
+				p.Also = append(p.Also, d.Builds[o.Build].ID)
+			}
+			if o, ok := sharedBy.Better(at); ok {
+				q := &d.Builds[o.Build].Parts[o.Part]
+				p.Better = &betterKnown{d.Builds[o.Build].ID, q.Mass, q.HalfWidth, q.Basis}
+			}
+			if p.Also != nil || p.Better != nil {
+				one.Parts = append(one.Parts, p)
+			}
+		}
+		for _, r := range parts.Missing(b) {
+			one.Missing = append(one.Missing, missingRole{r, s.words.Label("role." + string(r))})
+		}
+		out.Builds[i] = one
+	}
+	return answer(out)
+}
