@@ -41,8 +41,11 @@ func notBelow(key Key, side Side, v float64) error {
 }
 
 // check says what makes a motion impossible.
-func (s *system) check(b *Bike, f *frameOf) error {
+func (s *system) check(b *Bike, f *frameOf, p *params) error {
 	err := above(NoMass, Both, s.total)
+	if f.body >= 0 {
+		err = first(err, above(NoMass, Both, p[int(Rider)*perBody+sumM]))
+	}
 	for side := range Both {
 		err = first(err, above(NoLoad, side, s.static[side]))
 		if b.Ends[side].Spring != nil {

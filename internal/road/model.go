@@ -77,7 +77,7 @@ func (m *Model) find(p *params, v *variant) error {
 	b := m.bike
 	s := &v.system
 	b.system(m.frame, p, s)
-	if err := s.check(b, m.frame); err != nil {
+	if err := s.check(b, m.frame, p); err != nil {
 		return err
 	}
 	var ok bool

@@ -172,12 +172,12 @@ func (s *system) refine(p *pole) {
 
 // poles finds the motions that go on by themselves, the slowest first; ok is false
 // where some motion has no mass or the numbers are none. Where two are so near
-// each other that they cannot be told apart in a sum, stiffness and damping are
-// moved by a millionth.
+// each other that their shapes cannot be told apart, stiffness and damping are
+// moved by some ten-millionths until they can.
 func (s *system) poles() (l list, ok bool) {
 	for nudge := 1e-7; nudge < 1e-3; nudge *= 10 {
 		l, ok = s.eigen()
-		if !ok || l.apart() {
+		if !ok || s.apart(&l) {
 			return l, ok
 		}
 		for i := range s.n {
@@ -188,16 +188,26 @@ func (s *system) poles() (l list, ok bool) {
 	return l, ok
 }
 
-// apart says whether all poles are far enough from each other.
-func (l *list) apart() bool {
+// apart says whether all poles can be told from each other. Two that have
+// different shapes may be as near as the shapes can be found, to a part in 1e8.
+// Two that share one, as at critical damping, make d nearly nothing, and the sums
+// over poles lose twice as many digits as d has.
+func (s *system) apart(l *list) bool {
 	all := l.all()
 	for i := range all {
+		p := &all[i]
 		for j := range i {
-			if cmplx.Abs(all[i].s-all[j].s) < 1e-4*cmplx.Abs(all[i].s) {
+			if cmplx.Abs(p.s-all[j].s) < 2e-8*cmplx.Abs(p.s) {
 				return false
 			}
 		}
-		if all[i].twice && imag(all[i].s) < 1e-4*cmplx.Abs(all[i].s) {
+		var whole float64
+		for i := range s.n {
+			for j := range s.n {
+				whole += cmplx.Abs(p.u[i]*p.u[j]) * (2*math.Abs(s.m[i][j])*cmplx.Abs(p.s) + math.Abs(s.c[i][j]))
+			}
+		}
+		if cmplx.Abs(p.d) < 1e-4*whole {
 			return false
 		}
 	}
