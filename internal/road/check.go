@@ -10,12 +10,12 @@ func (b *Bike) check() error {
 		err = first(err,
 			above(NoPressure, side, e.Tyre.Rate.Value),
 			above(NoSize, side, e.Tyre.Radius),
-			notBelow(BadDamping, side, e.Tyre.Lag.Value))
+			damping(side, e.Tyre.Lag.Value, longestLag))
 		s := e.Spring
 		if s == nil {
 			continue
 		}
-		err = first(err, above(NoSize, side, s.Travel), notBelow(BadDamping, side, s.Ratio.Value), notBelow(BadDamping, side, s.Damper.Value))
+		err = first(err, above(NoSize, side, s.Travel), damping(side, s.Ratio.Value, largestRatio), notBelow(BadDamping, side, s.Damper.Value))
 		if err == nil && !(s.Rate.Value > 0) {
 			err = above(NoSag, side, s.Sag.Value)
 			if err == nil && s.Sag.Value >= s.Travel {
@@ -27,9 +27,24 @@ func (b *Bike) check() error {
 		}
 	}
 	if s := b.Standing; s != nil {
-		err = first(err, above(NoBody, Both, s.Frequency.Value), notBelow(BadDamping, Both, s.Ratio.Value))
+		err = first(err, above(NoBody, Both, s.Frequency.Value), damping(Both, s.Ratio.Value, largestRatio))
 	}
 	return err
+}
+
+// What is beyond these is a slip of the pen: a damping as a share of the critical
+// one, and the lag of a tyre, s.
+const (
+	largestRatio = 10.0
+	longestLag   = 0.05
+)
+
+// damping is a problem where v is not between 0 and most.
+func damping(side Side, v, most float64) error {
+	if v > most && !math.IsInf(v, 0) {
+		return &Problem{BadDamping, side, v, 0, most}
+	}
+	return notBelow(BadDamping, side, v)
 }
 
 // notBelow is a problem where v is less than 0, or no number.
@@ -48,6 +63,10 @@ func (s *system) check(b *Bike, f *frameOf, p *params) error {
 	}
 	for side := range Both {
 		err = first(err, above(NoLoad, side, s.static[side]))
+		// Softer than that, the wheel would sink by half its radius.
+		if least := 2 * s.static[side] / b.Ends[side].Tyre.Radius; err == nil && s.kt[side] < least {
+			err = &Problem{NoPressure, side, s.kt[side], least, math.Inf(1)}
+		}
 		if b.Ends[side].Spring != nil {
 			err = first(err, above(NoLoad, side, s.carried[side]), above(NoSag, side, s.rate[side]), notBelow(BadDamping, side, s.damping[side]))
 		}

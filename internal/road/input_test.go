@@ -23,6 +23,8 @@ func TestInputThatMakesNoSense(t *testing.T) {
 		"a tyre of no number":       {func(b *road.Bike) { b.Ends[1].Tyre.Rate.Value = math.NaN() }, road.NotANumber, road.Rear},
 		"a wheel without size":      {func(b *road.Bike) { b.Ends[1].Tyre.Radius = 0 }, road.NoSize, road.Rear},
 		"damping below 0":           {func(b *road.Bike) { b.Ends[0].Spring.Ratio.Value = -1 }, road.BadDamping, road.Front},
+		"damping without end":       {func(b *road.Bike) { b.Ends[0].Spring.Ratio.Value = 25 }, road.BadDamping, road.Front},
+		"a tyre of tar":             {func(b *road.Bike) { b.Ends[1].Tyre.Lag.Value = 87 }, road.BadDamping, road.Rear},
 		"a pivot behind":            {func(b *road.Bike) { b.Pivot.X = -0.1 }, road.NoArm, road.Rear},
 		"no wheelbase":              {func(b *road.Bike) { b.FrontAxle.X = 0 }, road.NoWheelbase, road.Both},
 		"a steering axis that lies": {func(b *road.Bike) { b.HeadAngle = 0 }, road.NoHeadAngle, road.Front},

@@ -53,7 +53,7 @@ func (m *modeOf) figures(poles []pole) (frequency, damping float64) {
 		return w / (2 * math.Pi), -real(s) / w
 	}
 	t := poles[m.second].s
-	w := math.Sqrt(real(s) * real(t))
+	w := math.Sqrt(math.Abs(real(s) * real(t)))
 	return w / (2 * math.Pi), -(real(s) + real(t)) / (2 * w)
 }
 

@@ -137,9 +137,20 @@ func (m *Model) figure(of func(*variant) float64) Figure {
 	f := Figure{Value: of(&m.base), There: true, model: m, slopes: make([]float64, len(m.moved))}
 	for i := range m.moved {
 		v := &m.moved[i]
-		f.slopes[i] = (of(v) - f.Value) / v.step
+		f.slopes[i] = slope(of(v), f.Value, v.step)
 	}
 	return f
+}
+
+// slope is how a figure moves with a number. Where a number that is a little
+// different has no figure, as at the edge of what can be, the figure is taken not
+// to move.
+func slope(moved, value, step float64) float64 {
+	s := (moved - value) / step
+	if math.IsNaN(s) || math.IsInf(s, 0) {
+		return 0
+	}
+	return s
 }
 
 // Charge adds sign times the contributions of all that the figure's doubt comes

@@ -276,6 +276,11 @@ func (m *Model) Over(o Obstacle, speed float64) (*Passage, error) {
 	}
 	d := m.drive(&o, speed, &m.base.contact)
 	at := m.play(&d, out)
+	for j := range out.Jolts {
+		if err := number(out.Jolts[j].Value); err != nil {
+			return nil, err
+		}
+	}
 	m.doubt(&o, speed, &d, at, out)
 	for side, off := range [2]float64{out.OffFront, out.OffRear} {
 		if off > 0 {
@@ -365,7 +370,7 @@ func (m *Model) doubt(o *Obstacle, speed float64, d *drive, at [numJolts]int, ou
 			for j := range numJolts {
 				if f := &out.Jolts[j]; f.There && at[j] == k {
 					value, _ := m.jolt(j, p, a, b)
-					f.slopes[i] = (value - f.Value) / v.step
+					f.slopes[i] = slope(value, f.Value, v.step)
 				}
 			}
 		}

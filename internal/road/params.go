@@ -199,15 +199,22 @@ func (b *Bike) steps(p *params) (h params) {
 	for body := range int(numBodies) {
 		total += p[body*perBody+sumM]
 	}
-	l := b.wheelbase()
 	for body := range numBodies {
 		if b.like(body) != body || len(b.Shares[body]) == 0 && body != Frame {
 			continue
 		}
-		at := int(body) * perBody
-		h[at+sumM] = small * total
+		// In proportion to what the body has, so that it stays a body that could be.
+		at, l := int(body)*perBody, min(1, b.wheelbase())
+		if body == Swingarm {
+			l = min(l, b.arm())
+		}
+		m := small * p[at+sumM]
+		if !(m > 1e-4*small*total) {
+			m = 1e-4 * small * total
+		}
+		h[at+sumM] = m
 		if _, wheel := b.axleOf(body); !wheel {
-			h[at+sumX], h[at+sumZ], h[at+sumJ] = small*total*l, small*total*l, small*total*l*l
+			h[at+sumX], h[at+sumZ], h[at+sumJ] = m*l, m*l, m*l*l
 		}
 	}
 	if b.Set != nil {

@@ -16,7 +16,7 @@ const (
 	NoPressure    Key = "no-pressure"     // no pressure, or a tyre without stiffness; Pa or N/m
 	NoSize        Key = "no-size"         // of a wheel or tyre; m
 	NoDrop        Key = "no-drop"         // an axle that did not drop, or no load; m or N
-	BadDamping    Key = "bad-damping"     // below 0
+	BadDamping    Key = "bad-damping"     // below 0, or so large that it is a slip: a ratio, N s/m, or s of a tyre
 	NoDamping     Key = "no-damping"      // nothing in the bike takes energy out of some motion
 	NoSpeed       Key = "no-speed"        // m/s
 	NoRoughness   Key = "no-roughness"    // m³

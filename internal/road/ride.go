@@ -62,6 +62,13 @@ func (m *Model) At(speed float64, road Road) (*Ride, error) {
 	}
 	r := &Ride{Speed: speed}
 	base := m.values(&m.base, speed, road)
+	for kind, v := range base {
+		if m.frame.there[Kind(kind).channelOf()] {
+			if err := number(v); err != nil {
+				return nil, err
+			}
+		}
+	}
 	slopes := make([]float64, int(numKinds)*len(m.moved))
 	for kind := range numKinds {
 		if !m.frame.there[kind.channelOf()] {
@@ -78,7 +85,7 @@ func (m *Model) At(speed float64, road Road) (*Ride, error) {
 		got := m.values(v, speed, road)
 		for kind := range numKinds {
 			if f := &r.Figures[kind]; f.There {
-				f.slopes[i] = (got[kind] - base[kind]) / v.step
+				f.slopes[i] = slope(got[kind], base[kind], v.step)
 			}
 		}
 	}
@@ -87,8 +94,8 @@ func (m *Model) At(speed float64, road Road) (*Ride, error) {
 		for _, k := range [...]struct{ share, of Kind }{{LiftFront, LoadFront}, {BottomFront, TravelFront}} {
 			if f := &r.Figures[k.share+Kind(side)]; f.There {
 				rms := base[k.of+Kind(side)]
-				_, slope := share(m.margin(&m.base, k.share, side), rms)
-				f.level = slope * rms / (2 * road.Roughness.Value)
+				_, grows := share(m.margin(&m.base, k.share, side), rms)
+				f.level = grows * rms / (2 * road.Roughness.Value)
 			}
 		}
 	}
