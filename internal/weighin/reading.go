@@ -1,7 +1,6 @@
 package weighin
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -60,7 +59,7 @@ func (c *checker) read(w *document.WeighIn, s *Stand) []Reading {
 	scales, of := w.ScalesOf()
 	for i := range w.Readings {
 		if len(list) == MaxReadings {
-			c.warn("readings", "Only the first %d readings are taken.", MaxReadings)
+			c.warn("readings", "weighin.many", "n", MaxReadings)
 			break
 		}
 		d := &w.Readings[i]
@@ -110,27 +109,27 @@ func (c *checker) reading(r *Reading, d *document.Reading, step float64, s *Stan
 		if d.Scale != "" {
 			of = "scale"
 		}
-		c.warn(at(of), "Reading %d: a scale that reads in steps of %s g hardly tells a load of %s g.", n, number(step), number(d.Mass))
+		c.warn(at(of), "weighin.coarse", "n", n, "step", number(step), "mass", number(d.Mass))
 	}
 	if d.Raised == "" {
 		if d.Height != 0 {
-			c.warn(at("height_mm"), "Reading %d: a height of %s mm is given, but no wheel that was raised; the bike is taken to stand level.", n, number(d.Height))
+			c.warn(at("height_mm"), "weighin.height.level", "n", n, "height", number(d.Height))
 		}
 		return true
 	}
 	_, pitch, ok := s.pitch(r.Rise)
 	switch {
 	case !ok || math.Abs(pitch) > steepest:
-		c.fail(at("height_mm"), "Reading %d: raising the %s wheel by %s mm would pitch the bike by more than 45 degrees on its wheelbase of %.0f mm; is the height in another unit?", n, d.Raised, number(d.Height), s.Wheelbase*1000)
+		c.fail(at("height_mm"), "weighin.steepest."+d.Raised, "n", n, "height", number(d.Height), "wheelbase", words.Fixed(s.Wheelbase*1000, 0))
 		return false
 	case d.HeightPlus >= d.Height:
-		c.fail(at("height_within_mm"), "Reading %d: the height is known within %s mm, which is no less than the height itself, %s mm.", n, number(d.HeightPlus), number(d.Height))
+		c.fail(at("height_within_mm"), "weighin.height.unsure", "n", n, "within", number(d.HeightPlus), "height", number(d.Height))
 		return false
 	case math.Abs(pitch) > steep:
-		c.warn(at("height_mm"), "Reading %d: raised by %s mm the bike is pitched by %.0f degrees; it is hard to hold still, and what hangs on it swings.", n, number(d.Height), math.Abs(pitch)*180/math.Pi)
+		c.warn(at("height_mm"), "weighin.height.steep", "n", n, "height", number(d.Height), "pitch", words.Fixed(math.Abs(pitch)*180/math.Pi, 0))
 	}
 	if d.HeightPlus == 0 {
-		c.warn(at("height_within_mm"), "Reading %d: the height is said to be exact; give what it may be off by, often 2 mm.", n)
+		c.warn(at("height_within_mm"), "weighin.height.exact", "n", n)
 	}
 	return true
 }
@@ -141,45 +140,35 @@ type checker struct {
 	problems []document.Problem
 }
 
-func (c *checker) add(severity, field, format string, args ...any) {
-	p := document.Problem{Severity: severity, Field: field, Message: words.Plain(fmt.Sprintf(format, args...))}
+func (c *checker) add(severity, field, key string, pairs ...any) {
+	p := document.Problem{Severity: severity, Field: field, Message: words.Tell(key, pairs...)}
 	if c.of != nil {
 		p.WeighIn = c.of.ID
 		name := c.of.Name
 		if name == "" {
 			name = c.of.ID
 		}
-		p.Message = words.Plain("Weigh-in “" + short(name) + "”: " + p.Message.String())
+		p.Message = words.Tell("weighin.of", "name", words.Shorten(name), "message", p.Message)
 	}
 	c.problems = append(c.problems, p)
 }
 
-func (c *checker) fail(field, format string, args ...any) {
-	c.add(document.SeverityError, field, format, args...)
+func (c *checker) fail(field, key string, pairs ...any) {
+	c.add(document.SeverityError, field, key, pairs...)
 }
 
-func (c *checker) warn(field, format string, args ...any) {
-	c.add(document.SeverityWarning, field, format, args...)
+func (c *checker) warn(field, key string, pairs ...any) {
+	c.add(document.SeverityWarning, field, key, pairs...)
 }
 
 // field is the path of a field of a reading.
-func field(line int, name string) string { return fmt.Sprintf("readings.%d.%s", line, name) }
+func field(line int, name string) string { return "readings." + strconv.Itoa(line) + "." + name }
 
 // finite reports whether v is a number, and not an infinite one.
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
-// Number writes a figure of the document for people.
-func number(v float64) string { return strconv.FormatFloat(v, 'g', 7, 64) }
-
-// Shorten cuts a text of the user's to what a message can bear.
-func short(s string) string {
-	const most = 40
-	n := 0
-	for i := range s {
-		if n == most {
-			return s[:i] + "…"
-		}
-		n++
-	}
-	return s
+// number is a figure of the document for people, to seven digits.
+func number(v float64) words.Number {
+	n, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 7, 64), 64)
+	return words.Number(n)
 }

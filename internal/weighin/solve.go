@@ -6,6 +6,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/linear"
 	"steelyard/internal/mass"
+	"steelyard/internal/words"
 )
 
 // Value is a figure with its standard uncertainty.
@@ -66,7 +67,7 @@ type Residual struct {
 // Without a result the problems say what is missing or impossible.
 func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
 	if !s.valid() {
-		c.fail("readings", "The bike's wheelbase and tyre radii must be known before it can be weighed; they are %v m, %v m and %v m.", s.Wheelbase, s.RearRadius, s.FrontRadius)
+		c.fail("readings", "weighin.stand", "wheelbase", s.Wheelbase, "rear", s.RearRadius, "front", s.FrontRadius)
 		return nil
 	}
 	var raised []Reading
@@ -88,15 +89,15 @@ func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
 	}
 	m := solve(s, readings, about, known)
 	if m == nil {
-		c.fail("readings", "The readings and their doubts are too far apart in size to be solved; check masses, heights and resolutions.")
+		c.fail("readings", "weighin.unsolved")
 		return nil
 	}
 	if !(m.Total.Value > 0) || m.Total.Value > 10*document.MaxMass/1000 {
-		c.fail("readings", "The readings add up to %.1f kg; check what the scale showed under each wheel.", m.Total.Value)
+		c.fail("readings", "weighin.total", "kg", words.Fixed(m.Total.Value, 1))
 		return nil
 	}
 	if off := outside(m.X, 0, s.Wheelbase); off {
-		c.fail("readings", "The readings put the centre of mass %.0f mm ahead of the rear contact, not between the wheels; check which wheel was on the scale.", m.X.Value*1000)
+		c.fail("readings", "weighin.outside", "x", words.Fixed(m.X.Value*1000, 0))
 		return nil
 	}
 	if !m.HasHeight || !c.impossible(s, m, raised) {
@@ -165,14 +166,14 @@ func observable(s *Stand, readings []Reading, known int) bool {
 
 // missing says which reading to add.
 func (c *checker) missing(front, rear bool) {
-	add := "both wheels"
+	key := "weighin.level.both"
 	switch {
 	case rear && !front:
-		add = "the front wheel too"
+		key = "weighin.level.front"
 	case front && !rear:
-		add = "the rear wheel too"
+		key = "weighin.level.rear"
 	}
-	c.fail("readings", "Weigh %s with the bike level: the total and how far forward the centre of mass lies need both wheels.", add)
+	c.fail("readings", key)
 }
 
 // impossible says when a height cannot be, and at which reading to look.
@@ -181,23 +182,21 @@ func (c *checker) impossible(s *Stand, m *Measured, raised []Reading) bool {
 	low := m.Z.Value+m.Z.Plus() < 0
 	if !low && !(m.Z.Value-m.Z.Plus() > highest) {
 		if m.Z.Value < 0 {
-			c.warn(rise(raised, "height_mm"), "The readings put the centre of mass at a height of %.0f ± %.0f mm; they do not tell it.", m.Z.Value*1000, m.Z.Plus()*1000)
+			c.warn(rise(raised, "height_mm"), "weighin.untold", "z", words.Fixed(m.Z.Value*1000, 0), "plus", words.Fixed(m.Z.Plus()*1000, 0))
 		}
 		return false
 	}
 	at := rise(raised, "mass_g")
 	r := raised[0]
-	end, other := "front", "rear"
+	end := ".front"
 	if r.Rise < 0 {
-		end, other = other, end
+		end = ".rear"
 	}
 	if low {
-		c.fail(at, "With the %s wheel raised, the load moved to the %s one; raising it must take load off it and put it on the %s one. As read, the centre of mass would lie %.0f mm under the ground. Check which wheel was on the scale and which on the block.",
-			end, end, other, -m.Z.Value*1000)
+		c.fail(at, "weighin.under"+end, "by", words.Fixed(-m.Z.Value*1000, 0))
 		return true
 	}
-	c.fail(at, "With the %s wheel raised, so much load moved to the %s one that the centre of mass would be %.1f m above the ground. Check the height of the block and the reading.",
-		end, other, m.Z.Value)
+	c.fail(at, "weighin.over"+end, "z", words.Fixed(m.Z.Value, 1))
 	return true
 }
 

@@ -4,6 +4,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
+	"steelyard/internal/words"
 )
 
 // Verdict is what comes out of holding the bike on the scale against the bike
@@ -73,7 +74,7 @@ func Weigh(w *document.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result
 		c.block(&s, r, about)
 	}
 	if !ok {
-		c.warn("build", "The bike on paper has no mass, so there is nothing to set the readings against.")
+		c.warn("build", "weighin.no_paper")
 		return r, c.problems
 	}
 	r.Paper = paper
@@ -99,11 +100,10 @@ func (c *checker) suspension(w *document.WeighIn, bike *geometry.Bike, m *Measur
 		rear = 0
 	}
 	if sag := max(front, rear); sag > 0 && w.State != document.Ridden {
-		c.warn("state", "On paper this bike sits at its sag, in front %.0f mm and at the rear %.0f mm; without a rider it sits higher. Unless it is held down to that, its centre of mass is measured up to %.0f mm higher than it is on paper; measure how far it has sunk on the scale, and enter that.",
-			bike.FrontSag*1000, bike.RearSag*1000, sag*1000)
+		c.warn("state", "weighin.sag", "front", words.Fixed(bike.FrontSag*1000, 0), "rear", words.Fixed(bike.RearSag*1000, 0), "by", words.Fixed(sag*1000, 0))
 	}
 	if m.HasHeight {
-		c.warn("readings", "This bike has suspension. Lock it or block it while you weigh: raised at one end, it sinks at the other, and the centre of mass then seems higher than it is.")
+		c.warn("readings", "weighin.suspension")
 	}
 }
 
@@ -132,12 +132,11 @@ func (c *checker) block(s *Stand, r *Result, about float64) {
 			break
 		}
 	}
-	const found = "The height of the centre of mass comes out within ± %.0f mm, which is more than 5 %% of it."
-	if b.Enough {
-		c.warn(at, found+" With a block of %.0f mm it would be within ± %.0f mm on the same scale.", m.Z.Plus()*1000, b.Height*1000, b.Plus*1000)
-	} else {
-		c.warn(at, found+" A higher block helps, but even one of %.0f mm would leave ± %.0f mm: the scale is too coarse, or the block's height too doubtful.", m.Z.Plus()*1000, b.Height*1000, b.Plus*1000)
+	key := "weighin.block.enough"
+	if !b.Enough {
+		key = "weighin.block.most"
 	}
+	c.warn(at, key, "now", words.Fixed(m.Z.Plus()*1000, 0), "height", words.Fixed(b.Height*1000, 0), "plus", words.Fixed(b.Plus*1000, 0))
 }
 
 // judge chooses between the explanations.

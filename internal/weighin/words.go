@@ -1,9 +1,7 @@
 package weighin
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"steelyard/internal/document"
@@ -19,42 +17,45 @@ type Teller struct {
 	Station func(name string) string
 }
 
+// say says the message of a key, see [words.Tell].
+func (t *Teller) say(key string, pairs ...any) string { return words.Tell(key, pairs...).In(t.Words) }
+
 // Measured says what the scale found, and how well its readings agree.
 func (t *Teller) Measured(r *Result) string {
 	m := r.Measured
-	text := []string{fmt.Sprintf("On the scale the bike weighs %s, and its centre of mass lies %s ahead of the rear axle",
-		t.mass(m.Total), t.length(m.X))}
-	switch {
+	var text []string
+	add := func(key string, pairs ...any) { text = append(text, t.say(key, pairs...)) }
+	if m.HasHeight {
+		add("weighin.found.height", "total", t.mass(m.Total), "x", t.length(m.X), "z", t.length(m.Z))
+	} else {
+		add("weighin.found", "total", t.mass(m.Total), "x", t.length(m.X))
+	}
+	switch b := r.Block; {
 	case m.HasHeight:
-		text[0] += fmt.Sprintf(" and %s above the ground.", t.length(m.Z))
 	case r.Ridden:
-		text[0] += "."
-		text = append(text, "Its height is not measured: nobody sits on a bike with a raised wheel. For the height weigh it without its rider.")
+		add("weighin.no_height.ridden")
 	default:
-		text[0] += "."
-		text = append(text, "Its height is not measured: that takes another reading with one wheel raised.")
-		if b := r.Block; b != nil && b.Enough {
-			text = append(text, fmt.Sprintf("With a block of %s under the front wheel and the scale under the rear one it would be known within ± %s.",
-				t.plain(b.Height), t.plain(b.Plus)))
+		add("weighin.no_height")
+		if b != nil && b.Enough {
+			add("weighin.no_height.block", "block", t.plain(b.Height), "plus", t.plain(b.Plus))
 		}
 	}
 	switch s := m.Self; {
 	case s.Freedom <= 0 && r.repeated():
-		text = append(text, "Readings that show the same again do not check each other, nor narrow the ±: the display rounds the same load the same way each time. One more load would, such as the other wheel on the scale or another block.")
+		add("weighin.repeated")
 	case s.Freedom <= 0:
-		text = append(text, "There are just as many readings as it takes, so nothing checks them; one more would.")
+		add("weighin.unchecked")
 	case s.Unlikely():
-		text = append(text, fmt.Sprintf("The readings do not agree among themselves: chance makes this of the scale's steps and of what else is in doubt %s.", odds(s.P)))
+		add("weighin.disagree", "odds", odds(s.P))
 		if w := r.worst(); w != nil {
-			more := "more"
+			key := "weighin.worst.more"
 			if w.By < 0 {
-				more = "less"
+				key = "weighin.worst.less"
 			}
-			text = append(text, fmt.Sprintf("Reading %d fits least, with %s %s than all of them together tell: weigh it again. Until then every doubt is taken %s times as large.",
-				w.Line+1, t.plainMass(math.Abs(w.By)), more, strconv.FormatFloat(m.Widened, 'f', 1, 64)))
+			add(key, "n", w.Line+1, "by", t.plainMass(math.Abs(w.By)), "times", words.Fixed(m.Widened, 1))
 		}
 	default:
-		text = append(text, "The readings agree among themselves.")
+		add("weighin.agree")
 	}
 	return strings.Join(text, " ")
 }
@@ -76,58 +77,51 @@ func (r *Result) worst() *Residual {
 // Compared says whether scale and parts list agree.
 func (t *Teller) Compared(r *Result) string {
 	if r.Paper == nil {
-		return "There is nothing on paper to set it against."
+		return t.say("weighin.compared.no_paper")
 	}
-	list, odds := t.apart(r.Figures), odds(r.Together.P)
+	key := "weighin.compared.no"
+	list := t.apart(r.Figures)
 	switch {
 	case r.Verdict == Contradict:
-		return "Whether scale and parts list agree cannot be said while the readings do not agree among themselves."
+		key = "weighin.compared.open"
 	case !r.Together.Unlikely() && list == "":
-		return "Scale and parts list agree within both uncertainties. When both are right, differences as large as these come up " + odds + "."
+		key = "weighin.compared.yes"
 	case !r.Together.Unlikely():
-		return "Taken together, scale and parts list agree: when both are right, differences as large as these come up " + odds +
-			". By itself, on the scale " + list + ", more than both uncertainties allow."
+		key = "weighin.compared.together"
 	case list == "":
-		return "Each figure by itself agrees within both uncertainties, but all of them together do not: when both are right, this comes up " + odds + "."
+		key = "weighin.compared.each"
 	}
-	return "Scale and parts list do not agree: on the scale " + list + ". When both are right, this comes up " + odds + "."
+	return t.say(key, "list", list, "odds", odds(r.Together.P))
 }
 
 // apart tells the figures that do not agree.
 func (t *Teller) apart(figures []Comparison) string {
-	size := func(f *Comparison, more, less string) string {
-		way := more
+	var total string
+	var moved words.List
+	for i := range figures {
+		f := &figures[i]
+		if f.Agrees {
+			continue
+		}
+		way := ".more"
 		if f.Difference.Value < 0 {
-			way = less
+			way = ".less"
 		}
 		by := Value{math.Abs(f.Difference.Value), f.Difference.U}
 		if f.Key == "total" {
-			return t.mass(by) + " " + way
-		}
-		return t.length(by) + " " + way
-	}
-	var total string
-	var moved []string
-	for i := range figures {
-		f := &figures[i]
-		switch {
-		case f.Agrees:
-		case f.Key == "total":
-			total = "the total is " + size(f, "heavier", "lighter")
-		case f.Key == "centre_x":
-			moved = append(moved, size(f, "further forward", "further back"))
-		case f.Key == "centre_z":
-			moved = append(moved, size(f, "higher", "lower"))
+			total = t.say("weighin.apart.total"+way, "by", t.mass(by))
+		} else {
+			moved = append(moved, t.say("weighin.apart."+f.Key+way, "by", t.length(by)))
 		}
 	}
 	if len(moved) == 0 {
 		return total
 	}
-	centre := "the centre of mass is " + strings.Join(moved, " and ")
+	centre := t.say("weighin.apart.centre", "moved", moved)
 	if total == "" {
 		return centre
 	}
-	return total + ", and " + centre
+	return t.say("weighin.apart.both", "total", total, "centre", centre)
 }
 
 // Explained says what would explain a difference; nothing when there is none to
@@ -138,19 +132,19 @@ func (t *Teller) Explained(r *Result) string {
 	join := func(s ...string) string { return strings.Join(s, " ") }
 	switch r.Verdict {
 	case Contradict:
-		return "Weigh again before you look for the reason of a difference in the parts list."
+		return t.say("weighin.explained.again")
 	case ByWeights:
-		return join("Other weights of the parts explain it best.", weights, "No single mass at a place on the bike does.", fits)
+		return join(t.say("weighin.explained.weights"), weights, t.say("weighin.explained.no_single"), fits)
 	case ByMissing, BySurplus:
-		also := "Weights within what is said of the parts cannot make up for it."
+		also := t.say("weighin.explained.no_weights")
 		if r.Weights.Possible {
-			also = "Weights within what is said of the parts could make up for it too, but that is less likely."
+			also = t.say("weighin.explained.weights_too")
 		}
-		return join("A single mass explains it best.", missing, also, fits)
+		return join(t.say("weighin.explained.single"), missing, also, fits)
 	case ByEither:
-		return join("Two things explain it about as well as each other. Either other weights of the parts:", weights, "Or a single mass:", missing, fits)
+		return join(t.say("weighin.explained.either"), weights, t.say("weighin.explained.or"), missing, fits)
 	case Unexplained:
-		return "Neither other weights of the parts, within what is said of them, nor a single mass at a place on the bike explains it. More than one thing may be wrong: the places of parts, the frame figures, or a reading."
+		return t.say("weighin.explained.not")
 	}
 	return ""
 }
@@ -158,7 +152,7 @@ func (t *Teller) Explained(r *Result) string {
 // weights names the parts that move most.
 func (t *Teller) weights(w *Weights) string {
 	if w == nil || len(w.Moves) == 0 {
-		return "No part's weight is in doubt."
+		return t.say("weighin.moves.none")
 	}
 	var list []string
 	for i := range w.Moves {
@@ -166,17 +160,17 @@ func (t *Teller) weights(w *Weights) string {
 			break
 		}
 		m := &w.Moves[i]
-		more := "more"
+		key := "weighin.move.more"
 		if m.By < 0 {
-			more = "less"
+			key = "weighin.move.less"
 		}
-		one := fmt.Sprintf("%s: %s %s", t.Source(m.Source), t.plainMass(math.Abs(m.By)), more)
+		one := t.say(key, "part", t.Source(m.Source), "by", t.plainMass(math.Abs(m.By)))
 		if m.Limit {
-			one += " (as far as is said to be possible)"
+			one = t.say("weighin.move.limit", "move", one)
 		}
 		list = append(list, one)
 	}
-	return "Those that change most are " + strings.Join(list, "; ") + "."
+	return t.say("weighin.moves", "list", strings.Join(list, "; "))
 }
 
 // missing tells the single mass and where it may be.
@@ -185,20 +179,19 @@ func (t *Teller) missing(m *Missing) string {
 		return ""
 	}
 	s := &m.Near[0]
-	size := t.mass(Value{math.Abs(s.Mass.Value), s.Mass.U})
-	text := "Something of about " + size + " is on the bike and not on the list"
+	key := "weighin.missing"
 	if s.Mass.Value < 0 {
-		text = "About " + size + " of what is on the list is not on the bike"
+		key = "weighin.surplus"
 	}
-	text += ", most likely here: " + t.Station(s.Station)
+	here := t.Station(s.Station)
 	if more := m.Near[1:]; len(more) > 0 {
 		var others []string
 		for i := range more[:min(3, len(more))] {
 			others = append(others, t.Station(more[i].Station))
 		}
-		text += "; or here: " + strings.Join(others, ", ")
+		here = t.say("weighin.missing.others", "here", here, "others", strings.Join(others, ", "))
 	}
-	return text + "."
+	return t.say(key, "by", t.mass(Value{math.Abs(s.Mass.Value), s.Mass.U}), "here", here)
 }
 
 // fits sets the two explanations side by side in numbers.
@@ -208,22 +201,22 @@ func (t *Teller) fits(r *Result) string {
 	}
 	weights, _ := r.Weights.Fit.PerDegree()
 	missing, _ := r.Missing.Fit.PerDegree()
-	text := fmt.Sprintf("How well they fit, as a sum of squares per degree of freedom, near 1 or below when all is well: other weights %.1f, a single mass at the best of the bike's places %.1f.", weights, missing)
+	text := t.say("weighin.fits", "weights", words.Fixed(weights, 1), "missing", words.Fixed(missing, 1))
 	if !r.Measured.HasHeight {
-		text += " Without a measured height some place fits nearly any difference."
+		text += " " + t.say("weighin.fits.no_height")
 	}
 	return text
 }
 
 // odds says how often something happens.
-func odds(p float64) string {
+func odds(p float64) words.Message {
 	switch {
 	case p < 0.0005:
-		return "in fewer than 1 of 1000 weighings"
+		return words.Tell("weighin.odds.fewer")
 	case p < 0.00995:
-		return fmt.Sprintf("in %.0f of 1000 weighings", p*1000)
+		return words.Tell("weighin.odds.thousand", "n", words.Fixed(p*1000, 0))
 	}
-	return fmt.Sprintf("in %.0f of 100 weighings", p*100)
+	return words.Tell("weighin.odds.hundred", "n", words.Fixed(p*100, 0))
 }
 
 // within joins a value with its doubt.

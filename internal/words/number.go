@@ -19,6 +19,24 @@ func (n Number) In(w *Words) string {
 	return s
 }
 
+// Rounded is a figure written with so many decimals, see [Fixed].
+type Rounded struct {
+	Value    float64
+	Decimals int
+}
+
+// Fixed is a figure with so many decimals.
+func Fixed(v float64, decimals int) Rounded { return Rounded{v, decimals} }
+
+// In writes the figure with the decimal sign of a language.
+func (r Rounded) In(w *Words) string {
+	s := strconv.FormatFloat(r.Value, 'f', r.Decimals, 64)
+	if w.Comma() {
+		s = strings.Replace(s, ".", ",", 1)
+	}
+	return s
+}
+
 // String writes the number with a decimal point.
 func (n Number) String() string {
 	if math.Abs(float64(n)) >= 1e15 {
