@@ -4,7 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strconv"
+
+	"steelyard/internal/words"
 )
 
 // Fault is a field of a task that cannot be. Its text names the good, bag or
@@ -28,11 +29,11 @@ func (f *Fault) Error() string {
 }
 
 // title names a good, bag or limit to a person.
-func title(what string, index int, name string) string {
+func title(what string, index int, name string) words.Message {
 	if name == "" {
-		return what + " " + strconv.Itoa(index+1)
+		return words.Tell("packing.number."+what, "n", index+1)
 	}
-	return what + " " + strconv.Quote(name)
+	return words.Tell("packing.title."+what, "name", words.Quote(name))
 }
 
 // Check returns all that is wrong with the fields of a task, as one error

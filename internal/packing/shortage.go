@@ -2,23 +2,24 @@ package packing
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"math/bits"
 	"slices"
 	"sort"
-	"strings"
+	"strconv"
+
+	"steelyard/internal/words"
 )
 
 // Shortage says why a task cannot be done: which limit is in the way, and by
 // how much it is short.
 type Shortage struct {
-	Reason Reason
-	Goods  []int   // the goods that need the room
-	Bags   []int   // the bags that could give it
-	Limit  int     // index of the limit, -1 if it is none
-	Short  float64 // how much is missing, kg or l; 0 if the totals would do
-	text   string
+	Reason  Reason
+	Goods   []int   // the goods that need the room
+	Bags    []int   // the bags that could give it
+	Limit   int     // index of the limit, -1 if it is none
+	Short   float64 // how much is missing, kg or l; 0 if the totals would do
+	message words.Message
 }
 
 // Reason is the sort of a shortage.
@@ -38,37 +39,39 @@ const (
 	NoWay                      // each total would do, but no packing keeps every limit
 )
 
-func (s *Shortage) Error() string { return s.text }
+// Error explains the shortage in English: a piece of a sentence without a full stop.
+func (s *Shortage) Error() string { return s.message.String() }
+
+// In explains the shortage in a language, likewise.
+func (s *Shortage) In(w *words.Words) string { return s.message.In(w) }
 
 // names lists goods or bags for a person, the first few by name.
-func names(n int, index []int, name func(int) string) string {
+func names(n int, index []int, name func(int) words.Message) words.Message {
 	if len(index) == n && n > 1 {
-		return "all"
+		return words.Tell("packing.all")
 	}
 	const few = 4
-	var b strings.Builder
+	var list words.Row
 	for k, i := range index {
 		if k == few && len(index) > few+1 {
-			fmt.Fprintf(&b, " and %d more", len(index)-few)
-			break
+			return words.Tell("packing.names.more", "names", list, "n", len(index)-few)
 		}
-		if k > 0 {
-			b.WriteString(", ")
-		}
-		b.WriteString(name(i))
+		list = append(list, name(i))
 	}
-	return b.String()
+	return words.Tell("packing.names", "names", list)
 }
 
-func (in *instance) bag(j int) string  { return title("bag", j, in.task.Bags[j].Name) }
-func (in *instance) good(i int) string { return title("good", i, in.task.Goods[i].Name) }
+func (in *instance) bag(j int) words.Message  { return title("bag", j, in.task.Bags[j].Name) }
+func (in *instance) good(i int) words.Message { return title("good", i, in.task.Goods[i].Name) }
 
-// amount writes a mass or a volume so that a shortage is never shown as 0.
-func amount(x float64, unit string) string {
-	if x >= 0.01 || x == 0 {
-		return fmt.Sprintf("%.4g %s", x, unit)
+// amount is a mass or a volume, written so that a shortage is never shown as 0.
+func amount(x float64, unit string) words.Message {
+	digits := 4
+	if x < 0.01 && x != 0 {
+		digits = 2
 	}
-	return fmt.Sprintf("%.2g %s", x, unit)
+	n, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+	return words.Tell("packing.amount", "n", words.Number(n), "unit", unit)
 }
 
 // pinnedShortage looks whether the pinned goods alone are too much.
@@ -86,16 +89,15 @@ func (in *instance) pinnedShortage() error {
 		for _, side := range []struct {
 			left, limit float64
 			reason      Reason
-			unit, verb  string
+			unit, key   string
 		}{
-			{in.load[j], t.Bags[j].Permitted, PinnedLoad, "kg", "may hold"},
-			{in.vol[j], t.Bags[j].Volume, PinnedVolume, "l", "holds"},
+			{in.load[j], t.Bags[j].Permitted, PinnedLoad, "kg", "packing.pinned.load"},
+			{in.vol[j], t.Bags[j].Volume, PinnedVolume, "l", "packing.pinned.volume"},
 		} {
 			if side.left < 0 {
 				short := slack*side.limit - side.left
-				return &Shortage{side.reason, pinned(j), []int{j}, -1, short, fmt.Sprintf(
-					"%s %s %s, but the goods pinned in it come to %s more: unpin one of them",
-					in.bag(j), side.verb, amount(side.limit, side.unit), amount(short, side.unit))}
+				return &Shortage{side.reason, pinned(j), []int{j}, -1, short, words.Tell(side.key,
+					"bag", in.bag(j), "limit", amount(side.limit, side.unit), "short", amount(short, side.unit))}
 			}
 		}
 	}
@@ -113,9 +115,8 @@ func (in *instance) pinnedShortage() error {
 		}
 		slices.Sort(goods)
 		short := slack*m.Permitted - in.lim[l]
-		return &Shortage{PinnedLimit, slices.Compact(goods), bags, l, short, fmt.Sprintf(
-			"%s permits %s, but the goods pinned there come to %s more: unpin one of them",
-			title("limit", l, m.Name), amount(m.Permitted, "kg"), amount(short, "kg"))}
+		return &Shortage{PinnedLimit, slices.Compact(goods), bags, l, short, words.Tell("packing.pinned.limit",
+			"limit", title("limit", l, m.Name), "permitted", amount(m.Permitted, "kg"), "short", amount(short, "kg"))}
 	}
 	return nil
 }
@@ -143,23 +144,21 @@ func (in *instance) pieceShortage(i, pieces int, forbidden uint64) error {
 		lim = max(lim, in.load[j])
 	}
 	s := &Shortage{Reason: PieceForbids, Goods: []int{i}, Bags: bags, Limit: -1}
-	what, verb := in.good(i), "is"
+	what, number := in.good(i), ".one"
 	if pieces > 1 {
-		what, verb = fmt.Sprintf("the %d pieces of %s that stay together", pieces, in.good(i)), "are"
+		what, number = words.Tell("packing.pieces", "n", pieces, "good", in.good(i)), ".many"
 	}
 	switch {
 	case len(bags) == 0:
-		s.text = what + " may go into no bag: every one is forbidden"
+		s.message = words.Tell("packing.forbidden", "what", what)
 	case vol > room:
 		s.Reason, s.Short = PieceVolume, vol-room
-		s.text = fmt.Sprintf("%s %s %s, but the largest room left for it in a bag is %s: %s too large",
-			what, verb, amount(vol, "l"), amount(room, "l"), amount(s.Short, "l"))
+		s.message = words.Tell("packing.piece.volume"+number, "what", what, "is", amount(vol, "l"), "most", amount(room, "l"), "short", amount(s.Short, "l"))
 	case mass > load:
 		s.Reason, s.Short = PieceLoad, mass-load
-		s.text = fmt.Sprintf("%s %s %s, but the most that a bag or its limits permit is %s: %s too heavy",
-			what, verb, amount(mass, "kg"), amount(load, "kg"), amount(s.Short, "kg"))
+		s.message = words.Tell("packing.piece.load"+number, "what", what, "is", amount(mass, "kg"), "most", amount(load, "kg"), "short", amount(s.Short, "kg"))
 	default:
-		s.text = fmt.Sprintf("%s (%s, %s) goes into no bag: those with the room do not permit the load", what, amount(mass, "kg"), amount(vol, "l"))
+		s.message = words.Tell("packing.piece.both", "what", what, "mass", amount(mass, "kg"), "volume", amount(vol, "l"))
 	}
 	return s
 }
@@ -227,14 +226,15 @@ func (in *instance) limitShortage(l int, set uint64, goods, bags []int, mass flo
 		left -= put
 	}
 	if short := used - max(in.lim[l], 0); short > slack*used {
-		return &Shortage{TotalLimit, goods, bags, l, short, fmt.Sprintf(
-			"%s permits %s for what is free to move, but %s (%s) put at least %s on it: %s too much",
-			title("limit", l, m.Name), amount(max(in.lim[l], 0), "kg"), in.those(goods), amount(mass, "kg"), amount(used, "kg"), amount(short, "kg"))}
+		return &Shortage{TotalLimit, goods, bags, l, short, words.Tell("packing.total.limit",
+			"limit", title("limit", l, m.Name), "permitted", amount(max(in.lim[l], 0), "kg"), "goods", in.those(goods),
+			"mass", amount(mass, "kg"), "used", amount(used, "kg"), "short", amount(short, "kg"))}
 	}
 	return nil
 }
 
-func (in *instance) those(goods []int) string {
+// those is what goods are called together.
+func (in *instance) those(goods []int) words.Message {
 	free := 0
 	for i := range in.task.Goods {
 		if g := &in.task.Goods[i]; !g.Pinned && g.Quantity > 0 && g.Mass+g.Volume > 0 {
@@ -242,48 +242,48 @@ func (in *instance) those(goods []int) string {
 		}
 	}
 	if len(goods) == free {
-		return "the goods"
+		return words.Tell("packing.goods")
 	}
 	return names(len(in.task.Goods), goods, in.good)
 }
 
 func (in *instance) total(reason Reason, goods, bags []int, need, have float64, unit string) error {
 	short := need - have
-	where := "the bags have"
-	what := "room for"
-	if len(bags) < in.nb {
-		where = names(in.nb, bags, in.bag) + ", the only ones for them, have"
-		if len(bags) == 1 {
-			where = in.bag(bags[0]) + ", the only one for them, has"
-		}
-	}
+	key := "packing.total.volume"
 	if reason == TotalLoad {
-		what = "a permitted load of"
+		key = "packing.total.load"
 	}
-	return &Shortage{reason, goods, bags, -1, short, fmt.Sprintf("%s come to %s, but %s %s %s: %s short",
-		in.those(goods), amount(need, unit), where, what, amount(max(have, 0), unit), amount(short, unit))}
+	var where words.Message
+	switch {
+	case len(bags) == in.nb:
+		where = words.Tell("packing.bags.all")
+	case len(bags) == 1:
+		where = words.Tell("packing.bags.one", "bag", in.bag(bags[0]))
+	default:
+		where = words.Tell("packing.bags.some", "bags", names(in.nb, bags, in.bag))
+	}
+	return &Shortage{reason, goods, bags, -1, short, words.Tell(key, "goods", in.those(goods), "need", amount(need, unit),
+		"bags", where, "have", amount(max(have, 0), unit), "short", amount(short, unit))}
 }
 
 // noWay is the reason that only the search can give. The near miss is the
 // packing with the least excess that was found.
 func (in *instance) noWay(near Packing) error {
-	s := &Shortage{Reason: NoWay, Limit: -1}
-	text := "no packing keeps every limit, although their totals would do"
+	s := &Shortage{Reason: NoWay, Limit: -1, message: words.Tell("packing.no_way")}
 	if near == nil {
-		s.text = text
 		return s
 	}
 	loads, vols := in.task.fill(near)
-	var over []string
+	var over words.Row
 	for j := range in.task.Bags {
 		b := &in.task.Bags[j]
 		if d := vols[j] - b.Volume; b.Volume > 0 && d > slack*b.Volume {
 			s.Bags, s.Short = append(s.Bags, j), s.Short+d
-			over = append(over, fmt.Sprintf("%s %s", in.bag(j), amount(d, "l")))
+			over = append(over, words.Tell("packing.over", "what", in.bag(j), "by", amount(d, "l")))
 		}
 		if d := loads[j] - b.Permitted; b.Permitted > 0 && d > slack*b.Permitted {
 			s.Bags, s.Short = append(s.Bags, j), s.Short+d
-			over = append(over, fmt.Sprintf("%s %s", in.bag(j), amount(d, "kg")))
+			over = append(over, words.Tell("packing.over", "what", in.bag(j), "by", amount(d, "kg")))
 		}
 	}
 	for l := range in.task.Limits {
@@ -294,13 +294,12 @@ func (in *instance) noWay(near Packing) error {
 		}
 		if d := w - m.Permitted; d > slack*m.Permitted {
 			s.Limit, s.Short = l, s.Short+d
-			over = append(over, fmt.Sprintf("%s %s", title("limit", l, m.Name), amount(d, "kg")))
+			over = append(over, words.Tell("packing.over", "what", title("limit", l, m.Name), "by", amount(d, "kg")))
 		}
 	}
 	if len(over) > 0 {
-		text += "; the nearest found exceeds " + strings.Join(over, ", ")
+		s.message = words.Tell("packing.no_way.near", "over", over)
 	}
-	s.text = text
 	return s
 }
 
@@ -320,17 +319,17 @@ func (t *Task) fill(p Packing) (load, vol []float64) {
 // forbidden pair; the error says what it does not.
 func (t *Task) Keeps(p Packing) error {
 	if len(p) != len(t.Goods) {
-		return fmt.Errorf("a packing of %d goods, not of %d", len(p), len(t.Goods))
+		return words.Tell("packing.breaks.goods", "n", len(p), "of", len(t.Goods))
 	}
 	for i := range t.Goods {
 		g := &t.Goods[i]
 		if len(p[i]) != len(t.Bags) {
-			return fmt.Errorf("%s: packed over %d bags, not %d", title("good", i, g.Name), len(p[i]), len(t.Bags))
+			return words.Tell("packing.breaks.bags", "good", title("good", i, g.Name), "n", len(p[i]), "of", len(t.Bags))
 		}
 		sum, places := 0, 0
 		for _, n := range p[i] {
 			if n < 0 {
-				return fmt.Errorf("%s: %d pieces in a bag", title("good", i, g.Name), n)
+				return words.Tell("packing.breaks.negative", "good", title("good", i, g.Name), "n", n)
 			}
 			sum += n
 			if n > 0 {
@@ -339,26 +338,26 @@ func (t *Task) Keeps(p Packing) error {
 		}
 		switch {
 		case sum != g.Quantity:
-			return fmt.Errorf("%s: %d of %d pieces packed", title("good", i, g.Name), sum, g.Quantity)
+			return words.Tell("packing.breaks.pieces", "good", title("good", i, g.Name), "n", sum, "of", g.Quantity)
 		case g.Together && places > 1:
-			return fmt.Errorf("%s: spread over %d bags, but must stay together", title("good", i, g.Name), places)
+			return words.Tell("packing.breaks.together", "good", title("good", i, g.Name), "n", places)
 		case g.Pinned && p[i][g.In] != g.Quantity:
-			return fmt.Errorf("%s: not where it is pinned", title("good", i, g.Name))
+			return words.Tell("packing.breaks.pinned", "good", title("good", i, g.Name))
 		}
 	}
 	for _, f := range t.Forbidden {
 		if p[f.Good][f.Bag] > 0 {
-			return fmt.Errorf("%s: in %s, where it is forbidden", title("good", f.Good, t.Goods[f.Good].Name), title("bag", f.Bag, t.Bags[f.Bag].Name))
+			return words.Tell("packing.breaks.forbidden", "good", title("good", f.Good, t.Goods[f.Good].Name), "bag", title("bag", f.Bag, t.Bags[f.Bag].Name))
 		}
 	}
 	loads, vols := t.fill(p)
 	for j := range t.Bags {
 		b := &t.Bags[j]
 		if b.Permitted > 0 && loads[j] > b.Permitted*(1+2*slack) {
-			return fmt.Errorf("%s: %s over its permitted load", title("bag", j, b.Name), amount(loads[j]-b.Permitted, "kg"))
+			return words.Tell("packing.breaks.load", "bag", title("bag", j, b.Name), "by", amount(loads[j]-b.Permitted, "kg"))
 		}
 		if b.Volume > 0 && vols[j] > b.Volume*(1+2*slack) {
-			return fmt.Errorf("%s: %s over its volume", title("bag", j, b.Name), amount(vols[j]-b.Volume, "l"))
+			return words.Tell("packing.breaks.volume", "bag", title("bag", j, b.Name), "by", amount(vols[j]-b.Volume, "l"))
 		}
 	}
 	for l := range t.Limits {
@@ -368,7 +367,7 @@ func (t *Task) Keeps(p Packing) error {
 			w += m.Share[j] * loads[j]
 		}
 		if w > m.Permitted*(1+2*slack)+math.SmallestNonzeroFloat64 {
-			return fmt.Errorf("%s: %s too much", title("limit", l, m.Name), amount(w-m.Permitted, "kg"))
+			return words.Tell("packing.breaks.limit", "limit", title("limit", l, m.Name), "by", amount(w-m.Permitted, "kg"))
 		}
 	}
 	return nil

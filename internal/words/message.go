@@ -143,6 +143,18 @@ func (c Choice) In(w *Words) string {
 // String writes the choice in English.
 func (c Choice) String() string { return c.In(nil) }
 
+// Row is several values with commas between them: a, b, c.
+type Row []any
+
+// In writes the row in a language.
+func (r Row) In(w *Words) string {
+	texts := make([]string, len(r))
+	for i, v := range r {
+		texts[i] = in(v, w)
+	}
+	return strings.Join(texts, ", ")
+}
+
 // List is several values in a row: a, b and c.
 type List []any
 
