@@ -11,15 +11,29 @@ import (
 func answer(v any) string {
 	text, err := json.MarshalWithOption(v, json.DisableHTMLEscape())
 	if err != nil {
-		return problem("", "The answer could not be written: "+err.Error()+".")
+		return unwritten
 	}
 	return string(text)
 }
 
-// problem answers that it cannot be done, and why. The field is the one that
-// is wrong, if it is one.
-func problem(field, message string) string {
-	return failed(document.Problem{Severity: document.SeverityError, Field: field, Message: words.Plain(message)})
+// unwritten is the answer when no other can be written, which is a fault of the
+// program.
+const unwritten = `{"problem":{"severity":"error","message":"The answer could not be written."}}`
+
+// problem answers that it cannot be done, and why: the message of a key, see
+// [words.Tell]. The field is the one that is wrong, if it is one.
+func (s *Session) problem(field, key string, pairs ...any) string {
+	return s.failed(document.Problem{Severity: document.SeverityError, Field: field, Message: words.Tell(key, pairs...)})
+}
+
+// problemOf is an error as the problem of a field.
+func problemOf(field string, err error) document.Problem {
+	return document.Problem{Severity: document.SeverityError, Field: field, Message: sentence(err)}
+}
+
+// sentence makes a sentence of an error.
+func sentence(err error) words.Message {
+	return words.Tell("bridge.sentence", "message", words.Sentence{Of: err})
 }
 
 // failure is what a function answers with when it cannot.
@@ -27,20 +41,24 @@ type failure struct {
 	Problem document.Problem `json:"problem"`
 }
 
-func failed(p document.Problem) string {
-	text, err := json.Marshal(failure{p})
-	if err != nil {
-		return `{"problem":{"severity":"error","message":"A problem could not be told."}}`
-	}
-	return string(text)
-}
+// failed answers with a problem.
+func (s *Session) failed(p document.Problem) string { return answer(failure{p.Said(s.words)}) }
 
 // refusal answers with the first error among problems.
-func refusal(problems []document.Problem) string {
+func (s *Session) refusal(problems []document.Problem) string {
 	for _, p := range problems {
 		if p.Severity == document.SeverityError {
-			return failed(p)
+			return s.failed(p)
 		}
 	}
-	return problem("", "This document could not be read.")
+	return s.problem("", "bridge.unread")
+}
+
+// said says problems in the language of the session; none is an empty list.
+func (s *Session) said(problems []document.Problem) []document.Problem {
+	out := make([]document.Problem, len(problems))
+	for i, p := range problems {
+		out[i] = p.Said(s.words)
+	}
+	return out
 }

@@ -9,7 +9,6 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
-	"steelyard/internal/words"
 )
 
 // evaluate answers a document with its report.
@@ -18,7 +17,7 @@ func (s *Session) evaluate(text string) string {
 	if s.answer == "" {
 		out, err := e.Text()
 		if err != nil {
-			return problem("", "The report could not be written: "+err.Error()+".")
+			return s.problem("", "bridge.unreported", "why", err)
 		}
 		s.answer = out
 	}
@@ -35,18 +34,15 @@ type opened struct {
 // every default filled in, or null; and with what is wrong or was put right.
 func (s *Session) open(text string) string {
 	d, problems := document.Open([]byte(text))
-	return openedAs(d, problems)
+	return s.openedAs(d, problems)
 }
 
-func openedAs(d *document.Document, problems []document.Problem) string {
-	out := opened{Problems: problems}
-	if out.Problems == nil {
-		out.Problems = []document.Problem{}
-	}
+func (s *Session) openedAs(d *document.Document, problems []document.Problem) string {
+	out := opened{Problems: s.said(problems)}
 	if d != nil {
 		text, err := document.WriteCompact(d)
 		if err != nil {
-			return problem("", "The document could not be written: "+err.Error()+".")
+			return s.problem("", "bridge.unwritten", "why", err)
 		}
 		out.Document = text
 	}
@@ -62,19 +58,19 @@ func englishWords() string { return embedded("words/en.json") }
 func embedded(path string) string {
 	text, err := data.Files.ReadFile(path)
 	if err != nil {
-		return problem("", "This program was built without "+path+".")
+		return unwritten
 	}
 	return string(text)
 }
 
 // blank answers with a document to start from: one build with figures of an
 // unsprung travel bike and no parts.
-func blank() string {
+func (s *Session) blank() string {
 	d := &document.Document{
-		Title: "My bike",
+		Title: s.words.Label("blank.title"),
 		Show:  document.Show{Mass: "kg", Length: "mm", Compare: []string{"b1"}},
 		Builds: []document.Build{{
-			ID: "b1", Name: "First build",
+			ID: "b1", Name: s.words.Label("blank.build"),
 			Frame: document.Frame{
 				Stack: 610, Reach: 400, HeadTube: 150, HeadAngle: 70.5, SeatTube: 500, SeatAngle: 73,
 				Chainstay: 455, BBDrop: 65,
@@ -88,7 +84,7 @@ func blank() string {
 	}
 	text, err := document.WriteCompact(d)
 	if err != nil {
-		return problem("", "A new document could not be written: "+err.Error()+".")
+		return s.problem("", "bridge.unwritten", "why", err)
 	}
 	return string(text)
 }
@@ -131,15 +127,15 @@ func kinds() string {
 func (s *Session) encodeLink(text string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	compact, err := document.WriteCompact(d)
 	if err != nil {
-		return problem("", "The document could not be written: "+err.Error()+".")
+		return s.problem("", "bridge.unwritten", "why", err)
 	}
 	link, err := document.EncodeLink(compact)
 	if err != nil {
-		return problem("", err.Error()+".")
+		return s.failed(problemOf("", err))
 	}
 	return link
 }
@@ -148,8 +144,8 @@ func (s *Session) encodeLink(text string) string {
 func (s *Session) decodeLink(fragment string) string {
 	text, err := document.DecodeLink(fragment)
 	if err != nil {
-		return openedAs(nil, []document.Problem{{Severity: document.SeverityError, Message: words.Plain(sentence(err.Error()))}})
+		return s.openedAs(nil, []document.Problem{{Severity: document.SeverityError, Message: sentence(err)}})
 	}
 	d, problems := document.Open(text)
-	return openedAs(d, problems)
+	return s.openedAs(d, problems)
 }

@@ -49,7 +49,7 @@ func (s *Session) find(typed, options string) string {
 	var o wanted
 	if options != "" {
 		if err := json.Unmarshal([]byte(options), &o); err != nil {
-			return problem("", "The options of a search cannot be read: "+err.Error()+".")
+			return s.problem("", "bridge.options", "why", err)
 		}
 	}
 	var out found
@@ -76,7 +76,7 @@ func (s *Session) find(typed, options string) string {
 			out.Found = append(out.Found, b.ID)
 		}
 	default:
-		return problem("of", "A search is of parts, goods or bags.")
+		return s.problem("of", "bridge.search")
 	}
 	return answer(out)
 }
@@ -86,12 +86,12 @@ func (s *Session) find(typed, options string) string {
 func (s *Session) findParts(args ...string) string {
 	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {
-		return refusal(e.Report.Problems)
+		return s.refusal(e.Report.Problems)
 	}
 	id := argument(args, 1)
 	b := e.Document.Build(id)
 	if b == nil {
-		return failed(noBuild(id))
+		return s.failed(noBuild(id))
 	}
 	if of := (listed{e, id}); s.listing == nil || s.listingOf != of {
 		s.listing, s.listingOf = parts.NewListing(b, s.words.Label), of

@@ -16,7 +16,7 @@ func (s *Session) Functions() map[string]Function {
 	return s.alone(map[string]Function{
 		"evaluate":           one(s.evaluate),
 		"open":               one(s.open),
-		"blank":              none(blank),
+		"blank":              none(s.blank),
 		"demo":               none(demo),
 		"catalogue":          none(catalogue),
 		"words":              none(englishWords),
@@ -101,11 +101,11 @@ func argument(args []string, i int) string {
 
 // Guard makes a function that answers a panic of f with a problem. A panic is
 // a fault of this program: the answer tells where, for a report of the fault.
-func Guard(name string, f Function) Function {
-	return func(args ...string) (answer string) {
+func (s *Session) Guard(name string, f Function) Function {
+	return func(args ...string) (out string) {
 		defer func() {
 			if r := recover(); r != nil {
-				answer = problem("", fmt.Sprintf("%s failed inside Steelyard (%v). Your work is untouched; this is a fault of the program.\n%s", name, r, debug.Stack()))
+				out = s.problem("", "bridge.failed", "name", name, "fault", fmt.Sprint(r), "where", string(debug.Stack()))
 			}
 		}()
 		return f(args...)

@@ -34,7 +34,7 @@ func call(t testing.TB, name string, args ...string) string {
 	if !ok {
 		t.Fatalf("there is no function %s", name)
 	}
-	return bridge.Guard(name, f)(args...)
+	return new(bridge.Session).Guard(name, f)(args...)
 }
 
 // read calls a function and reads its answer, which must not be a problem.
@@ -334,7 +334,7 @@ func TestSVG(t *testing.T) {
 // A panic becomes a problem, and the function works again afterwards.
 func TestGuard(t *testing.T) {
 	calls := 0
-	f := bridge.Guard("weigh", func(args ...string) string {
+	f := new(bridge.Session).Guard("weigh", func(args ...string) string {
 		if calls++; calls == 1 {
 			var none []int
 			return fmt.Sprint(none[len(args)]) // out of range

@@ -22,11 +22,11 @@ var goods = sync.OnceValue(func() string { return answer(templates{parts.Goods()
 func (s *Session) copyLoad(args ...string) string {
 	d, problems := document.Open([]byte(argument(args, 0)))
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	id := argument(args, 1)
 	if d.CopyLoad(id, argument(args, 2)) == nil {
-		return failed(noLoad(id))
+		return s.failed(noLoad(id))
 	}
-	return openedAs(d, problems)
+	return s.openedAs(d, problems)
 }

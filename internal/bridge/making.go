@@ -1,7 +1,6 @@
 package bridge
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"steelyard/internal/parts"
 	"steelyard/internal/partslist"
 	"steelyard/internal/units"
+	"steelyard/internal/words"
 )
 
 // What becomes part of a document is made here: the page puts it in.
@@ -23,16 +23,16 @@ const mostIDs = 100_000
 func (s *Session) newIDs(args ...string) string {
 	n, err := strconv.Atoi(argument(args, 2))
 	if err != nil || n < 0 || n > mostIDs {
-		return problem("n", fmt.Sprintf("The number of ids should be a whole number from 0 to %d.", mostIDs))
+		return s.problem("n", "bridge.ids", "most", mostIDs)
 	}
 	d, problems := s.document(argument(args, 0))
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	sort := document.Sort(argument(args, 1))
 	ids := d.NewIDs(sort, n)
 	if ids == nil && n > 0 {
-		return problem("sort", fmt.Sprintf("There is no sort of thing called “%s” in a document.", sort))
+		return s.problem("sort", "bridge.sort", "sort", words.Shorten(string(sort)))
 	}
 	return answer(ids)
 }
@@ -42,15 +42,15 @@ func (s *Session) newIDs(args ...string) string {
 func (s *Session) halfWidth(basis, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
-		return problem("mass_g", sentence(err.Error()))
+		return s.failed(problemOf("mass_g", err))
 	}
-	return parsed(document.Basis(basis).HalfWidth(g), nil)
+	return s.parsed(document.Basis(basis).HalfWidth(g), nil)
 }
 
 func grams(mass string) (float64, error) {
 	g, err := strconv.ParseFloat(mass, 64)
 	if err != nil || !units.Finite(g) {
-		return 0, fmt.Errorf("the mass is “%s”; it should be a number of grams", mass)
+		return 0, words.Tell("bridge.mass", "mass", words.Shorten(mass))
 	}
 	return g, nil
 }
@@ -61,7 +61,7 @@ func (s *Session) partFromEntry(id string) string {
 	if e := parts.EntryByID(id); e != nil {
 		return answer(e.Part(""))
 	}
-	return noEntry(id)
+	return s.noEntry(id)
 }
 
 func (s *Session) bagFromEntry(id string) string {
@@ -70,7 +70,7 @@ func (s *Session) bagFromEntry(id string) string {
 			return answer(e.Bag(""))
 		}
 	}
-	return noEntry(id)
+	return s.noEntry(id)
 }
 
 func (s *Session) goodFromEntry(id string) string {
@@ -79,11 +79,11 @@ func (s *Session) goodFromEntry(id string) string {
 			return answer(e.Good(""))
 		}
 	}
-	return noEntry(id)
+	return s.noEntry(id)
 }
 
-func noEntry(id string) string {
-	return problem("id", fmt.Sprintf("There is no entry “%s” in the catalogue.", id))
+func (s *Session) noEntry(id string) string {
+	return s.problem("id", "bridge.entry", "id", words.Shorten(id))
 }
 
 // partFromWords answers a name and a mass, g, with a part: a guess. It is read
@@ -92,7 +92,7 @@ func noEntry(id string) string {
 func (s *Session) partFromWords(name, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
-		return problem("mass_g", sentence(err.Error()))
+		return s.failed(problemOf("mass_g", err))
 	}
 	line := strings.ReplaceAll(strings.Join(strings.Fields(name), " "), `"`, `""`)
 	table := partslist.ReadCSV([]byte("name,mass_g\n\""+line+"\","+strconv.FormatFloat(max(g, 0), 'f', 2, 64)+"\n"), partslist.CSVOptions{
@@ -112,7 +112,7 @@ func (s *Session) partFromWords(name, mass string) string {
 func (s *Session) bagFromWords(name, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
-		return problem("mass_g", sentence(err.Error()))
+		return s.failed(problemOf("mass_g", err))
 	}
 	return answer(document.NewBag(name, g))
 }
@@ -121,7 +121,7 @@ func (s *Session) bagFromWords(name, mass string) string {
 func (s *Session) goodFromWords(name, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
-		return problem("mass_g", sentence(err.Error()))
+		return s.failed(problemOf("mass_g", err))
 	}
 	return answer(document.NewGood(name, g))
 }
@@ -133,11 +133,11 @@ func newRider() string { return answer(document.NewRider()) }
 func (s *Session) fileText(text string) string {
 	d, problems := s.document(text)
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	out, err := document.Write(d)
 	if err != nil {
-		return problem("", "The document could not be written: "+err.Error()+".")
+		return s.problem("", "bridge.unwritten", "why", err)
 	}
 	return string(out)
 }

@@ -142,16 +142,16 @@ func (s *Session) packStart(text, options string) string {
 	var o packOptions
 	if options != "" {
 		if err := json.Unmarshal([]byte(options), &o); err != nil {
-			return problem("options", "The options cannot be read: "+err.Error()+".")
+			return s.problem("options", "bridge.options", "why", err)
 		}
 	}
 	d, problems := document.Open([]byte(text))
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	p, wrong := newPacker(d, &o, s.words)
 	if wrong != nil {
-		return failed(*wrong)
+		return s.failed(*wrong)
 	}
 	s.packer = p
 	return answer(p.tell())
@@ -175,11 +175,11 @@ func newPacker(d *document.Document, o *packOptions, language *words.Words) (*pa
 	b, l := d.Build(build), d.Load(load)
 	switch {
 	case b == nil:
-		return fault(document.Problem{Build: build, Message: words.Plain("There is no build with this id in the document.")})
+		return fault(document.Problem{Build: build, Message: words.Tell("bridge.no_build")})
 	case l == nil:
-		return fault(document.Problem{Load: load, Message: words.Plain("There is no load with this id in the document, so there is nothing to pack.")})
+		return fault(document.Problem{Load: load, Message: words.Tell("bridge.pack.no_load")})
 	case len(l.Bags) == 0:
-		return fault(document.Problem{Load: load, Field: "bags", Message: words.Plain("This load has no bags; add one to pack into.")})
+		return fault(document.Problem{Load: load, Field: "bags", Message: words.Tell("bridge.pack.no_bags")})
 	}
 	aim := document.DefaultPacking
 	if d.Show.Packing != nil {
@@ -199,11 +199,11 @@ func newPacker(d *document.Document, o *packOptions, language *words.Words) (*pa
 	}
 	w := report.Weigh(&one, nil).Sides[0]
 	if w == nil {
-		return fault(document.Problem{Build: build, Message: words.Plain("This build has errors in its figures; put them right before packing.")})
+		return fault(document.Problem{Build: build, Message: words.Tell("bridge.pack.figures")})
 	}
 	p := w.Packing()
 	if len(p.Bags) == 0 {
-		return fault(document.Problem{Load: load, Field: "bags", Message: words.Plain("No bag of this load is in a place of this bike; put that right before packing.")})
+		return fault(document.Problem{Load: load, Field: "bags", Message: words.Tell("bridge.pack.nowhere")})
 	}
 	s := &packer{words: language, doc: one, build: build, load: *l, goods: p.Goods, bags: p.Bags}
 	s.load.Bags, s.load.Goods = slices.Clone(l.Bags), slices.Clone(l.Goods)
@@ -219,7 +219,7 @@ func newPacker(d *document.Document, o *packOptions, language *words.Words) (*pa
 	case errors.As(err, &short):
 		s.short = short
 	case err != nil:
-		return fault(document.Problem{Load: load, Message: words.Plain(sentence(err.Error()))})
+		return fault(document.Problem{Load: load, Message: sentence(err)})
 	}
 	s.solve = solver
 	return s, nil
@@ -363,13 +363,13 @@ func (s *Session) packRun(nodes string) string {
 	if nodes != "" {
 		v, err := strconv.Atoi(nodes)
 		if err != nil || v < 1 || v > mostNodes {
-			return problem("nodes", "A step of packing should be a whole number from 1 to 1000000.")
+			return s.problem("nodes", "bridge.nodes")
 		}
 		n = v
 	}
 	p := s.packer
 	if p == nil {
-		return nothingPacked()
+		return s.nothingPacked()
 	}
 	if p.solve != nil {
 		p.solve.Run(n)
@@ -381,7 +381,7 @@ func (s *Session) packRun(nodes string) string {
 func (s *Session) packStop() string {
 	p := s.packer
 	if p == nil {
-		return nothingPacked()
+		return s.nothingPacked()
 	}
 	s.packer = nil
 	out := p.tell()
@@ -389,29 +389,29 @@ func (s *Session) packStop() string {
 	return answer(out)
 }
 
-func nothingPacked() string { return problem("", "Nothing is being packed; start packing first.") }
+func (s *Session) nothingPacked() string { return s.problem("", "bridge.pack.none") }
 
 // packApply answers a document like open, with its load packed as was found
 // best. A good that is spread over bags becomes a line for each of them.
 func (s *Session) packApply(text string) string {
 	p := s.packer
 	if p == nil {
-		return nothingPacked()
+		return s.nothingPacked()
 	}
 	d, problems := document.Open([]byte(text))
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	l := d.Load(p.load.ID)
 	if l == nil || !reflect.DeepEqual(l.Bags, p.load.Bags) || !reflect.DeepEqual(l.Goods, p.load.Goods) {
-		return failed(document.Problem{Severity: document.SeverityError, Load: p.load.ID, Message: words.Plain("The load has changed since it began to be packed; start packing again.")})
+		return s.failed(document.Problem{Severity: document.SeverityError, Load: p.load.ID, Message: words.Tell("bridge.pack.changed")})
 	}
 	best := p.best()
 	if best == nil {
-		return failed(document.Problem{Severity: document.SeverityError, Load: p.load.ID, Message: words.Plain("There is no packing yet that keeps every limit.")})
+		return s.failed(document.Problem{Severity: document.SeverityError, Load: p.load.ID, Message: words.Tell("bridge.pack.nothing")})
 	}
 	l.Goods = p.apply(d, best)
-	return openedAs(d, problems)
+	return s.openedAs(d, problems)
 }
 
 // best is the best packing so far, nil when there is none.
@@ -662,7 +662,7 @@ func (s *packer) undecided(goods []document.Good) string {
 }
 
 func (s *packer) tellShortage(short *packing.Shortage) *shortage {
-	out := &shortage{Message: sentence(short.Error()), Goods: []string{}, Bags: []string{}}
+	out := &shortage{Message: sentence(short).In(s.words), Goods: []string{}, Bags: []string{}}
 	for _, k := range short.Goods {
 		out.Goods = append(out.Goods, s.load.Goods[s.goods[k]].ID)
 	}
@@ -684,7 +684,7 @@ func (s *packer) terms(p packing.Packing) terms {
 		},
 	}
 	if err := s.task.Keeps(p); err != nil {
-		t.Breaks = sentence(err.Error())
+		t.Breaks = sentence(err).In(s.words)
 	} else {
 		t.Keeps = true
 	}

@@ -42,7 +42,7 @@ func (s *Session) speak(text string) string {
 	if text != "" {
 		var err error
 		if w, err = words.New([]byte(text)); err != nil {
-			return problem("", "The words cannot be read: "+err.Error()+".")
+			return s.problem("", "bridge.words", "why", err)
 		}
 	}
 	s.words = w

@@ -46,11 +46,11 @@ func (s *Stage) redraw() {
 func (s *Stage) Show(text, view string) string {
 	v, err := readView(view)
 	if err != nil {
-		return problem("view", "The view cannot be read: "+err.Error()+".")
+		return s.Session.problem("view", "bridge.view", "why", err)
 	}
 	e := s.Session.evaluated(text)
 	if e.Document == nil {
-		return refusal(e.Report.Problems)
+		return s.Session.refusal(e.Report.Problems)
 	}
 	s.view = v
 	if s.subject = v.subject(e); s.subject == nil {
@@ -92,7 +92,7 @@ func (s *Stage) Picture() string {
 func (s *Stage) Pointer(event string) string {
 	var e stage.Event
 	if err := json.Unmarshal([]byte(event), &e); err != nil {
-		return problem("event", "The pointer event cannot be read: "+err.Error()+".")
+		return s.Session.problem("event", "bridge.event", "why", err)
 	}
 	intent := s.stage.Pointer(e)
 	if intent.Redraw {
@@ -110,5 +110,5 @@ func (s *Stage) Camera(command string) string {
 	if slices.Contains(stage.Commands, command) {
 		return "" // nothing is drawn yet
 	}
-	return problem("command", "The camera does not know this command; it knows "+strings.Join(stage.Commands, ", ")+".")
+	return s.Session.problem("command", "bridge.command", "known", strings.Join(stage.Commands, ", "))
 }

@@ -209,7 +209,7 @@ func TestStageFunctions(t *testing.T) {
 			t.Errorf("%s", name)
 		}
 		for _, args := range [][]string{nil, {""}, {"null", "null"}} {
-			bridge.Guard(name, f[name])(args...)
+			new(bridge.Session).Guard(name, f[name])(args...)
 		}
 	}
 }

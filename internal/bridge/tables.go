@@ -1,9 +1,6 @@
 package bridge
 
 import (
-	"unicode"
-	"unicode/utf8"
-
 	"github.com/goccy/go-json"
 
 	"steelyard/internal/document"
@@ -21,11 +18,19 @@ func (s *Session) readPartsCSV(list, options string) string {
 	var o partslist.CSVOptions
 	if options != "" {
 		if err := json.Unmarshal([]byte(options), &o); err != nil {
-			return problem("options", "The options cannot be read: "+err.Error()+".")
+			return s.problem("options", "bridge.options", "why", err)
 		}
 	}
 	o.Stations = geometry.StationNames
-	return answer(partslist.ReadCSV([]byte(list), o))
+	read := partslist.ReadCSV([]byte(list), o)
+	read.Problems = s.said(read.Problems)
+	for i := range read.Columns {
+		read.Columns[i] = read.Columns[i].Said(s.words)
+	}
+	for i := range read.Bad {
+		read.Bad[i].Why = read.Bad[i].Why.Said(s.words)
+	}
+	return answer(read)
 }
 
 // semicolon is what the style of a CSV table is for spreadsheets that want
@@ -38,7 +43,7 @@ const semicolon = "semicolon"
 func (s *Session) table(args []string, write func(*report.Evaluation, tables.Export) []byte) string {
 	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {
-		return refusal(e.Report.Problems)
+		return s.refusal(e.Report.Problems)
 	}
 	return string(write(e, s.export(e, argument(args, 1), argument(args, 2))))
 }
@@ -99,22 +104,22 @@ func (s *Session) statesMarkdown(args ...string) string {
 func listOf[T any](s *Session, args []string, find func(*document.Document, string) *T, none func(id string) document.Problem, write func(*report.Evaluation, *T, tables.Export) []byte) string {
 	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {
-		return refusal(e.Report.Problems)
+		return s.refusal(e.Report.Problems)
 	}
 	id := argument(args, 1)
 	it := find(e.Document, id)
 	if it == nil {
-		return failed(none(id))
+		return s.failed(none(id))
 	}
 	return string(write(e, it, s.export(e, argument(args, 2), argument(args, 3))))
 }
 
 func noBuild(id string) document.Problem {
-	return document.Problem{Severity: document.SeverityError, Build: id, Message: words.Plain("There is no build with this id in the document.")}
+	return document.Problem{Severity: document.SeverityError, Build: id, Message: words.Tell("bridge.no_build")}
 }
 
 func noLoad(id string) document.Problem {
-	return document.Problem{Severity: document.SeverityError, Load: id, Message: words.Plain("There is no load with this id in the document.")}
+	return document.Problem{Severity: document.SeverityError, Load: id, Message: words.Tell("bridge.no_load")}
 }
 
 // partsCSV answers a document, the id of a build, a style and a date with the
@@ -154,7 +159,7 @@ func (s *Session) luggageMarkdown(args ...string) string {
 func (s *Session) notes(text, date string) string {
 	e := s.evaluated(text)
 	if e.Document == nil {
-		return refusal(e.Report.Problems)
+		return s.refusal(e.Report.Problems)
 	}
 	return answer(tables.Notes(e, date))
 }
@@ -164,21 +169,23 @@ func (s *Session) notes(text, date string) string {
 func (s *Session) provenance(text, date string) string {
 	e := s.evaluated(text)
 	if e.Document == nil {
-		return refusal(e.Report.Problems)
+		return s.refusal(e.Report.Problems)
 	}
 	return answer(tables.Provenance(e, date))
 }
 
 // parseMass answers a mass as a person writes it with {"value": grams}; unit is
 // that of a bare number.
-func (s *Session) parseMass(text, unit string) string { return parsed(units.ParseMass(text, unit)) }
+func (s *Session) parseMass(text, unit string) string { return s.parsed(units.ParseMass(text, unit)) }
 
 // parseLength answers a length with {"value": millimetres}.
-func (s *Session) parseLength(text, unit string) string { return parsed(units.ParseLength(text, unit)) }
+func (s *Session) parseLength(text, unit string) string {
+	return s.parsed(units.ParseLength(text, unit))
+}
 
-func parsed(value float64, err error) string {
+func (s *Session) parsed(value float64, err error) string {
 	if err != nil {
-		return problem("", sentence(err.Error()))
+		return s.failed(problemOf("", err))
 	}
 	return answer(number{value})
 }
@@ -186,10 +193,4 @@ func parsed(value float64, err error) string {
 // Number is the answer to parseMass and parseLength.
 type number struct {
 	Value float64 `json:"value"`
-}
-
-// sentence makes a sentence of the text of an error.
-func sentence(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(r)) + s[n:] + "."
 }

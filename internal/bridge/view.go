@@ -131,15 +131,15 @@ func (v *View) caption(e *report.Evaluation, ghost bool) *scene.Caption {
 func (s *Session) drawSVG(text, view string) string {
 	v, err := readView(view)
 	if err != nil {
-		return problem("view", "The view cannot be read: "+err.Error()+".")
+		return s.problem("view", "bridge.view", "why", err)
 	}
 	e := s.evaluated(text)
 	if e.Document == nil {
-		return refusal(e.Report.Problems)
+		return s.refusal(e.Report.Problems)
 	}
 	subject := v.subject(e)
 	if subject == nil {
-		return problem("view.build", "There is no build to draw: it is not in the document, or its figures have errors.")
+		return s.problem("view.build", "bridge.draw")
 	}
 	picture := scene.Publish(*subject, v.scene(s.words), v.caption(e, subject.Ghost != nil), v.Width, v.Height)
 	return written(picture, v.palette(), svg.Options{Pixels: v.Pixels})
@@ -149,7 +149,7 @@ func (s *Session) drawSVG(text, view string) string {
 func written(picture *scene.Scene, p *scene.Palette, o svg.Options) string {
 	var out bytes.Buffer
 	if err := svg.Write(&out, picture, *p, o); err != nil {
-		return problem("", "The picture could not be written: "+err.Error()+".")
+		return unwritten
 	}
 	return out.String()
 }

@@ -17,11 +17,11 @@ const shownBlock = 0.3
 func (s *Session) weighInDrawing(args ...string) string {
 	d, problems := document.Open([]byte(argument(args, 0)))
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	v, err := readView(argument(args, 2))
 	if err != nil {
-		return problem("view", "The view cannot be read: "+err.Error()+".")
+		return s.problem("view", "bridge.view", "why", err)
 	}
 	shown := v.scene(s.words)
 	how := scene.Weighing{Raised: "front", Height: shownBlock, Units: shown.Units, Words: shown.Words}
@@ -46,7 +46,7 @@ func (s *Session) weighInDrawing(args ...string) string {
 		bike, _ = geometry.Pose(&d.Builds[i])
 	}
 	if bike == nil {
-		return problem("", "There is no build whose figures let it be drawn.")
+		return s.problem("", "bridge.draw.none")
 	}
 	return written(scene.WeighIn(bike, how, v.Width, v.Height), v.palette(), svg.Options{})
 }

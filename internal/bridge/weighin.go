@@ -1,7 +1,6 @@
 package bridge
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -148,13 +147,15 @@ type block struct {
 func (s *Session) weighIn(text, id string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	w := d.WeighIn(id)
 	if w == nil {
-		return failed(document.Problem{Severity: document.SeverityError, WeighIn: id, Message: words.Plain("There is no weigh-in with this id in the document.")})
+		return s.failed(document.Problem{Severity: document.SeverityError, WeighIn: id, Message: words.Tell("bridge.no_weigh_in")})
 	}
-	return answer(weigh(d, w, s.words))
+	out := weigh(d, w, s.words)
+	out.Problems = s.said(out.Problems)
+	return answer(out)
 }
 
 func weigh(d *document.Document, w *document.WeighIn, language *words.Words) *weighed {
@@ -176,17 +177,17 @@ func weigh(d *document.Document, w *document.WeighIn, language *words.Words) *we
 	}
 	sunk := sunken(d.Build(w.Build), w)
 	for _, end := range []struct {
-		field, what string
-		sag         *float64
-		travel      float64
+		field, key string
+		sag        *float64
+		travel     float64
 	}{
-		{"front_sag_mm", "fork", w.FrontSag, sunk.Fork.Travel},
-		{"rear_sag_mm", "rear", w.RearSag, sunk.Rear.Travel},
+		{"front_sag_mm", "bridge.sunk.front", w.FrontSag, sunk.Fork.Travel},
+		{"rear_sag_mm", "bridge.sunk.rear", w.RearSag, sunk.Rear.Travel},
 	} {
 		if end.sag != nil && *end.sag > end.travel {
 			out.Problems = append(out.Problems, document.Problem{
 				Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Field: end.field,
-				Message: words.Plain(fmt.Sprintf("The %s cannot have sunk by %g mm on the scale: this build gives it a travel of %g mm.", end.what, *end.sag, end.travel)),
+				Message: words.Tell(end.key, "sag", *end.sag, "travel", end.travel),
 			})
 			return out
 		}
@@ -195,14 +196,14 @@ func weigh(d *document.Document, w *document.WeighIn, language *words.Words) *we
 	if bike == nil {
 		out.Problems = append(out.Problems, document.Problem{
 			Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Field: "build",
-			Message: words.Plain("The build has errors in its figures, so that what the scale showed cannot be placed; put them right first."),
+			Message: words.Tell("bridge.weigh.figures"),
 		})
 		return out
 	}
 	if s := bike.State(); s != w.State {
 		out.Problems = append(out.Problems, document.Problem{
 			Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Load: w.Load, Field: "state",
-			Message: words.Plain("The bike was weighed with more on it than the document can put there; check the load and its rider, or say another state."),
+			Message: words.Tell("bridge.weigh.state"),
 		})
 		return out
 	}

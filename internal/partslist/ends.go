@@ -57,7 +57,7 @@ func (r *csvReader) findEnds(lines []line) {
 	atEnds := func(s *sort, end string) { s.taken[slices.Index(endNames[:], end)] = true }
 	for i := range lines {
 		l := &lines[i]
-		if l.why != "" || l.entry == nil || l.sum && !slices.Contains(r.opt.Sums, l.line) {
+		if !l.why.IsZero() || l.entry == nil || l.sum && !slices.Contains(r.opt.Sums, l.line) {
 			continue
 		}
 		end := parts.EntryEnd(l.entry)
@@ -180,7 +180,7 @@ func (l *line) shareOfPair(end int) float64 {
 func (r *csvReader) holes(lines []line) (n [2]int) {
 	for i := range lines {
 		l := &lines[i]
-		if l.why != "" || l.kind != "hub" && l.kind != "rim" && l.kind != "gear-hub" && l.kind != "dynamo" {
+		if !l.why.IsZero() || l.kind != "hub" && l.kind != "rim" && l.kind != "gear-hub" && l.kind != "dynamo" {
 			continue
 		}
 		holes := holesIn(spelling.Words(l.name))

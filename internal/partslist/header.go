@@ -1,7 +1,6 @@
 package partslist
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -150,9 +149,9 @@ func (r *csvReader) head(rows []row) []row {
 		width = max(width, len(row.cells))
 	}
 	r.headers = make([]header, width)
-	r.result.Columns = make([]string, width)
+	r.result.Columns = make([]words.Message, width)
 	for i := range r.result.Columns {
-		r.result.Columns[i] = fmt.Sprint("Column ", i+1)
+		r.result.Columns[i] = words.Tell("list.column.name", "n", i+1)
 	}
 	at := headerRow(rows)
 	if at < 0 {
@@ -161,12 +160,12 @@ func (r *csvReader) head(rows []row) []row {
 	r.result.Header = true
 	for _, row := range rows[:at] {
 		if !strings.HasPrefix(row.cells[0], NotePrefix) {
-			r.bad(row, "this stands above the headers")
+			r.bad(row, words.Tell("list.row.above"))
 		}
 	}
 	for i, s := range rows[at].cells {
 		if r.headers[i] = readHeader(s); s != "" {
-			r.result.Columns[i] = uncover(s)
+			r.result.Columns[i] = words.Plain(uncover(s))
 		}
 		// It is a number in French and a name in Spanish.
 		if spelling.Fold(s) == "nombre" && !numbered(rows[at+1:], i) {
@@ -233,9 +232,9 @@ func (r *csvReader) columns(rows []row) {
 		for f, i := range r.opt.Columns {
 			switch {
 			case !slices.Contains(CSVFields, f):
-				r.warn("There is no field %s; the fields are %s.", words.Quote(f), words.Choose(CSVFields))
+				r.warn("list.field", "field", words.Quote(f), "fields", words.Choose(CSVFields))
 			case i < 0 || i >= len(r.headers):
-				r.warn("Column %d is to hold the field %s, but the list has %d columns.", i+1, words.Quote(f), len(r.headers))
+				r.warn("list.column", "n", i+1, "field", words.Quote(f), "of", len(r.headers))
 			default:
 				r.result.Guess[f] = i
 			}

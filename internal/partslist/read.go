@@ -3,7 +3,6 @@ package partslist
 import (
 	"encoding/csv"
 	"errors"
-	"fmt"
 	"io"
 	"slices"
 	"sort"
@@ -48,7 +47,7 @@ type CSVOptions struct {
 
 // CSVResult is what was found in a list.
 type CSVResult struct {
-	Columns   []string           `json:"columns"`   // the headers, or "Column 1", ...
+	Columns   []words.Message    `json:"columns"`   // the headers, or "Column 1", ...
 	Guess     map[string]int     `json:"guess"`     // field to column, as used
 	Header    bool               `json:"header"`    // whether the first row is one
 	Separator string             `json:"separator"` // between the cells
@@ -68,9 +67,9 @@ type CSVResult struct {
 
 // BadRow is a row that is no part.
 type BadRow struct {
-	Line int    `json:"line"` // where it begins, from 1
-	Text string `json:"text"` // as it stands, shortened
-	Why  string `json:"why"`
+	Line int           `json:"line"` // where it begins, from 1
+	Text string        `json:"text"` // as it stands, shortened
+	Why  words.Message `json:"why"`
 }
 
 // ReadCSV reads a list of parts: RFC 4180 and what spreadsheets make of it. The
@@ -90,7 +89,7 @@ type BadRow struct {
 func ReadCSV(text []byte, opt CSVOptions) CSVResult {
 	r := csvReader{opt: opt, result: CSVResult{
 		MassUnit: units.Gram, UnitBy: UnitUsual,
-		Columns: []string{}, Guess: map[string]int{}, Parts: []document.Part{}, Unplaced: []int{},
+		Columns: []words.Message{}, Guess: map[string]int{}, Parts: []document.Part{}, Unplaced: []int{},
 		Ends: []EndRow{}, Sums: []SumRow{}, Bad: []BadRow{}, Problems: []document.Problem{},
 	}}
 	r.read(text)
@@ -115,49 +114,50 @@ type row struct {
 	text  string
 }
 
-func (r *csvReader) fail(format string, args ...any) {
-	r.result.Problems = append(r.result.Problems, document.Problem{Severity: document.SeverityError, Message: words.Plain(fmt.Sprintf(format, args...))})
+// fail adds an error with the list: the message of a key, see [words.Tell].
+func (r *csvReader) fail(key string, pairs ...any) {
+	r.result.Problems = append(r.result.Problems, document.Problem{Severity: document.SeverityError, Message: words.Tell(key, pairs...)})
 }
 
 // warn tells something about the list once.
-func (r *csvReader) warn(format string, args ...any) {
-	message := fmt.Sprintf(format, args...)
+func (r *csvReader) warn(key string, pairs ...any) {
+	message := words.Tell(key, pairs...)
 	if r.warned == nil {
 		r.warned = make(map[string]bool)
 	}
-	if r.warned[message] || len(r.warned) >= 20 {
+	if r.warned[message.String()] || len(r.warned) >= 20 {
 		return
 	}
-	r.warned[message] = true
-	r.result.Problems = append(r.result.Problems, document.Problem{Severity: document.SeverityWarning, Message: words.Plain(message)})
+	r.warned[message.String()] = true
+	r.result.Problems = append(r.result.Problems, document.Problem{Severity: document.SeverityWarning, Message: message})
 }
 
-func (r *csvReader) bad(row row, format string, args ...any) {
-	r.result.Bad = append(r.result.Bad, BadRow{Line: row.line, Text: row.text, Why: fmt.Sprintf(format, args...)})
+func (r *csvReader) bad(row row, why words.Message) {
+	r.result.Bad = append(r.result.Bad, BadRow{Line: row.line, Text: row.text, Why: why})
 }
 
 func (r *csvReader) read(raw []byte) {
 	if len(raw) > MaxCSVText {
-		r.fail("This list is larger than %d MiB; a list is at most that.", MaxCSVText>>20)
+		r.fail("list.large", "most", MaxCSVText>>20)
 		return
 	}
 	if u := r.opt.MassUnit; u != "" && !slices.Contains([]string{units.Gram, units.Kilogram, units.Pound, units.Ounce}, u) {
-		r.fail("The unit of the masses is %s; it should be g, kg, lb or oz.", words.Quote(u))
+		r.fail("list.unit", "unit", words.Quote(u))
 		return
 	}
 	text, encoding, damaged := decode(raw)
 	r.result.Encoding = encoding
 	switch {
 	case encoding == Windows1252:
-		r.warn("This list is not in UTF-8; it was read as Windows-1252. Look at the letters beyond A to Z.")
+		r.warn("list.windows")
 	case damaged > 0:
-		r.warn("This list is in UTF-8 with damaged letters, %d bytes; they are shown as \ufffd.", damaged)
+		r.warn("list.damaged", "n", damaged)
 	}
 	text, skipped := r.separate(text)
 	rows := r.split(text, skipped)
 	if len(rows) == 0 {
 		if len(r.result.Bad) == 0 {
-			r.fail("There is nothing in this list; it should have a row for each part, with name and mass.")
+			r.fail("list.empty")
 		}
 		return
 	}
@@ -166,7 +166,7 @@ func (r *csvReader) read(raw []byte) {
 	r.columns(rows)
 	for _, f := range []string{"name", "mass"} {
 		if _, ok := r.result.Guess[f]; !ok {
-			r.fail("No column of this list holds the %s of the parts; say which one does.", f)
+			r.fail("list.no_column." + f)
 		}
 	}
 	if len(r.result.Problems) > 0 && r.result.Problems[len(r.result.Problems)-1].Severity == document.SeverityError {
@@ -194,11 +194,11 @@ func (r *csvReader) read(raw []byte) {
 		if l.sum && !slices.Contains(r.opt.Sums, l.line) {
 			continue
 		}
-		if l.why == "" {
+		if l.why.IsZero() {
 			l.why = r.add(l)
 		}
-		if l.why != "" {
-			r.bad(l.row, "%s", l.why)
+		if !l.why.IsZero() {
+			r.bad(l.row, l.why)
 		}
 	}
 	sort.SliceStable(r.result.Bad, func(i, j int) bool { return r.result.Bad[i].Line < r.result.Bad[j].Line })
@@ -212,7 +212,7 @@ func (r *csvReader) suspect() {
 		most = max(most, p.Mass)
 	}
 	if r.result.UnitBy == UnitAsked && len(r.result.Parts) >= 5 && most > 0 && most < 25 {
-		r.warn("No part of this list weighs more than %s g; are the masses in another unit?", words.Number(most))
+		r.warn("list.light", "most", words.Number(most))
 	}
 }
 
@@ -312,7 +312,7 @@ func (r *csvReader) split(text string, line int) []row {
 			lines := strings.Count(strings.TrimRight(record, "\n"), "\n") + 1
 			at := row{line: line + 1, text: words.ShortenTo(record, 120)}
 			if err != nil {
-				r.bad(at, "this row cannot be read: %v", err)
+				r.bad(at, words.Tell("list.row.unread", "why", err))
 				line += lines
 				continue
 			}
@@ -320,10 +320,10 @@ func (r *csvReader) split(text string, line int) []row {
 				// Take the first line for lost, and go on after it.
 				first := strings.IndexByte(record, '\n') + 1
 				at.text = words.ShortenTo(record[:first], 120)
-				r.bad(at, "a quote is opened in this line and not closed")
+				r.bad(at, words.Tell("list.row.quote"))
 				line++
 				if lost++; lost > maxLostQuotes {
-					r.fail("More than %d quotes are opened and not closed; the rest of the list, from line %d, was not read.", maxLostQuotes, line+1)
+					r.fail("list.quotes", "n", maxLostQuotes, "line", line+1)
 					return rows
 				}
 				restart = end - len(record) + first
@@ -331,11 +331,11 @@ func (r *csvReader) split(text string, line int) []row {
 			}
 			line += lines
 			if records++; records > 10*MaxCSVRows {
-				r.warn("This list has more than %d rows, empty ones included; those from line %d were not read.", 10*MaxCSVRows, at.line)
+				r.warn("list.rows.empty", "n", 10*MaxCSVRows, "line", at.line)
 				return rows
 			}
 			if len(cells) > maxColumns {
-				r.bad(at, "this row has %d cells; a list of parts has at most %d", len(cells), maxColumns)
+				r.bad(at, words.Tell("list.row.cells", "n", len(cells), "most", maxColumns))
 				continue
 			}
 			at.cells = make([]string, len(cells))
@@ -348,7 +348,7 @@ func (r *csvReader) split(text string, line int) []row {
 				continue
 			}
 			if len(rows)+len(r.result.Bad) >= MaxCSVRows+1 {
-				r.warn("This list has more than %d rows; those from line %d were not read.", MaxCSVRows, at.line)
+				r.warn("list.rows", "n", MaxCSVRows, "line", at.line)
 				return rows
 			}
 			rows = append(rows, at)
@@ -410,7 +410,7 @@ func (r *csvReader) findDecimal(rows []row) {
 
 // ours says whether WriteCSV wrote the list.
 func (r *csvReader) ours() bool {
-	return slices.Equal(r.result.Columns, csvHeader)
+	return slices.EqualFunc(r.result.Columns, csvHeader, func(m words.Message, name string) bool { return m.Text == name })
 }
 
 // line is a row that is being understood.
@@ -423,10 +423,10 @@ type line struct {
 	told       bool         // the list itself says where the part is
 	basis      document.Basis
 	pieces     int
-	grams      float64 // of one piece
-	pair       bool    // one mass was given for a piece at each end
-	sum        bool    // looks like a sum of others
-	why        string  // it is no part
+	grams      float64       // of one piece
+	pair       bool          // one mass was given for a piece at each end
+	sum        bool          // looks like a sum of others
+	why        words.Message // it is no part
 
 	at [2]int // pieces in front and at the rear, when it goes by ends
 }
@@ -435,7 +435,7 @@ type line struct {
 func (r *csvReader) understand(row row) line {
 	l := line{row: row, name: r.textCell(row, "name"), pieces: 1}
 	if l.name == "" {
-		l.why = "there is no name"
+		l.why = words.Tell("list.row.no_name")
 	}
 	if strings.ContainsAny(l.name, "\r\n") {
 		l.name = strings.Join(strings.Fields(l.name), " ")
@@ -456,16 +456,16 @@ func (r *csvReader) understand(row row) line {
 
 // weigh reads how many pieces a line has and what they weigh.
 func (r *csvReader) weigh(l *line) {
-	fail := func(format string, args ...any) {
-		if l.why == "" {
-			l.why = fmt.Sprintf(format, args...)
+	fail := func(key string, pairs ...any) {
+		if l.why.IsZero() {
+			l.why = words.Tell(key, pairs...)
 		}
 	}
 	counted := r.cell(l.row, "quantity")
 	if counted != "" {
 		n, ok := pieces(counted)
 		if !ok || n > document.MaxQuantity {
-			fail("the quantity is %s; it should be a whole number from 0 to %d", words.Quote(counted), document.MaxQuantity)
+			fail("list.row.quantity", "n", words.Quote(counted), "most", document.MaxQuantity)
 		}
 		l.pieces = n
 	}
@@ -476,7 +476,7 @@ func (r *csvReader) weigh(l *line) {
 		l.basis = document.Guessed
 	}
 	if text == "" && rest == "" {
-		fail("there is no mass")
+		fail("list.row.no_mass")
 		return
 	}
 	for _, c := range []struct{ text, field string }{{text, "mass"}, {rest, "mass_rest"}} {
@@ -485,7 +485,7 @@ func (r *csvReader) weigh(l *line) {
 		}
 		grams, err := r.mass(c.text, c.field)
 		if err != nil {
-			fail("the mass: %v", err)
+			fail("list.row.mass", "why", err)
 			return
 		}
 		l.grams += grams
@@ -496,7 +496,7 @@ func (r *csvReader) weigh(l *line) {
 }
 
 // add makes the part, or the two parts, of a line, or says why it is none.
-func (r *csvReader) add(l *line) (why string) {
+func (r *csvReader) add(l *line) (why words.Message) {
 	ends := []int{-1} // as the entry has it
 	if l.at != [2]int{} {
 		ends = nil
@@ -517,7 +517,7 @@ func (r *csvReader) add(l *line) (why string) {
 			}
 		}
 		p, known, why := r.part(l, entry, n, grams, i == 0)
-		if why != "" {
+		if !why.IsZero() {
 			return why
 		}
 		made, placed = append(made, p), known
@@ -532,13 +532,13 @@ func (r *csvReader) add(l *line) (why string) {
 		}
 		r.result.Parts = append(r.result.Parts, p)
 	}
-	return ""
+	return words.Message{}
 }
 
 // part makes a part of a line, or says why it is none. Placed is whether the
 // list or the catalogue says where it is; first is whether it may have the id
 // that the list gives.
-func (r *csvReader) part(l *line, entry *parts.Entry, n int, grams float64, first bool) (p document.Part, placed bool, why string) {
+func (r *csvReader) part(l *line, entry *parts.Entry, n int, grams float64, first bool) (p document.Part, placed bool, why words.Message) {
 	if entry != nil {
 		p = entry.Part("")
 	} else {
@@ -550,7 +550,7 @@ func (r *csvReader) part(l *line, entry *parts.Entry, n int, grams float64, firs
 		if b, ok := basisWords[spelling.Fold(s)]; ok {
 			p.Basis = b
 		} else {
-			r.warn("The basis %s is not known; the mass is taken as %s.", words.Quote(s), words.Quote(string(p.Basis)))
+			r.warn("list.basis", "basis", words.Quote(s), "as", words.Quote(string(p.Basis)))
 		}
 	}
 	p.Mass = grams
@@ -561,13 +561,13 @@ func (r *csvReader) part(l *line, entry *parts.Entry, n int, grams float64, firs
 			// A share is a number like any other; the mass gives it its unit.
 			v, err := units.ParseMassMarked(share, units.Gram, r.decimal)
 			if err != nil {
-				return p, false, "the half-width: " + err.Error()
+				return p, false, words.Tell("list.row.half_width", "why", err)
 			}
 			p.HalfWidth = v / 100 * p.Mass
 		} else {
 			v, err := r.mass(s, "half_width")
 			if err != nil {
-				return p, false, "the half-width: " + err.Error()
+				return p, false, words.Tell("list.row.half_width", "why", err)
 			}
 			if l.pair {
 				v /= 2 // of both pieces, which share it
@@ -575,7 +575,7 @@ func (r *csvReader) part(l *line, entry *parts.Entry, n int, grams float64, firs
 			p.HalfWidth = v
 		}
 	}
-	if why := r.place(l.row, &p); why != "" {
+	if why := r.place(l.row, &p); !why.IsZero() {
 		return p, false, why
 	}
 
@@ -586,10 +586,10 @@ func (r *csvReader) part(l *line, entry *parts.Entry, n int, grams float64, firs
 	r.taken[p.ID] = true
 	for _, problem := range p.Check() {
 		if problem.Severity == document.SeverityError {
-			return p, false, problem.Message.String()
+			return p, false, problem.Message
 		}
 	}
-	return p, entry != nil || p.At != nil || p.Station != "frame" || r.textCell(l.row, "station") != "", ""
+	return p, entry != nil || p.At != nil || p.Station != "frame" || r.textCell(l.row, "station") != "", words.Message{}
 }
 
 // mass reads a mass in the unit of its cell, of its column or of the list.
@@ -631,12 +631,12 @@ func (r *csvReader) kind(row row, name string) string {
 }
 
 // place puts a part where the row says. It returns why that cannot be.
-func (r *csvReader) place(row row, p *document.Part) string {
+func (r *csvReader) place(row row, p *document.Part) words.Message {
 	station := r.textCell(row, "station")
 	known := station
 	if station != "" {
 		if known = strings.Join(spelling.Words(station), "-"); r.opt.Stations != nil && !slices.Contains(r.opt.Stations, known) {
-			r.warn("There is no station %s; such parts are placed by their kind.", words.Quote(station))
+			r.warn("list.station", "station", words.Quote(station))
 			known = ""
 		}
 	}
@@ -655,7 +655,7 @@ func (r *csvReader) place(row row, p *document.Part) string {
 		}
 		v, err := units.ParseLengthMarked(s, units.Millimetre, r.decimal)
 		if err != nil {
-			return "the offset: " + err.Error()
+			return words.Tell("list.row.offset", "why", err)
 		}
 		offset[i], there = v, true
 	}
@@ -668,7 +668,7 @@ func (r *csvReader) place(row row, p *document.Part) string {
 	if s := r.cell(row, "within"); s != "" {
 		v, err := units.ParseLengthMarked(s, units.Millimetre, r.decimal)
 		if err != nil {
-			return "the doubt in place: " + err.Error()
+			return words.Tell("list.row.within", "why", err)
 		}
 		p.Within = v
 	}
@@ -677,10 +677,10 @@ func (r *csvReader) place(row row, p *document.Part) string {
 		if slices.Contains(document.Carriers, c) {
 			p.Carrier = c
 		} else {
-			r.warn("The carrier %s is not known; it should be one of %s. Such parts are fixed to what their kind usually is.", words.Quote(s), words.Choose(document.Carriers))
+			r.warn("list.carrier", "carrier", words.Quote(s), "choice", words.Choose(document.Carriers))
 		}
 	}
-	return ""
+	return words.Message{}
 }
 
 // carrierAt returns what the first entry of the catalogue at a station is fixed

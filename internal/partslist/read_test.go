@@ -112,7 +112,7 @@ func TestReadCSVFixtures(t *testing.T) {
 			}
 			for i, want := range c.bad {
 				line, word, _ := strings.Cut(want, " ")
-				if b := r.Bad[i]; fmt.Sprint(b.Line) != line || !strings.Contains(b.Why, word) {
+				if b := r.Bad[i]; fmt.Sprint(b.Line) != line || !strings.Contains(b.Why.String(), word) {
 					t.Errorf("bad row %+v, want %q", b, want)
 				}
 			}
@@ -402,7 +402,7 @@ func FuzzReadCSV(f *testing.F) {
 		plain, _, _ := decode(text)
 		lines := strings.Count(plain, "\n") + 1
 		for _, b := range r.Bad {
-			if b.Why == "" || b.Line < 1 || b.Line > lines {
+			if b.Why.IsZero() || b.Line < 1 || b.Line > lines {
 				t.Errorf("bad row %+v of %d lines", b, lines)
 			}
 		}

@@ -45,7 +45,7 @@ func (r *csvReader) findSums(lines []line) {
 	step := r.finest(lines)
 	for i := range lines {
 		l := &lines[i]
-		heading := l.why != "" && l.grams == 0 && l.name != "" && r.cell(l.row, "mass") == "" && r.cell(l.row, "mass_rest") == ""
+		heading := !l.why.IsZero() && l.grams == 0 && l.name != "" && r.cell(l.row, "mass") == "" && r.cell(l.row, "mass_rest") == ""
 		var of []int
 		if isTotal(l.name) {
 			l.sum = true
@@ -73,9 +73,9 @@ func (r *csvReader) findSums(lines []line) {
 			taken := slices.Contains(r.opt.Sums, l.line)
 			r.result.Sums = append(r.result.Sums, SumRow{
 				Line: l.line, Name: l.name, Mass: l.grams * float64(l.pieces), Of: append([]int{}, of...),
-				Can: l.why == "", Taken: taken && l.why == "",
+				Can: l.why.IsZero(), Taken: taken && l.why.IsZero(),
 			})
-			if taken && l.why == "" {
+			if taken && l.why.IsZero() {
 				sections.add(l)
 				all.add(l)
 				continue
@@ -86,7 +86,7 @@ func (r *csvReader) findSums(lines []line) {
 			sections = running{}
 		case heading:
 			sections = running{}
-		case l.why == "":
+		case l.why.IsZero():
 			sections.add(l)
 			all.add(l)
 		}

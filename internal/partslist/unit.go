@@ -70,7 +70,7 @@ func (r *csvReader) sensible(lines []line) string {
 	counted, most := 0, 0.0
 	for i := range lines {
 		l := &lines[i]
-		if l.why != "" || isTotal(l.name) {
+		if !l.why.IsZero() || isTotal(l.name) {
 			continue
 		}
 		s, _ := withoutAbout(r.cell(l.row, "mass"))

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/goccy/go-json"
 )
@@ -94,17 +96,16 @@ func Explain(err error, w *Words) string {
 
 // Sentence is a piece of a sentence that is to stand as one: it begins with a
 // capital letter.
-type Sentence struct{ Of Message }
+type Sentence struct{ Of error }
 
 // In says the sentence in a language.
-func (s Sentence) In(w *Words) string { return Capital(s.Of.In(w)) }
-
-// Capital begins a text with a capital letter if it begins with a plain one.
-func Capital(s string) string {
-	if s != "" && 'a' <= s[0] && s[0] <= 'z' {
-		return string(s[0]-'a'+'A') + s[1:]
+func (s Sentence) In(w *Words) string {
+	text := Explain(s.Of, w)
+	first, n := utf8.DecodeRuneInString(text)
+	if n == 0 {
+		return ""
 	}
-	return s
+	return string(unicode.ToUpper(first)) + text[n:]
 }
 
 // Quoted is a text of the user's to stand in quotes, see [Quote].

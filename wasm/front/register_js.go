@@ -16,7 +16,7 @@ func register() {
 	encoded := newEncoder(1 << 18)
 	for _, functions := range []map[string]bridge.Function{session.Functions(), Stage.Functions()} {
 		for name, f := range functions {
-			f = bridge.Guard(name, f)
+			f = session.Guard(name, f)
 			object.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
 				texts := make([]string, len(args))
 				for i, a := range args {
