@@ -1,7 +1,6 @@
 package assembly
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -266,12 +265,13 @@ func metres(v document.Vec3) mass.Vec {
 // one may have been meant.
 func unknownStation(b *document.Build, p *document.Part, suggest bool) *document.Problem {
 	name := words.ShortenName(p.Station)
-	hint := "."
+	key, nearest := "assembly.station", ""
 	if suggest {
-		hint = fmt.Sprintf("; did you mean %q?", spelling.Nearest(name, geometry.StationNames))
+		key, nearest = "assembly.station.meant", spelling.Nearest(name, geometry.StationNames)
 	}
 	return &document.Problem{
 		Severity: document.SeverityError, Build: b.ID, Part: p.ID, Field: "station",
-		Message: words.Plain(fmt.Sprintf("Part “%s” of build “%s”: there is no station %q on this bike%s The part is left out.", words.ShortenName(p.Name), words.ShortenName(b.Name), name, hint)),
+		Message: words.Tell(key, "part", words.ShortenName(p.Name), "build", words.ShortenName(b.Name),
+			"station", words.Quoted(name), "meant", words.Quoted(nearest)),
 	}
 }

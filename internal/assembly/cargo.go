@@ -1,7 +1,6 @@
 package assembly
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -156,31 +155,29 @@ func (c *Cargo) add(p document.Part, b *document.Bag, s Supply, bag, good int) {
 
 // misplaced says that a bag is at no place of the bike, or at two.
 func misplaced(b *document.Build, bike *geometry.Bike, l *document.Load, g *document.Bag) *document.Problem {
-	var why string
+	var why words.Message
 	switch n := len(bike.Stations[g.Station].Points); {
 	case n == 1:
 		return nil
 	case n > 1:
-		why = fmt.Sprintf("the station %q is on both sides, and a bag hangs on one; make two bags of it", words.ShortenName(g.Station))
+		why = words.Tell("assembly.bag.two", "station", words.Quoted(words.ShortenName(g.Station)))
 		if left := strings.TrimSuffix(g.Station, "s") + "-left"; slices.Contains(geometry.StationNames, left) {
-			why = fmt.Sprintf("the station %q is on both sides, and a bag hangs on one; say %q or %q", words.ShortenName(g.Station), left, strings.TrimSuffix(g.Station, "s")+"-right")
+			why = words.Tell("assembly.bag.side", "station", words.Quoted(words.ShortenName(g.Station)), "left", words.Quoted(left), "right", words.Quoted(strings.TrimSuffix(g.Station, "s")+"-right"))
 		}
 	default:
-		why = fmt.Sprintf("there is no station %q on this bike; did you mean %q?", words.ShortenName(g.Station), spelling.Nearest(words.ShortenName(g.Station), geometry.StationNames))
+		why = words.Tell("assembly.bag.station", "station", words.Quoted(words.ShortenName(g.Station)), "meant", words.Quoted(spelling.Nearest(words.ShortenName(g.Station), geometry.StationNames)))
 	}
 	return &document.Problem{
 		Severity: document.SeverityError, Build: b.ID, Load: l.ID, Bag: g.ID, Field: "station",
-		Message: words.Plain(fmt.Sprintf("Bag “%s” of load “%s” on build “%s”: %s. The bag is left out, with what is in it.",
-			words.ShortenName(g.Name), words.ShortenName(l.Name), words.ShortenName(b.Name), strings.TrimSuffix(why, "."))),
+		Message: words.Tell("assembly.bag", "bag", words.ShortenName(g.Name), "load", words.ShortenName(l.Name),
+			"build", words.ShortenName(b.Name), "why", why),
 	}
 }
 
 // seatProblem says on which bike and with which load a rider does not sit well.
 func seatProblem(p document.Problem, b *document.Build, l *document.Load, r *document.Rider) document.Problem {
 	p.Build, p.Load, p.Rider = b.ID, l.ID, r.ID
-	if head, rest, ok := strings.Cut(p.Message.String(), ": "); ok {
-		p.Message = words.Plain(fmt.Sprintf("%s on build “%s”: %s", head, words.ShortenName(b.Name), rest))
-	}
+	p.Message = words.Tell("assembly.seat", append([]any{"build", words.ShortenName(b.Name)}, p.Message.Pairs...)...)
 	return p
 }
 

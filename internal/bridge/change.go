@@ -8,6 +8,7 @@ import (
 	"steelyard/internal/conversion"
 	"steelyard/internal/document"
 	"steelyard/internal/parts"
+	"steelyard/internal/words"
 )
 
 // setLine is a set as it is offered for a build.
@@ -26,11 +27,11 @@ type setLine struct {
 func (s *Session) sets(text, build string) string {
 	d, problems := s.document(text)
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	b := d.Build(build)
 	if b == nil {
-		return failed(noBuild(build))
+		return s.failed(noBuild(build))
 	}
 	has := parts.Meets(b)
 	lines := make([]setLine, 0, len(parts.Sets()))
@@ -120,25 +121,25 @@ type coming struct {
 func (s *Session) change(text, options string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	var o changing
 	if err := json.Unmarshal([]byte(options), &o); err != nil {
-		return problem("", "What is to be changed cannot be read: "+err.Error()+".")
+		return s.problem("", "bridge.options", "why", err)
 	}
 	set := parts.SetByID(o.Set)
 	if set == nil {
-		return problem("set", "There is no set of parts with the id “"+o.Set+"”.")
+		return s.problem("set", "bridge.set", "id", words.Shorten(o.Set))
 	}
 	if d.Build(o.Build) == nil {
-		return failed(noBuild(o.Build))
+		return s.failed(noBuild(o.Build))
 	}
 	if o.CopyAs != "" {
 		o.Build = d.CopyBuild(o.Build, o.CopyAs).ID
 	}
 	plan, err := conversion.New(d, o.Build, set)
 	if err != nil {
-		return problem("build", err.Error())
+		return s.failed(document.Problem{Severity: document.SeverityError, Field: "build", Message: words.Tell("bridge.text", "text", words.Sentence{Of: err})})
 	}
 	out := changed{Build: o.Build, Goes: []going{}, Comes: []coming{}, Stays: []going{}, Remarks: []string{}}
 	tell := func(p *document.Part, aside bool) going {
@@ -203,7 +204,7 @@ type missingRole struct {
 func (s *Session) shared(text string) string {
 	d, problems := s.document(text)
 	if d == nil {
-		return refusal(problems)
+		return s.refusal(problems)
 	}
 	sharedBy := parts.ShareOf(d.Builds)
 	out := sharing{Builds: make([]sharingBuild, len(d.Builds))}
