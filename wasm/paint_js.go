@@ -23,7 +23,7 @@ type canvas struct {
 	mesh    mesh.Mesh
 	corners []ebiten.Vertex
 	white   *ebiten.Image
-	letters letters
+	glyphs  glyphs
 	failed  bool // the latest frame
 }
 
@@ -83,11 +83,11 @@ func (c *canvas) Draw(screen *ebiten.Image) {
 		return
 	}
 	c.marks(screen, s, palette)
-	c.letters.begin()
+	c.glyphs.begin()
 	for i := range s.Labels {
-		c.letters.draw(screen, &s.Labels[i], palette, c.density)
+		c.glyphs.draw(screen, &s.Labels[i], palette, c.density)
 	}
-	c.letters.end()
+	c.glyphs.end()
 }
 
 // marks paints all marks of a scene in one go.

@@ -73,7 +73,7 @@ var (
 	ofRearWheel  = share{RearWheel: 1}
 	ofRearEnd    = share{RearWheel: 1, Swingarm: 1, Link: 0.5}
 	// What turns about the main pivot. The rear wheel does not: see
-	// [Weighed.measure].
+	// the computation of figures in package report.
 	ofSwing = share{Swingarm: 1, Link: 0.5}
 )
 

@@ -77,7 +77,7 @@ func Check(d *Document) []Problem {
 func CheckPart(d *Document, build, part int) []Problem {
 	b := &d.Builds[build]
 	p := &b.Parts[part]
-	c := checker{outer: thing{holdBuild, b.ID, b.Name}, inner: thing{holdPart, p.ID, p.Name}}
+	c := checker{outer: entity{kindBuild, b.ID, b.Name}, inner: entity{kindPart, p.ID, p.Name}}
 	c.one(p)
 	return c.problems
 }
@@ -93,7 +93,7 @@ func (p *Part) Check() []Problem {
 // one in a list of it.
 type checker struct {
 	problems     []Problem
-	outer, inner thing
+	outer, inner entity
 	warned       int
 	held         int // warnings not told
 }
@@ -136,7 +136,7 @@ func (c *checker) document(d *Document) {
 	builds := make(map[string]bool, len(d.Builds))
 	for i := range d.Builds {
 		b := &d.Builds[i]
-		c.outer = thing{holdBuild, b.ID, b.Name}
+		c.outer = entity{kindBuild, b.ID, b.Name}
 		c.id(b.ID, "build", builds)
 		if words.Blank(b.Name) {
 			c.warn("name", "document.name.build")
@@ -144,7 +144,7 @@ func (c *checker) document(d *Document) {
 		c.parts(b.Parts)
 		c.ratings(b.Ratings)
 	}
-	c.outer = thing{}
+	c.outer = entity{}
 	riders := c.riders(d.Riders)
 	loads := c.loads(d.Loads, riders)
 	c.weighIns(d.WeighIns, builds, loads)
@@ -167,11 +167,11 @@ func (c *checker) parts(parts []Part) {
 	ids := make(map[string]bool, len(parts))
 	for i := range parts {
 		p := &parts[i]
-		c.inner = thing{holdPart, p.ID, p.Name}
+		c.inner = entity{kindPart, p.ID, p.Name}
 		c.id(p.ID, "part", ids)
 		c.one(p)
 	}
-	c.inner = thing{}
+	c.inner = entity{}
 }
 
 // id checks that an id is there and used once.

@@ -102,7 +102,7 @@ func (c *checker) riders(riders []Rider) map[string]bool {
 	ids := make(map[string]bool, len(riders))
 	for i := range riders {
 		r := &riders[i]
-		c.outer = thing{holdRider, r.ID, r.Name}
+		c.outer = entity{kindRider, r.ID, r.Name}
 		c.id(r.ID, "rider", ids)
 		if words.Blank(r.Name) {
 			c.warn("name", "document.name.rider")
@@ -125,7 +125,7 @@ func (c *checker) riders(riders []Rider) map[string]bool {
 		}
 		c.between("crank_deg", "crank", "°", r.Crank, -MaxCrank, MaxCrank)
 	}
-	c.outer = thing{}
+	c.outer = entity{}
 	return ids
 }
 
@@ -134,7 +134,7 @@ func (c *checker) loads(loads []Load, riders map[string]bool) map[string]bool {
 	ids := make(map[string]bool, len(loads))
 	for i := range loads {
 		l := &loads[i]
-		c.outer = thing{holdLoad, l.ID, l.Name}
+		c.outer = entity{kindLoad, l.ID, l.Name}
 		c.id(l.ID, "load", ids)
 		if words.Blank(l.Name) {
 			c.warn("name", "document.name.load")
@@ -145,20 +145,20 @@ func (c *checker) loads(loads []Load, riders map[string]bool) map[string]bool {
 		bags := make(map[string]bool, len(l.Bags))
 		for j := range l.Bags {
 			b := &l.Bags[j]
-			c.inner = thing{holdBag, b.ID, b.Name}
+			c.inner = entity{kindBag, b.ID, b.Name}
 			c.id(b.ID, "bag", bags)
 			c.bag(b)
 		}
 		goods := make(map[string]bool, len(l.Goods))
 		for j := range l.Goods {
 			g := &l.Goods[j]
-			c.inner = thing{holdGood, g.ID, g.Name}
+			c.inner = entity{kindGood, g.ID, g.Name}
 			c.id(g.ID, "good", goods)
 			c.good(g, bags)
 		}
-		c.inner = thing{}
+		c.inner = entity{}
 	}
-	c.outer = thing{}
+	c.outer = entity{}
 	return ids
 }
 
@@ -201,7 +201,7 @@ func (c *checker) weighIns(weighIns []WeighIn, builds, loads map[string]bool) {
 	ids := make(map[string]bool, len(weighIns))
 	for i := range weighIns {
 		w := &weighIns[i]
-		c.outer = thing{holdWeighIn, w.ID, w.Name}
+		c.outer = entity{kindWeighIn, w.ID, w.Name}
 		c.id(w.ID, "weigh_in", ids)
 		if words.Blank(w.Name) {
 			c.warn("name", "document.name.weigh_in")
@@ -238,7 +238,7 @@ func (c *checker) weighIns(weighIns []WeighIn, builds, loads map[string]bool) {
 			c.reading("readings."+strconv.Itoa(j), &w.Readings[j], w.State, scales)
 		}
 	}
-	c.outer = thing{}
+	c.outer = entity{}
 }
 
 // scales checks the scales of a weigh-in and returns their ids.

@@ -79,7 +79,7 @@ func open(text []byte) (*Document, []Problem, []span) {
 		d := new(Document)
 		if err := json.Unmarshal(text, d); err == nil && d.Format == Format && d.Version == Version {
 			s.defaults(d)
-			return d, d.christen(), s.parts
+			return d, d.assignIDs(), s.parts
 		}
 	}
 
@@ -181,7 +181,7 @@ func (l *layout) bit(key string) uint64 { return 1 << l.index[key] }
 // defaults fills in what the text does not say.
 func (s *scanner) defaults(d *Document) {
 	show := uint64(0)
-	if k := s.keys[holdShow]; len(k) > 0 {
+	if k := s.keys[kindShow]; len(k) > 0 {
 		show = k[0]
 	}
 	if show&showMass == 0 {
@@ -190,10 +190,10 @@ func (s *scanner) defaults(d *Document) {
 	if show&showLength == 0 {
 		d.Show.Length = "mm"
 	}
-	if k := s.keys[holdPacking]; len(k) > 0 {
+	if k := s.keys[kindPacking]; len(k) > 0 {
 		d.Show.Packing.fill(k[0])
 	}
-	parts, shapes := s.keys[holdPart], s.keys[holdShape]
+	parts, shapes := s.keys[kindPart], s.keys[kindShape]
 	for i := range d.Builds {
 		b := &d.Builds[i]
 		for j := range b.Parts {
@@ -205,7 +205,7 @@ func (s *scanner) defaults(d *Document) {
 		}
 		parts = parts[len(b.Parts):]
 	}
-	for i, has := range s.keys[holdRider] {
+	for i, has := range s.keys[kindRider] {
 		r := &d.Riders[i]
 		if has&riderHalfWidth == 0 {
 			r.HalfWidth = defaultBody
@@ -214,7 +214,7 @@ func (s *scanner) defaults(d *Document) {
 			r.Posture = defaultPosture
 		}
 	}
-	bags, goods := s.keys[holdBag], s.keys[holdGood]
+	bags, goods := s.keys[kindBag], s.keys[kindGood]
 	for i := range d.Loads {
 		l := &d.Loads[i]
 		for j := range l.Bags {

@@ -71,56 +71,56 @@ func notFinite(d *Document) error {
 	}
 	for i := range d.Builds {
 		b := d.Builds[i]
-		of := thing{holdBuild, b.ID, b.Name}
+		of := entity{kindBuild, b.ID, b.Name}
 		for j := range b.Parts {
 			p := &b.Parts[j]
-			if err := notFiniteOf(*p, thing{holdPart, p.ID, p.Name}, of); err != nil {
+			if err := notFiniteOf(*p, entity{kindPart, p.ID, p.Name}, of); err != nil {
 				return err
 			}
 		}
 		b.Parts = nil
-		if err := notFiniteOf(b, of, thing{}); err != nil {
+		if err := notFiniteOf(b, of, entity{}); err != nil {
 			return err
 		}
 	}
 	for i := range d.Riders {
 		r := &d.Riders[i]
-		if err := notFiniteOf(*r, thing{holdRider, r.ID, r.Name}, thing{}); err != nil {
+		if err := notFiniteOf(*r, entity{kindRider, r.ID, r.Name}, entity{}); err != nil {
 			return err
 		}
 	}
 	for i := range d.Loads {
 		l := &d.Loads[i]
-		of := thing{holdLoad, l.ID, l.Name}
+		of := entity{kindLoad, l.ID, l.Name}
 		for j := range l.Bags {
 			b := &l.Bags[j]
-			if err := notFiniteOf(*b, thing{holdBag, b.ID, b.Name}, of); err != nil {
+			if err := notFiniteOf(*b, entity{kindBag, b.ID, b.Name}, of); err != nil {
 				return err
 			}
 		}
 		for j := range l.Goods {
 			g := &l.Goods[j]
-			if err := notFiniteOf(*g, thing{holdGood, g.ID, g.Name}, of); err != nil {
+			if err := notFiniteOf(*g, entity{kindGood, g.ID, g.Name}, of); err != nil {
 				return err
 			}
 		}
 	}
 	for i := range d.WeighIns {
 		w := &d.WeighIns[i]
-		if err := notFiniteOf(*w, thing{holdWeighIn, w.ID, w.Name}, thing{}); err != nil {
+		if err := notFiniteOf(*w, entity{kindWeighIn, w.ID, w.Name}, entity{}); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func notFiniteOf(v any, it, of thing) error {
+func notFiniteOf(v any, it, of entity) error {
 	key := unwritable(v)
 	if key == "" {
 		return nil
 	}
 	why := words.Tell("document.write.infinite", "key", key)
-	if of.hold == holdNothing {
+	if of.hold == kindNothing {
 		return words.Tell("document.placed", "what", it.title(), "message", why)
 	}
 	return words.Tell("document.placed.of", "what", it.title(), "of", of.title(), "message", why)

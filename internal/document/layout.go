@@ -12,7 +12,7 @@ import (
 // once. The types stay the one place that says what a document is made of.
 type layout struct {
 	value  value
-	hold   hold
+	hold   kind
 	fields []field        // of an object, in the order of the Go struct
 	index  map[string]int // into fields, by key
 	elem   *layout        // of a list
@@ -39,30 +39,30 @@ const (
 )
 
 // hold marks the objects that the scanner keeps a record of.
-type hold uint8
+type kind uint8
 
 const (
-	holdNothing hold = iota
-	holdDocument
-	holdShow
-	holdPacking
-	holdBuild
-	holdPart
-	holdShape
-	holdRider
-	holdLoad
-	holdBag
-	holdGood
-	holdWeighIn
-	holdRating
-	holdReading
-	holdScale
-	holdAside
-	numHolds
+	kindNothing kind = iota
+	kindDocument
+	kindShow
+	kindPacking
+	kindBuild
+	kindPart
+	kindShape
+	kindRider
+	kindLoad
+	kindBag
+	kindGood
+	kindWeighIn
+	kindRating
+	kindReading
+	kindScale
+	kindAside
+	numKinds
 )
 
-// what is a sort of thing that a document has lists of.
-type what struct {
+// entityInfo is a sort of thing that a document has lists of.
+type entityInfo struct {
 	name     string // the end of the keys of what one and many are called
 	most     int    // how many of them a document may have, in all its lists together
 	inner    bool   // it lies in a list of another thing
@@ -71,38 +71,38 @@ type what struct {
 
 // whats are the things of which the scanner counts how many there are, and that
 // its messages call by name.
-var whats = [numHolds]*what{
-	holdBuild:   {name: "build", most: MaxBuilds},
-	holdPart:    {name: "part", most: MaxParts, inner: true},
-	holdRider:   {name: "rider", most: MaxRiders},
-	holdLoad:    {name: "load", most: MaxLoads},
-	holdBag:     {name: "bag", most: MaxBags, inner: true},
-	holdGood:    {name: "good", most: MaxGoods, inner: true},
-	holdWeighIn: {name: "weigh_in", most: MaxWeighIns},
-	holdRating:  {name: "rating", most: MaxRatings, nameless: true},
-	holdReading: {name: "reading", most: MaxReadings, nameless: true},
-	holdScale:   {name: "scale", most: MaxScales, nameless: true},
-	holdAside:   {name: "aside", most: MaxAside, nameless: true},
+var entityInfos = [numKinds]*entityInfo{
+	kindBuild:   {name: "build", most: MaxBuilds},
+	kindPart:    {name: "part", most: MaxParts, inner: true},
+	kindRider:   {name: "rider", most: MaxRiders},
+	kindLoad:    {name: "load", most: MaxLoads},
+	kindBag:     {name: "bag", most: MaxBags, inner: true},
+	kindGood:    {name: "good", most: MaxGoods, inner: true},
+	kindWeighIn: {name: "weigh_in", most: MaxWeighIns},
+	kindRating:  {name: "rating", most: MaxRatings, nameless: true},
+	kindReading: {name: "reading", most: MaxReadings, nameless: true},
+	kindScale:   {name: "scale", most: MaxScales, nameless: true},
+	kindAside:   {name: "aside", most: MaxAside, nameless: true},
 }
 
 var documentLayout = sync.OnceValue(func() *layout { return layoutOf(reflect.TypeFor[Document]()) })
 
-var holds = map[reflect.Type]hold{
-	reflect.TypeFor[Document](): holdDocument,
-	reflect.TypeFor[Show]():     holdShow,
-	reflect.TypeFor[Build]():    holdBuild,
-	reflect.TypeFor[Part]():     holdPart,
-	reflect.TypeFor[Shape]():    holdShape,
-	reflect.TypeFor[Packing]():  holdPacking,
-	reflect.TypeFor[Rider]():    holdRider,
-	reflect.TypeFor[Load]():     holdLoad,
-	reflect.TypeFor[Bag]():      holdBag,
-	reflect.TypeFor[Good]():     holdGood,
-	reflect.TypeFor[WeighIn]():  holdWeighIn,
-	reflect.TypeFor[Rating]():   holdRating,
-	reflect.TypeFor[Reading]():  holdReading,
-	reflect.TypeFor[Scale]():    holdScale,
-	reflect.TypeFor[Aside]():    holdAside,
+var kinds = map[reflect.Type]kind{
+	reflect.TypeFor[Document](): kindDocument,
+	reflect.TypeFor[Show]():     kindShow,
+	reflect.TypeFor[Build]():    kindBuild,
+	reflect.TypeFor[Part]():     kindPart,
+	reflect.TypeFor[Shape]():    kindShape,
+	reflect.TypeFor[Packing]():  kindPacking,
+	reflect.TypeFor[Rider]():    kindRider,
+	reflect.TypeFor[Load]():     kindLoad,
+	reflect.TypeFor[Bag]():      kindBag,
+	reflect.TypeFor[Good]():     kindGood,
+	reflect.TypeFor[WeighIn]():  kindWeighIn,
+	reflect.TypeFor[Rating]():   kindRating,
+	reflect.TypeFor[Reading]():  kindReading,
+	reflect.TypeFor[Scale]():    kindScale,
+	reflect.TypeFor[Aside]():    kindAside,
 }
 
 func layoutOf(t reflect.Type) *layout {
@@ -112,7 +112,7 @@ func layoutOf(t reflect.Type) *layout {
 		l.null = true
 		return &l
 	case reflect.Struct:
-		l := &layout{value: object, hold: holds[t], index: make(map[string]int)}
+		l := &layout{value: object, hold: kinds[t], index: make(map[string]int)}
 		for i := range t.NumField() {
 			key, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
 			l.index[key] = len(l.fields)
@@ -145,7 +145,7 @@ func layoutOf(t reflect.Type) *layout {
 // unheld is the layout without a record being kept of any object in it.
 func (l *layout) unheld() *layout {
 	u := *l
-	u.hold = holdNothing
+	u.hold = kindNothing
 	if u.elem != nil {
 		u.elem = u.elem.unheld()
 	}

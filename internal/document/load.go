@@ -58,7 +58,7 @@ const DefaultGrip = 0.6
 // each other, 0 leaves one out; with all at the same, a percentage point of
 // front share, a centimetre of height and a centimetre to the side count alike.
 type Packing struct {
-	Of         string  `json:"of"`          // what is judged: the "load" alone, or "all": bike, load and rider
+	Of         string  `json:"of"`          // entityInfo is judged: the "load" alone, or "all": bike, load and rider
 	FrontShare float64 `json:"front_share"` // wanted share of that on the front wheel, 0 to 1
 	Front      float64 `json:"front"`       // weight of keeping to it
 	Low        float64 `json:"low"`         // weight of being low

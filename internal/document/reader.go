@@ -78,10 +78,10 @@ func (r *Reader) edited(text string) (*Document, *Edit) {
 		return nil, nil
 	}
 	shape := uint64(0)
-	if k := s.keys[holdShape]; len(k) > 0 {
+	if k := s.keys[kindShape]; len(k) > 0 {
 		shape = k[0]
 	}
-	p.defaults(s.keys[holdPart][0], shape)
+	p.defaults(s.keys[kindPart][0], shape)
 
 	d := *r.doc
 	d.Builds = slices.Clone(d.Builds)

@@ -37,9 +37,9 @@ type scanner struct {
 
 	// Of each object of a sort, in the order of the text: bit i says that the
 	// key of field i is there.
-	keys  [numHolds][]uint64
+	keys  [numKinds][]uint64
 	parts []span        // where each part of a build stands
-	count [numHolds]int // of the whats so far
+	count [numKinds]int // of the whats so far
 
 	where
 	path       []string // keys from the part, the build, ... or the top
@@ -58,7 +58,7 @@ type where struct{ outer, inner nth }
 // nth is the thing of that sort with that number from 0 in its list;
 // holdNothing is none.
 type nth struct {
-	hold hold
+	hold kind
 	n    int
 }
 
@@ -365,7 +365,7 @@ func (l *layout) unknown(key string) words.Message {
 }
 
 // note remembers the values by which people know a build or a part.
-func (s *scanner) note(h hold, key string, at int) {
+func (s *scanner) note(h kind, key string, at int) {
 	value := func() string {
 		v := bytes.TrimSpace(s.text[at:s.pos])
 		if len(v) == 0 || v[0] != '"' {
@@ -374,11 +374,11 @@ func (s *scanner) note(h hold, key string, at int) {
 		return unquote(v)
 	}
 	switch {
-	case h == holdDocument && key == "format":
+	case h == kindDocument && key == "format":
 		s.format = value()
-	case h == holdDocument && key == "version":
+	case h == kindDocument && key == "version":
 		s.version, s.hasVersion = value(), true
-	case (key == "id" || key == "name") && whats[h] != nil && !whats[h].nameless:
+	case (key == "id" || key == "name") && entityInfos[h] != nil && !entityInfos[h].nameless:
 		n := s.names[s.where]
 		if key == "id" {
 			n.id = value()
@@ -390,20 +390,20 @@ func (s *scanner) note(h hold, key string, at int) {
 }
 
 // recorded says of which objects the absence of a key means something.
-var recorded = [numHolds]bool{
-	holdShow: true, holdPacking: true, holdPart: true, holdShape: true, holdRider: true, holdBag: true, holdGood: true,
+var recorded = [numKinds]bool{
+	kindShow: true, kindPacking: true, kindPart: true, kindShape: true, kindRider: true, kindBag: true, kindGood: true,
 }
 
 // keep records which keys an object has.
-func (s *scanner) keep(h hold, seen uint64) {
+func (s *scanner) keep(h kind, seen uint64) {
 	if recorded[h] {
 		s.keys[h] = append(s.keys[h], seen)
 	}
 }
 
 // goTo enters the thing number n of a list.
-func (s *scanner) goTo(h hold, n int) bool {
-	w := whats[h]
+func (s *scanner) goTo(h kind, n int) bool {
+	w := entityInfos[h]
 	switch {
 	case w.nameless:
 		if s.careful {
@@ -432,7 +432,7 @@ func (s *scanner) array(l *layout) bool {
 	} else {
 	elements:
 		for {
-			if whats[l.elem.hold] != nil {
+			if entityInfos[l.elem.hold] != nil {
 				s.path = path
 				if !s.goTo(l.elem.hold, n) {
 					return false
@@ -445,7 +445,7 @@ func (s *scanner) array(l *layout) bool {
 			if !s.value(l.elem) {
 				return false
 			}
-			if l.elem.hold == holdPart {
+			if l.elem.hold == kindPart {
 				s.parts = append(s.parts, span{at, s.pos})
 			}
 			n++
@@ -672,10 +672,10 @@ func (s *scanner) problems() []Problem {
 	for _, f := range s.found {
 		p := Problem{Severity: SeverityError, Field: f.field}
 		var thing, of words.Message
-		if f.outer.hold != holdNothing {
+		if f.outer.hold != kindNothing {
 			of = s.call(f.where.in(), f.outer, &p)
 		}
-		if f.inner.hold != holdNothing {
+		if f.inner.hold != kindNothing {
 			thing = s.call(f.where, f.inner, &p)
 		}
 		message := f.message

@@ -28,26 +28,26 @@ type Solver struct {
 	near    []int16 // when there is no packing: the one of least excess
 	miss    float64 // its excess
 
-	pool   pool   // open ways, least bound first
-	stack  []open // open ways beyond what the pool may hold, last first
-	next   open   // the way to go at once, if its node is not nil
-	spare  []*frame
-	nodes  int
-	done   bool
-	hunt   *hunt
-	sides  split
-	seen   map[uint64]sidesFound
-	gains  []gain // by kind and set, see branch
-	list   []candidate
-	amount []float64 // by bag, and by group
-	counts []int16   // by kind and group
-	share  []float64 // by group
-	hunts  int
-	diving bool // going on to the end, come what may
-	dive   int  // node at which to do so next
-	hunted int  // effort spent on hunts
-	spent  int  // effort in all, in nodes
-	effort int  // of the next hunt
+	pool       pool   // open ways, least bound first
+	stack      []open // open ways beyond what the pool may hold, last first
+	next       open   // the way to go at once, if its node is not nil
+	spare      []*frame
+	nodes      int
+	done       bool
+	anneal     *anneal
+	sides      split
+	seen       map[uint64]sidesFound
+	gains      []gain // by kind and set, see branch
+	list       []candidate
+	amount     []float64 // by bag, and by group
+	counts     []int16   // by kind and group
+	share      []float64 // by group
+	annealings int
+	diving     bool // going on to the end, come what may
+	dive       int  // node at which to do so next
+	annealed   int  // effort spent on annealings
+	spent      int  // effort in all, in nodes
+	effort     int  // of the next annealing
 }
 
 // frame is a node of the search in hand, with the ways on from it.
@@ -94,7 +94,7 @@ func New(t *Task) (*Solver, error) {
 	s.cut = s.value
 	s.rel = newRelax(in)
 	s.rel = tighten(in, s.rel)
-	s.hunt = newHunt(in)
+	s.anneal = newAnneal(in)
 	s.sides.in = in
 	s.amount = make([]float64, in.nb+len(in.group))
 	s.gains = make([]gain, len(in.kinds)*(in.nb+len(in.group)))
@@ -198,8 +198,8 @@ func (s *Solver) Packing() Packing { return s.packing.Clone() }
 
 // step looks at one node.
 func (s *Solver) step() {
-	if s.hunt.left > 0 || s.huntDue() && (s.hunt.fresh || s.best != nil) {
-		s.goHunting()
+	if s.anneal.left > 0 || s.annealDue() && (s.anneal.fresh || s.best != nil) {
+		s.annealSome()
 		return
 	}
 	o, ok := s.choose()
@@ -222,42 +222,42 @@ func (s *Solver) step() {
 	s.enter(f)
 }
 
-// huntDue says whether it is time to hunt again: now and then, for a part of
+// annealDue says whether it is time to anneal again: now and then, for a part of
 // the effort.
-func (s *Solver) huntDue() bool {
-	return len(s.hunt.kind) > 0 && s.hunted <= huntFirst+s.spent/huntPart
+func (s *Solver) annealDue() bool {
+	return len(s.anneal.kind) > 0 && s.annealed <= annealFirst+s.spent/annealPart
 }
 
-// goHunting spends some effort on the hunt in hand, or on a new one: little at a
+// annealSome spends some effort on the annealing in hand, or on a new one: little at a
 // time, so that who runs the search gets its turn.
-func (s *Solver) goHunting() {
-	if s.hunt.left == 0 {
-		if s.hunts%3 == 2 {
-			s.hunt.fresh = false // from the best
+func (s *Solver) annealSome() {
+	if s.anneal.left == 0 {
+		if s.annealings%3 == 2 {
+			s.anneal.fresh = false // from the best
 		}
-		s.hunts++
-		s.effort = min(max(s.effort*5/4, 20), huntMost)
-		s.hunt.begin(s, s.effort)
+		s.annealings++
+		s.effort = min(max(s.effort*5/4, 20), annealMost)
+		s.anneal.begin(s, s.effort)
 	}
-	effort := min(s.hunt.left, huntTurn)
-	s.hunt.run(s, effort)
-	s.hunted += effort
+	effort := min(s.anneal.left, annealTurn)
+	s.anneal.run(s, effort)
+	s.annealed += effort
 	s.spent += effort
 }
 
-// How much effort goes into hunting: so much at first, and this part of it all
+// How much effort goes into annealing: so much at first, and this part of it all
 // later. On tours the relaxation is close to the best packing from the start, and
 // what is missing is that packing.
 //
 // How far above the least bound a search still goes on from the last node, as a
 // part of the gap, and after how many nodes it dives all the same.
 const (
-	huntFirst = 500
-	huntPart  = 3
-	huntMost  = 300 // a single hunt
-	huntTurn  = 20  // and what is done of it in one go
-	plunge    = 0.3
-	diveEvery = 200
+	annealFirst = 500
+	annealPart  = 3
+	annealMost  = 300 // a single annealing
+	annealTurn  = 20  // and what is done of it in one go
+	plunge      = 0.3
+	diveEvery   = 200
 )
 
 // choose takes the next way to go: the best one on from the last node while it
@@ -480,15 +480,15 @@ func (s *Solver) enter(f *frame) {
 		drop()
 		return
 	}
-	if v := s.duel(st); v > st.bound {
+	if v := s.twoGroupBound(st); v > st.bound {
 		st.bound = v
 		if v >= s.cut {
 			drop()
 			return
 		}
 	}
-	if res == optimal && !s.hunt.fresh && s.huntDue() {
-		s.hunt.follow(s.rel, st, s.hunts&1 == 1)
+	if res == optimal && !s.anneal.fresh && s.annealDue() {
+		s.anneal.follow(s.rel, st, s.annealings&1 == 1)
 	}
 	if s.whole(st, res == optimal) {
 		drop()

@@ -108,7 +108,7 @@ func cover(s string) string {
 
 // Cover is for tables that are not read again: no spreadsheet takes what it
 // returns, or a piece of it, for a formula.
-func Cover(text string) string { return cover(text) }
+func EscapeFormula(text string) string { return cover(text) }
 
 // uncover undoes cover.
 func uncover(s string) string {

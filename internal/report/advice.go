@@ -25,7 +25,7 @@ func enough(n int, now, then float64) bool {
 var scale = mass.Rectangular(1 / gram.perSI)
 
 // adviseTotal says what to weigh first for a better total.
-func (t *table) adviseTotal(w *Weighed, doubts []float64) []Advice {
+func (t *workspace) adviseTotal(w *Weighed, doubts []float64) []Advice {
 	t.one.Reset()
 	w.figures.charge(&t.one, total, 1)
 	list := t.one.Ranking(doubts, scale)
@@ -62,7 +62,7 @@ func (t *table) adviseTotal(w *Weighed, doubts []float64) []Advice {
 // A line settles it when the difference, were it to stay as it is, would then
 // be larger than its ±. Weighing moves the difference too, so that is a fair
 // expectation and no promise.
-func (t *table) adviseDifference(a, b *Weighed) []Advice {
+func (t *workspace) adviseDifference(a, b *Weighed) []Advice {
 	t.both.Reset()
 	a.figures.charge(&t.both, total, -1)
 	b.figures.charge(&t.both, total, 1)

@@ -40,17 +40,17 @@ func verdict(delta, plus float64) string {
 	return Less
 }
 
-// couple is a line of A and the line of B that takes its place, by index; -1
+// pair is a line of A and the line of B that takes its place, by index; -1
 // where one of them has none, or has one that is left out.
-type couple struct{ a, b int }
+type pair struct{ a, b int }
 
 // match says which lines of two builds go together.
-func match(a, b *Weighed) []couple {
+func match(a, b *Weighed) []pair {
 	pairs := parts.Match(a.Build, b.Build)
-	list := make([]couple, len(pairs))
+	list := make([]pair, len(pairs))
 	in := indexer{parts: b.Build.Parts}
 	for i, p := range pairs {
-		c := couple{-1, -1}
+		c := pair{-1, -1}
 		if p.A != nil { // the first pairs are those of A, in its order
 			c.a = i
 		}
@@ -62,9 +62,9 @@ func match(a, b *Weighed) []couple {
 	return list
 }
 
-// couples are the lines that go together without those that are left out.
-func couples(a, b *Weighed, matched []couple) []couple {
-	list := make([]couple, 0, len(matched))
+// countedPairs are the lines that go together without those that are left out.
+func countedPairs(a, b *Weighed, matched []pair) []pair {
+	list := make([]pair, 0, len(matched))
 	for _, c := range matched {
 		if c.a >= 0 && !a.Lines[c.a].OK {
 			c.a = -1
@@ -106,7 +106,7 @@ func (x *indexer) of(p *document.Part) int {
 // they are misplaced together: then that doubt cancels between the builds. A
 // spot of b as a whole takes the number of one of a that b does not have, so
 // that what b is by itself does not depend on a. Spots are numbered up to n.
-func shareSpots(a, b *Weighed, list []couple, n int) {
+func shareSpots(a, b *Weighed, list []pair, n int) {
 	taken := make([]bool, n) // numbers in b
 	for i := range b.Lines {
 		if b.Lines[i].OK {
@@ -160,7 +160,7 @@ type renaming struct {
 }
 
 // renamings finds such lines.
-func renamings(a, b *Weighed, list []couple) []renaming {
+func renamings(a, b *Weighed, list []pair) []renaming {
 	var out []renaming
 	for _, c := range list {
 		if c.a < 0 || c.b < 0 || a.Lines[c.a].Source == b.Lines[c.b].Source {
@@ -190,7 +190,7 @@ func (w *Weighed) rename(list []renaming, asInA bool) {
 
 // difference sets build b against build a; both have been measured, and
 // plus holds the expanded uncertainties of the differences.
-func (t *table) difference(a, b *Weighed, list []couple, plus *[numFigures]float64) *Difference {
+func (t *workspace) difference(a, b *Weighed, list []pair, plus *[numFigures]float64) *Difference {
 	d := &Difference{Comparison: Comparison{
 		A: a.Build.ID, B: b.Build.ID, LoadA: loadID(a.Load), LoadB: loadID(b.Load), StateA: a.Level.State(), StateB: b.Level.State(),
 		Figures: make([]Change, 0, numFigures),
@@ -245,7 +245,7 @@ const few = 32
 
 // partChanges tells the parts that are not the same in both builds, the
 // largest change of mass first, then the furthest moved mass.
-func partChanges(a, b *Weighed, list []couple, t *assembly.Tally) []PartChange {
+func partChanges(a, b *Weighed, list []pair, t *assembly.Tally) []PartChange {
 	out := make([]PartChange, 0, few)
 	sizes, moments := make([]float64, 0, few), make([]float64, 0, few) // of the changes, g and kg m
 	for _, c := range list {
@@ -313,7 +313,7 @@ func alike(l, o *assembly.Line) bool {
 // movers tells by how much each change moved the centre of mass, furthest
 // first. What a part's change did is what mass.Shift makes of its moments in
 // both builds; all of them add up to the whole movement.
-func movers(a, b *Weighed, list []couple) []Mover {
+func movers(a, b *Weighed, list []pair) []Mover {
 	sa, sb := mass.Sum(a.Items, nil), mass.Sum(b.Items, nil)
 	if sa.M == 0 || sb.M == 0 {
 		return []Mover{}

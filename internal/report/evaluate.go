@@ -20,7 +20,7 @@ type Evaluation struct {
 	words   *words.Words       // the language of the report
 	posed   []posed            // one for each build
 	checked []document.Problem // what document.Check has to tell
-	matched []couple           // the lines of both sides, before any is left out; nil when there are not two
+	matched []pair             // the lines of both sides, before any is left out; nil when there are not two
 	texts   texts              // of the report, as far as they were written
 }
 
@@ -97,7 +97,7 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 	r.Problems = append(append(r.Problems, problems...), checked...)
 	omit := assembly.NewOmissions(checked)
 
-	t := tables.Get().(*table)
+	t := workspaces.Get().(*workspace)
 	t.phrasing, t.show = NewPhrasing(words, &d.Show), &d.Show
 	src := &t.src
 	src.Room(d)
@@ -160,26 +160,26 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 	if len(e.Sides) == 2 && e.Sides[0] != nil && e.Sides[1] != nil {
 		a, b = e.Sides[0], e.Sides[1]
 	}
-	var pairs []couple
+	var pairs []pair
 	var plus *[numFigures]float64
 	var renamed []renaming
 	if a != nil {
 		if e.matched = last.match(a, b); e.matched == nil {
 			e.matched = match(a, b)
 		}
-		pairs = couples(a, b, e.matched)
+		pairs = countedPairs(a, b, e.matched)
 		shareSpots(a, b, pairs, src.Count)
-		a.measure()
-		b.measure()
+		a.computeFigures()
+		b.computeFigures()
 		renamed = renamings(a, b, pairs)
-		plus = judgePair(a, b, renamed, &t.one, &t.both)
+		plus = pairUncertainties(a, b, renamed, &t.one, &t.both)
 	}
 	r.Builds = make([]Build, len(d.Builds))
 	e.texts = last.texts(len(d.Builds), len(sides.list))
 	for i, w := range e.Builds {
 		if w != nil && w != a && w != b {
-			w.measure()
-			w.judge(&t.one)
+			w.computeFigures()
+			w.uncertainties(&t.one)
 		}
 		if !last.build(e, i) {
 			r.Builds[i] = t.build(&d.Builds[i], w)
@@ -198,16 +198,16 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 	r.say(words)
 	t.phrasing, t.show = nil, nil
 	src.Reset()
-	tables.Put(t) // not after a panic: what it holds may be half done
+	workspaces.Put(t) // not after a panic: what it holds may be half done
 	return e
 }
 
-// tables are tables that are free.
-var tables = sync.Pool{New: func() any { return new(table) }}
+// workspaces are those that are free.
+var workspaces = sync.Pool{New: func() any { return new(workspace) }}
 
-// table is where an evaluation works: what its builds share, and memory to use
+// workspace is where an evaluation works: what its builds share, and memory to use
 // again.
-type table struct {
+type workspace struct {
 	phrasing  *Phrasing
 	src       assembly.Sources
 	show      *document.Show
@@ -217,7 +217,7 @@ type table struct {
 }
 
 // build writes a build into a report; w is nil when it could not be weighed.
-func (t *table) build(b *document.Build, w *Weighed) Build {
+func (t *workspace) build(b *document.Build, w *Weighed) Build {
 	out := Build{
 		Bike:     Bike{ID: b.ID, Name: b.Name, State: assembly.LevelOf(t.show.State).State(), Supplies: t.supplies()},
 		Geometry: []Length{}, Own: []Subset{},
@@ -249,7 +249,7 @@ func newFindings() Findings {
 }
 
 // tell tells what a build and a side of the comparison have in common.
-func (t *table) tell(w *Weighed, doubts []float64) Findings {
+func (t *workspace) tell(w *Weighed, doubts []float64) Findings {
 	var out Findings
 	out.Figures = w.figures.tell()
 	out.Groups = w.subsets(w.groups(), groupKey, &t.tally)

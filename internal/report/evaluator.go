@@ -55,7 +55,7 @@ func (e *edit) check(d *document.Document) []document.Problem {
 
 // match takes over which lines of two builds go together. They go by their id
 // and kind first, so as long as that is so of the part there is nothing new.
-func (e *edit) match(a, b *Weighed) []couple {
+func (e *edit) match(a, b *Weighed) []pair {
 	if e == nil || e.before.matched == nil {
 		return nil
 	}

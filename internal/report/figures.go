@@ -41,7 +41,7 @@ func (f *figures) charge(b *mass.Budget, s slot, sign float64) {
 // none is a figure that does not exist.
 var none = mass.Figure{Value: math.NaN()}
 
-// measure works out every figure of a build.
+// computeFigures works out every figure of a build.
 //
 // Effective mass. The swingarm and what it carries turn about the main pivot,
 // so their moment of inertia about it counts, divided by the square of the way
@@ -57,7 +57,7 @@ var none = mass.Figure{Value: math.NaN()}
 // still and another turns faster than the wheel. The equivalent mass at the
 // tyre is the spin inertia about the axle divided by the square of the tyre's
 // radius.
-func (w *Weighed) measure() {
+func (w *Weighed) computeFigures() {
 	f, s, bike, it := &w.figures.of, &w.Spans, w.Bike, w.Items
 	for i := range f {
 		f[i], w.figures.items[i] = none, it
@@ -135,8 +135,8 @@ func gyration(inertia, total mass.Figure) mass.Figure {
 	return mass.Sqrt(mass.Ratio(inertia, total))
 }
 
-// judge works out how well the figures of a build are known.
-func (w *Weighed) judge(b *mass.Budget) {
+// uncertainties works out how well the figures of a build are known.
+func (w *Weighed) uncertainties(b *mass.Budget) {
 	f := &w.figures
 	for s := range numFigures {
 		if f.twins[s] {
@@ -149,10 +149,10 @@ func (w *Weighed) judge(b *mass.Budget) {
 	}
 }
 
-// judgePair does that for two builds and for the difference of the second
+// pairUncertainties does that for two builds and for the difference of the second
 // minus the first, in one go: the budget of the first is half of that of the
 // difference, unless some lines of b are renamed. It returns the expanded uncertainties of the difference.
-func judgePair(a, b *Weighed, renamed []renaming, one, both *mass.Budget) *[numFigures]float64 {
+func pairUncertainties(a, b *Weighed, renamed []renaming, one, both *mass.Budget) *[numFigures]float64 {
 	var d [numFigures]float64
 	for s := range numFigures {
 		if a.figures.twins[s] && b.figures.twins[s] {

@@ -28,7 +28,7 @@ func gradients(from, to float64, n int) []float64 {
 var deceleration, gradient = unit{"g", 1, 1e4}, unit{"ratio", 1, 1e4}
 
 // value works out how well a figure of the items is known.
-func (t *table) value(items []mass.Item, f mass.Figure, u *unit) (Value, bool) {
+func (t *workspace) value(items []mass.Item, f mass.Figure, u *unit) (Value, bool) {
 	if !units.Finite(f.Value) {
 		return Value{}, false
 	}
@@ -39,7 +39,7 @@ func (t *table) value(items []mass.Item, f mass.Figure, u *unit) (Value, bool) {
 }
 
 // handling tells what masses mean on the road.
-func (t *table) handling(w *Weighed) *Handling {
+func (t *workspace) handling(w *Weighed) *Handling {
 	to := w.Level
 	if to < assembly.Loaded {
 		to = w.Highest()
@@ -76,7 +76,7 @@ func (t *table) handling(w *Weighed) *Handling {
 
 // grip is the coefficient of grip that the document wants, the usual one where
 // it states none that can be.
-func (t *table) grip() float64 {
+func (t *workspace) grip() float64 {
 	if g := t.show.Grip; g >= document.MinGrip && g <= document.MaxGrip {
 		return g
 	}
@@ -84,7 +84,7 @@ func (t *table) grip() float64 {
 }
 
 // climb is told only when all of it exists.
-func (t *table) climb(items []mass.Item, s *ride.System) *Climb {
+func (t *workspace) climb(items []mass.Item, s *ride.System) *Climb {
 	grip := t.grip()
 	c := s.Climbing(items, grip)
 	lift, okLift := t.value(items, c.Lift, &gradient)
@@ -103,7 +103,7 @@ func (t *table) climb(items []mass.Item, s *ride.System) *Climb {
 const aside = 0.001
 
 // balance tells how the load hangs left and right.
-func (t *table) balance(w *Weighed, to assembly.Level, items []mass.Item, s *ride.System, h *Handling) {
+func (t *workspace) balance(w *Weighed, to assembly.Level, items []mass.Item, s *ride.System, h *Handling) {
 	if v, ok := t.value(items, s.Lean(), &degree); ok {
 		h.Lean = &Figure{Key: "lean", Unit: degree.name, Value: v.Value, Plus: v.Plus}
 	}
@@ -146,7 +146,7 @@ func (t *table) balance(w *Weighed, to assembly.Level, items []mass.Item, s *rid
 }
 
 // ratings sets the loads of the fullest state against what makers permit.
-func (t *table) ratings(w *Weighed) *Ratings {
+func (t *workspace) ratings(w *Weighed) *Ratings {
 	to := w.Highest()
 	r := &Ratings{State: to.State(), Rider: to == assembly.Ridden, List: []Headroom{}}
 	items, lines := w.itemised(to)
@@ -187,7 +187,7 @@ func (w *Weighed) itemised(to assembly.Level) ([]mass.Item, []int32) {
 
 // headroom sets what is in a bag against the load that it may hold, kg; nil
 // without one.
-func (t *table) headroom(what string, b *document.Bag, items []mass.Item, load mass.Figure, limit float64) *Headroom {
+func (t *workspace) headroom(what string, b *document.Bag, items []mass.Item, load mass.Figure, limit float64) *Headroom {
 	h, ok := ride.Judge(what, items, load, limit)
 	if !ok {
 		return nil
@@ -197,7 +197,7 @@ func (t *table) headroom(what string, b *document.Bag, items []mass.Item, load m
 	return out
 }
 
-func (t *table) tellHeadroom(h ride.Headroom, name string) *Headroom {
+func (t *workspace) tellHeadroom(h ride.Headroom, name string) *Headroom {
 	out := &Headroom{
 		What: h.What, Name: name, Unit: gram.name,
 		Load: gram.of(h.Load), Plus: gram.of(h.Plus), Limit: gram.of(h.Limit), Left: gram.of(h.Left()),
@@ -213,7 +213,7 @@ func (t *table) tellHeadroom(h ride.Headroom, name string) *Headroom {
 }
 
 // room sets what is in a bag against its volume; nil when that is not limited.
-func (t *table) room(b *document.Bag, volume float64) *Headroom {
+func (t *workspace) room(b *document.Bag, volume float64) *Headroom {
 	if !(b.Volume > 0) || !units.Finite(b.Volume) || !units.Finite(volume/b.Volume) {
 		return nil
 	}

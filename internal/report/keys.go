@@ -11,7 +11,7 @@ import (
 type slot uint8
 
 // The figures. Their keys and units are in figureKeys; how each is reckoned is
-// in [Weighed.figures].
+// in [Weighed.computeFigures].
 const (
 	total slot = iota
 	centreX

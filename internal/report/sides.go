@@ -67,7 +67,7 @@ func loadID(l *document.Load) string {
 }
 
 // side writes a side into a report; builds are those of the report.
-func (t *table) side(d *document.Document, s *sides, i int, builds []Build) Side {
+func (t *workspace) side(d *document.Document, s *sides, i int, builds []Build) Side {
 	one := &s.list[i]
 	b := &d.Builds[one.build]
 	out := Side{
@@ -116,7 +116,7 @@ func (t *table) side(d *document.Document, s *sides, i int, builds []Build) Side
 }
 
 // supplies are those shown; what is none is full.
-func (t *table) supplies() document.Supplies {
+func (t *workspace) supplies() document.Supplies {
 	switch s := t.show.Supplies; s {
 	case document.Half, document.Empty:
 		return s
@@ -125,7 +125,7 @@ func (t *table) supplies() document.Supplies {
 }
 
 // packed tells the bags and goods of what a build carries.
-func (t *table) packed(w *Weighed) (bags []Bag, goods []Good, kg float64) {
+func (t *workspace) packed(w *Weighed) (bags []Bag, goods []Good, kg float64) {
 	c := w.Cargo
 	if c == nil {
 		return []Bag{}, []Good{}, 0

@@ -30,7 +30,7 @@ type spreading struct {
 
 // firstOf sums up what is on the bike in a state. Left is the share of each
 // supply. The errors hold until the next call.
-func (t *table) firstOf(w *Weighed, to assembly.Level, left *[assembly.NumSupplies]float64) first {
+func (t *workspace) firstOf(w *Weighed, to assembly.Level, left *[assembly.NumSupplies]float64) first {
 	var f first
 	s := &t.spread
 	for i := range w.Lines {
@@ -161,7 +161,7 @@ func all(left float64) *[assembly.NumSupplies]float64 {
 }
 
 // states tells every state that there is of a bike.
-func (t *table) states(w *Weighed) []State {
+func (t *workspace) states(w *Weighed) []State {
 	var list []State
 	for to := assembly.Bare; to <= w.Highest(); to++ {
 		var figures []Figure
@@ -182,7 +182,7 @@ const pathSteps = 4
 // paths tells the ways of the centre of mass in the state shown: when all
 // supplies are used up together, and when each is for itself, if there are
 // several.
-func (t *table) paths(w *Weighed) []Path {
+func (t *workspace) paths(w *Weighed) []Path {
 	list := []Path{}
 	var used [assembly.NumSupplies]bool
 	n := 0

@@ -97,7 +97,7 @@ func (s *sheet) bike(sub *Subject) {
 		d.b = &turned
 	}
 	if s.cam.Aspect == Rear {
-		(&behind{d}).draw()
+		(&rearView{d}).draw()
 	} else {
 		(&sideView{d}).draw()
 	}

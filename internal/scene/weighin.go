@@ -402,7 +402,7 @@ func (j *weighing) level(ground float64) {
 func (j *weighing) upright(ground float64) {
 	x := j.at(0, 0).x
 	j.board(x, boardWide, 0, scaleHigh)
-	j.standing(func(d drawing) { (&behind{d}).draw() })
+	j.standing(func(d drawing) { (&rearView{d}).draw() })
 	top, foot := j.at(0, j.b.SaddleTop.Z+scaleHigh-0.03), pt{x, ground - (scaleHigh+0.05)*j.cam.Scale}
 	bob := sane(0.05*j.cam.Scale, 5, 12)
 	for _, l := range [2]struct {

@@ -378,7 +378,7 @@ func (t *csvTable) safe(cell string) string {
 	if _, err := strconv.ParseFloat(number, 64); err == nil {
 		return cell
 	}
-	return partslist.Cover(cell)
+	return partslist.EscapeFormula(cell)
 }
 
 // markdownTable writes tables as GitHub Flavored Markdown has them.

@@ -10,11 +10,11 @@ import (
 	"steelyard/internal/scene"
 )
 
-// letters draws labels. The browser sets each line of text once, at the size it
+// glyphs draws labels. The browser sets each line of text once, at the size it
 // has on the screen, on a canvas of the page around the frame: that has the Go
 // fonts loaded already, and the browser knows others for the scripts that those
 // lack. The line is kept as an image while it is in use.
-type letters struct {
+type glyphs struct {
 	lines map[lineKey]*line
 	frame int
 
@@ -36,10 +36,10 @@ type line struct {
 	used             int     // frame
 }
 
-func (l *letters) begin() { l.frame++ }
+func (l *glyphs) begin() { l.frame++ }
 
 // end lets go of lines that are out of the picture.
-func (l *letters) end() {
+func (l *glyphs) end() {
 	if len(l.lines) < 400 {
 		return
 	}
@@ -51,7 +51,7 @@ func (l *letters) end() {
 	}
 }
 
-func (l *letters) draw(screen *ebiten.Image, label *scene.Label, palette *scene.Palette, density float64) {
+func (l *glyphs) draw(screen *ebiten.Image, label *scene.Label, palette *scene.Palette, density float64) {
 	key := lineKey{label.Text, label.Bold, math.Round(label.Size*density*8) / 8}
 	x, y := label.X*density, label.Y*density
 	size := screen.Bounds().Size()
@@ -101,7 +101,7 @@ func (l *letters) draw(screen *ebiten.Image, label *scene.Label, palette *scene.
 }
 
 // line sets a line of text, or finds it set.
-func (l *letters) line(key lineKey) *line {
+func (l *glyphs) line(key lineKey) *line {
 	if t, ok := l.lines[key]; ok {
 		return t
 	}

@@ -24,12 +24,12 @@ func gcd(a, b int64) int64 {
 	return a
 }
 
-// duel bounds a state in which all that is undecided may go into two groups
+// twoGroupBound bounds a state in which all that is undecided may go into two groups
 // only. Masses are not continuous: if all of them are multiples of 10 g, so is
 // what goes into the first group, and the front share can only come so near to
 // the one that is wanted. The relaxation, which cuts pieces, does not see that.
-func (s *Solver) duel(st *state) float64 {
-	in, h := s.in, s.hunt
+func (s *Solver) twoGroupBound(st *state) float64 {
+	in, h := s.in, s.anneal
 	none := math.Inf(-1)
 	if h.wFront == 0 {
 		return none

@@ -2,27 +2,27 @@ package document
 
 import "steelyard/internal/words"
 
-// thing is what a message is about: something that has an id and a name.
-type thing struct {
-	hold     hold
+// entity is what a message is about: something that has an id and a name.
+type entity struct {
+	hold     kind
 	id, name string
 }
 
 // title is what a thing is called in a message: its sort, and its name or else
 // its id in quotes; nothing of no thing.
-func (t thing) title() words.Message {
-	if t.hold == holdNothing {
+func (t entity) title() words.Message {
+	if t.hold == kindNothing {
 		return words.Message{}
 	}
 	return titled(t.hold, words.Plain(label(t.name, t.id)))
 }
 
-func titled(h hold, name words.Message) words.Message {
-	return words.Tell("document.title."+whats[h].name, "name", name)
+func titled(h kind, name words.Message) words.Message {
+	return words.Tell("document.title."+entityInfos[h].name, "name", name)
 }
 
 // put writes the id of a thing into a problem.
-func (t thing) put(p *Problem) {
+func (t entity) put(p *Problem) {
 	if at := p.id(t.hold); at != nil {
 		*at = t.id
 	}
@@ -30,21 +30,21 @@ func (t thing) put(p *Problem) {
 
 // id is where a problem holds the id of a thing of that sort; nil for one that
 // has none.
-func (p *Problem) id(h hold) *string {
+func (p *Problem) id(h kind) *string {
 	switch h {
-	case holdBuild:
+	case kindBuild:
 		return &p.Build
-	case holdPart:
+	case kindPart:
 		return &p.Part
-	case holdRider:
+	case kindRider:
 		return &p.Rider
-	case holdLoad:
+	case kindLoad:
 		return &p.Load
-	case holdBag:
+	case kindBag:
 		return &p.Bag
-	case holdGood:
+	case kindGood:
 		return &p.Good
-	case holdWeighIn:
+	case kindWeighIn:
 		return &p.WeighIn
 	}
 	return nil

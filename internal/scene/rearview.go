@@ -2,12 +2,12 @@ package scene
 
 import "math"
 
-// behind draws the bike from behind, with the same treatment as the side view:
+// rearView draws the bike from behind, with the same treatment as the side view:
 // the rider's left is to the left.
-type behind struct{ drawing }
+type rearView struct{ drawing }
 
 // at is the point y to the left, z up of the ground, all in m.
-func (d *behind) at(y, z float64) pt { return d.px(pt{-y, z}) }
+func (d *rearView) at(y, z float64) pt { return d.px(pt{-y, z}) }
 
 // both calls f for the left and the right of the bike.
 func both(f func(side float64)) {
@@ -15,7 +15,7 @@ func both(f func(side float64)) {
 	f(-1)
 }
 
-func (d *behind) draw() {
+func (d *rearView) draw() {
 	d.bar()
 	d.legs()
 	d.frontRack()
@@ -27,7 +27,7 @@ func (d *behind) draw() {
 	d.saddle()
 }
 
-func (d *behind) bar() {
+func (d *rearView) bar() {
 	b, m := d.b, d.mm
 	gy, gz := math.Abs(b.Grip.Y), b.Grip.Z
 	cz := b.BarClamp.Z
@@ -54,7 +54,7 @@ func (d *behind) bar() {
 	d.solid(Tube, Outline, d.edge)
 }
 
-func (d *behind) legs() {
+func (d *rearView) legs() {
 	b, m := d.b, d.mm
 	far := 0.6 * d.edge
 	gap := (b.FrontRadius-b.FrontRim)/2 + 0.034
@@ -75,7 +75,7 @@ func (d *behind) legs() {
 	})
 }
 
-func (d *behind) cranks() {
+func (d *rearView) cranks() {
 	b, m := d.b, d.mm
 	z := b.BottomBracket.Z
 	for _, p := range [2]struct{ y, z float64 }{{b.PedalFront.Y, b.PedalFront.Z}, {b.PedalRear.Y, b.PedalRear.Z}} {
@@ -97,7 +97,7 @@ func (d *behind) cranks() {
 	}
 }
 
-func (d *behind) frame() {
+func (d *rearView) frame() {
 	b, m := d.b, d.mm
 	d.taper(d.at(0, b.BottomBracket.Z), d.at(0, b.SeatTop.Z), m(seatTube+2), m(seatTube))
 	bb := d.at(0, b.BottomBracket.Z)
@@ -106,7 +106,7 @@ func (d *behind) frame() {
 }
 
 // rear draws what holds the rear wheel.
-func (d *behind) rear() {
+func (d *rearView) rear() {
 	b, m := d.b, d.mm
 	axle := b.RearAxle.Z
 	gap := (b.RearRadius-b.RearRim)/2 + 0.014
@@ -150,7 +150,7 @@ func (d *behind) rear() {
 	d.paint(Metal, Outline, d.edge)
 }
 
-func (d *behind) wheel() {
+func (d *rearView) wheel() {
 	b, m, s := d.b, d.mm, d.cam.Scale
 	half := (b.RearRadius - b.RearRim) / 2 * s
 	c := d.at(0, b.RearAxle.Z)
@@ -182,7 +182,7 @@ func (d *behind) wheel() {
 
 // rearRack draws the rack over the rear wheel: its deck, and its legs on a rigid
 // rear. Otherwise its stays run forward to the frame.
-func (d *behind) rearRack() {
+func (d *rearView) rearRack() {
 	deck, ok := d.deck("rear-rack-deck")
 	if !ok || !d.fitted.RearRack {
 		return
@@ -200,7 +200,7 @@ func (d *behind) rearRack() {
 	d.solid(Metal, Outline, d.edge*0.8)
 }
 
-func (d *behind) frontRack() {
+func (d *rearView) frontRack() {
 	deck, ok := d.deck("front-rack-deck")
 	if !ok || !d.fitted.FrontRack {
 		return
@@ -227,7 +227,7 @@ var rearSaddle = [...][6]float64{
 	{44, -46, 30, -34, 0, -33},
 }
 
-func (d *behind) saddle() {
+func (d *rearView) saddle() {
 	b, m := d.b, d.mm
 	z := b.SaddleTop.Z
 	d.taper(d.at(0, b.SeatTop.Z), d.at(0, z-0.06), m(14.5), m(14.5))

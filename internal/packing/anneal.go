@@ -7,12 +7,12 @@ import (
 	"sort"
 )
 
-// hunt looks for good packings by simulated annealing (Kirkpatrick, Gelatt and
+// anneal looks for good packings by simulated annealing (Kirkpatrick, Gelatt and
 // Vecchi 1983): pieces move between bags and change places, at first almost
 // freely, then only for the better. Sides are balanced afterwards, by split.
 // It proves nothing, but an early good packing lets the search rule out most
 // of the rest.
-type hunt struct {
+type anneal struct {
 	in   *instance
 	rng  *rand.Rand
 	kind []int16 // by piece
@@ -33,10 +33,10 @@ type hunt struct {
 	wSide, tSide     float64
 
 	now     tally
-	finds   []find
+	finds   []solution
 	scratch []int16
 
-	left int     // effort still to be spent in this hunt
+	left int     // effort still to be spent in this annealing
 	temp float64 // how hot it is
 	cool float64 // by how much each move cools it
 }
@@ -48,15 +48,15 @@ type tally struct {
 	excess                 float64
 }
 
-// find is a packing by kind and group that may be better than the best.
-type find struct {
+// solution is a packing by kind and group that may be better than the best.
+type solution struct {
 	value  float64
 	key    uint64
 	counts []int16
 }
 
-func newHunt(in *instance) *hunt {
-	h := &hunt{in: in, rng: rand.New(rand.NewPCG(1, 2))}
+func newAnneal(in *instance) *anneal {
+	h := &anneal{in: in, rng: rand.New(rand.NewPCG(1, 2))}
 	for k := range in.kinds {
 		for range in.kinds[k].count {
 			h.kind = append(h.kind, int16(k))
@@ -97,12 +97,12 @@ func over(x, limit float64) float64 {
 }
 
 // value is what the aim is at least, whatever the sides.
-func (h *hunt) value(cost, front, mid, pull float64) float64 {
+func (h *anneal) value(cost, front, mid, pull float64) float64 {
 	return cost + h.wFront*abs(front-h.tFront) + h.wSide*max(0, abs(mid-h.tSide)-pull)
 }
 
 // count adds everything up anew.
-func (h *hunt) count() {
+func (h *anneal) count() {
 	n := &h.now
 	n.cost, n.front, n.mid, n.pull = 0, 0, 0, 0
 	clear(n.load)
@@ -114,7 +114,7 @@ func (h *hunt) count() {
 	h.exceed()
 }
 
-func (h *hunt) put(p, j int, f float64) {
+func (h *anneal) put(p, j int, f float64) {
 	n, k := &h.now, &h.in.kinds[h.kind[p]]
 	m := f * k.m
 	n.cost += m * h.in.cost[j]
@@ -128,7 +128,7 @@ func (h *hunt) put(p, j int, f float64) {
 	}
 }
 
-func (h *hunt) exceed() {
+func (h *anneal) exceed() {
 	n := &h.now
 	n.excess = 0
 	for j := range n.load {
@@ -139,10 +139,10 @@ func (h *hunt) exceed() {
 	}
 }
 
-// huntUnit is how many moves take about as long as a node.
-const huntUnit = 400
+// annealUnit is how many moves take about as long as a node.
+const annealUnit = 400
 
-// How a hunt cools, in parts of what the aim can vary by, and how it is kept to
+// How an annealing cools, in parts of what the aim can vary by, and how it is kept to
 // the limits: found by trial.
 const (
 	hot     = 0.005
@@ -151,8 +151,8 @@ const (
 	penalty = 10.0 // of an excess
 )
 
-// begin sets out on a hunt, from the guide or from the best packing.
-func (h *hunt) begin(s *Solver, effort int) {
+// begin sets out on an annealing, from the guide or from the best packing.
+func (h *anneal) begin(s *Solver, effort int) {
 	copy(h.at, h.guide)
 	if !h.fresh && s.best != nil {
 		h.from(s.best)
@@ -164,12 +164,12 @@ func (h *hunt) begin(s *Solver, effort int) {
 	h.count()
 	h.finds = h.finds[:0]
 	h.left = effort
-	h.temp, h.cool = hot, math.Pow(cold/hot, 1/float64(effort*huntUnit))
+	h.temp, h.cool = hot, math.Pow(cold/hot, 1/float64(effort*annealUnit))
 }
 
-// run goes on with a hunt for some effort, and tries what it has found when it
+// run goes on with an annealing for some effort, and tries what it has found when it
 // ends.
-func (h *hunt) run(s *Solver, effort int) {
+func (h *anneal) run(s *Solver, effort int) {
 	in, n := h.in, &h.now
 	pieces := len(h.kind)
 	h.left -= effort
@@ -180,7 +180,7 @@ func (h *hunt) run(s *Solver, effort int) {
 	// they cost in the relaxation: where that is indifferent, pieces then move
 	// freely, until the part has grown to 1.
 	const clean = 1e-9
-	for range effort * huntUnit {
+	for range effort * annealUnit {
 		temp *= cool
 		part := min(1, ease/temp)
 		u := h.rng.Uint64()
@@ -246,8 +246,8 @@ func (h *hunt) run(s *Solver, effort int) {
 	}
 }
 
-// keep remembers a find, if it is among the best of this hunt.
-func (h *hunt) keep(value float64) {
+// keep remembers a solution, if it is among the best of this annealing.
+func (h *anneal) keep(value float64) {
 	const most = 10
 	n := len(h.finds)
 	if n == most && value >= h.finds[n-1].value {
@@ -260,7 +260,7 @@ func (h *hunt) keep(value float64) {
 			return
 		}
 	}
-	f := find{value, key, nil}
+	f := solution{value, key, nil}
 	if n == most {
 		f.counts = h.finds[n-1].counts
 		h.finds = h.finds[:n-1]
@@ -273,7 +273,7 @@ func (h *hunt) keep(value float64) {
 }
 
 // from takes a packing by kind and bag.
-func (h *hunt) from(best []int16) {
+func (h *anneal) from(best []int16) {
 	p := 0
 	for k := range h.in.kinds {
 		for j := range h.in.nb {
@@ -286,7 +286,7 @@ func (h *hunt) from(best []int16) {
 }
 
 // counts are the pieces by kind and group.
-func (h *hunt) counts() []int16 {
+func (h *anneal) counts() []int16 {
 	ng := len(h.in.group)
 	h.scratch = append(h.scratch[:0], make([]int16, len(h.in.kinds)*ng)...)
 	for p, k := range h.kind {
@@ -297,7 +297,7 @@ func (h *hunt) counts() []int16 {
 
 // follow takes the relaxation of a state as the guide: pieces begin where it
 // puts most of them. Narrow keeps them to the groups that the state allows.
-func (h *hunt) follow(r *relax, st *state, narrow bool) {
+func (h *anneal) follow(r *relax, st *state, narrow bool) {
 	in := h.in
 	nb := in.nb
 	r.prices(st.pi, r.K, r.H, r.E, true)
