@@ -2,7 +2,6 @@ package bridge
 
 import (
 	"math"
-	"strings"
 
 	"steelyard/internal/document"
 	"steelyard/internal/mass"
@@ -58,7 +57,11 @@ func subjectOf(w *report.Weighed, language *words.Words) *scene.Subject {
 			s.Markers = append(s.Markers, m)
 		}
 		if l.OK {
-			fit(s, p)
+			places := make([]mass.Vec, 0, 2)
+			for j := l.First; j < l.End; j++ {
+				places = append(places, w.Items[j].Place)
+			}
+			s.Mount(p, places...)
 		}
 	}
 	for _, b := range w.Bags() {
@@ -98,30 +101,6 @@ const degree = math.Pi / 180
 
 // size is a box's in m.
 func size(v document.Vec3) mass.Vec { return mass.Vec{X: v[0] / 1000, Y: v[1] / 1000, Z: v[2] / 1000} }
-
-// fit says of what a part is that the picture draws more of it than a marker.
-func fit(s *scene.Subject, p *document.Part) {
-	front := strings.HasPrefix(p.Station, "front-") || strings.HasPrefix(p.Station, "fork-")
-	switch p.Kind {
-	case "rack":
-		switch {
-		case strings.HasPrefix(p.Station, "front-rack"):
-			s.FrontRack = true
-		case strings.HasPrefix(p.Station, "rear-rack"):
-			s.RearRack = true
-		}
-	case "rotor":
-		radius := 0.0
-		if p.Shape.Form == document.FormDisc {
-			radius = p.Shape.Size[0] / 1000
-		}
-		if front {
-			s.FrontRotor = radius
-		} else {
-			s.RearRotor = radius
-		}
-	}
-}
 
 // limbs are a rider's body as the picture draws it.
 func limbs(b *rider.Body) []scene.Limb {

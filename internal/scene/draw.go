@@ -37,8 +37,10 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 		sameBike = false
 	}
 	s.rider(&sub)
+	first := len(out.Marks)
 	s.bike(&sub)
 	s.bags(&sub)
+	s.cover(&sub, out.Marks[first:], here)
 	s.busy = newBusyMap(cam.Width, cam.Height)
 	s.busy.marks(out.Marks)
 
@@ -80,7 +82,7 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 	if _, y := cam.XY(0, 0); y < cam.Height { // notes stay above ground
 		s.taken = append(s.taken, box{0, y + 1, cam.Width, cam.Height})
 	}
-	s.notes(&sub, here, other[:gone])
+	s.notes(&sub, here, there, other[:gone])
 	return out
 }
 
@@ -127,10 +129,10 @@ func (d *drawing) deck(station string) (at mass.Vec, ok bool) {
 	return at, false
 }
 
-// notes names the part that is chosen, the centre of mass, and then the
-// heaviest parts that there is room for. The part pointed at comes last, so that
-// the others stay where they are.
-func (s *sheet) notes(sub *Subject, here, gone []dot) {
+// notes names the part that is chosen, the heaviest of what differs between the
+// two builds, the centre of mass, and then the rest that there is room for. The part
+// pointed at comes last, so that the others stay where they are.
+func (s *sheet) notes(sub *Subject, here, there, gone []dot) {
 	named := make(map[string]bool)
 	name := func(d *dot, bold bool, worth float64, ink Ink) bool {
 		if named[d.m.Part] && d.m.Part != "" || !s.paper().holds(d.at.x, d.at.y) {
@@ -159,26 +161,34 @@ func (s *sheet) notes(sub *Subject, here, gone []dot) {
 	if !s.v.Labels {
 		return
 	}
-	s.centreNote(sub)
-	left, tries := s.howMany(), 2*s.howMany()
-	for i := range here {
-		if i == 1 { // after the heaviest of all, what only the other build has
-			for k := range gone {
-				if k == 2 || left < 3 || gone[k].part < 0.2*gone[0].part {
-					break
-				}
-				if name(&gone[k], false, 1.8, Ghost) {
-					left--
-				}
-			}
-		}
-		if left == 0 || tries == 0 {
+	const foremost = 4
+	left, tries := s.howMany(), 3*s.howMany()
+	noted := false
+	for i, c := range callOrder(here, there, gone) {
+		if left == 0 || i == tries {
 			break
 		}
-		tries--
-		if name(&here[i], false, 2.2+2/float64(1+i), Text) { // the heaviest may stand in the way
+		if !noted && (!c.differs || i == foremost) {
+			s.centreNote(sub)
+			noted = true
+		}
+		worth := 2.2 + 2/float64(1+i) // the first may stand in the way
+		switch {
+		case c.differs && i < foremost: // what the picture is looked at for
+			worth = 9
+		case c.differs:
+			worth = 3.2
+		}
+		ink := Text
+		if c.gone {
+			ink = Ghost
+		}
+		if name(c.dot, false, worth, ink) {
 			left--
 		}
+	}
+	if !noted {
+		s.centreNote(sub)
 	}
 }
 

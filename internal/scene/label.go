@@ -19,7 +19,7 @@ type note struct {
 
 // Where a note may stand: the distances from the dot, px, and the directions.
 var (
-	notePlaces = [...]float64{4, 12, 22, 36, 54, 76, 104, 140}
+	notePlaces = [...]float64{4, 12, 22, 36, 54, 76, 104, 140, 180, 230}
 	noteWays   = func() (w [20]pt) {
 		for i := range w {
 			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(w)))
@@ -37,11 +37,12 @@ type spot struct {
 	b         box
 	from, to  pt // of the leader, from the dot
 	hasLeader bool
+	covers    int
 	cost      float64
 }
 
 // annotate writes a note at the best place near its dot and says whether there
-// was one. A place costs 1 for 190 px of distance, and for about 11 cells of
+// was one. A place beside the bike goes before any that covers it. Otherwise a place costs 1 for 190 px of distance, and for about 11 cells of
 // the busy map that it covers. What must be named, by a worth without end, may at
 // the worst hide the saddle, or have its leader end at the dot of a ring.
 func (s *sheet) annotate(n *note) bool {
@@ -77,11 +78,11 @@ func (s *sheet) place(n *note) bool {
 		h += lead
 	}
 	w, h = w+2, h+3
-	best := spot{cost: n.worth}
+	best := spot{cost: n.worth, covers: 3}
 	found := false
 	for _, d := range notePlaces {
 		base := d / 190
-		if base >= best.cost {
+		if base >= best.cost && best.covers == 0 || base >= n.worth {
 			break
 		}
 		ways := len(noteWays)
@@ -97,7 +98,15 @@ func (s *sheet) place(n *note) bool {
 					continue
 				}
 			}
-			if !s.onPaper(c.b) || s.hides(c.b) || c.hasLeader && s.crosses(c.from, c.to) {
+			if !s.onPaper(c.b) {
+				continue
+			}
+			c.covers = s.covers(c.b)
+			least := best.cost
+			if c.covers < best.covers {
+				least = n.worth
+			}
+			if c.covers > best.covers || base >= least {
 				continue
 			}
 			// A leader that rises or falls at a slant is the usual hand.
@@ -105,7 +114,7 @@ func (s *sheet) place(n *note) bool {
 			if i%5 == 0 && d > 12 {
 				c.cost += 0.04
 			}
-			if c.cost >= best.cost {
+			if c.cost >= least {
 				continue
 			}
 			if c.hasLeader {
@@ -114,7 +123,8 @@ func (s *sheet) place(n *note) bool {
 					c.cost += 0.07 * s.busy.in(box{q.x, q.y, q.x, q.y})
 				}
 			}
-			if c.cost >= best.cost || !s.free(c.b.grow(1.5)) || c.hasLeader && !s.clear(c.from, c.to, n.own) {
+			// What takes longest to find out comes last.
+			if c.cost >= least || s.hides(c.b) || c.hasLeader && s.crosses(c.from, c.to) || !s.free(c.b.grow(1.5)) || c.hasLeader && !s.clear(c.from, c.to, n.own) {
 				continue
 			}
 			best, found = c, true
@@ -210,5 +220,5 @@ func (s *sheet) clear(a, b pt, own box) bool {
 
 // howMany is how many parts are named in a picture of the camera's size.
 func (s *sheet) howMany() int {
-	return int(sane(s.cam.Width*s.cam.Height/26000, 3, 22))
+	return int(sane(s.cam.Width*s.cam.Height/26000, 4, 22))
 }

@@ -69,7 +69,7 @@ func dots(s *Subject, cam *Camera) []dot {
 func largestDot(w, h float64) float64 { return min(28, 0.06*min(w, h)) }
 
 // bikeDot is how large the heaviest dot may be beside the bike, m.
-const bikeDot = 0.090
+const bikeDot = 0.050
 
 // largestBody is how large the rider's mark may be. A rider weighs more than all
 // the rest: to the scale of the other dots the mark would hide the bike, and

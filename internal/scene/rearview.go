@@ -1,6 +1,10 @@
 package scene
 
-import "math"
+import (
+	"math"
+
+	"steelyard/internal/mass"
+)
 
 // rearView draws the bike from behind, with the same treatment as the side view:
 // the rider's left is to the left.
@@ -17,12 +21,17 @@ func both(f func(side float64)) {
 
 func (d *rearView) draw() {
 	d.bar()
+	d.rearGuards(d.at, true)
 	d.legs()
 	d.frontRack()
 	d.cranks()
+	d.rearRings(d.at)
 	d.frame()
+	d.rearGearbox(d.at)
 	d.rear()
 	d.wheel()
+	d.rearGuards(d.at, false)
+	d.envelopes(func(r mass.Vec) pt { return d.px(pt{-r.Y, r.Z}) })
 	d.rearRack()
 	d.saddle()
 }
@@ -31,6 +40,11 @@ func (d *rearView) bar() {
 	b, m := d.b, d.mm
 	gy, gz := math.Abs(b.Grip.Y), b.Grip.Z
 	cz := b.BarClamp.Z
+	if _, down, ok := drop(d.fitted); ok {
+		d.rearDropBar(d.at, sane(d.fitted.fitting("bar").Size.Y, 0.3, 0.8), down)
+		d.headTube()
+		return
+	}
 	both(func(k float64) {
 		d.move(d.at(0, cz))
 		d.line(d.at(k*0.045, cz))
@@ -48,7 +62,13 @@ func (d *rearView) bar() {
 		d.roundBox(box{c.x - m(14), c.y - m(18), c.x + m(14), c.y + m(18)}, m(5))
 		d.paint(Metal, Outline, d.edge)
 	})
-	// Head tube with the stem's clamp, in front of all this.
+	d.headTube()
+}
+
+// headTube draws the head tube with the stem's clamp, in front of the bar.
+func (d *rearView) headTube() {
+	b, m := d.b, d.mm
+	cz := b.BarClamp.Z
 	d.taper(d.at(0, b.HeadBottom.Z), d.at(0, b.HeadTop.Z), m(headTube+2), m(headTube-2))
 	d.taper(d.at(0, b.HeadTop.Z), d.at(0, cz+0.012), m(19), m(19))
 	d.solid(Tube, Outline, d.edge)
@@ -131,23 +151,15 @@ func (d *rearView) rear() {
 	} else {
 		d.solid(Tube, Outline, d.edge)
 	}
-	// Cassette to the right, brake disc to the left.
-	d.taper(d.at(-0.024, axle), d.at(-0.060, axle), m(46), m(24))
-	d.paint(Metal, Outline, d.edge)
-	for i := range 4 {
-		t := 0.2 + 0.2*float64(i)
-		r := m(46 - 22*t)
-		c := d.at(-0.024-0.036*t, axle)
-		d.move(pt{c.x, c.y - r})
-		d.line(pt{c.x, c.y + r})
-	}
-	d.stroke(Hair, d.hair)
+	// Cogs to the right, brake disc to the left.
+	d.rearDrive(d.at)
 	if r := sane(d.fitted.RearRotor, 0, b.RearRim); r > 0 {
 		d.taper(d.at(0.044, axle-r), d.at(0.044, axle+r), m(2), m(2))
 		d.paint(Metal, Outline, d.edge*0.8)
 	}
 	d.taper(d.at(0.074, axle), d.at(-0.074, axle), m(8), m(8))
 	d.paint(Metal, Outline, d.edge)
+	d.rearCage(d.at)
 }
 
 func (d *rearView) wheel() {

@@ -19,6 +19,8 @@ type sheet struct {
 	kept    []box   // nor here, and no leader may cross it but from what lies within
 	leaders [][2]pt
 	busy    busyMap
+	lines   busyMap // of the bike: see cover
+	wheels  [2]disc
 }
 
 // edge is how far letters stay off the edge of the paper, px.

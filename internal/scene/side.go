@@ -19,9 +19,13 @@ func (d *sideView) at(r mass.Vec) pt { return d.px(plane(r)) }
 func (d *sideView) off(p pt, fwd, up float64) pt { return pt{p.x + d.mm(fwd), p.y - d.mm(up)} }
 
 func (d *sideView) draw() {
+	t := d.drivetrain()
 	d.farCrank()
-	d.wheel(d.b.RearAxle, d.b.RearRadius, d.b.RearRim, d.fitted.RearRotor)
-	d.wheel(d.b.FrontAxle, d.b.FrontRadius, d.b.FrontRim, d.fitted.FrontRotor)
+	d.wheel(d.b.RearAxle, d.b.RearRadius, d.b.RearRim, d.fitted.RearRotor, "gear-hub")
+	d.wheel(d.b.FrontAxle, d.b.FrontRadius, d.b.FrontRim, d.fitted.FrontRotor, "dynamo")
+	d.mudguards()
+	d.stands()
+	d.cassette(t)
 	d.post()
 	if !d.b.RearSprung {
 		d.stays()
@@ -31,14 +35,18 @@ func (d *sideView) draw() {
 	if d.b.RearSprung {
 		d.swingarm()
 	}
+	d.gearboxes()
+	d.bottles()
 	d.racks()
 	d.cockpit()
-	d.transmission()
+	d.transmission(t)
+	d.envelopes(d.at)
 }
 
 // wheel draws a wheel: tyre with its lugs, rim, 32 spokes crossed three times,
-// hub, and behind the spokes the brake disc.
-func (d *sideView) wheel(axle mass.Vec, radius, rim, rotor float64) {
+// hub, and behind the spokes the brake disc. The hub is of a kind if there is such
+// a fitting on the axle.
+func (d *sideView) wheel(axle mass.Vec, radius, rim, rotor float64, kind string) {
 	c, s := d.at(axle), d.cam.Scale
 	bead := rim + 0.004
 	inner := rim - 0.018
@@ -61,7 +69,13 @@ func (d *sideView) wheel(axle mass.Vec, radius, rim, rotor float64) {
 	// 32 spokes, 16 to a flange, each crossing three others of its flange: from
 	// its hole a spoke runs ahead or back by three holes of the flange's 16.
 	const holes, crosses = 16, 3
-	flange := 0.027 * s
+	shell, flange := 0.030, 0.027*s
+	if f := d.fitted.fitting(kind); f != nil && math.Abs(f.Place.X-axle.X) < 0.05 && math.Abs(f.Place.Z-axle.Z) < 0.05 {
+		shell = min(f.radius(0.045), 0.6*inner)
+		flange = 0.98 * shell * s
+	} else {
+		kind = "hub"
+	}
 	for i := range 2 * holes {
 		hole := 2 * math.Pi * float64(i) / (2 * holes)
 		turn := 2 * math.Pi * crosses / holes
@@ -74,10 +88,7 @@ func (d *sideView) wheel(axle mass.Vec, radius, rim, rotor float64) {
 		d.line(c.add(pt{c1, s1}.mul(inner * s)))
 	}
 	d.stroke(Hair, d.hair)
-	d.circle(c, 0.030*s)
-	d.paint(Metal, Outline, d.edge*0.8)
-	d.circle(c, 0.009*s)
-	d.paint(Paper, Outline, d.edge*0.8)
+	d.hub(c, kind, shell)
 }
 
 // rotor draws a brake disc of the radius r, px: its ring and its arms.
@@ -452,6 +463,12 @@ func (d *sideView) cockpit() {
 	d.taper(base, clamp, m(17), m(16))
 	d.circle(clamp, m(22))
 	d.solid(Tube, Outline, d.edge)
+	if reach, down, ok := drop(d.fitted); ok {
+		d.dropBar(reach, down)
+		d.circle(clamp, m(9))
+		d.paint(Paper, Outline, d.edge*0.8)
+		return
+	}
 	// The bar comes towards the eye: from the clamp to the grip it is seen
 	// foreshortened.
 	d.capsule(clamp, grip, m(14), m(11))
@@ -483,50 +500,4 @@ func (d *sideView) pedal(c pt) {
 func (d *sideView) farCrank() {
 	d.pedal(d.at(d.b.PedalFront))
 	d.crankArm(d.at(d.b.BottomBracket), d.at(d.b.PedalFront))
-}
-
-// transmission draws chain or belt, chainring, the near crank and its pedal.
-func (d *sideView) transmission() {
-	b, m := d.b, d.mm
-	bb, ax := d.at(b.BottomBracket), d.at(b.RearAxle)
-	ring, cog := m(65), m(36)
-	if l := bb.sub(ax).len(); l > ring {
-		// Common tangents of the two pitch circles.
-		dir := bb.sub(ax).mul(1 / l)
-		n := dir.left()
-		k := (ring - cog) / l
-		h := math.Sqrt(max(0, 1-k*k))
-		for _, s := range [2]float64{1, -1} {
-			t := n.mul(s * h).sub(dir.mul(k))
-			d.move(ax.add(t.mul(cog)))
-			d.line(bb.add(t.mul(ring)))
-		}
-		path := d.take()
-		d.add(Mark{Path: path, Stroke: Outline, Width: max(1.1, m(8)), Butt: true})
-		if m(8) > 2.6 { // its links
-			d.add(Mark{Path: path, Stroke: Paper, Width: m(8) - 1.6, Dash: []float64{m(9), m(3.7)}, Butt: true})
-		}
-	}
-	d.circle(ax, cog)
-	d.paint(Metal, Outline, d.edge)
-	d.circle(ax, m(9))
-	d.paint(Paper, Outline, d.edge*0.8)
-	pitch := 2 * math.Pi * ring / 32
-	d.circle(bb, ring)
-	d.dashed(Outline, m(9), pitch*0.5, pitch*0.5)
-	d.circle(bb, ring-m(2))
-	d.paint(Metal, Outline, d.edge*0.8)
-	d.circle(bb, ring-m(14))
-	d.paint(Paper, Outline, d.edge*0.8)
-	for i := range 4 {
-		s, c := math.Sincos(float64(i)*math.Pi/2 + math.Pi/4)
-		d.taper(bb, bb.add(pt{c, s}.mul(ring-m(8))), m(13), m(8))
-	}
-	d.circle(bb, m(22))
-	d.solid(Metal, Outline, d.edge*0.8)
-	pedal := d.at(b.PedalRear)
-	d.crankArm(bb, pedal)
-	d.circle(bb, m(9))
-	d.paint(Paper, Outline, d.edge*0.8)
-	d.pedal(pedal)
 }

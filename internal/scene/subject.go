@@ -20,6 +20,7 @@ type Subject struct {
 	Crank float64 // left crank over level and forward, where the rider's feet are, rad
 	Path  []Stop  // of the centre of mass while supplies are used up, fullest first
 
+	Fittings              []Fitting // parts that are drawn as what they are
 	RearRack, FrontRack   bool
 	RearRotor, FrontRotor float64 // radius of the brake disc, m; 0 for none
 

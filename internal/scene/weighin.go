@@ -375,7 +375,7 @@ func (j *weighing) lay(list []figure, left float64) {
 func (j *weighing) standing(draw func(drawing)) {
 	j.cam.V -= scaleHigh
 	edge := sane(0.0032*j.cam.Scale, 0.7, 1.5)
-	draw(drawing{pen: j.pen, b: j.b, fitted: &Subject{}, edge: edge, hair: 0.6 * edge})
+	draw(drawing{pen: j.pen, b: j.b, fitted: &Subject{Fittings: plainDrive}, edge: edge, hair: 0.6 * edge})
 	j.cam.V += scaleHigh
 }
 

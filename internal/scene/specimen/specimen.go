@@ -49,6 +49,12 @@ type part struct {
 	size     mass.Vec // m
 	fill     float64
 	ring     float64 // m
+	kind     string
+	shape    document.Shape
+}
+
+func disc(radius float64) document.Shape {
+	return document.Shape{Form: document.FormDisc, Size: document.Vec3{radius, 4}}
 }
 
 var travelFrame = document.Build{
@@ -79,7 +85,7 @@ var common = []part{
 	{id: "fork-upper", name: "Fork, upper half", grams: 1190, station: "fork-upper", carrier: document.ForkUpper},
 	{id: "fork-lower", name: "Fork lowers", grams: 830, station: "fork-lower", unsprung: 1, carrier: document.ForkLower},
 	{id: "front-rim", name: "Front rim", grams: 540, station: "front-axle", unsprung: 1, carrier: document.FrontWheel, ring: 0.303},
-	{id: "front-hub", name: "Dynamo hub", grams: 420, station: "front-axle", unsprung: 1, carrier: document.FrontWheel},
+	{id: "front-hub", name: "Dynamo hub", grams: 420, station: "front-axle", unsprung: 1, carrier: document.FrontWheel, kind: "dynamo", shape: disc(33)},
 	{id: "front-tyre", name: "Front tyre", grams: 910, station: "front-axle", unsprung: 1, carrier: document.FrontWheel, ring: 0.345},
 	{id: "front-rotor", name: "Front rotor", grams: 150, station: "front-rotor", unsprung: 1, carrier: document.FrontWheel},
 	{id: "rear-rim", name: "Rear rim", grams: 580, station: "rear-axle", unsprung: 1, carrier: document.RearWheel, ring: 0.303},
@@ -97,29 +103,30 @@ var common = []part{
 	{id: "cranks", name: "Crank, left", grams: 230, station: "crank-left", carrier: document.MainFrame},
 	{id: "crank-r", name: "Crank, right", grams: 240, station: "crank-right", carrier: document.MainFrame},
 	{id: "pedals", name: "Pedals", grams: 390, station: "pedals", carrier: document.MainFrame},
-	{id: "ring", name: "Chainring", grams: 80, station: "chainring", carrier: document.MainFrame},
+	{id: "ring", name: "Chainring", grams: 80, station: "chainring", carrier: document.MainFrame, kind: "chainring", shape: disc(65)},
 	{id: "front-light", name: "Headlight", grams: 130, station: "front-light", carrier: document.ForkUpper},
 	{id: "rear-light", name: "Rear light", grams: 45, station: "rear-light", carrier: document.MainFrame},
 	{id: "rack", name: "Rear rack", grams: 750, station: "rear-rack", carrier: document.MainFrame},
 	{id: "panniers", name: "Rear panniers, packed", grams: 5200, station: "rear-panniers", carrier: document.MainFrame, role: scene.Baggage, size: mass.Vec{X: 0.30, Y: 0.15, Z: 0.34}},
 	{id: "bar-bag", name: "Handlebar bag", grams: 1600, station: "handlebar-bag", carrier: document.ForkUpper, role: scene.Baggage, size: mass.Vec{X: 0.16, Y: 0.40, Z: 0.16}},
 	{id: "frame-bag", name: "Frame bag", grams: 1350, station: "frame-bag", carrier: document.MainFrame, role: scene.Baggage},
-	{id: "bottle", name: "Bottle, full", grams: 860, station: "bottle-under", carrier: document.MainFrame, role: scene.Baggage},
+	{id: "bottle", name: "Bottle, full", grams: 860, station: "bottle-under", carrier: document.MainFrame, role: scene.Baggage, kind: "bottle", shape: document.Shape{Form: document.FormRod, Size: document.Vec3{200}}},
 	{id: "tools", name: "Tools", grams: 520, station: "saddle-bag", carrier: document.MainFrame, role: scene.Baggage},
-	{id: "stand", name: "Side stand", grams: 340, station: "stand", carrier: document.MainFrame},
+	{id: "stand", name: "Side stand", grams: 340, station: "stand", carrier: document.MainFrame, kind: "stand", shape: document.Shape{Form: document.FormRod, Size: document.Vec3{280}}},
 }
 
 var gearbox = []part{
-	{id: "gearbox", name: "Crank gearbox", grams: 2400, station: "bottom-bracket", carrier: document.MainFrame, offset: mass.Vec{X: 0.02, Z: 0.02}},
-	{id: "belt", name: "Belt", grams: 90, station: "chain", unsprung: 0.5, carrier: document.Link},
-	{id: "cog", name: "Rear sprocket", grams: 70, station: "cassette", unsprung: 1, carrier: document.RearWheel},
+	{id: "gearbox", name: "Crank gearbox", grams: 2400, station: "bottom-bracket", carrier: document.MainFrame, offset: mass.Vec{X: 0.02, Z: 0.02}, kind: "crank-gearbox", shape: document.Shape{Form: document.FormBox, Size: document.Vec3{170, 90, 150}}},
+	{id: "belt", name: "Belt", grams: 90, station: "chain", unsprung: 0.5, carrier: document.Link, kind: "belt"},
+	{id: "cog", name: "Rear sprocket", grams: 70, station: "cassette", unsprung: 1, carrier: document.RearWheel, kind: "cog", shape: disc(40)},
 	{id: "rear-hub", name: "Rear hub", grams: 330, station: "rear-axle", unsprung: 1, carrier: document.RearWheel},
 }
 
 var gearhub = []part{
-	{id: "gearhub", name: "Gear hub, wide range", grams: 1880, station: "rear-axle", unsprung: 1, carrier: document.RearWheel},
-	{id: "chain", name: "Chain", grams: 260, station: "chain", unsprung: 0.5, carrier: document.Link},
-	{id: "tensioner", name: "Chain tensioner", grams: 150, station: "rear-derailleur", unsprung: 1, carrier: document.Swingarm},
+	{id: "gearhub", name: "Gear hub, wide range", grams: 1880, station: "rear-axle", unsprung: 1, carrier: document.RearWheel, kind: "gear-hub", shape: disc(50)},
+	{id: "chain", name: "Chain", grams: 260, station: "chain", unsprung: 0.5, carrier: document.Link, kind: "chain"},
+	{id: "cog", name: "Rear sprocket", grams: 60, station: "cassette", unsprung: 1, carrier: document.RearWheel, kind: "cog", shape: disc(33)},
+	{id: "tensioner", name: "Chain tensioner", grams: 150, station: "rear-derailleur", unsprung: 1, carrier: document.Swingarm, kind: "tensioner", shape: document.Shape{Form: document.FormBox, Size: document.Vec3{60, 20, 120}}},
 }
 
 // Travel is a full-suspension travel bike with a gearbox at the cranks, set
@@ -235,6 +242,7 @@ func assemble(name string, frame *document.Build, lists ...[]part) scene.Subject
 			if !ok {
 				panic("no station " + p.station)
 			}
+			s.Mount(&document.Part{ID: p.id, Kind: p.kind, Station: p.station, Carrier: p.carrier, Shape: p.shape}, places...)
 			kg := p.grams / 1000 / float64(len(places))
 			for i, at := range places {
 				s.Markers = append(s.Markers, scene.Marker{

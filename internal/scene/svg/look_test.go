@@ -31,14 +31,15 @@ func TestLook(t *testing.T) {
 	keyed.Key = true
 	picked := side
 	picked.Selected, picked.Hovered = "panniers", "fork-lower"
-	for _, c := range []struct {
+	type look struct {
 		name    string
 		subject scene.Subject
 		view    scene.View
 		w, h    float64
 		zoom    float64
 		palette scene.Palette
-	}{
+	}
+	looks := []look{
 		{"side-light", travel, side, 760, 440, 1, scene.Light},
 		{"side-dark", travel, picked, 760, 440, 1, scene.Dark},
 		{"side-bare", alone, scene.View{Words: specimen.Words}, 1200, 720, 1, scene.Light},
@@ -63,7 +64,23 @@ func TestLook(t *testing.T) {
 		{"upright-light", upright, scene.View{Words: specimen.Words}, 760, 480, 1, scene.Light},
 		{"standing-light", standing, side, 760, 480, 1, scene.Light},
 		{"standing-rear", standing, rear, 760, 480, 1, scene.Dark},
-	} {
+	}
+	for i, set := range specimen.Drives {
+		k := specimen.Against(specimen.Driven(set), specimen.Driven(specimen.Drives[(i+2)%len(specimen.Drives)]))
+		bare := specimen.Driven(set)
+		bare.Markers = nil
+		looks = append(looks,
+			look{"drive-" + set, k, side, 760, 440, 1, scene.Light},
+			look{"drive-dark-" + set, k, side, 760, 440, 1, scene.Dark},
+			look{"drive-phone-" + set, k, side, 390, 300, 1, scene.Light},
+			look{"drive-zoom-" + set, bare, scene.View{Words: specimen.Words}, 760, 440, 2, scene.Light},
+			look{"drive-rear-" + set, k, rear, 390, 400, 1, scene.Light})
+	}
+	equipped := specimen.Equipped("gear-hub-belt")
+	looks = append(looks, look{"equipped", equipped, side, 1180, 640, 1, scene.Light}, look{"equipped-rear", equipped, rear, 760, 440, 1, scene.Light})
+	equipped.Markers = nil
+	looks = append(looks, look{"equipped-bare", equipped, scene.View{Words: specimen.Words}, 1180, 640, 1, scene.Dark})
+	for _, c := range looks {
 		cam := scene.Fit(&c.subject, c.view, c.w, c.h)
 		cam.Zoom(c.zoom, c.w*0.3, c.h*0.6)
 		s := scene.Draw(c.subject, c.view, cam)

@@ -83,6 +83,25 @@ func TestGolden(t *testing.T) {
 			same(t, c.name, write(t, scene.Draw(*c.subject, c.view, scene.Fit(c.subject, c.view, 760, 440)), c.palette, svg.Options{}))
 		})
 	}
+	side := scene.View{Words: specimen.Words, Labels: true, Units: scene.Units{Mass: "kg"}}
+	for i, set := range specimen.Drives {
+		s := specimen.Against(specimen.Driven(set), specimen.Driven(specimen.Drives[(i+2)%len(specimen.Drives)]))
+		p, shade := scene.Light, "light"
+		if i%2 == 1 {
+			p, shade = scene.Dark, "dark"
+		}
+		t.Run(set, func(t *testing.T) {
+			same(t, "drive-"+set+"-"+shade, write(t, scene.Draw(s, side, scene.Fit(&s, side, 760, 440)), p, svg.Options{}))
+			same(t, "drive-"+set+"-phone-"+shade, write(t, scene.Draw(s, side, scene.Fit(&s, side, 390, 300)), p, svg.Options{}))
+		})
+	}
+	t.Run("equipped", func(t *testing.T) {
+		s := specimen.Equipped("gear-hub-belt")
+		same(t, "equipped-light", write(t, scene.Draw(s, side, scene.Fit(&s, side, 1180, 640)), scene.Light, svg.Options{}))
+		v := side
+		v.Aspect = scene.Rear
+		same(t, "equipped-rear-dark", write(t, scene.Draw(s, v, scene.Fit(&s, v, 760, 440)), scene.Dark, svg.Options{}))
+	})
 	for _, c := range []struct {
 		name    string
 		subject *scene.Subject
