@@ -33,6 +33,7 @@ var told = map[string]reflect.Type{
 	"sets":      reflect.TypeFor[[]setLine](),
 	"change":    reflect.TypeFor[changed](),
 	"shared":    reflect.TypeFor[sharing](),
+	"builds":    reflect.TypeFor[report.SideBySide](),
 
 	"newRider":      reflect.TypeFor[document.Rider](),
 	"newIDs":        reflect.TypeFor[[]string](),
@@ -173,6 +174,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"stations", nil}, {"kinds", nil}, {"goods", nil}, {"find", []string{"chain 300 g", `{"of":"parts"}`}}, {"find", []string{"tent", `{"of":"goods"}`}}, {"find", []string{"", "{"}},
 		{"findParts", []string{demo, build, "chain"}}, {"findParts", []string{demo, "?", ""}}, {"copyLoad", []string{demo, load, "copy"}}, {"copyLoad", []string{demo, "?", ""}},
 		{"sets", []string{demo, build}}, {"sets", []string{demo, "?"}}, {"shared", []string{demo}}, {"shared", []string{"{"}},
+		{"builds", []string{demo}}, {"builds", []string{"{"}}, {"builds", []string{functions["blank"]()}}, {"buildsCSV", []string{demo, "", "today"}}, {"buildsMarkdown", []string{demo}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"gear-hub-belt","copy_as":"With a belt","keep":["chain"],"skip":[0]}`}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"?"}`}}, {"change", []string{demo, `{"build":"?","set":"brakes-rim"}`}}, {"change", []string{demo, "{"}},
 		{"weighIn", []string{demo, weighIn}}, {"weighIn", []string{demo, "?"}}, {"weighInDrawing", []string{demo, weighIn, ""}},

@@ -467,6 +467,33 @@ export interface Functions {
     arguments: [document: string];
     answer: Sharing;
   };
+  /**
+   * The builds side by side, as CSV.
+   */
+  buildsCSV: {
+    arguments: [document: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * The builds side by side, as Markdown.
+   */
+  buildsMarkdown: {
+    arguments: [document: string, style: string, date: string];
+    /**
+     * The table.
+     */
+    answer: string;
+  };
+  /**
+   * The builds side by side, against one of them.
+   */
+  builds: {
+    arguments: [document: string];
+    answer: SideBySide;
+  };
 }
 
 /**
@@ -502,6 +529,100 @@ export interface Words {
  */
 export interface Parsed {
   value: number;
+}
+
+/**
+ * Any number of builds set against one of them, figure by figure.
+ */
+export interface SideBySide {
+  /**
+   * The id of the build that the others are set against.
+   */
+  base: string;
+  builds: Column[];
+  chapters: Chapter[];
+}
+
+/**
+ * A build of the table.
+ */
+export interface Column {
+  id: string;
+  name: string;
+  /**
+   * The id of what it carries, empty for nothing.
+   */
+  load: string;
+  /**
+   * How much of that is on the bike.
+   */
+  state: string;
+  /**
+   * False: it has no figures.
+   */
+  weighed: boolean;
+}
+
+/**
+ * Rows that belong together.
+ */
+export interface Chapter {
+  key: string;
+  /**
+   * In the language of the session.
+   */
+  label: string;
+  rows: Row[];
+}
+
+/**
+ * A figure of all builds.
+ */
+export interface Row {
+  key: string;
+  /**
+   * In the language of the session.
+   */
+  label: string;
+  /**
+   * g, mm, kg_m2 or ratio; further chapters have their own.
+   */
+  unit: string;
+  /**
+   * Which is better; absent where that is for the rider to say.
+   */
+  wanted?: "less" | "more";
+  /**
+   * The id of the build that is better than every other, where that is decided.
+   */
+  best?: string;
+  /**
+   * One for each build; null where it has no such figure.
+   */
+  cells: (Cell | null)[];
+}
+
+/**
+ * A figure of a build, and its difference from the base.
+ */
+export interface Cell {
+  /**
+   * In the unit of the row.
+   */
+  value: number;
+  /**
+   * ± this, expanded with coverage factor 2.
+   */
+  plus: number;
+  /**
+   * Minus that of the base.
+   */
+  delta: number;
+  /**
+   * ± of the difference, in which cancels what both have in common.
+   */
+  delta_plus: number;
+  verdict: Verdict;
 }
 
 /**
