@@ -11,7 +11,7 @@ import (
 func (s *Session) builds(text string) string {
 	e := s.evaluated(text)
 	if e.Document == nil {
-		return refusal(e.Report.Problems)
+		return s.refusal(e.Report.Problems)
 	}
 	return answer(e.SideBySide())
 }
