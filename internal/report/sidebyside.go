@@ -149,7 +149,7 @@ func (t *tabulation) pair(i, j int) *comparison {
 		return c
 	}
 	a, b := t.list[i], t.list[j].clone()
-	pairs := couples(a, b, match(a, b))
+	pairs := countedPairs(a, b, match(a, b))
 	spots := 0
 	for _, w := range []*Weighed{a, b} {
 		for k := range w.Lines {
@@ -157,9 +157,9 @@ func (t *tabulation) pair(i, j int) *comparison {
 		}
 	}
 	shareSpots(a, b, pairs, spots)
-	b.measure()
+	b.computeFigures()
 	renamed := renamings(a, b, pairs)
-	c := &comparison{plus: *judgePair(a, b, renamed, &t.one, &t.both), groups: make(map[string]float64)}
+	c := &comparison{plus: *pairUncertainties(a, b, renamed, &t.one, &t.both), groups: make(map[string]float64)}
 	b.rename(renamed, true)
 	for _, g := range groupChanges(a, b, &t.tally) {
 		c.groups[g.Key] = g.Plus / gram.perSI
