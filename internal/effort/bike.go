@@ -97,30 +97,36 @@ func (b *Bike) pedal(r *Rider, l *load, guess float64) State {
 		line := &b.Gears[i].Line
 		return l.speed(line.Share*p-line.Power, b.drag(i), guess)
 	}
+	// How far off a cadence is, as a ratio of 1 or more.
 	off := func(i int, v float64) float64 {
-		if v <= 0 {
-			return math.Inf(1)
-		}
-		return math.Abs(math.Log(b.cadence(i, v) / r.Cadence))
+		c := b.cadence(i, v) / r.Cadence
+		return max(c, 1/c)
 	}
 	// Gears differ little in what they lose, so the speed in one tells which are
 	// near; from there on to the nearest.
 	i := n / 2
 	v := at(i, guess)
+	best := off(i, v)
 	for k := range b.Gears {
-		if off(k, v) < off(i, v) {
-			i = k
+		if o := off(k, v); o < best {
+			i, best = k, o
 		}
 	}
 	v = at(i, v)
-	best := off(i, v)
+	best = off(i, v)
+	// A neighbour may be nearer at the speed that it gives: that differs by no more
+	// than what arrives at the wheel does.
 	for _, step := range [2]int{1, -1} {
 		for k := i + step; k >= 0 && k < n; k += step {
-			w := at(k, v)
-			if o := off(k, w); o < best {
-				i, v, best = k, w, o
-			} else {
+			more := b.wheel(k, p, r.Cadence) / b.wheel(i, p, r.Cadence)
+			if more > 0 && off(k, v)/max(more, 1/more) > best {
 				break
+			}
+			w := at(k, v)
+			if o := off(k, w); o >= best {
+				break
+			} else {
+				i, v, best = k, w, o
 			}
 		}
 	}
@@ -220,8 +226,9 @@ func (o *owed) outside(road *Road, l *load, surface int, v, m, k float64) {
 	slope := road.Slope.Value
 	a := v + l.wind
 	o.mass += k * l.steady / m * v
-	o.rolling[surface] += k * m * G * cosOf(slope) * v
-	o.slope += k * m * G * v * (1 - road.Rolling.Value*slope) * math.Pow(1+slope*slope, -1.5)
+	cos := cosOf(slope)
+	o.rolling[surface] += k * m * G * cos * v
+	o.slope += k * m * G * v * (1 - road.Rolling.Value*slope) * cos * cos * cos
 	o.wind += k * 2 * l.air * math.Abs(a) * v
 	o.density += k * 0.5 * road.Drag.Value * a * math.Abs(a) * v
 	o.drag += k * 0.5 * road.Density.Value * a * math.Abs(a) * v

@@ -39,10 +39,11 @@ type load struct {
 
 func loadOf(r *Road, mass float64) load {
 	s := r.Slope.Value
+	cos := cosOf(s)
 	return load{
 		air:    max(0.5*r.Density.Value*r.Drag.Value, 0),
 		wind:   r.Wind.Value,
-		steady: mass * G * (r.Rolling.Value*cosOf(s) + sinOf(s)),
+		steady: mass * G * cos * (r.Rolling.Value + s),
 	}
 }
 
@@ -60,7 +61,7 @@ const fastest = 100
 // drive's constant torques as a force at the wheel. The left side over v grows
 // with v and power/v falls, so there is one solution. Without power the bike
 // rolls as fast as the forces are in balance, or stands. Newton's method, kept
-// between bounds that close.
+// between bounds that close; the step after one of a billionth changes nothing more.
 func (l *load) speed(power, drag, guess float64) float64 {
 	f0, _ := l.force(0)
 	if power <= 0 && f0+drag >= 0 {
@@ -89,12 +90,15 @@ func (l *load) speed(power, drag, guess float64) float64 {
 		} else {
 			low = v
 		}
-		next := v - y/dy
-		if !(next > low && next < high) {
-			next = (low + high) / 2
+		step := y / dy
+		if math.Abs(step) <= 1e-9*v {
+			return v - step
 		}
-		if math.Abs(next-v) <= 1e-13*next || high-low < 1e-14*high {
-			return next
+		next := v - step
+		if !(next > low && next < high) {
+			if next = (low + high) / 2; high-low < 1e-14*high {
+				return next
+			}
 		}
 		v = next
 	}
