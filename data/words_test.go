@@ -62,9 +62,6 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 	for _, p := range document.Postures {
 		want["posture."+p] = true
 	}
-	for _, t := range document.Tables {
-		want["bodytable."+t] = true
-	}
 	for _, r := range document.Rateds {
 		want["rating."+r] = true
 	}
@@ -90,7 +87,7 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 	}
 	for key := range words {
 		switch prefix, _, _ := strings.Cut(key, "."); prefix {
-		case "kind", "group", "station", "carrier", "basis", "state", "supplies", "supply", "posture", "bodytable", "rating", "role", "area":
+		case "kind", "group", "station", "carrier", "basis", "state", "supplies", "supply", "posture", "rating", "role", "area":
 			if !want[key] {
 				t.Errorf("%s is the word of nothing", key)
 			}
