@@ -31,7 +31,7 @@ endef
 # All packages but that of the browser's tests.
 UNITS = $$(go list ./... | grep -v /internal/browsertest$$)
 
-.PHONY: run build single check test fuzz bench clean lint page types unit smoke browser chromium glpk poppler modules
+.PHONY: run build single check test fuzz bench clean lint page types unit smoke browser browsers chromium firefox webkit glpk poppler modules
 
 run:
 	go run ./internal/site serve -addr $(ADDR)
@@ -43,7 +43,7 @@ single:
 	go run ./internal/site single
 
 # In this order: what fails fast comes first.
-test: chromium glpk poppler lint page unit smoke browser
+test: browsers glpk poppler lint page unit smoke browser
 	@echo "All tests passed."
 
 check: glpk poppler lint page .build/gotestsum
@@ -90,11 +90,21 @@ unit: .build/gotestsum
 smoke:
 	.ci/fuzz 2s
 
-browser: chromium poppler .build/gotestsum
+browser: browsers poppler .build/gotestsum
 	$(call tested,-count=1 -timeout 60m ./internal/browsertest,browser)
+
+browsers: chromium firefox webkit
 
 chromium:
 	@.ci/chromium
+
+firefox:
+	@.ci/xvfb
+	@.ci/firefox
+
+webkit:
+	@.ci/xvfb
+	@.ci/webkit
 
 glpk:
 	@.ci/glpk

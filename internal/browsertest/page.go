@@ -257,9 +257,14 @@ func (p *Page) keepPicture() {
 	if err != nil {
 		return
 	}
-	path := filepath.Join(os.TempDir(), "steelyard-"+strings.ReplaceAll(p.tb.Name(), "/", "-")+".png")
+	keepPicture(p.tb, png)
+}
+
+// keepPicture writes a picture of a failed test's page to a file, and says where.
+func keepPicture(tb testing.TB, png []byte) {
+	path := filepath.Join(os.TempDir(), "steelyard-"+strings.ReplaceAll(tb.Name(), "/", "-")+".png")
 	if os.WriteFile(path, png, 0o644) == nil {
-		p.tb.Logf("what the page looked like: %s", path)
+		tb.Logf("what the page looked like: %s", path)
 	}
 }
 

@@ -104,7 +104,12 @@ const read = `(n => Number((n.querySelector('.whole').textContent + n.querySelec
 // difference.
 func (p *Page) row(begin string) []float64 {
 	p.tb.Helper()
-	return Eval[[]float64](p, `[...([...document.querySelectorAll('#balance tr')].find(r => r.textContent.trim().startsWith(`+quote(begin)+`))?.querySelectorAll('.num') ?? [])].map(`+read+`)`)
+	return Eval[[]float64](p, rowOf(begin))
+}
+
+// rowOf is an expression for the numbers of the balance's row that begins so.
+func rowOf(begin string) string {
+	return `[...([...document.querySelectorAll('#balance tr')].find(r => r.textContent.trim().startsWith(` + quote(begin) + `))?.querySelectorAll('.num') ?? [])].map(` + read + `)`
 }
 
 // total returns the total mass of build A as the page shows it, kg.
@@ -212,19 +217,12 @@ func (p *Page) Eval(script string) {
 // spot returns where the page's picture has a part, in the window.
 func (p *Page) spot(document, view, part string) (x, y float64) {
 	p.tb.Helper()
-	box := Eval[[]float64](p, "(() => { const f = document.querySelector('iframe'); f.scrollIntoView({ block: 'nearest' }); const r = f.getBoundingClientRect(); return [r.left + f.clientLeft, r.top + f.clientTop, f.clientWidth, f.clientHeight] })()")
-	s := bridge.Stage{Session: new(bridge.Session)}
-	if problem := s.Show(document, view); problem != "" {
-		p.tb.Fatal(problem)
+	box := Eval[[4]float64](p, "(() => { const f = document.querySelector('iframe'); f.scrollIntoView({ block: 'nearest' }); const r = f.getBoundingClientRect(); return [r.left + f.clientLeft, r.top + f.clientTop, f.clientWidth, f.clientHeight] })()")
+	x, y, err := spotIn(document, view, part, box)
+	if err != nil {
+		p.tb.Fatal(err)
 	}
-	picture, _ := s.Draw(box[2], box[3])
-	for _, spot := range picture.Spots {
-		if spot.Part == part {
-			return box[0] + spot.X, box[1] + spot.Y
-		}
-	}
-	p.tb.Fatalf("%s is not in the picture", part)
-	return 0, 0
+	return x, y
 }
 
 // pageView is what the page shows at first.

@@ -78,7 +78,7 @@ type drawn struct {
 	fonts       int
 }
 
-func readSVG(t *testing.T, doc string) drawn {
+func readSVG(t testing.TB, doc string) drawn {
 	t.Helper()
 	d := xml.NewDecoder(strings.NewReader(doc))
 	out := drawn{root: map[string]string{}}
@@ -148,7 +148,7 @@ func readSVG(t *testing.T, doc string) drawn {
 }
 
 // mustHaveLetters looks for the outlines of letters in a font.
-func mustHaveLetters(t *testing.T, font *sfnt.Font, letters string) {
+func mustHaveLetters(t testing.TB, font *sfnt.Font, letters string) {
 	t.Helper()
 	var b sfnt.Buffer
 	if len(letters) < 6 {
