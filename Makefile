@@ -21,11 +21,13 @@ WASM := ./wasm/... ./internal/site/empty
 TSC  := node web/node_modules/typescript/bin/tsc
 
 # tested runs the Go tests that $(1) selects, keeps what happened in
-# .build/$(2).json, and tells which took longest.
+# .build/$(2).json, and tells which took longest. A test that skips itself has
+# not tested, so it fails.
 define tested
 .build/gotestsum --format pkgname-and-test-fails --jsonfile .build/$(2).json -- $(1)
 @echo "The slowest of them:"
 @.build/gotestsum tool slowest --num 10 --jsonfile .build/$(2).json
+@! grep '"Action":"skip"' .build/$(2).json | grep -o '"Package".*"Test":[^,]*' || { echo "These were skipped." >&2; exit 1; }
 endef
 
 # All packages but that of the browser's tests.

@@ -60,6 +60,8 @@ func (e blink) chord(keys ...string) error {
 	return nil
 }
 
+func (e blink) types(text string) error { e.typing(text); return nil }
+
 func (e blink) give(input, path string) error {
 	object := Call(e.Page, runtime.Evaluate, runtime.EvaluateParams{Expression: input}).Result
 	if object.ObjectID == "" {

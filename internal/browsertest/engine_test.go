@@ -28,6 +28,8 @@ type engine interface {
 	// chord presses keys one after the other and releases them the other way
 	// round. A key is a letter or one of the names below.
 	chord(keys ...string) error
+	// types types text, in one go: a pause would make two edits of it.
+	types(text string) error
 	// give puts a file into the file input that an expression tells.
 	give(input, path string) error
 	// downloads is the folder into which the window saves from now on.
@@ -101,6 +103,15 @@ func chordActions(keys []string) []inputSource {
 	}
 	for i := len(keys) - 1; i >= 0; i-- {
 		actions = append(actions, inputAction{Type: "keyUp", Value: keys[i]})
+	}
+	return []inputSource{{Type: "key", ID: "keyboard", Actions: actions}}
+}
+
+// typeActions writes the keys of a text.
+func typeActions(text string) []inputSource {
+	var actions []inputAction
+	for _, r := range text {
+		actions = append(actions, chordActions([]string{string(r)})[0].Actions...)
 	}
 	return []inputSource{{Type: "key", ID: "keyboard", Actions: actions}}
 }

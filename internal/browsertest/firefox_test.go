@@ -231,6 +231,8 @@ func (e *firefox) drag(x0, y0, x1, y1 float64) error { return e.act(dragActions(
 
 func (e *firefox) chord(keys ...string) error { return e.act(chordActions(keys)) }
 
+func (e *firefox) types(text string) error { return e.act(typeActions(text)) }
+
 func (e *firefox) give(input, path string) error {
 	v, err := e.evaluate(input)
 	if err != nil {

@@ -121,20 +121,12 @@ func (j *job) clicks(role, name string) {
 	j.must(j.drag(x, y, x, y))
 }
 
-// types types text key by key.
-func (j *job) types(text string) {
-	j.tb.Helper()
-	for _, r := range text {
-		j.must(j.chord(string(r)))
-	}
-}
-
 // fills puts text into a field in place of what is there, and leaves it by Enter.
 func (j *job) fills(name, text string) {
 	j.tb.Helper()
 	j.clicks("textbox", name)
 	j.must(j.chord(keyControl, "a"))
-	j.types(text)
+	j.must(j.types(text))
 	j.must(j.chord(keyEnter))
 }
 
@@ -292,7 +284,7 @@ func (j *job) sharesFromAFile() {
 		j.tb.Helper()
 		j.clicks("textbox", "Address of a published copy")
 		j.must(j.chord(keyControl, "a"))
-		j.types(text)
+		j.must(j.types(text))
 	}
 	for _, wrong := range []string{"file:///tmp/x.html", "javascript:alert(1)", "nowhere"} {
 		retype(wrong)

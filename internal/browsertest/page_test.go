@@ -142,6 +142,7 @@ func TestThePageOpensOnTheDemo(t *testing.T) {
 			t.Errorf("%.60s lies at %v, not in view", what, box)
 		}
 	}
+	p.keepScreenshot()
 }
 
 // mass is the field of the mass of one piece of a part.
@@ -718,24 +719,26 @@ func TestALostContextKeepsTheWork(t *testing.T) {
 	p.until("the picture is back", func() bool { return count(picture(t, p.Screenshot()), scene.Light.Of(scene.Tyre)) > 500 })
 }
 
-// The picture in the README.
-func TestScreenshot(t *testing.T) {
+// keepScreenshot renews the picture in the README, when the variable
+// STEELYARD_SCREENSHOT is set.
+func (p *Page) keepScreenshot() {
+	p.tb.Helper()
 	if os.Getenv("STEELYARD_SCREENSHOT") == "" {
-		t.Skip("set STEELYARD_SCREENSHOT=1 to write testdata/screenshots/page.png")
+		return
 	}
 	root, err := static.Root(".")
 	if err != nil {
-		t.Fatal(err)
+		p.tb.Fatal(err)
 	}
 	look := Desk
 	look.Density = 2
-	p := openPage(t, look)
+	p.Look(look)
 	wait(p, 1000)
 	dir := filepath.Join(root, "testdata", "screenshots")
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		t.Fatal(err)
+		p.tb.Fatal(err)
 	}
 	if err := os.WriteFile(filepath.Join(dir, "page.png"), p.Screenshot(), 0o644); err != nil {
-		t.Fatal(err)
+		p.tb.Fatal(err)
 	}
 }

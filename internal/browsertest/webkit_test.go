@@ -219,6 +219,8 @@ func (e *webkit) drag(x0, y0, x1, y1 float64) error { return e.act(dragActions(x
 
 func (e *webkit) chord(keys ...string) error { return e.act(chordActions(keys)) }
 
+func (e *webkit) types(text string) error { return e.act(typeActions(text)) }
+
 func (e *webkit) give(input, path string) error {
 	var element map[string]string
 	if err := request("POST", e.session+"/execute/sync", map[string]any{"script": "return " + input, "args": []any{}}, &element); err != nil {

@@ -118,7 +118,7 @@ func FuzzTask(f *testing.F) {
 	f.Add(uint64(4), 30, 12, 1e-300, 1e300, 2.0, -5.0, 40)
 	f.Fuzz(func(t *testing.T, seed uint64, goods, bags int, m, v, share, weight float64, in int) {
 		if goods < 0 || goods > 40 || bags < 0 || bags > 40 {
-			t.Skip()
+			return
 		}
 		rng := rand.New(rand.NewPCG(seed, 2))
 		odd := []float64{0, m, v, share, weight, 1, -1, 0.3}

@@ -13,12 +13,13 @@ import (
 	"steelyard/internal/mass"
 )
 
-// TestLook draws a sheet of figures for people to look at, when the variable
-// STEELYARD_RIDERS names a file to write: an SVG.
+// TestLook seats riders of every posture on several bikes, and draws a sheet of
+// them, an SVG, to the file that the variable STEELYARD_RIDERS names, for people
+// to look at.
 func TestLook(t *testing.T) {
 	path := os.Getenv("STEELYARD_RIDERS")
 	if path == "" {
-		t.Skip("STEELYARD_RIDERS names no file to draw to")
+		path = filepath.Join(t.TempDir(), "riders.svg")
 	}
 	var s sheet
 	for _, file := range []string{"touring-bike", "travel-bike"} {
@@ -54,7 +55,11 @@ type sheet struct {
 }
 
 func (s *sheet) draw(t *testing.T, b *geometry.Bike, r *document.Rider) {
+	t.Helper()
 	body, problems := Seat(b, r)
+	if body == nil {
+		t.Errorf("%s at %g°, %g mm tall, does not sit: %v", r.Posture, r.Crank, r.Stature, problems)
+	}
 	x, y := float64(s.n%4*cell), float64(s.n/4*cell)
 	s.n++
 	fmt.Fprintf(s, `<g transform="translate(%g %g)"><text x="12" y="20" font-size="13" font-family="sans-serif">%s %g°, %g mm`, x, y, r.Posture, r.Crank, r.Stature)

@@ -1,6 +1,10 @@
 package svg_test
 
 import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
 	"os"
 	"path/filepath"
 	"testing"
@@ -11,13 +15,24 @@ import (
 	"steelyard/internal/scene/svg"
 )
 
-// TestLook writes pictures to the folder that STEELYARD_LOOK names, for people
-// to look at: the golden files say that a picture is the same, not that it is
-// good.
+// TestLook draws pictures of every sort, and keeps them in the folder that
+// STEELYARD_LOOK names, for people to look at: the golden files say that a
+// picture is the same, not that it is good.
 func TestLook(t *testing.T) {
 	dir := os.Getenv("STEELYARD_LOOK")
 	if dir == "" {
-		t.Skip("set STEELYARD_LOOK to a folder to have pictures written there")
+		dir = t.TempDir()
+	}
+	keep := func(name string, s *scene.Scene, palette scene.Palette) {
+		t.Helper()
+		var text bytes.Buffer
+		if err := svg.Write(&text, s, palette, svg.Options{}); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(dir, name+".svg"), text.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		mustBeWellFormed(t, name, text.Bytes())
 	}
 	travel, tour := specimen.Travel(), specimen.Tour()
 	ridden := specimen.Ridden("leaned")
@@ -84,16 +99,7 @@ func TestLook(t *testing.T) {
 		cam := scene.Fit(&c.subject, c.view, c.w, c.h)
 		cam.Zoom(c.zoom, c.w*0.3, c.h*0.6)
 		s := scene.Draw(c.subject, c.view, cam)
-		f, err := os.Create(filepath.Join(dir, c.name+".svg"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := svg.Write(f, s, c.palette, svg.Options{}); err != nil {
-			t.Fatal(err)
-		}
-		if err := f.Close(); err != nil {
-			t.Fatal(err)
-		}
+		keep(c.name, s, c.palette)
 	}
 	for _, c := range []struct {
 		name    string
@@ -110,15 +116,27 @@ func TestLook(t *testing.T) {
 		{"weigh-large", scene.Weighing{Raised: "front", Height: 0.08, Units: scene.Units{Length: "in"}}, travel.Bike, 1200, 640, scene.Light},
 	} {
 		c.w.Words = specimen.Words
-		f, err := os.Create(filepath.Join(dir, c.name+".svg"))
+		keep(c.name, scene.WeighIn(c.bike, c.w, c.x, c.y), c.palette)
+	}
+}
+
+// mustBeWellFormed reads a picture, and wants more in it than its frame.
+func mustBeWellFormed(t *testing.T, name string, text []byte) {
+	t.Helper()
+	elements := 0
+	for d := xml.NewDecoder(bytes.NewReader(text)); ; {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			break
+		}
 		if err != nil {
-			t.Fatal(err)
+			t.Fatalf("%s is no SVG: %v", name, err)
 		}
-		if err := svg.Write(f, scene.WeighIn(c.bike, c.w, c.x, c.y), c.palette, svg.Options{}); err != nil {
-			t.Fatal(err)
+		if _, is := token.(xml.StartElement); is {
+			elements++
 		}
-		if err := f.Close(); err != nil {
-			t.Fatal(err)
-		}
+	}
+	if elements < 20 {
+		t.Errorf("%s has only %d elements", name, elements)
 	}
 }

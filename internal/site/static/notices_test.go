@@ -18,7 +18,7 @@ func TestNoticesNameAllThatIsInTheSite(t *testing.T) {
 		t.Fatal(err)
 	}
 	if err := Modules(t.Context(), root); err != nil {
-		t.Skip(err)
+		t.Fatal(err)
 	}
 	data, err := notices(t.Context(), root, scripts)
 	if err != nil {
