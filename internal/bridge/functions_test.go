@@ -87,7 +87,7 @@ func TestEvaluate(t *testing.T) {
 }
 
 // The page may ask in any order, and a test from any goroutine.
-func TestEvaluateIsPure(t *testing.T) {
+func TestFunctionsConcurrently(t *testing.T) {
 	texts := []string{call(t, "demo"), call(t, "blank"), "{", ""}
 	want := map[string]string{}
 	for _, text := range texts {

@@ -180,3 +180,15 @@ func display(t *testing.T, home string) (environ []string) {
 	number := says(t, start(t, home, nil, program, "-displayfd", "1", "-screen", "0", fmt.Sprintf("%dx%dx24", Desk.Width+100, Desk.Height+300), "-nolisten", "tcp"), "")
 	return []string{"DISPLAY=:" + number, "GDK_BACKEND=x11", "LIBGL_ALWAYS_SOFTWARE=1", "NO_AT_BRIDGE=1", "GIO_USE_VFS=local", "GSETTINGS_BACKEND=memory", "LC_ALL=C.UTF-8"}
 }
+
+// pictureFailure has a picture kept of what the window of a failed test showed.
+func pictureFailure(t *testing.T, e engine) {
+	t.Cleanup(func() {
+		if !t.Failed() {
+			return
+		}
+		if png, err := e.picture(); err == nil {
+			keepPicture(t, png)
+		}
+	})
+}

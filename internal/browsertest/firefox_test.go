@@ -83,6 +83,7 @@ func startFirefox(t *testing.T) engine {
 	if err := e.prepare(); err != nil {
 		t.Fatal(err)
 	}
+	pictureFailure(t, e)
 	return e
 }
 

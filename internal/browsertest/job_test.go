@@ -304,14 +304,6 @@ func TestMainJob(t *testing.T) {
 	}{{"Chromium", startChromium}, {"Firefox", startFirefox}, {"WebKit", startWebKit}} {
 		t.Run(e.name, func(t *testing.T) {
 			j := &job{tb: t, engine: e.start(t)}
-			t.Cleanup(func() {
-				if !t.Failed() {
-					return
-				}
-				if png, err := j.picture(); err == nil {
-					keepPicture(t, png)
-				}
-			})
 			j.must(j.open(server.URL))
 			j.started()
 			j.whole()

@@ -311,7 +311,7 @@ func TestTheLanguageFollowsTheBrowser(t *testing.T) {
 			agent := Eval[string](p, "navigator.userAgent")
 			Call(p, emulation.SetUserAgentOverride, emulation.SetUserAgentOverrideParams{UserAgent: agent, AcceptLanguage: c.accepts})
 			p.Navigate(server.URL)
-			p.started()
+			p.Until("the masthead is there", "document.querySelector('#masthead select')")
 			if got := Eval[string](p, "document.documentElement.lang"); got != c.want {
 				t.Errorf("the page speaks %s, want %s", got, c.want)
 			}

@@ -16,6 +16,7 @@ var (
 	browser *Browser
 	server  *Server
 	sizes   static.Sizes
+	built   string // the folder of the site
 )
 
 func TestMain(m *testing.M) { os.Exit(run(m)) }
@@ -38,6 +39,7 @@ func run(m *testing.M) int {
 	if sizes, err = static.Write(ctx, root, dir); err != nil {
 		return fail(err)
 	}
+	built = dir
 	if server, err = Serve(dir); err != nil {
 		return fail(err)
 	}

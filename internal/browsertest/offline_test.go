@@ -1,7 +1,6 @@
 package browsertest
 
 import (
-	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"math"
@@ -18,15 +17,12 @@ import (
 // files may be changed.
 func serveSite(t *testing.T) (s *Server, dir string) {
 	t.Helper()
-	root, err := static.Root(".")
-	if err != nil {
-		t.Fatal(err)
-	}
 	dir = t.TempDir()
-	if _, err := static.Write(context.Background(), root, dir); err != nil {
+	if err := os.CopyFS(dir, os.DirFS(built)); err != nil {
 		t.Fatal(err)
 	}
-	if s, err = Serve(dir); err != nil {
+	s, err := Serve(dir)
+	if err != nil {
 		t.Fatal(err)
 	}
 	t.Cleanup(s.Close)

@@ -38,9 +38,9 @@ func TestNoRequestAfterLoading(t *testing.T) {
 		return h
 	}
 
-	p := browser.Open(t, host.URL+"/", Desk)
+	p := browser.Open(t, "about:blank", Desk)
 	p.Preload(watchPolicy)
-	p.Reload()
+	p.Navigate(host.URL + "/")
 	p.started()
 	p.standing("Works offline")
 	wait(p, 500)

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/chromedp/chromedp/kb"
@@ -19,26 +20,45 @@ import (
 // alone in its folder.
 func openSingle(t *testing.T, look Look) *Page {
 	t.Helper()
+	p, address := singleToBe(t, look)
+	p.Navigate(address)
+	p.started()
+	return p
+}
+
+// singleText is the one file.
+var singleText = sync.OnceValues(func() ([]byte, error) {
 	root, err := static.Root(".")
+	if err != nil {
+		return nil, err
+	}
+	site, err := os.MkdirTemp("", "steelyard-single-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(site)
+	if _, err := static.WriteSingle(context.Background(), root, site); err != nil {
+		return nil, err
+	}
+	return os.ReadFile(filepath.Join(site, static.SingleName))
+})
+
+// singleToBe opens an empty tab that is to go to the one file, and tells where
+// that is.
+func singleToBe(t *testing.T, look Look) (p *Page, address string) {
+	t.Helper()
+	text, err := singleText()
 	if err != nil {
 		t.Fatal(err)
 	}
-	site := t.TempDir()
-	if _, err := static.WriteSingle(context.Background(), root, site); err != nil {
-		t.Fatal(err)
-	}
 	file := filepath.Join(t.TempDir(), "My steelyard, #1.html")
-	if err := os.Rename(filepath.Join(site, static.SingleName), file); err != nil {
+	if err := os.WriteFile(file, text, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.RemoveAll(site); err != nil {
-		t.Fatal(err)
-	}
-	p := browser.Open(t, (&url.URL{Scheme: "file", Path: file}).String(), look)
+	p = browser.Open(t, "about:blank", look)
+	p.file = file
 	p.Preload(watchPolicy)
-	p.Reload()
-	p.started()
-	return p
+	return p, (&url.URL{Scheme: "file", Path: file}).String()
 }
 
 func TestOneFileDoesTheMainJob(t *testing.T) {
@@ -80,9 +100,9 @@ func TestOneFileDoesTheMainJob(t *testing.T) {
 
 // Where the browser refuses to keep anything, the file says so and saves.
 func TestOneFileSaysWhenNothingIsKept(t *testing.T) {
-	p := openSingle(t, Phone)
+	p, address := singleToBe(t, Phone)
 	p.Preload("Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('storage is off', 'SecurityError') } }); Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('storage is off', 'SecurityError') } })")
-	p.Reload()
+	p.Navigate(address)
 	p.Until("it says that nothing is kept", "[...document.querySelectorAll('sy-notices, sy-notes')].map(e => e.innerText).join(' ').includes('storage is off')")
 	p.Until("the picture is painted", inFrame+".steelyardFrame?.state == 'painted'")
 	p.mass(gearbox).Fill("3210")

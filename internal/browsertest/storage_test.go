@@ -2,6 +2,7 @@ package browsertest
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"net/url"
 	"strings"
@@ -16,6 +17,8 @@ import (
 	"github.com/chromedp/cdproto/storage"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+
+	"steelyard/internal/document"
 )
 
 // beside opens an address in another tab on the same storage.
@@ -308,8 +311,33 @@ func put(value string) string {
 	return `new Promise((yes, no) => { const r = indexedDB.open('steelyard'); r.onerror = () => no(r.error); r.onsuccess = () => { const db = r.result, tx = db.transaction('documents', 'readwrite'); tx.objectStore('documents').put(` + value + `, 'current'); tx.oncomplete = () => { db.close(); yes(true) } } })`
 }
 
+// inStore is a script that does something with what the page keeps documents in,
+// and gives what comes of it.
+func inStore(mode, act string) string {
+	return `new Promise((yes, no) => { const r = indexedDB.open('steelyard'); r.onerror = () => no(r.error); r.onsuccess = () => { const tx = r.result.transaction('documents', ` + quote(mode) + `), q = tx.objectStore('documents').` + act + `; tx.oncomplete = () => { r.result.close(); yes(q.result ?? null) } } })`
+}
+
+// keeps waits until what the browser keeps has the gearbox at so many grams.
+func (p *Page) keeps(grams float64) {
+	p.tb.Helper()
+	p.until(fmt.Sprintf("a gearbox of %v g is kept", grams), func() bool {
+		kept := Eval[struct{ Text any }](p, inStore("readonly", "get('current')"))
+		text, is := kept.Text.(string)
+		if !is {
+			return false
+		}
+		d, _ := document.Open([]byte(text))
+		return d != nil && gearboxMass(d) == grams
+	})
+	p.kept()
+}
+
 func TestCorruptStorage(t *testing.T) {
 	record := func(text string) string { return "{ text: " + text + ", rev: 7, by: 'x', at: 1 }" }
+	// One page has one mishap after the other. What it keeps from then on is read
+	// where it lies; that such a record is taken up again other tests show, and
+	// the last case here.
+	p := openPage(t, Phone)
 	for name, c := range map[string]struct {
 		value string
 		holds string // what can be saved of it
@@ -329,10 +357,9 @@ func TestCorruptStorage(t *testing.T) {
 		"a list":          {"[1, 'all my work']", "all my work"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			p := openPage(t, Phone)
+			p.tb = t
 			p.mass(gearbox).Fill("3210")
-			wait(p, 700)
-			p.kept()
+			p.keeps(3210)
 			p.Navigate(server.URL + "icon.svg")
 			Eval[bool](p, put(c.value))
 			p.Navigate(server.URL)
@@ -343,21 +370,22 @@ func TestCorruptStorage(t *testing.T) {
 					t.Errorf("saved is %.200q", text)
 				}
 			}
-			// The page works, and what it keeps from now on is read again.
+			// The page works, and keeps the work.
 			p.mass(gearbox).Fill("3333")
-			wait(p, 700)
-			p.kept()
-			p.Reload()
-			p.started()
-			if got := p.grams(); got != 3333 {
-				t.Errorf("%v g are kept", got)
-			}
+			p.keeps(3333)
 			// And what could not be read lies beside.
-			n := Eval[int](p, `new Promise((yes, no) => { const r = indexedDB.open('steelyard'); r.onerror = () => no(r.error); r.onsuccess = () => { const g = r.result.transaction('documents').objectStore('documents').getAllKeys(IDBKeyRange.bound('unreadable', 'unreadable~')); g.onsuccess = () => { r.result.close(); yes(g.result.length) } } })`)
-			if n != 1 {
+			const aside = "IDBKeyRange.bound('unreadable', 'unreadable~')"
+			if n := len(Eval[[]any](p, inStore("readonly", "getAllKeys("+aside+")"))); n != 1 {
 				t.Errorf("%d texts are set aside", n)
 			}
+			Eval[any](p, inStore("readwrite", "delete("+aside+")"))
 		})
+	}
+	p.tb = t
+	p.Reload()
+	p.started()
+	if got := p.grams(); got != 3333 {
+		t.Errorf("%v g are taken up again", got)
 	}
 	// What only helps is forgotten without a word.
 	t.Run("preferences and journal", func(t *testing.T) {

@@ -67,6 +67,7 @@ func startWebKit(t *testing.T) engine {
 	if err := e.fit(); err != nil {
 		t.Fatal(err)
 	}
+	pictureFailure(t, e)
 	return e
 }
 
