@@ -224,7 +224,7 @@ func TestZoom(t *testing.T) {
 		p.unfoldAll()
 		for _, language := range []string{"en", "de"} {
 			t.Run(fmt.Sprint(c.width, " ", language), func(t *testing.T) {
-				p.tb = t
+				p.During(t)
 				p.speak(language)
 				for _, v := range views[2:] {
 					v.show(p)
@@ -291,14 +291,15 @@ func TestReducedMotion(t *testing.T) {
 // In the system's own colours what is pressed, chosen, wrong, and the focus can
 // be told apart, and the drawings are there.
 func TestForcedColours(t *testing.T) {
+	p := openPage(t, Desk)
+	p.unfoldAll()
 	for _, scheme := range []string{"light", "dark"} {
 		t.Run(scheme, func(t *testing.T) {
-			p := openPage(t, with(Desk, func(l *Look) { l.Dark = scheme == "dark" }))
+			p.During(t)
 			p.media(map[string]string{"forced-colors": "active", "prefers-color-scheme": scheme})
 			if !Eval[bool](p, "matchMedia('(forced-colors: active)').matches") {
 				t.Fatal("the browser does not force colours")
 			}
-			p.unfoldAll()
 			styles := func(selector string) map[string]string {
 				return Eval[map[string]string](p, "(s => ({ color: s.color, background: s.backgroundColor, border: s.borderBottomColor + s.borderBottomWidth, stroke: s.stroke, fill: s.fill, outline: s.outlineStyle }))(getComputedStyle(document.querySelector("+quote(selector)+")))")
 			}

@@ -79,6 +79,13 @@ func (b *Browser) Open(tb testing.TB, address string, look Look) *Page {
 	return p
 }
 
+// During has a page of a test serve one of its subtests, until that ends.
+func (p *Page) During(tb testing.TB) {
+	outer := p.tb
+	p.tb = tb
+	tb.Cleanup(func() { p.tb = outer })
+}
+
 // hear notes what goes wrong on the page.
 func (p *Page) hear(ev any) {
 	switch e := ev.(type) {

@@ -14,7 +14,6 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/goccy/go-json"
 
-	"steelyard/internal/bridge"
 	"steelyard/internal/document"
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
@@ -645,20 +644,23 @@ func (p *Page) bringAxe() {
 // The whole page at once, by the rules that hold for a page as well. Of its pieces
 // and dialogs one by one see TestEveryViewIsAccessible.
 func TestAccessibility(t *testing.T) {
-	for name, c := range map[string]struct {
-		look   Look
+	desk, phone := openPage(t, Desk), openPage(t, Phone)
+	for _, c := range []struct {
+		name   string
+		p      *Page
 		before func(p *Page)
 	}{
-		"desk":  {Desk, func(*Page) {}},
-		"phone": {Phone, func(*Page) {}},
-		"details": {Desk, func(p *Page) {
+		{"desk", desk, func(*Page) {}},
+		{"phone", phone, func(*Page) {}},
+		{"details", desk, func(p *Page) {
 			p.Like("button", "Details of "+gearbox).Click()
 			p.The("button", "Dimensions").Click()
 			p.mass(gearbox).Fill("heavy")
 		}},
 	} {
-		t.Run(name, func(t *testing.T) {
-			p := openPage(t, c.look)
+		t.Run(c.name, func(t *testing.T) {
+			p := c.p
+			p.During(t)
 			c.before(p)
 			wait(p, 300)
 			for _, v := range audit(p) {
@@ -674,7 +676,8 @@ func TestAccessibility(t *testing.T) {
 	}
 	// The audit sees the page, and into the frame.
 	t.Run("sabotage", func(t *testing.T) {
-		p := openPage(t, Desk)
+		p := desk
+		p.During(t)
 		p.Eval("document.querySelector('main').append(new Image()); " + inFrame + ".document.body.append(document.createElement('button'))")
 		found := map[string]bool{}
 		for _, v := range audit(p) {

@@ -357,7 +357,7 @@ func TestCorruptStorage(t *testing.T) {
 		"a list":          {"[1, 'all my work']", "all my work"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			p.tb = t
+			p.During(t)
 			p.mass(gearbox).Fill("3210")
 			p.keeps(3210)
 			p.Navigate(server.URL + "icon.svg")
@@ -381,7 +381,6 @@ func TestCorruptStorage(t *testing.T) {
 			Eval[any](p, inStore("readwrite", "delete("+aside+")"))
 		})
 	}
-	p.tb = t
 	p.Reload()
 	p.started()
 	if got := p.grams(); got != 3333 {
