@@ -321,11 +321,7 @@ func inStore(mode, act string) string {
 func (p *Page) keeps(grams float64) {
 	p.tb.Helper()
 	p.until(fmt.Sprintf("a gearbox of %v g is kept", grams), func() bool {
-		kept := Eval[struct{ Text any }](p, inStore("readonly", "get('current')"))
-		text, is := kept.Text.(string)
-		if !is {
-			return false
-		}
+		text := Eval[string](p, inStore("readonly", "get('current')")+".then((kept) => typeof kept?.text === 'string' ? kept.text : '')")
 		d, _ := document.Open([]byte(text))
 		return d != nil && gearboxMass(d) == grams
 	})
