@@ -136,3 +136,6 @@ func (w *Assembly) share() {
 		}
 	}
 }
+
+// Span returns where in Items those of a carrier begin and end.
+func (w *Assembly) Span(c Carrier) (first, end int) { return w.Spans.from(c), w.Spans.end[c] }

@@ -11,6 +11,7 @@ import (
 	"steelyard/internal/parts"
 	"steelyard/internal/partslist"
 	"steelyard/internal/report"
+	"steelyard/internal/rooms"
 	"steelyard/internal/schematest"
 	"steelyard/internal/stage"
 )
@@ -34,6 +35,7 @@ var told = map[string]reflect.Type{
 	"change":    reflect.TypeFor[changed](),
 	"shared":    reflect.TypeFor[sharing](),
 	"builds":    reflect.TypeFor[report.SideBySide](),
+	"steering":  reflect.TypeFor[rooms.Steering](),
 
 	"newRider":      reflect.TypeFor[document.Rider](),
 	"newIDs":        reflect.TypeFor[[]string](),
@@ -174,6 +176,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"stations", nil}, {"kinds", nil}, {"goods", nil}, {"find", []string{"chain 300 g", `{"of":"parts"}`}}, {"find", []string{"tent", `{"of":"goods"}`}}, {"find", []string{"", "{"}},
 		{"findParts", []string{demo, build, "chain"}}, {"findParts", []string{demo, "?", ""}}, {"copyLoad", []string{demo, load, "copy"}}, {"copyLoad", []string{demo, "?", ""}},
 		{"sets", []string{demo, build}}, {"sets", []string{demo, "?"}}, {"shared", []string{demo}}, {"shared", []string{"{"}},
+		{"steering", []string{demo}}, {"steering", []string{"{"}}, {"steering", []string{functions["blank"]()}},
 		{"builds", []string{demo}}, {"builds", []string{"{"}}, {"builds", []string{functions["blank"]()}}, {"buildsCSV", []string{demo, "", "today"}}, {"buildsMarkdown", []string{demo}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"gear-hub-belt","copy_as":"With a belt","keep":["chain"],"skip":[0]}`}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"?"}`}}, {"change", []string{demo, `{"build":"?","set":"brakes-rim"}`}}, {"change", []string{demo, "{"}},

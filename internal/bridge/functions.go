@@ -41,6 +41,7 @@ func (s *Session) Functions() map[string]Function {
 		"change":             two(s.change),
 		"shared":             one(s.shared),
 		"builds":             one(s.builds),
+		"steering":           one(s.steering),
 		"buildsCSV":          s.buildsCSV,
 		"buildsMarkdown":     s.buildsMarkdown,
 		"weighIn":            two(s.weighIn),

@@ -143,6 +143,11 @@ func (c *checker) document(d *Document) {
 		}
 		c.parts(b.Parts)
 		c.ratings(b.Ratings)
+		if s := b.Stand; s != nil {
+			c.between("stand.forward_mm", "stand_forward", " mm", s.Forward, 0, MaxLength)
+			c.between("stand.out_mm", "stand_out", " mm", s.Out, 20, 600)
+			c.between("stand.lean_deg", "stand_lean", "°", s.Lean, 0.5, 45)
+		}
 	}
 	c.outer = entity{}
 	riders := c.riders(d.Riders)

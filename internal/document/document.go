@@ -54,6 +54,7 @@ type Build struct {
 	Parts   []Part  `json:"parts"`
 
 	Ratings []Rating `json:"ratings,omitempty"`
+	Stand   *Stand   `json:"stand,omitempty"`   // where its foot is; nil is a typical place, where a stand is fitted
 	Without []string `json:"without,omitempty"` // roles of package parts that the bike goes without
 }
 
@@ -117,6 +118,13 @@ type Cockpit struct {
 type Saddle struct {
 	Height  float64 `json:"height_mm"`  // bottom bracket to the top of the saddle along the seat angle
 	Setback float64 `json:"setback_mm"` // middle of the saddle behind (positive) the seat-tube line
+}
+
+// Stand says where the foot of a side stand is while the bike leans on it.
+type Stand struct {
+	Forward float64 `json:"forward_mm"` // ahead of the rear contact
+	Out     float64 `json:"out_mm"`     // beside the line of the wheels
+	Lean    float64 `json:"lean_deg"`   // of the bike to its side
 }
 
 // Cranks holds what the drawing and the pedals need.

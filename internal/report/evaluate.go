@@ -21,6 +21,7 @@ type Evaluation struct {
 	posed   []posed            // one for each build
 	checked []document.Problem // what document.Check has to tell
 	matched []pair             // the lines of both sides, before any is left out; nil when there are not two
+	renamed []renaming         // lines of the second side that are the same piece as in the first
 	texts   texts              // of the report, as far as they were written
 }
 
@@ -172,6 +173,7 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 		a.computeFigures()
 		b.computeFigures()
 		renamed = renamings(a, b, pairs)
+		e.renamed = renamed
 		plus = pairUncertainties(a, b, renamed, &t.one, &t.both)
 	}
 	r.Builds = make([]Build, len(d.Builds))
