@@ -73,6 +73,8 @@ page: modules
 	node web/layers.mjs
 	cd web && node_modules/.bin/biome check .
 	$(TSC) --noEmit -p web
+	$(TSC) --noEmit -p web/testing
+	go run ./internal/site test
 
 # The page's types, after a schema in data/schema was changed.
 types: modules

@@ -1,7 +1,9 @@
 // Checks that imports of the page's code run downwards only. A folder may import
 // from itself and from those that stand after it here; what stands in web/ itself
 // is the entries of the page, and may import everything. Folders of one layer may
-// import from each other, rooms too.
+// import from each other, but no room from another: what two of them share stands
+// in elements or app. Every room that shows itself on the page is in rooms/rooms.ts.
+// Tests and what they stand on may import everything.
 
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize, relative } from "node:path";
@@ -14,17 +16,29 @@ const rank = (file) => {
 };
 
 const web = dirname(fileURLToPath(import.meta.url));
-const files = readdirSync(web, { recursive: true, encoding: "utf8" }).filter((f) => f.endsWith(".ts") && !f.startsWith("node_modules"));
+const files = readdirSync(web, { recursive: true, encoding: "utf8" }).filter((f) => f.endsWith(".ts") && !/^(node_modules|testing)\b|\.test\.ts$/.test(f));
+// room is the folder of the room that a file is of.
+const room = (file) => /^rooms\/([^/]+)\//.exec(file)?.[1];
+const list = "rooms/rooms.ts";
+const listed = readFileSync(join(web, list), "utf8");
 let wrong = 0;
 for (const file of files) {
   if (rank(file) < 0 && file.includes("/")) {
     console.error(`web/${file} lies in no layer; web/layers.mjs has the list`);
     wrong++;
   }
+  if (/^rooms\/[^/]+\/index\.ts$/.test(file) && !listed.includes(`"./${room(file)}/index.ts"`)) {
+    console.error(`web/${file} makes a room that web/${list} does not name`);
+    wrong++;
+  }
   for (const [, path] of readFileSync(join(web, file), "utf8").matchAll(/(?:from|import)\s*\(?\s*"(\.[^"]+)"/g)) {
     const target = relative(web, normalize(join(web, dirname(file), path)));
     if (!target.startsWith("..") && rank(target) < rank(file)) {
       console.error(`web/${file} imports ${target}, which lies above it`);
+      wrong++;
+    }
+    if (room(file) && target.startsWith("rooms/") && room(target) !== room(file)) {
+      console.error(`web/${file} imports ${target}, which is of another room`);
       wrong++;
     }
   }

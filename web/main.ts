@@ -2,18 +2,13 @@
 // was kept, the one that the address carries, or the demo.
 
 import "./app/language.ts";
-import "./rooms/balance/balance.ts";
-import "./rooms/difference/difference.ts";
-import "./rooms/frame/frame.ts";
-import "./rooms/limits/limits.ts";
-import "./rooms/load/load.ts";
-import "./rooms/picture/markers.ts";
+import "./rooms/dialogs/dialogs.ts";
 import "./rooms/masthead/masthead.ts";
 import "./rooms/notices/notices.ts";
-import "./rooms/packing/packing.ts";
-import "./rooms/parts/parts.ts";
+import "./rooms/publish/publish.ts";
 import "./rooms/strip/strip.ts";
-import "./rooms/weighin/weighin.ts";
+import { rooms } from "./rooms/rooms.ts";
+import { layOut } from "./elements/room.ts";
 import { watchCanvas } from "./rooms/picture/picture.ts";
 import { core } from "./core/core.ts";
 import { watchDrops } from "./app/drop.ts";
@@ -26,6 +21,7 @@ import type { Found } from "./io/storage.ts";
 import { brief, t } from "./text/index.ts";
 import { followTheme } from "./app/theme.ts";
 
+layOut(rooms, document.getElementById("opening")!, document.getElementById("sheet")!);
 followTheme();
 listen();
 watchDrops();

@@ -1,9 +1,8 @@
 // The page's keyboard. Undo and redo are the document's wherever the focus is;
 // bare keys count only where nobody is typing.
 
-import { showKeys } from "./rooms/dialogs/dialogs.ts";
-import { chooseFile, saveFile } from "./app/files.ts";
-import { deletePart } from "./rooms/parts/partacts.ts";
+import { chooseFile, openers, saveFile } from "./app/files.ts";
+import { deletePart } from "./elements/partActs.ts";
 import { store } from "./app/state.ts";
 
 function typing(e: Event): boolean {
@@ -38,7 +37,7 @@ export function listen(): void {
     if (typing(e) && !choosing) return;
     if (e.key === "?") {
       e.preventDefault();
-      showKeys();
+      openers.keys();
     } else if (e.key === "/") {
       e.preventDefault();
       document.getElementById("add")?.focus();

@@ -5,12 +5,13 @@
 //	go run ./internal/site serve [-out dist] [-addr 127.0.0.1:8173]
 //	go run ./internal/site empty [-out .build/empty]
 //	go run ./internal/site modules
+//	go run ./internal/site test
 //
 // build writes the site. single writes it with one file more, steelyard.html,
 // that holds everything and opens without a server. serve brings it up to date and serves it on a
 // loopback address only. empty writes the smallest page that opens an ebiten
 // canvas, built and loaded the same way: the reference that sizes and times
-// are compared with.
+// are compared with. test runs the tests of the page's code in Node.
 package main
 
 import (
@@ -40,7 +41,7 @@ func main() {
 
 func run(ctx context.Context, args []string) error {
 	if len(args) == 0 {
-		return errors.New("say what to do: build, single, serve, empty or modules")
+		return errors.New("say what to do: build, single, serve, empty, modules or test")
 	}
 	flags := flag.NewFlagSet("site "+args[0], flag.ContinueOnError)
 	root, err := static.Root(".")
@@ -65,6 +66,8 @@ func run(ctx context.Context, args []string) error {
 		return build(ctx, args[0], root, out)
 	case "modules":
 		return static.Modules(ctx, root)
+	case "test":
+		return static.ScriptTests(ctx, root)
 	case "serve":
 		// Listen first: an occupied port need not cost a build to find out.
 		ln, err := static.Listen(*addr)
@@ -77,7 +80,7 @@ func run(ctx context.Context, args []string) error {
 		}
 		return serve(ctx, ln, out)
 	default:
-		return fmt.Errorf("%q is not something to do; say build, single, serve, empty or modules", args[0])
+		return fmt.Errorf("%q is not something to do; say build, single, serve, empty, modules or test", args[0])
 	}
 }
 

@@ -5,9 +5,10 @@
 import { core } from "../core/core.ts";
 import { readPreference, writePreference } from "../io/storage.ts";
 import { store } from "./state.ts";
+import { csv, markdown, nothing, type Cell, type Format } from "./tableText.ts";
 import { t } from "../text/index.ts";
 
-export type Format = "csv" | "semicolon" | "markdown";
+export type { Format };
 
 const kept = "csv";
 
@@ -40,7 +41,7 @@ export type Listed = { parts: string } | { luggage: string };
 
 // whole is a table of the core's.
 export function whole(what: Whole | Listed, f: Format): string {
-  const doc = JSON.stringify(store.doc);
+  const doc = store.text;
   const style = f === "semicolon" ? f : "";
   const as = f === "markdown" ? "Markdown" : "CSV";
   if (typeof what === "object") {
@@ -48,15 +49,6 @@ export function whole(what: Whole | Listed, f: Format): string {
   }
   return core.table(`${what}${as}`, doc, style, today());
 }
-
-// Cell is a cell of a table read off the page.
-interface Cell {
-  text: string; // of a number its value, without its doubt
-  plus: string;
-  number: boolean;
-}
-
-const nothing: Cell = { text: "", plus: "", number: false };
 
 // clean makes one line of a text, with plain spaces.
 const clean = (s: string): string => s.replace(/[\s\u00a0]+/g, " ").trim();
@@ -105,51 +97,6 @@ function rowsOf(table: HTMLElement): Cell[][] {
   return out;
 }
 
-// plainNumber writes a number of the page for programs.
-function plainNumber(s: string, comma: string): string {
-  return s
-    .replace(/[\s\u202f]/g, "")
-    .replace(/\u2212/g, "-")
-    .replace(/^\+/, "")
-    .replace(t("number.decimal"), ".")
-    .replace(".", comma);
-}
-
-// safe keeps a spreadsheet from taking a text for a formula, as the core does.
-// A spreadsheet of another country may end a cell where ours goes on.
-const safe = (s: string): string => s.replace(/^(?=['"]*[=+\-@\t\r\n＝＋－＠])|(?<=[,;\t\r\n])(?=['"]*[=+\-@＝＋－＠])/g, "'");
-
-function csv(rows: Cell[][], notes: string[], f: Format): string {
-  const [separator, comma] = f === "semicolon" ? [";", ","] : [",", "."];
-  const wide = Math.max(...rows.map((r) => r.length));
-  const columns = [...Array(wide).keys()];
-  const doubted = columns.map((i) => rows.some((r) => r[i]?.plus));
-  const quote = (s: string) => (/[",;\r\n]/.test(s) ? `"${s.replace(/"/g, '""')}"` : s);
-  const lines = rows.map((r, at) =>
-    columns.flatMap((i) => {
-      const c = r[i] ?? nothing;
-      const value = c.number ? plainNumber(c.text, comma) : safe(c.text);
-      if (!doubted[i]) return [value];
-      return [value, at === 0 && !c.number ? safe(`${c.text} ±`.trim()) : plainNumber(c.plus, comma)];
-    }),
-  );
-  const width = lines[0]!.length;
-  const alone = (s: string) => [safe(s), ...Array<string>(width - 1).fill("")];
-  return `\ufeff${[...lines, alone(""), ...notes.map(alone)].map((l) => `${l.map(quote).join(separator)}\r\n`).join("")}`;
-}
-
-// Addresses would become links by themselves.
-const escaped = (s: string): string => s.replace(/[\\`*_{}[\]<>#|~!&@]|:(?=\/\/)|(?<=\bwww)\./gi, "\\$&");
-
-function markdown(caption: string, rows: Cell[][], notes: string[]): string {
-  const wide = Math.max(...rows.map((r) => r.length));
-  const columns = [...Array(wide).keys()];
-  const figures = columns.map((i) => rows.slice(1).some((r) => r[i]?.number));
-  const line = (r: Cell[]) => `| ${columns.map((i) => escaped(r[i]?.text ?? "") + (r[i]?.plus ? ` ± ${r[i]!.plus}` : "")).join(" | ")} |\n`;
-  const head = `${line(rows[0]!)}| ${figures.map((f) => (f ? "---:" : "---")).join(" | ")} |\n`;
-  return (caption ? `${escaped(caption)}\n\n` : "") + head + rows.slice(1).map(line).join("") + notes.map((n) => `\n${escaped(n)}\n`).join("");
-}
-
 // offPage is a table of the page as text, with what there is to say about its
 // figures.
 export function offPage(table: HTMLElement, f: Format): string {
@@ -158,7 +105,7 @@ export function offPage(table: HTMLElement, f: Format): string {
   const wide = Math.max(...rows.map((r) => r.length));
   const full = [...Array(wide).keys()].filter((i) => rows.some((r) => r[i]?.text));
   const kept = rows.map((r) => full.map((i) => r[i] ?? nothing));
-  const notes = core.notes(JSON.stringify(store.doc), today());
+  const notes = core.notes(store.text, today());
   const caption = table instanceof HTMLTableElement ? table.caption : table.previousElementSibling;
   return f === "markdown" ? markdown(clean(caption?.textContent ?? ""), kept, notes) : csv(kept, notes, f);
 }

@@ -12,6 +12,8 @@ export const openers = {
   csv: (_name: string, _bytes: Uint8Array): void => {},
   incoming: (_doc: Doc, _opened: Opened): void => {},
   share: (_fragment: string): void => {},
+  keys: (): void => {},
+  publish: (): void => {},
 };
 
 const limit = 30_000_000; // bytes
@@ -147,7 +149,7 @@ export function savePartsCSV(): void {
 export function shareLink(): void {
   if (!store.doc) return;
   try {
-    openers.share(core.encodeLink(JSON.stringify(store.doc)));
+    openers.share(core.encodeLink(store.text));
   } catch (e) {
     if (!(e instanceof CoreError)) throw e;
     store.tell(e.message, { label: t("file.save.name"), run: () => saveFile() }, "error");

@@ -2,7 +2,8 @@
 // neither swingarm nor shock: what is there instead has names of its own.
 
 import { store } from "./state.ts";
-import { phrase, word } from "../text/index.ts";
+import { phrase, t, word } from "../text/index.ts";
+import type { PartReport } from "../model/types.ts";
 
 // named is the name of a place, a carrier or a group on a build, by itself the one
 // looked at.
@@ -21,4 +22,11 @@ export function groupOfBoth(key: string): string {
 export function springs(build = store.activeID): boolean {
   const b = store.figures(build);
   return !b || b.front_sprung || b.rear_sprung;
+}
+
+// sprung says how a part is sprung; nothing on a bike without springs.
+export function sprung(w: PartReport): string {
+  if (!springs()) return "";
+  if (w.unsprung >= 0.999) return t("parts.unsprung");
+  return w.unsprung > 0.001 ? t("parts.halfsprung") : t("parts.sprung");
 }

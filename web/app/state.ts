@@ -47,7 +47,7 @@ function readLook(): Look {
 }
 
 export class Store extends EventTarget {
-  readonly storage = new Storage(() => ({ text: JSON.stringify(this.doc), drafts: this.draftPrefix }));
+  readonly storage = new Storage(() => ({ text: this.text, drafts: this.draftPrefix }));
   look = readLook();
   active: "A" | "B" = "A";
   selected = ""; // part id in the active build
@@ -64,6 +64,7 @@ export class Store extends EventTarget {
   took = 0; // ms of the last evaluation
 
   private history: History<Doc> | null = null;
+  private written: { of: Doc | null; text: string } = { of: null, text: "null" };
   private readonly last = new Map<string, BuildReport>(); // the last figures of each build that held
   private lastDifference: Difference | null = null;
   private readonly lastSides = new Map<string, Side>(); // likewise, of each build with each load
@@ -75,6 +76,13 @@ export class Store extends EventTarget {
 
   get doc(): Doc | null {
     return this.history?.value ?? null;
+  }
+
+  // text is the document as the core takes it, written once for all who ask.
+  get text(): string {
+    const { doc } = this;
+    if (this.written.of !== doc) this.written = { of: doc, text: JSON.stringify(doc) };
+    return this.written.text;
   }
 
   get undoable(): string | null {
@@ -166,7 +174,7 @@ export class Store extends EventTarget {
     if (doc && core.state === "ready") {
       const from = performance.now();
       try {
-        const r = core.evaluate(JSON.stringify(doc));
+        const r = core.evaluate(this.text);
         this.report = r;
         this.problems = r.problems;
         for (const b of r.builds) if (b.weighed) this.last.set(b.id, b);

@@ -34,16 +34,28 @@ function firstShown(): Promise<unknown> {
   return shown;
 }
 
-// DeferredElement is a StoreElement that lets what is at the top of the sheet show its first
-// figures before it shows its own: building a long list takes a while.
+// turn is the next turn of the page, for all that wait for it.
+let turn: Promise<void> | null = null;
+
+function nextTurn(): Promise<void> {
+  turn ??= new Promise((done) =>
+    setTimeout(() => {
+      turn = null;
+      done();
+    }),
+  );
+  return turn;
+}
+
+// DeferredElement is a StoreElement that lets the figures at the top of the sheet
+// come first: at the start, when building a long list takes a while, until they
+// are painted; after an edit until they are in the page.
 export abstract class DeferredElement extends StoreElement {
   private waited = false;
 
   protected override async scheduleUpdate(): Promise<void> {
-    if (!this.waited && store.report) {
-      await firstShown();
-      this.waited = true;
-    }
+    if (store.report) await (this.waited ? nextTurn() : firstShown());
+    this.waited ||= store.report !== null;
     await super.scheduleUpdate();
   }
 }

@@ -1,15 +1,16 @@
-// Ways to the lines of a load: from the picture, from a table, from a problem.
+// Ways to the lines of a list and to fields: from the picture, from a table, from a
+// problem.
 
 import { workOn } from "../app/activeLoad.ts";
 import { lineID, loadLine, splitLine } from "../app/loadlines.ts";
 import { store } from "../app/state.ts";
 import type { Problem } from "../model/types.ts";
 import { domID } from "./element.ts";
-import { unfold, type Fold } from "./section.ts";
+import { unfold } from "./section.ts";
 
 // revealLine opens a line of the load that the side looked at carries, and goes
 // to its name or its mass; false when the id is a part's.
-export function revealLine(line: string, to: "name" | "mass_g" = "name"): boolean {
+function revealLine(line: string, to: "name" | "mass_g" = "name"): boolean {
   const what = splitLine(line);
   if (!what) return false;
   store.select(line);
@@ -22,7 +23,7 @@ export function revealLine(line: string, to: "name" | "mass_g" = "name"): boolea
 
 // goTo leads to the field beside the builds where a problem can be put right;
 // false when it is a build's.
-export function goTo(p: Problem): boolean {
+function goTo(p: Problem): boolean {
   const way = wayTo(p);
   if (!way) return false;
   if (p.load) workOn(p.load);
@@ -35,7 +36,7 @@ export function goTo(p: Problem): boolean {
   return true;
 }
 
-function wayTo(p: Problem): { fold: Fold; key: string } | null {
+function wayTo(p: Problem): { fold: string; key: string } | null {
   const { field = "" } = p;
   if (p.weigh_in) return { fold: "weighin", key: `weigh/${p.weigh_in}/${field}` };
   if (p.bag)
@@ -55,4 +56,38 @@ function wayTo(p: Problem): { fold: Fold; key: string } | null {
     return { fold: "limits", key: `${p.build}/ratings/${what}` };
   }
   return null;
+}
+
+// go leads to the field where a problem can be put right.
+export function go(p: Problem): void {
+  if (goTo(p)) return;
+  if (p.build) store.activateBuild(p.build);
+  if (p.part) {
+    store.open.add(p.part);
+    store.select(p.part);
+  }
+  store.touch();
+  setTimeout(() => {
+    const stem = domID("f", [p.build, p.part, p.field].filter(Boolean).join("/"));
+    const hit =
+      document.getElementById(stem) ??
+      document.querySelector<HTMLElement>(`[id^="${stem}_"]:is(input,select,textarea)`) ??
+      document.getElementById(domID("row", p.part ?? "")) ??
+      document.getElementById(p.part ? "parts" : "frame");
+    hit?.scrollIntoView({ block: "center" });
+    hit?.focus();
+  }, 80);
+}
+
+// reveal opens a part's details in the list and goes to one of its fields.
+export function reveal(id: string, to: "name" | "mass_g" = "name"): void {
+  if (revealLine(id, to)) return;
+  store.select(id);
+  store.open.add(id);
+  store.touch();
+  setTimeout(() => {
+    const row = document.getElementById(domID("row", id));
+    row?.scrollIntoView({ block: "center" });
+    document.getElementById(domID("f", `${store.activeID}/${id}/${to}`))?.focus({ preventScroll: true });
+  }, 80);
 }

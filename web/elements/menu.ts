@@ -10,10 +10,10 @@ export interface MenuItem {
 }
 
 export class Menu extends LitElement {
-  static override properties = { label: {}, name: {}, items: { attribute: false } };
+  static override properties = { label: {}, name: {}, items: { attribute: false, hasChanged: () => false } };
   declare label: string; // what is seen
   declare name: string; // what is said, if that is more
-  declare items: MenuItem[];
+  declare items: MenuItem[]; // a closed menu does not follow them
   private shown = false;
   private readonly outside = (e: Event) => {
     if (!e.composedPath().includes(this)) this.toggle(false);

@@ -4,25 +4,19 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { core } from "../core/core.ts";
 import { store } from "../app/state.ts";
-import { t, type Key } from "../text/index.ts";
+import { t } from "../text/index.ts";
 import { readPreference, writePreference } from "../io/storage.ts";
 import { DeferredElement } from "./element.ts";
+import { roomOf } from "./room.ts";
 
 const kept = "unfolded";
 const unfolded = new Set(readPreference(kept).split(" ").filter(Boolean));
 
-export type Fold = "load" | "limits" | "packing" | "weighin";
-
-export interface Gist {
-  text: string;
-  alarm?: boolean; // something is wrong or over a limit
-}
-
-export function isUnfolded(name: Fold): boolean {
+export function isUnfolded(name: string): boolean {
   return unfolded.has(name);
 }
 
-function set(name: Fold, on: boolean): void {
+function set(name: string, on: boolean): void {
   if (unfolded.has(name) === on) return;
   if (on) unfolded.add(name);
   else unfolded.delete(name);
@@ -31,7 +25,7 @@ function set(name: Fold, on: boolean): void {
 }
 
 // unfold opens a section and goes to one of its elements, or to its head.
-export function unfold(name: Fold, id = ""): void {
+export function unfold(name: string, id = ""): void {
   set(name, true);
   setTimeout(() => {
     const hit = document.getElementById(id);
@@ -40,19 +34,21 @@ export function unfold(name: Fold, id = ""): void {
   }, 80);
 }
 
+// Section is a chapter that can be closed; its heading and its gist are what its
+// room says of itself. A body is only asked for while it is open.
 export abstract class Section extends DeferredElement {
-  protected abstract readonly fold: Fold;
-  protected abstract gist(): Gist;
+  protected abstract readonly fold: string; // the room's name
   protected abstract body(): TemplateResult;
 
   protected override render(): TemplateResult {
     const { fold } = this;
     const on = unfolded.has(fold);
     const there = store.doc !== null && core.state !== "loading";
-    const gist = there ? this.gist() : { text: "" };
+    const room = roomOf(fold);
+    const gist = there && room.gist ? room.gist() : { text: "" };
     return html`<details class="fold" ?open=${on} @toggle=${(e: Event) => e.target === e.currentTarget && set(fold, (e.currentTarget as HTMLDetailsElement).open)}>
       <summary>
-        <h2 id="${fold}-title">${t(`${fold}.title` as Key)}</h2>
+        <h2 id="${fold}-title">${t(room.title)}</h2>
         <span class="gist ${gist.alarm ? "alarm" : ""}">${gist.text}</span>
       </summary>
       ${on && there ? this.body() : nothing}

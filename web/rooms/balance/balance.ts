@@ -6,16 +6,17 @@ import { live } from "lit/directives/live.js";
 import { addBuild, compare, compared, copyBuild, editBuild, findBuild, removeBuild } from "../../app/edit.ts";
 import { core } from "../../core/core.ts";
 import { loadsOf, placeBuild, sameLoad, swapSides } from "../../app/loadEdit.ts";
-import type { Change, Figure, Verdict } from "../../model/types.ts";
+import type { Change, Figure } from "../../model/types.ts";
 import { store } from "../../app/state.ts";
-import { brief, has, short, t, word } from "../../text/index.ts";
-import { alone, between, figureScale, minus, plain, write, type Scale } from "../../model/units.ts";
+import { brief, short, t, word } from "../../text/index.ts";
+import { alone, between, figureScale, plain, write } from "../../model/units.ts";
 import { deltaScale } from "../../elements/deltaScale.ts";
 import { copyMenu } from "../../elements/copytable.ts";
 import { focusSoon, nameSoon, StoreElement } from "../../elements/element.ts";
 import { badge, number } from "../../elements/figure.ts";
+import { deltaLikely, signs, verdictText } from "../../elements/verdict.ts";
 import "../../elements/menu.ts";
-import { fallen, loadChoice } from "../load/states.ts";
+import { fallen, loadChoice } from "./stateRow.ts";
 
 type Letter = "A" | "B";
 
@@ -35,25 +36,6 @@ const further: Band[] = [
   { title: "rows.spin", keys: ["rotating_rear", "rim_rear", "rotating_front", "rim_front"] },
   { title: "rows.turn", keys: ["inertia_roll", "inertia_pitch", "inertia_yaw", "inertia_xz", "gyration_roll", "gyration_pitch", "gyration_yaw"] },
 ];
-
-export const signs: Record<Verdict, string> = { more: "▲", less: "▼", undecided: "≈", same: "=" };
-
-export function verdictText(c: Change): string {
-  for (const k of [`verdict.${c.key}.${c.verdict}`, `verdict.${c.unit}.${c.verdict}`]) if (has(k)) return t(k);
-  return t(`verdict.${c.verdict}`);
-}
-
-// deltaLikely says where a difference in mass likely lies, without signs.
-export function deltaLikely(d: Change, s: Scale): string {
-  if (d.plus <= 0) return t("likely.exact");
-  const low = d.delta - d.plus;
-  const high = d.delta + d.plus;
-  if (low < 0 && high > 0) {
-    const ends = between(d.delta, d.plus, s);
-    return t("likely.either", { less: ends.low.replace(minus, ""), more: ends.high, unit: s.unit });
-  }
-  return t("likely.by", between(Math.abs(d.delta), d.plus, s));
-}
 
 // A narrow sheet gets a shorter beam, so that its letters stay legible.
 const narrow = matchMedia("(max-width: 44rem)");
@@ -325,7 +307,6 @@ class Balance extends StoreElement {
     const a = store.shown("A")?.figures ?? [];
     const changes = store.difference?.figures ?? [];
     const inB = B ? (store.shown("B")?.figures ?? []) : [];
-    if (!b.keys.some((key) => a.some((f) => f.key === key) || inB.some((f) => f.key === key))) return nothing;
     if (!b.keys.some((key) => a.some((f) => f.key === key) || inB.some((f) => f.key === key))) return nothing;
     return html`<tbody>
       <tr class="band">

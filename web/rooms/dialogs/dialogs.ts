@@ -29,6 +29,7 @@ class Dialogs extends StoreElement {
   constructor() {
     super();
     openers.csv = (name, bytes) => this.open({ kind: "csv", name, bytes });
+    openers.keys = () => this.open({ kind: "keys" });
     openers.incoming = (doc, opened) => this.open({ kind: "incoming", doc, opened });
     openers.share = (fragment) => this.open({ kind: "share", fragment, host: readPreference(host) });
   }
@@ -212,10 +213,6 @@ class Dialogs extends StoreElement {
 }
 
 customElements.define("sy-dialogs", Dialogs);
-
-export function showKeys(): void {
-  (document.querySelector("sy-dialogs") as Dialogs | null)?.open({ kind: "keys" });
-}
 
 class Foot extends StoreElement {
   protected override render(): TemplateResult {

@@ -10,7 +10,7 @@ import { decimal, figureScale, partScale, plain, rough, signed, trim, write } fr
 import { copyMenu, copyTable, subhead } from "../../elements/copytable.ts";
 import { DeferredElement } from "../../elements/element.ts";
 import { number } from "../../elements/figure.ts";
-import { reveal } from "../picture/picture.ts";
+import { reveal } from "../../elements/lines.ts";
 
 const few = 10;
 

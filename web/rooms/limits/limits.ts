@@ -24,8 +24,9 @@ import { copyTable, subhead } from "../../elements/copytable.ts";
 import { field, numberInput, problemAt } from "../../elements/field.ts";
 import { badge, number } from "../../elements/figure.ts";
 import { fillBar, verdictSigns, verdictWord } from "../../elements/fill.ts";
-import { caution, Section, type Fold, type Gist } from "../../elements/section.ts";
-import { sidesShown, type Letter } from "../load/states.ts";
+import type { Gist } from "../../elements/room.ts";
+import { caution, Section } from "../../elements/section.ts";
+import { sidesShown, type Letter } from "../../app/sides.ts";
 
 interface Of {
   letter: Letter;
@@ -59,8 +60,37 @@ const climbsUntil = (c: NonNullable<Handling["climb"]>): string =>
 
 const narrow = matchMedia("(max-width: 44rem)");
 
+// gist is what the room comes to.
+export function gist(): Gist {
+  const list = sides();
+  const named = (v: LimitVerdict) => [...new Set(list.flatMap(({ side }) => judged(side, v).map((h) => h.name)))];
+  const over = named("over");
+  const near = named("near").filter((name) => !over.includes(name));
+  const told = list.flatMap(({ letter, side }) => {
+    const h = side.handling;
+    const b = h && level(h);
+    if (!h?.climb || !b) return [];
+    return [
+      t("limits.gist.side", {
+        letter,
+        brake: plain(alone(b.first.value, b.first.plus, deceleration())),
+        braked: brakesUntil(b),
+        climb: plain(alone(h.climb.first.value, h.climb.first.plus, percent())),
+        climbed: climbsUntil(h.climb),
+      }),
+    ];
+  });
+  const exceeded = [
+    over.length ? t("limits.gist.over", { what: over.join(", ") }) : "",
+    near.length ? t("limits.gist.near", { what: near.join(", ") }) : "",
+  ].filter(Boolean);
+  if (!exceeded.length && list.some(({ side }) => held(side).length)) exceeded.push(t("limits.gist.none"));
+  if (!told.length && !exceeded.length) return { text: t("limits.gist") };
+  return { text: [...told, ...exceeded].join("; "), alarm: over.length + near.length > 0 };
+}
+
 class Limits extends Section {
-  protected readonly fold: Fold = "limits";
+  protected readonly fold = "limits";
 
   private readonly reshape = () => this.requestUpdate();
 
@@ -72,34 +102,6 @@ class Limits extends Section {
   override disconnectedCallback(): void {
     narrow.removeEventListener("change", this.reshape);
     super.disconnectedCallback();
-  }
-
-  protected gist(): Gist {
-    const list = sides();
-    const named = (v: LimitVerdict) => [...new Set(list.flatMap(({ side }) => judged(side, v).map((h) => h.name)))];
-    const over = named("over");
-    const near = named("near").filter((name) => !over.includes(name));
-    const told = list.flatMap(({ letter, side }) => {
-      const h = side.handling;
-      const b = h && level(h);
-      if (!h?.climb || !b) return [];
-      return [
-        t("limits.gist.side", {
-          letter,
-          brake: plain(alone(b.first.value, b.first.plus, deceleration())),
-          braked: brakesUntil(b),
-          climb: plain(alone(h.climb.first.value, h.climb.first.plus, percent())),
-          climbed: climbsUntil(h.climb),
-        }),
-      ];
-    });
-    const exceeded = [
-      over.length ? t("limits.gist.over", { what: over.join(", ") }) : "",
-      near.length ? t("limits.gist.near", { what: near.join(", ") }) : "",
-    ].filter(Boolean);
-    if (!exceeded.length && list.some(({ side }) => held(side).length)) exceeded.push(t("limits.gist.none"));
-    if (!told.length && !exceeded.length) return { text: t("limits.gist") };
-    return { text: [...told, ...exceeded].join("; "), alarm: over.length + near.length > 0 };
   }
 
   protected body(): TemplateResult {

@@ -18,30 +18,33 @@ import { badge } from "../../elements/figure.ts";
 import { luggage } from "./luggage.ts";
 import "../../elements/menu.ts";
 import { riderForm } from "./rider.ts";
-import { caution, Section, type Fold, type Gist } from "../../elements/section.ts";
-import { firstLoad, sidesShown, pathTable, statesTable } from "./states.ts";
+import type { Gist } from "../../elements/room.ts";
+import { caution, Section } from "../../elements/section.ts";
+import { firstLoad, sidesShown } from "../../app/sides.ts";
+import { pathTable, statesTable } from "./states.ts";
+
+// gist is what the room comes to.
+export function gist(): Gist {
+  const doc = store.doc!;
+  if (!carried(doc).some(Boolean)) return { text: t("load.gist.none") };
+  const lines = sidesShown().map((letter) => ({ letter, text: line(store.side(letter)) }));
+  const [a, b] = lines;
+  if (a && b && a.text === b.text) return { text: t("load.gist.both", { load: a.text }) };
+  return { text: lines.map(({ letter, text }) => t("load.gist", { letter, load: text })).join("; ") };
+}
+
+function line(s: Side | undefined): string {
+  const load = s && findLoad(store.doc!, s.load);
+  if (!load) return t("load.gist.nothing");
+  if (!load.bags.length) return t("load.gist.bare", { load: load.name });
+  const grams = s.luggage_g;
+  return count(load.bags.length, "load.gist.mass.one", "load.gist.mass", { load: load.name, mass: massText(grams, store.doc!.show) });
+}
 
 class LoadSection extends Section {
-  protected readonly fold: Fold = "load";
+  protected readonly fold = "load";
   private naming = false;
   private was = ""; // the name before
-
-  protected gist(): Gist {
-    const doc = store.doc!;
-    if (!carried(doc).some(Boolean)) return { text: t("load.gist.none") };
-    const lines = sidesShown().map((letter) => ({ letter, text: this.line(store.side(letter)) }));
-    const [a, b] = lines;
-    if (a && b && a.text === b.text) return { text: t("load.gist.both", { load: a.text }) };
-    return { text: lines.map(({ letter, text }) => t("load.gist", { letter, load: text })).join("; ") };
-  }
-
-  private line(s: Side | undefined): string {
-    const load = s && findLoad(store.doc!, s.load);
-    if (!load) return t("load.gist.nothing");
-    if (!load.bags.length) return t("load.gist.bare", { load: load.name });
-    const grams = s.luggage_g;
-    return count(load.bags.length, "load.gist.mass.one", "load.gist.mass", { load: load.name, mass: massText(grams, store.doc!.show) });
-  }
 
   protected body(): TemplateResult {
     const load = activeLoad();

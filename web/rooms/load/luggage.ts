@@ -25,7 +25,7 @@ import { lineID, splitLine } from "../../app/loadlines.ts";
 import { store } from "../../app/state.ts";
 import { language, brief, t, word } from "../../text/index.ts";
 import { alone, decimal, figureScale, massField, partScale, plain } from "../../model/units.ts";
-import { offer, type Typed } from "../parts/addpart.ts";
+import { offer, type Typed } from "../../elements/offer.ts";
 import "../../elements/combo.ts";
 import type { Offer } from "../../elements/combo.ts";
 import { copyMenu } from "../../elements/copytable.ts";

@@ -14,8 +14,8 @@ import { domID, focusSoon } from "../../elements/element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemOf } from "../../elements/field.ts";
 import { badge } from "../../elements/figure.ts";
 import "../../elements/menu.ts";
-import { go } from "../notices/notices.ts";
-import { sidesShown } from "./states.ts";
+import { go } from "../../elements/lines.ts";
+import { sidesShown } from "../../app/sides.ts";
 
 const unseated = "new";
 

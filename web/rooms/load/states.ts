@@ -1,121 +1,12 @@
-// What the bike is weighed with: the load of each side, the state of the load,
-// what is left of the supplies; and the figures of every state in one table.
+// The figures of every state in one table, and what using up supplies does.
 
 import { html, nothing, type TemplateResult } from "lit";
-import { live } from "lit/directives/live.js";
-import { addLoad, blankLoad, carried, carry, loadsOf } from "../../app/loadEdit.ts";
-import { stateValues, suppliesValues, type Path, type Side, type State, type StateReport, type Supplies } from "../../model/types.ts";
+import { sidesShown, weighAs, type Letter } from "../../app/sides.ts";
+import { stateValues, suppliesValues, type Path, type Side, type StateReport } from "../../model/types.ts";
 import { store } from "../../app/state.ts";
-import { brief, t } from "../../text/index.ts";
+import { t } from "../../text/index.ts";
 import { decimal, figureScale, signed, write } from "../../model/units.ts";
-import { StoreElement } from "../../elements/element.ts";
 import { badge, number } from "../../elements/figure.ts";
-import { unfold } from "../../elements/section.ts";
-
-export type Letter = "A" | "B";
-
-// sidesShown are the sides that there are.
-export function sidesShown(): Letter[] {
-  const { A, B } = store.ids;
-  return [...(A ? (["A"] as const) : []), ...(B ? (["B"] as const) : [])];
-}
-
-// loadChoice chooses what a side carries; it is there as soon as there is
-// something to carry.
-export function loadChoice(letter: Letter): TemplateResult | typeof nothing {
-  const doc = store.doc;
-  if (!doc || !loadsOf(doc).length) return nothing;
-  const now = carried(doc)[letter === "A" ? 0 : 1];
-  const options = [{ id: "", name: t("carry.none") }, ...loadsOf(doc).map((l) => ({ id: l.id, name: l.name || l.id }))];
-  return html`<label class="carries"
-    >${t("carry.with")}
-    <select
-      aria-label=${t("carry.choose", { letter })}
-      .value=${live(now)}
-      @change=${(e: Event) => store.edit(t("do.load", { letter }), (d) => carry(d, letter, (e.target as HTMLSelectElement).value))}
-    >
-      ${options.map((o) => html`<option value=${o.id} ?selected=${o.id === now}>${brief(o.name)}</option>`)}
-    </select></label
-  >`;
-}
-
-// fallen says in which state a side is weighed when it is not the one asked for.
-export function fallen(letter: Letter): string {
-  const side = store.side(letter);
-  const asked = store.doc?.show.state ?? "ready";
-  return side?.weighed && side.state !== asked ? t("carry.fallen", { state: t(`state.${side.state}`) }) : "";
-}
-
-// usedUp says whether something on either side is used up on the way.
-function usedUp(): boolean {
-  return sidesShown().some((l) => (store.side(l)?.path.length ?? 0) > 0);
-}
-
-export function show(change: { state?: State; supplies?: Supplies }): void {
-  store.edit(t("do.state"), (d) => {
-    const next = { ...d.show, ...change };
-    return next.state === d.show.state && next.supplies === d.show.supplies ? d : { ...d, show: next };
-  });
-}
-
-// firstLoad makes a load, puts it on both sides, and goes to it.
-export function firstLoad(): void {
-  store.edit(t("do.newload"), (d) => {
-    const n = addLoad(d, blankLoad(t("load.new.name")));
-    return { ...n.doc, show: { ...n.doc.show, loads: [n.id, n.id], state: "loaded" } };
-  });
-  unfold("load");
-}
-
-class StateRow extends StoreElement {
-  protected override render(): TemplateResult | typeof nothing {
-    const doc = store.doc;
-    if (!doc || !store.ids.A) return nothing;
-    const now = doc.show.state ?? "ready";
-    const level = doc.show.supplies ?? "full";
-    const loaded = carried(doc).some(Boolean);
-    const seated = sidesShown().some((l) => store.side(l)?.rider);
-    const wanted = loadsOf(doc).some((l) => l.rider && carried(doc).includes(l.id));
-    const why = (s: State): string => {
-      if ((s === "loaded" || s === "ridden") && !loaded) return t("carry.none.why");
-      if (s === "ridden" && !seated) return wanted ? t("carry.misfit.why") : t("carry.norider.why");
-      return "";
-    };
-    return html`<div class="staterow">
-      <div class="set" role="group" aria-label=${t("carry.state")}>
-        <span class="quiet" aria-hidden="true">${t("carry.state")}</span>
-        ${stateValues.map((s) => {
-          const off = why(s);
-          if (off && !loadsOf(doc).length) return nothing;
-          return html`<button
-            type="button"
-            class="toggle"
-            aria-pressed=${s === now}
-            title=${off || t(`state.${s}.help`)}
-            ?disabled=${off !== "" && s !== now}
-            @click=${() => show({ state: s })}
-          >
-            ${t(`state.${s}`)}
-          </button>`;
-        })}
-      </div>
-      ${
-        usedUp() && now !== "bare"
-          ? html`<div class="set" role="group" aria-label=${t("carry.supplies")}>
-            <span class="quiet" aria-hidden="true">${t("carry.supplies")}</span>
-            ${suppliesValues.map(
-              (l) =>
-                html`<button type="button" class="toggle" aria-pressed=${l === level} @click=${() => show({ supplies: l })}>${t(`supplies.${l}`)}</button>`,
-            )}
-          </div>`
-          : nothing
-      }
-      ${loadsOf(doc).length ? nothing : html`<button type="button" class="plain strong" @click=${firstLoad}>${t("carry.add")}</button>`}
-    </div>`;
-  }
-}
-
-customElements.define("sy-state", StateRow);
 
 const columns = ["total", "centre_x", "centre_z", "front_load", "rear_load", "front_share"] as const;
 
@@ -177,7 +68,7 @@ export function statesTable(): TemplateResult {
                       class="plain name"
                       aria-pressed=${shown}
                       title=${t("states.show", { state: name })}
-                      @click=${() => show(alone ? { state } : { state, supplies })}
+                      @click=${() => weighAs(alone ? { state } : { state, supplies })}
                     >
                       ${name}
                     </button>

@@ -3,16 +3,14 @@
 
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { chooseFile, openDemo, saveFile, shareLink, startBlank } from "../../app/files.ts";
+import { chooseFile, openDemo, openers, saveFile, shareLink, startBlank } from "../../app/files.ts";
 import { languages, speaker, type Choice } from "../../app/language.ts";
 import { store, type Theme } from "../../app/state.ts";
 import { t } from "../../text/index.ts";
 import { asLengthUnit, asMassUnit } from "../../model/units.ts";
 import { showAbout } from "./about.ts";
-import { showKeys } from "../dialogs/dialogs.ts";
-import { StoreElement } from "../../elements/element.ts";
+import { DeferredElement, StoreElement } from "../../elements/element.ts";
 import "../../elements/menu.ts";
-import { showPublish } from "../publish/publish.ts";
 import "./offlineStatus.ts";
 
 // A steelyard: the beam on its pivot, the load on the short arm, the poise on
@@ -25,7 +23,7 @@ const mark = svg`<svg class="mark" viewBox="0 0 64 34" aria-hidden="true" focusa
   <path class="poise" d="M45 9.4v6.4l-4 7.2h8l-4-7.2z"/>
 </svg>`;
 
-class Masthead extends StoreElement {
+class Masthead extends DeferredElement {
   protected override render(): TemplateResult {
     const doc = store.doc;
     const off = !doc;
@@ -62,7 +60,7 @@ class Masthead extends StoreElement {
           <button type="button" class="plain" title=${t("file.open.name")} @click=${chooseFile}>${t("file.open")}</button>
           <button type="button" class="plain" title=${t("file.save.name")} ?disabled=${off} @click=${() => saveFile()}>${t("file.save")}</button>
           <button type="button" class="plain" ?disabled=${off} @click=${shareLink}>${t("file.share")}</button>
-          <button type="button" class="plain" ?disabled=${off} @click=${showPublish}>${t("publish.open")}</button>
+          <button type="button" class="plain" ?disabled=${off} @click=${() => openers.publish()}>${t("publish.open")}</button>
           <button type="button" class="plain" ?disabled=${off} @click=${() => window.print()}>${t("file.print")}</button>
         </div>
         <div class="acts history">
@@ -96,7 +94,7 @@ class Masthead extends StoreElement {
             store.setLook({ theme: v as Theme }),
           )}
           ${this.pick(t("language"), speaker.choice, { auto: t("language.auto"), ...languages }, false, (v) => speaker.choose(v as Choice))}
-          <button type="button" class="plain keys" aria-keyshortcuts="?" @click=${showKeys}>${t("file.keys")}</button>
+          <button type="button" class="plain keys" aria-keyshortcuts="?" @click=${() => openers.keys()}>${t("file.keys")}</button>
           <button type="button" class="plain about" @click=${showAbout}>${t("about.open")}</button>
         </div>
       </div>

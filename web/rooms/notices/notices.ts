@@ -9,31 +9,10 @@ import { store } from "../../app/state.ts";
 import { count, t, word } from "../../text/index.ts";
 import type { Opened, Problem } from "../../model/types.ts";
 import { alone, between, figureScale, plain, write } from "../../model/units.ts";
-import { domID, StoreElement } from "../../elements/element.ts";
-import { goTo } from "../../elements/lines.ts";
+import { StoreElement } from "../../elements/element.ts";
+import { go } from "../../elements/lines.ts";
 
 const shown = 6;
-
-// go leads to the field where a problem can be put right.
-export function go(p: Problem): void {
-  if (goTo(p)) return;
-  if (p.build) store.activateBuild(p.build);
-  if (p.part) {
-    store.open.add(p.part);
-    store.select(p.part);
-  }
-  store.touch();
-  setTimeout(() => {
-    const stem = domID("f", [p.build, p.part, p.field].filter(Boolean).join("/"));
-    const hit =
-      document.getElementById(stem) ??
-      document.querySelector<HTMLElement>(`[id^="${stem}_"]:is(input,select,textarea)`) ??
-      document.getElementById(domID("row", p.part ?? "")) ??
-      document.getElementById(p.part ? "parts" : "frame");
-    hit?.scrollIntoView({ block: "center" });
-    hit?.focus();
-  }, 80);
-}
 
 class Notices extends StoreElement {
   protected override render(): TemplateResult {
@@ -141,7 +120,8 @@ class Notes extends StoreElement {
   }
 
   private move(): void {
-    const home = [...document.querySelectorAll("dialog:modal")].at(-1) ?? document.body;
+    // Looking for ":modal" alone would look at every element of a long list.
+    const home = [...document.getElementsByTagName("dialog")].filter((d) => d.matches(":modal")).at(-1) ?? document.body;
     if (this.parentElement !== home || !this.isConnected) home.append(this);
   }
 

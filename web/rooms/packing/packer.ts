@@ -84,7 +84,7 @@ export class Packer extends EventTarget {
     this.widest = 0;
     this.nodes = usual;
     try {
-      this.pack = core.packStart(JSON.stringify(doc), { build, load, aim: aimOf(doc) });
+      this.pack = core.packStart(store.text, { build, load, aim: aimOf(doc) });
     } catch (e) {
       if (!(e instanceof CoreError)) throw e;
       this.pack = null;

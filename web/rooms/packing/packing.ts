@@ -13,8 +13,9 @@ import { subhead } from "../../elements/copytable.ts";
 import { domID } from "../../elements/element.ts";
 import { choice, field, problemAt } from "../../elements/field.ts";
 import { badge } from "../../elements/figure.ts";
-import { caution, Section, type Fold, type Gist } from "../../elements/section.ts";
-import { sidesShown, type Letter } from "../load/states.ts";
+import type { Gist } from "../../elements/room.ts";
+import { caution, Section } from "../../elements/section.ts";
+import { sidesShown, type Letter } from "../../app/sides.ts";
 
 // packable are the sides whose load has bags and goods.
 function packable(): Letter[] {
@@ -35,8 +36,16 @@ function bagName(load: string, bag: string): string {
   return (store.doc && findLoad(store.doc, load)?.bags.find((b) => b.id === bag)?.name) || bag;
 }
 
+// gist is what the room comes to.
+export function gist(): Gist {
+  const { pack, phase } = packer;
+  if (phase === "running" && pack) return { text: t("packing.gist.running", { load: loadName(pack.load) }) };
+  if ((phase === "done" || phase === "stopped") && pack?.moves.length && !packer.stale) return { text: t("packing.gist.found", { load: loadName(pack.load) }) };
+  return { text: t(packable().length ? "packing.gist" : "packing.gist.none") };
+}
+
 class Packing extends Section {
-  protected readonly fold: Fold = "packing";
+  protected readonly fold = "packing";
   private letter: Letter = "A";
   private toldAt = 0;
   private told = "";
@@ -50,14 +59,6 @@ class Packing extends Section {
   override disconnectedCallback(): void {
     packer.removeEventListener("change", this.step);
     super.disconnectedCallback();
-  }
-
-  protected gist(): Gist {
-    const { pack, phase } = packer;
-    if (phase === "running" && pack) return { text: t("packing.gist.running", { load: loadName(pack.load) }) };
-    if ((phase === "done" || phase === "stopped") && pack?.moves.length && !packer.stale)
-      return { text: t("packing.gist.found", { load: loadName(pack.load) }) };
-    return { text: t(packable().length ? "packing.gist" : "packing.gist.none") };
   }
 
   protected body(): TemplateResult {

@@ -4,8 +4,8 @@ import { html, nothing, type TemplateResult } from "lit";
 import { guard } from "lit/directives/guard.js";
 import { core } from "../../core/core.ts";
 import { editPart, setPath } from "../../app/edit.ts";
-import { deletePart, duplicate, moveToOther } from "./partacts.ts";
-import { named, springs } from "../../app/places.ts";
+import { deletePart, duplicate, moveToOther } from "../../elements/partActs.ts";
+import { named, springs, sprung } from "../../app/places.ts";
 import { store } from "../../app/state.ts";
 import { language, brief, has, t, word } from "../../text/index.ts";
 import { basisValues, carrierValues, formValues, type Basis, type Form, type Part, type PartReport, type Vec3 } from "../../model/types.ts";
@@ -13,7 +13,6 @@ import { alone, partScale, placeText } from "../../model/units.ts";
 import { domID } from "../../elements/element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemAt } from "../../elements/field.ts";
 import { number } from "../../elements/figure.ts";
-import { sprung } from "../picture/picture.ts";
 
 // partRows gives the line, and under it the details when they are open. What
 // has not changed is not looked at again.

@@ -85,7 +85,7 @@ class Parts extends DeferredElement {
     let ids: Set<string> | null = null;
     if (this.filter.trim()) {
       try {
-        ids = new Set(core.findParts(JSON.stringify(store.doc), build.id, this.filter));
+        ids = new Set(core.findParts(store.text, build.id, this.filter));
       } catch (e) {
         if (!(e instanceof CoreError)) throw e; // the list then stays whole
       }

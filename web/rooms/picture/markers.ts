@@ -4,13 +4,12 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { needsLoad } from "../../app/loadEdit.ts";
 import { lineID, loadLine, type LineKind } from "../../app/loadlines.ts";
-import { named } from "../../app/places.ts";
+import { named, sprung } from "../../app/places.ts";
 import { store } from "../../app/state.ts";
 import { brief, t, type Key } from "../../text/index.ts";
 import type { Show, Vec3 } from "../../model/types.ts";
 import { alone, figureScale, lengthField, partScale, placeText, plain, rough, write, type Scale } from "../../model/units.ts";
-import { StoreElement } from "../../elements/element.ts";
-import { sprung } from "./picture.ts";
+import { DeferredElement } from "../../elements/element.ts";
 
 // Marker is one thing with a place in the picture.
 interface Marker {
@@ -109,7 +108,7 @@ function massOf(k: Marker, show: Show): string {
   return plain(write(k.mass_g, k.plus_g, partScale(show)));
 }
 
-class Markers extends StoreElement {
+class Markers extends DeferredElement {
   private opened = false;
   private all = false;
 

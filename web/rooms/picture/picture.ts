@@ -5,17 +5,17 @@ import { core } from "../../core/core.ts";
 import { speaker } from "../../app/language.ts";
 import { lineID, loadLine, type Line } from "../../app/loadlines.ts";
 import { arrow, large, nudge, small } from "../../app/nudge.ts";
-import { chooseNeighbour, deletePart } from "../parts/partacts.ts";
-import { springs } from "../../app/places.ts";
+import { chooseNeighbour, deletePart } from "../../elements/partActs.ts";
+import { sprung } from "../../app/places.ts";
 import { store } from "../../app/state.ts";
 import { svgElement } from "../../io/svg.ts";
 import { brief, t } from "../../text/index.ts";
 import type { Intent, PartReport, Vec3, View } from "../../model/types.ts";
 import { figureScale, partScale, placeText, plain, write } from "../../model/units.ts";
-import { domID, StoreElement } from "../../elements/element.ts";
+import { StoreElement } from "../../elements/element.ts";
 import { badge } from "../../elements/figure.ts";
-import { revealLine } from "../../elements/lines.ts";
-import { showPublish } from "../publish/publish.ts";
+import { reveal } from "../../elements/lines.ts";
+import { openers } from "../../app/files.ts";
 
 class PictureHead extends StoreElement {
   protected override render(): TemplateResult {
@@ -26,7 +26,7 @@ class PictureHead extends StoreElement {
       html`<button type="button" class="toggle" aria-pressed=${on} ?disabled=${disabled} @click=${act}>${label}</button>`;
     return html`<div class="head">
       <h2 id="picture-title">${t("picture.title")}</h2>
-      <button type="button" class="plain publishing" ?disabled=${off} @click=${showPublish}>${t("publish.open.picture")}</button>
+      <button type="button" class="plain publishing" ?disabled=${off} @click=${() => openers.publish()}>${t("publish.open.picture")}</button>
       <div class="tools">
         <div class="set" role="group" aria-label=${t("picture.show")}>
           ${(["A", "B"] as const).map(
@@ -169,13 +169,6 @@ class PictureFoot extends StoreElement {
 
 customElements.define("sy-picture-foot", PictureFoot);
 
-// sprung says how a part is sprung; nothing on a bike without springs.
-export function sprung(w: PartReport): string {
-  if (!springs()) return "";
-  if (w.unsprung >= 0.999) return t("parts.unsprung");
-  return w.unsprung > 0.001 ? t("parts.halfsprung") : t("parts.sprung");
-}
-
 function place(w: PartReport): string {
   return placed(w.place_mm);
 }
@@ -185,19 +178,6 @@ function placed(at: Vec3): string {
   const [x, y, z] = placeText(at, show);
   const unit = figureScale("mm", show).unit;
   return t("picture.at", { x, y, z, unit });
-}
-
-// reveal opens a part's details in the list and goes to one of its fields.
-export function reveal(id: string, to: "name" | "mass_g" = "name"): void {
-  if (revealLine(id, to)) return;
-  store.select(id);
-  store.open.add(id);
-  store.touch();
-  setTimeout(() => {
-    const row = document.getElementById(domID("row", id));
-    row?.scrollIntoView({ block: "center" });
-    document.getElementById(domID("f", `${store.activeID}/${id}/${to}`))?.focus({ preventScroll: true });
-  }, 80);
 }
 
 // watchCanvas keeps the canvas showing what the store holds, and takes what
@@ -229,7 +209,7 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     };
     // A frame of another colour scheme than the page's would not be see-through.
     core.window!.document.documentElement.style.colorScheme = view.dark ? "dark" : "light";
-    const text = JSON.stringify(doc);
+    const { text } = store;
     const now = speaker.code + JSON.stringify(view) + text;
     if (now === last) return;
     last = now;

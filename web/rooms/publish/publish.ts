@@ -5,7 +5,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { core } from "../../core/core.ts";
 import { csvFormat, ending, keepFormat, today, type, whole, type Format, type Whole } from "../../app/exports.ts";
-import { because, copyText, download, fileName } from "../../app/files.ts";
+import { because, copyText, download, fileName, openers } from "../../app/files.ts";
 import { drawPNG, drawSVG } from "../../io/picturefile.ts";
 import { store } from "../../app/state.ts";
 import { readPreference, writePreference } from "../../io/storage.ts";
@@ -88,7 +88,7 @@ class Publish extends StoreElement {
 
   constructor() {
     super();
-    addEventListener("sy-publish", () => this.open());
+    openers.publish = () => this.open();
   }
 
   private open(): void {
@@ -146,7 +146,7 @@ class Publish extends StoreElement {
   // Every change draws the picture anew; only the last one asked for counts.
   protected override updated(): void {
     if (!this.shown || core.state !== "ready" || !store.doc) return;
-    const doc = JSON.stringify(store.doc);
+    const doc = store.text;
     const view = this.view();
     const asked = JSON.stringify(view) + document.documentElement.lang + doc;
     if (asked === this.asked) return;
@@ -404,7 +404,3 @@ class Publish extends StoreElement {
 }
 
 customElements.define("sy-publish", Publish);
-
-export function showPublish(): void {
-  dispatchEvent(new Event("sy-publish"));
-}

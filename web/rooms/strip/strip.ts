@@ -27,8 +27,11 @@ class Strip extends StoreElement {
       this.on = on;
       this.requestUpdate();
     });
+  }
+
+  protected override firstUpdated(): void {
     const pair = document.getElementById("balance");
-    if (pair) this.watch.observe(pair);
+    if (pair) this.watch?.observe(pair);
   }
 
   override disconnectedCallback(): void {

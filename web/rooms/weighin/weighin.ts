@@ -29,26 +29,47 @@ import { copyTable, subhead } from "../../elements/copytable.ts";
 import { domID, focusSoon } from "../../elements/element.ts";
 import { choice, field, problemOf } from "../../elements/field.ts";
 import { number } from "../../elements/figure.ts";
-import { isUnfolded, Section, type Fold, type Gist } from "../../elements/section.ts";
+import { Answer } from "../../elements/answer.ts";
+import type { Gist } from "../../elements/room.ts";
+import { isUnfolded, Section } from "../../elements/section.ts";
 
 const few = 10;
 
 const narrow = matchMedia("(max-width: 44rem)");
 const middling = matchMedia("(max-width: 68rem)");
 
-interface Outcome {
-  of: unknown; // document that it was worked out for
-  id: string;
-  weighed: Weighed | null;
-  why: string;
+let chosen = ""; // weigh-in
+
+function now(): WeighIn | undefined {
+  const list = store.doc ? weighInsOf(store.doc) : [];
+  return list.find((w) => w.id === chosen) ?? list[0];
+}
+
+const weighing = new Answer(
+  (text, id) => core.weighIn(text, id),
+  () => now()?.id ?? "",
+);
+
+// outcome is what the weigh-in that is looked at comes to.
+function outcome(): { weighed: Weighed | null; why: string } {
+  const { value, why } = weighing.now();
+  return { weighed: value, why };
+}
+
+// gist is what the room comes to. Folded up, that need not be there at every
+// keystroke.
+export function gist(): Gist {
+  const w = now();
+  if (!w) return { text: t("weighin.gist") };
+  const known = isUnfolded("weighin") ? weighing.now() : weighing.seen(700);
+  const a = known.value?.agreement;
+  if (!a) return { text: t("weighin.gist.open", { name: w.name }) };
+  return { text: t(a.agrees ? "weighin.gist.agrees" : "weighin.gist.not", { name: w.name }), alarm: !a.agrees };
 }
 
 class WeighInSection extends Section {
-  protected readonly fold: Fold = "weighin";
-  private chosen = "";
-  private outcome: Outcome = { of: null, id: "", weighed: null, why: "" };
+  protected readonly fold = "weighin";
   private readonly left = new Set<string>(); // adjusted weights that are not to be taken
-  private due = 0;
   private all = false;
   private drawing: { of: string; svg: Element | null } = { of: "", svg: null };
 
@@ -66,52 +87,14 @@ class WeighInSection extends Section {
     super.disconnectedCallback();
   }
 
-  private get now(): WeighIn | undefined {
-    const list = weighInsOf(store.doc!);
-    return list.find((w) => w.id === this.chosen) ?? list[0];
-  }
-
-  // result asks the core once for each state of the document.
-  private result(id: string): Outcome {
-    const doc = store.doc!;
-    if (this.outcome.of !== doc || this.outcome.id !== id) {
-      this.outcome = { of: doc, id, weighed: null, why: "" };
-      if (core.state !== "ready") return this.outcome;
-      try {
-        this.outcome.weighed = core.weighIn(JSON.stringify(doc), id);
-      } catch (e) {
-        if (!(e instanceof CoreError)) throw e;
-        this.outcome.why = e.message;
-      }
-    }
-    return this.outcome;
-  }
-
-  protected gist(): Gist {
-    const w = this.now;
-    if (!w) return { text: t("weighin.gist") };
-    // Folded up, the result need not be there at every keystroke.
-    if (!isUnfolded("weighin") && this.outcome.of !== store.doc) {
-      window.clearTimeout(this.due);
-      this.due = window.setTimeout(() => {
-        this.result(w.id);
-        this.requestUpdate();
-      }, 700);
-    }
-    const known = isUnfolded("weighin") ? this.result(w.id) : this.outcome.id === w.id ? this.outcome : null;
-    const a = known?.weighed?.agreement;
-    if (!a) return { text: t("weighin.gist.open", { name: w.name }) };
-    return { text: t(a.agrees ? "weighin.gist.agrees" : "weighin.gist.not", { name: w.name }), alarm: !a.agrees };
-  }
-
   protected body(): TemplateResult {
-    const w = this.now;
+    const w = now();
     return html`${this.bar(w)}
       <div class="weighsheet">
         ${
           w
             ? html`<div class="enter">${this.what(w)} ${this.caution(w)} ${this.scales(w)} ${this.readings(w)}</div>
-              <div class="come">${this.outcomes(w)}</div>`
+              <div class="come">${this.outcomes()}</div>`
             : html`<p>${t("weighin.start")}</p>`
         }
       </div>
@@ -131,7 +114,7 @@ class WeighInSection extends Section {
                   class="toggle named"
                   aria-pressed=${w.id === now?.id}
                   @click=${() => {
-                    this.chosen = w.id;
+                    chosen = w.id;
                     this.requestUpdate();
                   }}
                 >
@@ -156,10 +139,10 @@ class WeighInSection extends Section {
       const load = carried(d)[store.letter === "B" ? 1 : 0];
       const what = needsLoad(state) && load ? { state, load } : { state: needsLoad(state) ? ("ready" as State) : state };
       const n = addWeighIn(d, { name, build: store.activeID, ...what, ...usualReadings(what.state) });
-      this.chosen = n.id;
+      chosen = n.id;
       return n.doc;
     });
-    focusSoon(domID("f", `weigh/${this.chosen}/readings.0.mass_g`));
+    focusSoon(domID("f", `weigh/${chosen}/readings.0.mass_g`));
   }
 
   private discard(w: WeighIn): void {
@@ -224,7 +207,7 @@ class WeighInSection extends Section {
   private within(w: WeighIn, f: "wheelbase_within_mm" | "radius_within_mm"): TemplateResult {
     const unit = lengthField(store.doc!.show);
     const value = w[f];
-    const usual = this.result(w.id).weighed?.stand[f];
+    const usual = outcome().weighed?.stand[f];
     return field({
       key: `weigh/${w.id}/${f}`,
       label: t(`weighin.${f}`),
@@ -245,7 +228,7 @@ class WeighInSection extends Section {
   private scales(w: WeighIn): TemplateResult {
     const mass = heavyField(store.doc!.show);
     const list = w.scales ?? [];
-    const known = this.result(w.id).weighed?.scales ?? [];
+    const known = outcome().weighed?.scales ?? [];
     // What readings that name no scale are taken to be of.
     const nameless = known.filter((s) => !s.id && s.readings.length);
     return html`<h3>${t("weighin.scales")}</h3>
@@ -364,7 +347,7 @@ class WeighInSection extends Section {
       step: unit.parse === "in" ? 0.1 : 1,
       placeholder: unit.text(build[end].sag_mm),
       text: value === undefined ? "" : unit.text(value),
-      problem: problemOf({ weigh_in: w.id }, f) ?? this.result(w.id).weighed?.problems.find((p) => p.field === f),
+      problem: problemOf({ weigh_in: w.id }, f) ?? outcome().weighed?.problems.find((p) => p.field === f),
       accept: (typed) => this.edit(w, f, true)(typed.trim() === "" ? undefined : core.parseLength(typed, unit.parse)),
     });
   }
@@ -373,7 +356,7 @@ class WeighInSection extends Section {
     const show = store.doc!.show;
     const mass = heavyField(show);
     const length = lengthField(show);
-    const { weighed } = this.result(w.id);
+    const { weighed } = outcome();
     const off = weighed?.measured?.readings ?? [];
     const should = weighed?.expected ?? [];
     const head = (label: string, unit = "", cls = "") =>
@@ -509,8 +492,8 @@ class WeighInSection extends Section {
     });
   }
 
-  private outcomes(w: WeighIn): TemplateResult {
-    const { weighed, why } = this.result(w.id);
+  private outcomes(): TemplateResult {
+    const { weighed, why } = outcome();
     if (!weighed) return html`<h3>${t("weighin.result")}</h3><p class="why wrong">${why}</p>`;
     if (!weighed.measured) {
       // What is wrong at a field is told there.
@@ -702,7 +685,7 @@ class WeighInSection extends Section {
   // how tells how to weigh: open until there is something to show for it.
   private how(w: WeighIn | undefined): TemplateResult {
     const drawn = this.draw(w);
-    const done = w !== undefined && this.result(w.id).weighed?.measured !== undefined;
+    const done = w !== undefined && outcome().weighed?.measured !== undefined;
     return html`<details class="aside-fold how" ?open=${!done}>
       <summary><h3>${t("weighin.how")}</h3></summary>
       ${
@@ -726,7 +709,7 @@ class WeighInSection extends Section {
     if (this.drawing.of !== key) {
       let text = "";
       try {
-        text = core.weighInDrawing(JSON.stringify(store.doc), w?.id ?? "", view);
+        text = core.weighInDrawing(store.text, w?.id ?? "", view);
       } catch (e) {
         if (!(e instanceof CoreError)) throw e;
       }

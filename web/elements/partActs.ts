@@ -1,11 +1,11 @@
 // What can be done with a whole part, wherever it is asked for.
 
-import { domID, focusSoon } from "../../elements/element.ts";
-import { duplicatePart, findBuild, handOver, removePart } from "../../app/edit.ts";
-import { needsLoad } from "../../app/loadEdit.ts";
-import { lineID } from "../../app/loadlines.ts";
-import { store } from "../../app/state.ts";
-import { t } from "../../text/index.ts";
+import { domID, focusSoon } from "./element.ts";
+import { duplicatePart, findBuild, handOver, removePart } from "../app/edit.ts";
+import { needsLoad } from "../app/loadEdit.ts";
+import { lineID } from "../app/loadlines.ts";
+import { store } from "../app/state.ts";
+import { t } from "../text/index.ts";
 
 export function deletePart(id: string): void {
   const p = store.part(id);

@@ -1,0 +1,59 @@
+// What a room of the page says of itself. A room is a folder in rooms/; its
+// index.ts makes one of these, and rooms/rooms.ts names them all in the order of
+// the page.
+
+import type { nothing, TemplateResult } from "lit";
+import type { Key } from "../text/index.ts";
+
+// Gist is what a room comes to, in a line.
+export interface Gist {
+  text: string;
+  alarm?: boolean; // something is wrong or over a limit
+}
+
+export interface Printed {
+  at: number; // its place on paper: 10, 20, ...
+  body: () => TemplateResult | typeof nothing | (TemplateResult | typeof nothing)[];
+}
+
+export interface Room {
+  name: string; // of the folder; the id of the section, and its address
+  element: string; // what shows it
+  title: Key; // its heading
+  opening?: true; // stands beside the picture, above the chapters
+  gist?: () => Gist; // its answer, shown while it is closed; without one it is always open
+  prints?: readonly Printed[];
+}
+
+const known = new Map<string, Room>();
+
+export function register(rooms: readonly Room[]): readonly Room[] {
+  for (const r of rooms) known.set(r.name, r);
+  return rooms;
+}
+
+export function roomOf(name: string): Room {
+  const r = known.get(name);
+  if (!r) throw new Error(`${name} is not in rooms/rooms.ts`);
+  return r;
+}
+
+// printed is what all rooms print, in the order of the paper.
+export function printed(): Printed[] {
+  return [...known.values()].flatMap((r) => r.prints ?? []).sort((a, b) => a.at - b.at);
+}
+
+// layOut gives every room its section, in the order of the list. One that has
+// markup of its own in index.html stays as it is.
+export function layOut(rooms: readonly Room[], opening: Element, sheet: Element): void {
+  for (const r of rooms) {
+    if (document.getElementById(r.name)) continue;
+    const section = document.createElement("section");
+    section.id = r.name;
+    section.setAttribute("aria-labelledby", `${r.name}-title`);
+    if (r.opening) section.tabIndex = -1;
+    if (r.gist) section.className = "chapter";
+    section.append(document.createElement(r.element));
+    (r.opening ? opening : sheet).append(section);
+  }
+}

@@ -1,0 +1,14 @@
+import "./balance.ts";
+import { printFigures, printTotals } from "./print.ts";
+import type { Room } from "../../elements/room.ts";
+
+export const balance: Room = {
+  name: "balance",
+  element: "sy-balance",
+  title: "builds.title",
+  opening: true,
+  prints: [
+    { at: 10, body: printTotals },
+    { at: 30, body: printFigures },
+  ],
+};

@@ -1,0 +1,11 @@
+import { gist } from "./limits.ts";
+import { printRatings } from "./print.ts";
+import type { Room } from "../../elements/room.ts";
+
+export const limits: Room = {
+  name: "limits",
+  element: "sy-limits",
+  title: "limits.title",
+  gist,
+  prints: [{ at: 60, body: printRatings }],
+};

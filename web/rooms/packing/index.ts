@@ -1,0 +1,9 @@
+import { gist } from "./packing.ts";
+import type { Room } from "../../elements/room.ts";
+
+export const packing: Room = {
+  name: "packing",
+  element: "sy-packing",
+  title: "packing.title",
+  gist,
+};

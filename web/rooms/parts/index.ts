@@ -1,0 +1,10 @@
+import "./parts.ts";
+import { printParts } from "./print.ts";
+import type { Room } from "../../elements/room.ts";
+
+export const parts: Room = {
+  name: "parts",
+  element: "sy-parts",
+  title: "parts.title",
+  prints: [{ at: 80, body: printParts }],
+};

@@ -1,0 +1,13 @@
+import "./markers.ts";
+import "./picture.ts";
+import { printPicture } from "./print.ts";
+import type { Room } from "../../elements/room.ts";
+
+// Its markup is in index.html: the canvas's frame loads before any script.
+export const picture: Room = {
+  name: "picture",
+  element: "sy-picture-head",
+  title: "picture.title",
+  opening: true,
+  prints: [{ at: 20, body: printPicture }],
+};

@@ -1,0 +1,9 @@
+import { gist } from "./weighin.ts";
+import type { Room } from "../../elements/room.ts";
+
+export const weighin: Room = {
+  name: "weighin",
+  element: "sy-weighin",
+  title: "weighin.title",
+  gist,
+};
