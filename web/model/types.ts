@@ -494,6 +494,13 @@ export interface Functions {
     arguments: [document: string];
     answer: SideBySide;
   };
+  /**
+   * How the sides that a document compares steer and balance, and what each is in the hand.
+   */
+  steering: {
+    arguments: [document: string];
+    answer: Steering;
+  };
 }
 
 /**
@@ -1183,6 +1190,21 @@ export interface Cranks {
   width_mm: number;
 }
 
+export interface SideStand {
+  /**
+   * Of its foot, ahead of the rear contact.
+   */
+  forward_mm: number;
+  /**
+   * Of its foot, beside the line of the wheels.
+   */
+  out_mm: number;
+  /**
+   * Of the bike, to the side of the stand.
+   */
+  lean_deg: number;
+}
+
 export interface Aside {
   /**
    * The id of the build that the part was on.
@@ -1226,6 +1248,10 @@ export interface Build {
    * Limits that makers have set; one of a sort.
    */
   ratings?: Rating[];
+  /**
+   * Where the foot of a side stand is; a typical place without it, where a stand is fitted.
+   */
+  stand?: SideStand;
   /**
    * What a whole bike has and this one goes without on purpose: it is not missed.
    */
@@ -3299,6 +3325,201 @@ export interface MissingRole {
    * In the language of the session.
    */
   name: string;
+}
+
+/**
+ * How the sides of a comparison steer and balance.
+ */
+export interface Steering {
+  sides: SteeringSide[];
+  /**
+   * Of the second side minus the first; empty without a second.
+   */
+  difference: RoomChange[];
+  /**
+   * What of the difference is beyond doubt, a paragraph.
+   */
+  words?: string;
+  caution: string;
+}
+
+/**
+ * A figure of a side with its ±.
+ */
+export interface RoomFigure {
+  key: string;
+  /**
+   * In the language of the session.
+   */
+  label: string;
+  unit: string;
+  value: number;
+  /**
+   * ± this, expanded with coverage factor 2.
+   */
+  plus: number;
+}
+
+/**
+ * A figure of both sides and its difference.
+ */
+export interface RoomChange {
+  key: string;
+  /**
+   * In the language of the session.
+   */
+  label: string;
+  unit: string;
+  a: number;
+  b: number;
+  /**
+   * b minus a.
+   */
+  delta: number;
+  /**
+   * ± of that, in which cancels what both have in common.
+   */
+  plus: number;
+  verdict: Verdict;
+}
+
+/**
+ * How one side steers and balances.
+ */
+export interface SteeringSide {
+  /**
+   * Its id.
+   */
+  build: string;
+  /**
+   * Its id, empty for none.
+   */
+  load: string;
+  name: string;
+  state: State;
+  /**
+   * False: there is no equation of motion.
+   */
+  ok: boolean;
+  /**
+   * Why there is none.
+   */
+  why?: string;
+  /**
+   * What it means, a paragraph.
+   */
+  words?: string;
+  /**
+   * Above it the weave dies away by itself; absent where there is no such speed.
+   */
+  weave_m_s?: number;
+  weave_plus?: number;
+  /**
+   * From it on the bike falls over slowly by itself; absent where there is no such speed.
+   */
+  capsize_m_s?: number;
+  capsize_plus?: number;
+  matrices?: Matrices;
+  speeds: SteeringSpeed[];
+  touring: TouringSpeed[];
+  plain: RoomFigure[];
+  /**
+   * Without the rider.
+   */
+  hand: RoomFigure[];
+  stand?: StandRest;
+}
+
+/**
+ * Of the equation M q'' + v C1 q' + (g K0 + v² K2) q = 0, q = (lean, steer), in full precision.
+ */
+export interface Matrices {
+  /**
+   * Rows of two, lean before steer.
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  m: [[number, number], [number, number]];
+  /**
+   * Rows of two, lean before steer.
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  c1: [[number, number], [number, number]];
+  /**
+   * Rows of two, lean before steer.
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  k0: [[number, number], [number, number]];
+  /**
+   * Rows of two, lean before steer.
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  k2: [[number, number], [number, number]];
+}
+
+/**
+ * A speed with its four eigenvalues.
+ */
+export interface SteeringSpeed {
+  v_m_s: number;
+  /**
+   * Real and imaginary part, 1/s.
+   *
+   * @minItems 4
+   * @maxItems 4
+   */
+  eigenvalues: [[number, number], [number, number], [number, number], [number, number]];
+}
+
+/**
+ * What a disturbance does at a speed of touring.
+ */
+export interface TouringSpeed {
+  key: string;
+  label: string;
+  v_m_s: number;
+  /**
+   * Of what grows fastest, or dies away slowest.
+   */
+  growth_1_s: number;
+  growth_plus: number;
+  /**
+   * In which it doubles or halves; 0 where that is not decided.
+   */
+  time_s: number;
+  verdict: Verdict;
+  /**
+   * Of the weave.
+   */
+  period_s?: number;
+  period_plus?: number;
+  /**
+   * Of the weave, as a share of critical; below 0 it grows.
+   */
+  damping?: number;
+  damping_plus?: number;
+}
+
+/**
+ * How the bike rests on its stand, without the rider.
+ */
+export interface StandRest {
+  /**
+   * Its place was not typed.
+   */
+  typical: boolean;
+  /**
+   * It falls over on level ground.
+   */
+  over: boolean;
+  figures: RoomFigure[];
 }
 
 /**
