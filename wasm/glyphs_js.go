@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"image/color"
 	"math"
 	"syscall/js"
 
@@ -23,12 +24,14 @@ type glyphs struct {
 }
 
 type lineKey struct {
-	text string
-	bold bool
-	px   float64
+	text      string
+	bold      bool
+	px        float64
+	ink, halo color.NRGBA // no halo is a transparent one
+	rim       float64     // how wide the halo is, px
 }
 
-// line is a line of text, white.
+// line is a line of text with its halo, so that both are one draw.
 type line struct {
 	image            *ebiten.Image
 	originX, originY int     // of the baseline's start in the image
@@ -52,7 +55,10 @@ func (l *glyphs) end() {
 }
 
 func (l *glyphs) draw(screen *ebiten.Image, label *scene.Label, palette *scene.Palette, density float64) {
-	key := lineKey{label.Text, label.Bold, math.Round(label.Size*density*8) / 8}
+	key := lineKey{text: label.Text, bold: label.Bold, px: math.Round(label.Size*density*8) / 8, ink: palette.Of(label.Ink)}
+	if label.Halo {
+		key.halo, key.rim = palette.Of(scene.Paper), 1.5*density
+	}
 	x, y := label.X*density, label.Y*density
 	size := screen.Bounds().Size()
 	reach := (label.Width + 2*label.Size) * density
@@ -69,34 +75,20 @@ func (l *glyphs) draw(screen *ebiten.Image, label *scene.Label, palette *scene.P
 		press = room / t.width
 	}
 	start := -t.width * press * float64(label.Align+1) / 2
-	place := func(dx, dy float64) *ebiten.DrawImageOptions {
-		o := &ebiten.DrawImageOptions{Filter: ebiten.FilterLinear}
-		o.GeoM.Translate(-float64(t.originX), -float64(t.originY))
-		o.GeoM.Scale(press, 1)
-		o.GeoM.Translate(start, 0)
-		switch {
-		case label.Angle != 0:
-			o.GeoM.Rotate(label.Angle * math.Pi / 180)
-			o.GeoM.Translate(x+dx, y+dy)
-		case press != 1:
-			o.GeoM.Translate(x+dx, math.Round(y)+dy)
-		default:
-			// Upright text sits on whole pixels and stays as sharp as it was set.
-			o.GeoM.Translate(math.Round(x+start)-start+dx, math.Round(y)+dy)
-		}
-		return o
+	o := &ebiten.DrawImageOptions{Filter: ebiten.FilterLinear}
+	o.GeoM.Translate(-float64(t.originX), -float64(t.originY))
+	o.GeoM.Scale(press, 1)
+	o.GeoM.Translate(start, 0)
+	switch {
+	case label.Angle != 0:
+		o.GeoM.Rotate(label.Angle * math.Pi / 180)
+		o.GeoM.Translate(x, y)
+	case press != 1:
+		o.GeoM.Translate(x, math.Round(y))
+	default:
+		// Upright text sits on whole pixels and stays as sharp as it was set.
+		o.GeoM.Translate(math.Round(x+start)-start, math.Round(y))
 	}
-	if label.Halo {
-		r := 1.5 * density
-		for i := range 12 {
-			s, c := math.Sincos(2 * math.Pi * float64(i) / 12)
-			o := place(r*c, r*s)
-			o.ColorScale.ScaleWithColor(palette.Of(scene.Paper))
-			screen.DrawImage(t.image, o)
-		}
-	}
-	o := place(0, 0)
-	o.ColorScale.ScaleWithColor(palette.Of(label.Ink))
 	screen.DrawImage(t.image, o)
 }
 
@@ -119,29 +111,41 @@ func (l *glyphs) line(key lineKey) *line {
 	m := l.context.Call("measureText", key.text)
 	number := func(name string) float64 { return m.Get(name).Float() }
 
-	// A pixel of air on all sides, for the filter.
+	// Room for the halo, and a pixel of air on all sides for the filter.
+	air := int(math.Ceil(key.rim)) + 1
 	t := &line{
-		originX: int(math.Ceil(number("actualBoundingBoxLeft"))) + 1,
-		originY: int(math.Ceil(number("actualBoundingBoxAscent"))) + 1,
+		originX: int(math.Ceil(number("actualBoundingBoxLeft"))) + air,
+		originY: int(math.Ceil(number("actualBoundingBoxAscent"))) + air,
 		width:   number("width"),
 	}
-	w := min(max(t.originX+int(math.Ceil(number("actualBoundingBoxRight")))+1, 1), 4000)
-	h := min(max(t.originY+int(math.Ceil(number("actualBoundingBoxDescent")))+1, 1), 1000)
+	w := min(max(t.originX+int(math.Ceil(number("actualBoundingBoxRight")))+air, 1), 4000)
+	h := min(max(t.originY+int(math.Ceil(number("actualBoundingBoxDescent")))+air, 1), 1000)
 	l.desk.Set("width", w) // which wipes it, and forgets the font
 	l.desk.Set("height", h)
 	l.context.Set("font", face)
-	l.context.Set("fillStyle", "#fff")
+	if key.rim > 0 {
+		l.context.Set("lineJoin", "round")
+		l.context.Set("lineWidth", 2*key.rim)
+		l.context.Set("strokeStyle", css(key.halo))
+		l.context.Call("strokeText", key.text, t.originX, t.originY)
+	}
+	l.context.Set("fillStyle", css(key.ink))
 	l.context.Call("fillText", key.text, t.originX, t.originY)
 	pixels := make([]byte, 4*w*h)
 	data := l.context.Call("getImageData", 0, 0, w, h).Get("data")
 	// An array of another window is no array to CopyBytesToGo.
 	js.CopyBytesToGo(pixels, js.Global().Get("Uint8Array").New(data))
 	for i := 0; i < len(pixels); i += 4 { // colours times alpha, as ebiten wants them
-		a := pixels[i+3]
-		pixels[i], pixels[i+1], pixels[i+2] = a, a, a
+		a := uint16(pixels[i+3])
+		for k := i; k < i+3; k++ {
+			pixels[k] = byte((uint16(pixels[k])*a + 127) / 255)
+		}
 	}
 	t.image = ebiten.NewImage(w, h)
 	t.image.WritePixels(pixels)
 	l.lines[key] = t
 	return t
 }
+
+// css is an opaque colour in a style sheet's terms.
+func css(c color.NRGBA) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
