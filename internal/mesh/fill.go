@@ -48,12 +48,17 @@ func (m *Mesh) fill(p []point) {
 // as takes both edges one pixel to their left; no longer than sharp, since the
 // corner of a thin spike lies far out.
 func bisector(in, out point) point {
-	const sharp = 3
 	a, b := in.len(), out.len()
 	if a == 0 || b == 0 {
 		return point{}
 	}
-	u, v := in.mul(1/a).left(), out.mul(1/b).left()
+	return mitre(in.mul(1/a), out.mul(1/b))
+}
+
+// mitre is bisector for edges of length 1.
+func mitre(in, out point) point {
+	const sharp = 3
+	u, v := in.left(), out.left()
 	w := u.add(v)
 	l := w.dot(w)
 	if l < 1e-6 {

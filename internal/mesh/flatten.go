@@ -13,7 +13,10 @@ func (a point) sub(b point) point     { return point{a.x - b.x, a.y - b.y} }
 func (a point) mul(f float64) point   { return point{a.x * f, a.y * f} }
 func (a point) dot(b point) float64   { return a.x*b.x + a.y*b.y }
 func (a point) cross(b point) float64 { return a.x*b.y - a.y*b.x }
-func (a point) len() float64          { return math.Hypot(a.x, a.y) }
+
+// len is plain: nothing in sight is so far away that its square overflows, and
+// math.Hypot takes a fifth of the time of a picture.
+func (a point) len() float64 { return math.Sqrt(a.x*a.x + a.y*a.y) }
 
 // left is a turned by a quarter, from x towards y.
 func (a point) left() point { return point{-a.y, a.x} }

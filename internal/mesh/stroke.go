@@ -62,9 +62,9 @@ func (m *Mesh) stroke(p []point, closed bool, width float64, round bool) {
 	default:
 		last = m.butt(p[0], way(0), p[1].sub(p[0]).len(), cover, core, reach)
 	}
+	u := way(0)
 	for i := 1; i <= lines; i++ {
 		if !closed && i == lines {
-			u := way(i - 1)
 			if round {
 				m.band(last, m.section(p[i], u.left(), cover, core, reach))
 				m.cap(p[i], u, cover, core, reach)
@@ -75,7 +75,9 @@ func (m *Mesh) stroke(p []point, closed bool, width float64, round bool) {
 			}
 			return
 		}
-		_, last = m.joint(p[i%n], way(i-1), way(i%n), &last, cover, core, reach)
+		next := way(i % n)
+		_, last = m.joint(p[i%n], u, next, &last, cover, core, reach)
+		u = next
 	}
 }
 
@@ -84,7 +86,7 @@ func (m *Mesh) stroke(p []point, closed bool, width float64, round bool) {
 // first line ends and the second begins.
 func (m *Mesh) joint(p, in, out point, before *section, cover, core, reach float64) (end, begin section) {
 	if in.dot(out) > gentle {
-		end = m.section(p, bisector(in, out), cover, core, reach)
+		end = m.section(p, mitre(in, out), cover, core, reach)
 		if before != nil {
 			m.band(*before, end)
 		}

@@ -18,7 +18,7 @@ func (s *sheet) ground() {
 		s.move(pt{x, y + 1})
 		s.line(pt{x - deep, y + 1 + deep})
 	}
-	s.mark(Mark{Stroke: Hair, Width: 0.8})
+	s.mark(Mark{Stroke: Hair, Width: 0.8, Butt: true})
 	s.move(pt{0, y})
 	s.line(pt{s.cam.Width, y})
 	s.stroke(Outline, 1.1)

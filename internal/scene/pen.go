@@ -18,7 +18,7 @@ func (a pt) add(b pt) pt             { return pt{a.x + b.x, a.y + b.y} }
 func (a pt) sub(b pt) pt             { return pt{a.x - b.x, a.y - b.y} }
 func (a pt) mul(f float64) pt        { return pt{a.x * f, a.y * f} }
 func (a pt) dot(b pt) float64        { return a.x*b.x + a.y*b.y }
-func (a pt) len() float64            { return math.Hypot(a.x, a.y) }
+func (a pt) len() float64            { return math.Sqrt(a.x*a.x + a.y*a.y) } // farOff and less: its square does not overflow
 func (a pt) lerp(b pt, t float64) pt { return pt{a.x + (b.x-a.x)*t, a.y + (b.y-a.y)*t} }
 
 // left is a turned by a quarter, from x towards y.

@@ -87,7 +87,7 @@ func (d *sideView) wheel(axle mass.Vec, radius, rim, rotor float64, kind string)
 		d.move(c.add(pt{c0, s0}.mul(flange)))
 		d.line(c.add(pt{c1, s1}.mul(inner * s)))
 	}
-	d.stroke(Hair, d.hair)
+	d.mark(Mark{Stroke: Hair, Width: d.hair, Butt: true}) // an end of a hair has no shape
 	d.hub(c, kind, shell)
 }
 

@@ -72,7 +72,6 @@ var seldom = []string{
 	"steelyard/internal/bridge",
 	"steelyard/internal/geometry",
 	"steelyard/internal/linear",
-	"steelyard/internal/mesh",
 	"steelyard/internal/ride",
 	"steelyard/internal/rider",
 	"steelyard/internal/scene/...",
