@@ -6,6 +6,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
+	"steelyard/internal/stowage"
 	"steelyard/internal/words"
 )
 
@@ -25,7 +26,7 @@ type Session struct {
 	listing   *parts.Listing // likewise
 	listingOf listed
 
-	packer *packer
+	stowage *stowage.Stowage // the packing in hand, nil when there is none
 }
 
 // listed is the parts list that a listing was made of.

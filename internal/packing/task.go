@@ -135,9 +135,17 @@ func (t *Task) Figures(p Packing) Figures {
 	if base := t.FrontContact - t.RearContact; base != 0 {
 		f.FrontShare = (s.X/m - t.RearContact) / base
 	}
-	a := &t.Aim
-	f.Aim = a.Front*abs(f.FrontShare-a.FrontShare) + a.Low*f.Height + a.Balance*abs(f.Aside) + a.Middle*f.MeanSquare
+	c := t.Aim.Costs(f)
+	f.Aim = c.Front + c.Low + c.Balance + c.Middle
 	return f
+}
+
+// Costs are the terms of an aim, weighed: their sum is Figures.Aim.
+type Costs struct{ Front, Low, Balance, Middle float64 }
+
+// Costs weighs figures.
+func (a *Aim) Costs(f Figures) Costs {
+	return Costs{a.Front * abs(f.FrontShare-a.FrontShare), a.Low * f.Height, a.Balance * abs(f.Aside), a.Middle * f.MeanSquare}
 }
 
 // square is the mean of the squared radii of pitch, dx² + dz², and of yaw,

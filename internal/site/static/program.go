@@ -76,6 +76,7 @@ var seldom = []string{
 	"steelyard/internal/rider",
 	"steelyard/internal/scene/...",
 	"steelyard/internal/stage",
+	"steelyard/internal/stowage",
 	"steelyard/internal/tables",
 	"steelyard/internal/units",
 	"steelyard/internal/weighin",
