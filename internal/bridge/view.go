@@ -7,6 +7,7 @@ import (
 
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
+	"steelyard/internal/scene/subject"
 	"steelyard/internal/scene/svg"
 	"steelyard/internal/tables"
 	"steelyard/internal/words"
@@ -92,11 +93,11 @@ func (v *View) palette() *scene.Palette {
 // subject returns what the view shows of an evaluated document, with the ghost
 // behind it; nil when there is nothing to show.
 func (v *View) subject(e *report.Evaluation) *scene.Subject {
-	s := subject(e, v.Build, v.At)
+	s := subject.In(e, v.Build, v.At)
 	switch {
 	case s == nil:
 	case v.GhostAt != "" && v.GhostAt != v.At, v.GhostAt == "" && v.Ghost != "" && v.Ghost != v.Build:
-		s.Ghost = subject(e, v.Ghost, v.GhostAt)
+		s.Ghost = subject.In(e, v.Ghost, v.GhostAt)
 	}
 	return s
 }
@@ -137,11 +138,11 @@ func (s *Session) drawSVG(text, view string) string {
 	if e.Document == nil {
 		return s.refusal(e.Report.Problems)
 	}
-	subject := v.subject(e)
-	if subject == nil {
+	shown := v.subject(e)
+	if shown == nil {
 		return s.problem("view.build", "bridge.draw")
 	}
-	picture := scene.Publish(*subject, v.scene(s.words), v.caption(e, subject.Ghost != nil), v.Width, v.Height)
+	picture := scene.Publish(*shown, v.scene(s.words), v.caption(e, shown.Ghost != nil), v.Width, v.Height)
 	return written(picture, v.palette(), svg.Options{Pixels: v.Pixels})
 }
 

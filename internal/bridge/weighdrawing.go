@@ -28,7 +28,7 @@ func (s *Session) weighInDrawing(args ...string) string {
 	var bike *geometry.Bike
 	if w := d.WeighIn(argument(args, 1)); w != nil {
 		if b := d.Build(w.Build); b != nil {
-			sunk := sunken(b, w)
+			sunk := w.Sunk(b)
 			bike, _ = geometry.Pose(&sunk)
 		}
 		if w.State == document.Ridden { // nobody sits on a bike with a raised wheel

@@ -2,9 +2,9 @@ package bridge
 
 import (
 	"math"
-	"slices"
 
 	"steelyard/internal/document"
+	"steelyard/internal/reconcile"
 	"steelyard/internal/report"
 	"steelyard/internal/units"
 	"steelyard/internal/weighin"
@@ -153,67 +153,25 @@ func (s *Session) weighIn(text, id string) string {
 	if w == nil {
 		return s.failed(document.Problem{Severity: document.SeverityError, WeighIn: id, Message: words.Tell("bridge.no_weigh_in")})
 	}
-	out := weigh(d, w, s.words)
+	out := reconciled(d, w, s.words)
 	out.Problems = s.said(out.Problems)
 	return answer(out)
 }
 
-func weigh(d *document.Document, w *document.WeighIn, language *words.Words) *weighed {
+func reconciled(d *document.Document, w *document.WeighIn, language *words.Words) *weighed {
 	out := &weighed{
 		WeighIn: w.ID, Build: w.Build, Load: w.Load, State: w.State,
 		Problems: []document.Problem{}, Expected: []expected{}, Explanations: []explanation{}, Adjusted: []adjusted{},
 		Scales: scalesOf(w),
 	}
 	out.Stand.Wheelbase, out.Stand.Radius = w.StandWithin()
-	for _, p := range document.Check(d) {
-		if p.WeighIn == w.ID {
-			out.Problems = append(out.Problems, p)
-		}
-	}
-	if slices.ContainsFunc(out.Problems, func(p document.Problem) bool {
-		return p.Severity == document.SeverityError && (p.Field == "build" || p.Field == "load" || p.Field == "state" || p.Field == "id")
-	}) {
-		return out
-	}
-	sunk := sunken(d.Build(w.Build), w)
-	for _, end := range []struct {
-		field, key string
-		sag        *float64
-		travel     float64
-	}{
-		{"front_sag_mm", "bridge.sunk.front", w.FrontSag, sunk.Fork.Travel},
-		{"rear_sag_mm", "bridge.sunk.rear", w.RearSag, sunk.Rear.Travel},
-	} {
-		if end.sag != nil && *end.sag > end.travel {
-			out.Problems = append(out.Problems, document.Problem{
-				Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Field: end.field,
-				Message: words.Tell(end.key, "sag", *end.sag, "travel", end.travel),
-			})
-			return out
-		}
-	}
-	bike := on(d, w, sunk)
-	if bike == nil {
-		out.Problems = append(out.Problems, document.Problem{
-			Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Field: "build",
-			Message: words.Tell("bridge.weigh.figures"),
-		})
-		return out
-	}
-	if s := bike.State(); s != w.State {
-		out.Problems = append(out.Problems, document.Problem{
-			Severity: document.SeverityError, WeighIn: w.ID, Build: w.Build, Load: w.Load, Field: "state",
-			Message: words.Tell("bridge.weigh.state"),
-		})
-		return out
-	}
-	for _, e := range weighin.Expect(w, bike.Bike, bike.Items) {
+	r := reconcile.Of(d, w)
+	out.Problems = append(out.Problems, r.Problems...)
+	for _, e := range r.Expected {
 		out.Expected = append(out.Expected, expected{e.Line, round(e.Mass.Value*milli, 1), round(e.Mass.Plus()*milli, 1)})
 	}
-	r, problems := weighin.Weigh(w, bike.Bike, bike.Items)
-	out.Problems = append(out.Problems, problems...)
-	if r != nil {
-		out.tell(r, bike, d, language)
+	if r.Result != nil {
+		out.tell(r, d, language)
 	}
 	return out
 }
@@ -233,40 +191,8 @@ func scalesOf(w *document.WeighIn) []scale {
 	return out
 }
 
-// sunken is the build that was weighed, with its suspension as it was then.
-func sunken(build *document.Build, w *document.WeighIn) document.Build {
-	b := *build
-	if w.FrontSag != nil {
-		b.Fork.Sag = *w.FrontSag
-	}
-	if w.RearSag != nil {
-		b.Rear.Sag = *w.RearSag
-	}
-	return b
-}
-
-// on brings the bike that was weighed into the state that it was weighed in; nil
-// when its figures have errors.
-func on(d *document.Document, w *document.WeighIn, sunk document.Build) *report.Weighed {
-	one := *d
-	one.Builds = []document.Build{sunk}
-	one.Show.Compare, one.Show.Loads = []string{w.Build}, []string{w.Load}
-	one.Show.State, one.Show.Supplies = w.State, document.Full
-	return report.Weigh(&one, nil).Sides[0]
-}
-
-func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *document.Document, language *words.Words) {
-	lines := bike.Sources()
-	teller := &weighin.Teller{
-		Show: d.Show, Words: language,
-		Source: func(source int) string {
-			if i := lines[source]; len(i) > 0 {
-				return bike.Build.Parts[i[0]].Name
-			}
-			return ""
-		},
-		Station: func(name string) string { return language.Label("station." + name) },
-	}
+func (out *weighed) tell(of *reconcile.Reconciliation, d *document.Document, language *words.Words) {
+	r, teller := of.Result, of.Teller(d.Show, language)
 	m := r.Measured
 	out.Measured = &measured{
 		Figures:   figures(m.Total, m.X, m.Z, m.HasHeight),
@@ -311,81 +237,20 @@ func (out *weighed) tell(r *weighin.Result, bike *report.Weighed, d *document.Do
 		out.Agreement.Figures = append(out.Agreement.Figures, f)
 	}
 	out.Explained = teller.Explained(r)
-	out.explain(r, bike, lines, language)
-	out.adjust(r, bike, lines, d)
-}
-
-// mostExplained is how many explanations of a sort are told.
-const mostExplained = 10
-
-func (out *weighed) explain(r *weighin.Result, bike *report.Weighed, lines map[int][]int, language *words.Words) {
-	var masses, places []explanation
-	if r.Weights != nil {
-		for _, m := range r.Weights.Moves[:min(len(r.Weights.Moves), mostExplained)] {
-			i := lines[m.Source]
-			if len(i) == 0 {
-				continue
-			}
-			p := &bike.Build.Parts[i[0]]
-			masses = append(masses, explanation{What: "part", Part: p.ID, Name: p.Name, By: round(m.By*milli, 1), Plus: round(2*m.Then*milli, 1), Limit: m.Limit})
+	for _, e := range of.Explanations() {
+		x := explanation{By: round(e.By*milli, 1), Plus: round(e.Plus*milli, 1), Limit: e.Limit, P: round(e.P, 4)}
+		if e.Part != nil {
+			x.What, x.Part, x.Name = "part", e.Part.ID, e.Part.Name
+		} else {
+			x.What, x.Station, x.Name = "missing", e.Station, language.Label("station."+e.Station)
 		}
+		out.Explanations = append(out.Explanations, x)
 	}
-	if r.Missing != nil {
-		for _, s := range r.Missing.Near {
-			places = append(places, explanation{
-				What: "missing", Station: s.Station, Name: language.Label("station." + s.Station),
-				By: round(s.Mass.Value*milli, 1), Plus: round(s.Mass.Plus()*milli, 1), P: round(s.Fit.P, 4),
-			})
-		}
-	}
-	switch r.Verdict {
-	case weighin.Agree, weighin.Contradict, weighin.NoPaper:
-	case weighin.ByMissing, weighin.BySurplus:
-		out.Explanations = append(append(out.Explanations, places...), masses...)
-	default:
-		out.Explanations = append(append(out.Explanations, masses...), places...)
-	}
-}
-
-// least is a change of mass, g, that is not worth an edit.
-const least = 0.5
-
-// offered reports whether other masses are worth taking over: not where nothing
-// explains the readings, and not where they contradict each other.
-func offered(r *weighin.Result) bool {
-	return r.Verdict != weighin.Unexplained && r.Verdict != weighin.Contradict
-}
-
-// adjust tells the masses that meet list and readings best.
-func (out *weighed) adjust(r *weighin.Result, bike *report.Weighed, lines map[int][]int, d *document.Document) {
-	if r.Weights == nil || !offered(r) {
-		return
-	}
-	for _, m := range r.Weights.Moves {
-		pieces := 0.0
-		for _, i := range lines[m.Source] {
-			pieces += bike.Pieces(i)
-		}
-		if !(pieces > 0) {
-			continue
-		}
-		by := m.By * 1000 / pieces
-		if math.Abs(by) < least {
-			continue
-		}
-		for _, i := range lines[m.Source] {
-			p := &bike.Build.Parts[i]
-			a := adjusted{
-				ID: p.ID, Name: p.Name, Basis: p.Basis, WasMass: p.Mass, WasHalfWidth: p.HalfWidth,
-				Mass:      max(0, round(p.Mass+by, 1)),
-				HalfWidth: max(1, round(math.Sqrt(3)*m.Then*milli/pieces, 1)),
-			}
-			a.List, a.Owner, a.ID = bike.Owner(i)
-			if a.List == "" {
-				continue
-			}
-			out.Adjusted = append(out.Adjusted, a)
-		}
+	for _, a := range of.Adjustments() {
+		out.Adjusted = append(out.Adjusted, adjusted{
+			List: a.List, Owner: a.Owner, ID: a.ID, Name: a.Part.Name, Basis: a.Part.Basis,
+			Mass: round(a.Mass, 1), HalfWidth: round(a.HalfWidth, 1), WasMass: a.Part.Mass, WasHalfWidth: a.Part.HalfWidth,
+		})
 	}
 }
 

@@ -193,6 +193,18 @@ func (w *WeighIn) StandWithin() (wheelbase, radius float64) {
 	return wheelbase, radius
 }
 
+// Sunk returns the build that was weighed, with its suspension as it was then.
+func (w *WeighIn) Sunk(build *Build) Build {
+	b := *build
+	if w.FrontSag != nil {
+		b.Fork.Sag = *w.FrontSag
+	}
+	if w.RearSag != nil {
+		b.Rear.Sag = *w.RearSag
+	}
+	return b
+}
+
 // ScalesOf returns the scales of a weigh-in, and for each reading the number of
 // its scale in that list. Readings that name none are of scales without an id,
 // after the named ones: those of one resolution share one. A reading that names

@@ -9,8 +9,8 @@ import (
 	"steelyard/internal/words"
 )
 
-// thing is a line of a list of luggage: a bag, or a good in one.
-type thing struct {
+// packedLine is a line of a list of luggage: a bag, or a good in one.
+type packedLine struct {
 	bag, name  string
 	pieces     int
 	mass, half float64 // g, of one
@@ -21,18 +21,18 @@ type thing struct {
 
 // luggage is everything that a load takes along: each bag with what is in it,
 // then what is in none.
-func luggage(l *document.Load, words *words.Words) []thing {
-	var list []thing
+func luggage(l *document.Load, words *words.Words) []packedLine {
+	var list []packedLine
 	goods := func(in, bag string) {
 		for i := range l.Goods {
 			if g := &l.Goods[i]; g.In == in {
-				list = append(list, thing{bag, g.Name, g.Quantity, g.Mass, g.HalfWidth, float64(g.Quantity) * g.Volume, g.Basis, g.Supply})
+				list = append(list, packedLine{bag, g.Name, g.Quantity, g.Mass, g.HalfWidth, float64(g.Quantity) * g.Volume, g.Basis, g.Supply})
 			}
 		}
 	}
 	for i := range l.Bags {
 		b := &l.Bags[i]
-		list = append(list, thing{b.Name, words.Label("table.empty"), 1, b.Mass, b.HalfWidth, 0, b.Basis, ""})
+		list = append(list, packedLine{b.Name, words.Label("table.empty"), 1, b.Mass, b.HalfWidth, 0, b.Basis, ""})
 		goods(b.ID, b.Name)
 	}
 	goods("", words.Label("table.unpacked"))
@@ -46,7 +46,7 @@ func luggageHead(words *words.Words, mass, litres string) []string {
 	}
 }
 
-func (t *thing) uses(words *words.Words) string {
+func (t *packedLine) uses(words *words.Words) string {
 	if t.supply == "" {
 		return ""
 	}

@@ -72,6 +72,7 @@ var seldom = []string{
 	"steelyard/internal/bridge",
 	"steelyard/internal/geometry",
 	"steelyard/internal/linear",
+	"steelyard/internal/reconcile",
 	"steelyard/internal/ride",
 	"steelyard/internal/rider",
 	"steelyard/internal/scene/...",

@@ -1,4 +1,7 @@
-package bridge
+// Package subject makes what a picture shows ([scene.Subject]) of a build that
+// was weighed: its parts and bags as markers, the outline of its parts, its rider,
+// the path of its centre of mass, and its figures.
+package subject
 
 import (
 	"math"
@@ -11,27 +14,28 @@ import (
 	"steelyard/internal/words"
 )
 
-// subject makes what a picture shows of a build; nil when the document does not
-// have the build, or it could not be weighed. At is "a" or "b" for a side of the
-// comparison in its place, and empty for none.
-func subject(e *report.Evaluation, id, at string) *scene.Subject {
+// In returns what a picture shows of a build of an evaluation; nil when the
+// document does not have the build, or it could not be weighed. At is "a" or "b"
+// for that side of the comparison instead, and empty for the build with the id.
+func In(e *report.Evaluation, id, at string) *scene.Subject {
 	for i, w := range e.Sides {
 		if at == [...]string{"a", "b"}[i] {
 			if w == nil {
 				return nil
 			}
-			return subjectOf(w, e.Words())
+			return Of(w, e.Words())
 		}
 	}
 	for _, w := range e.Builds {
 		if w != nil && w.Build.ID == id {
-			return subjectOf(w, e.Words())
+			return Of(w, e.Words())
 		}
 	}
 	return nil
 }
 
-func subjectOf(w *report.Weighed, language *words.Words) *scene.Subject {
+// Of returns what a picture shows of a build; names are in the language.
+func Of(w *report.Weighed, language *words.Words) *scene.Subject {
 	s := &scene.Subject{
 		Name: w.Build.Name, Bike: w.Bike,
 		Markers: make([]scene.Marker, 0, len(w.Items)),
