@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
@@ -232,7 +233,7 @@ func (c *checker) quantity(n int) {
 // wanted says that a mass of 0 is one not yet given.
 func (c *checker) mass(what string, m, h float64, basis Basis, wanted bool) {
 	switch {
-	case !finite(m):
+	case !units.Finite(m):
 		c.fail("mass_g", "document.mass.infinite", "mass", m)
 	case m < 0:
 		c.fail("mass_g", "document.mass.negative", "mass", words.Number(m))
@@ -242,7 +243,7 @@ func (c *checker) mass(what string, m, h float64, basis Basis, wanted bool) {
 		c.warn("mass_g", "document.mass.none", "one", words.Tell("document.one."+what))
 	}
 	switch {
-	case !finite(h):
+	case !units.Finite(h):
 		c.fail("half_width_g", "document.half_width.infinite", "half", h)
 	case h < 0:
 		c.fail("half_width_g", "document.half_width.negative", "half", words.Number(h))
@@ -262,7 +263,7 @@ func (c *checker) mass(what string, m, h float64, basis Basis, wanted bool) {
 
 func (c *checker) place(field string, v *Vec3) {
 	for i, axis := range [3]string{"forward", "left", "up"} {
-		if x := v[i]; !finite(x) {
+		if x := v[i]; !units.Finite(x) {
 			c.fail(field, "document.place.infinite", "axis", words.Tell("document.axis."+axis), "x", x)
 		} else if math.Abs(x) > MaxLength {
 			c.fail(field, "document.place.far", "axis", words.Tell("document.axis."+axis), "x", x, "most", MaxLength)
@@ -272,7 +273,7 @@ func (c *checker) place(field string, v *Vec3) {
 
 func (c *checker) length(field, what string, x float64) {
 	switch {
-	case !finite(x):
+	case !units.Finite(x):
 		c.fail(field, "document.length.infinite", "what", words.Tell("document.of."+what), "x", x)
 	case x < 0 || x > MaxLength:
 		c.fail(field, "document.between", "what", words.Tell("document.of."+what), "x", x, "least", 0, "most", MaxLength, "unit", " mm")
@@ -288,5 +289,3 @@ func (c *checker) shape(s *Shape) {
 	}
 	c.between("shape.pitch_deg", "pitch", "°", s.Pitch, -360, 360)
 }
-
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
@@ -72,7 +73,7 @@ func (c *checker) carried(s *Show) {
 // the key of its name.
 func (c *checker) between(field, what, unit string, v, least, most float64) {
 	switch {
-	case !finite(v):
+	case !units.Finite(v):
 		c.fail(field, "document.between.infinite", "what", words.Tell("document.of."+what), "x", v, "least", least, "most", most, "unit", unit)
 	case v < least || v > most:
 		c.fail(field, "document.between", "what", words.Tell("document.of."+what), "x", v, "least", least, "most", most, "unit", unit)
@@ -110,7 +111,7 @@ func (c *checker) riders(riders []Rider) map[string]bool {
 		c.between("stature_mm", "stature", " mm", r.Stature, MinStature, MaxStature)
 		c.between("mass_g", "body", " g", r.Mass, MinBody, MaxBody)
 		switch h := r.HalfWidth; {
-		case finite(h) && h >= 0 && h > r.Mass && r.Mass >= MinBody:
+		case units.Finite(h) && h >= 0 && h > r.Mass && r.Mass >= MinBody:
 			c.fail("half_width_g", "document.half_width.rider", "half", words.Number(h), "mass", words.Number(r.Mass))
 		default:
 			c.between("half_width_g", "half_width", " g", h, 0, MaxBody)

@@ -9,6 +9,7 @@ import (
 
 	"github.com/goccy/go-json"
 
+	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
@@ -241,7 +242,7 @@ func unwritable(v any) string { return notFiniteIn(reflect.ValueOf(v)) }
 func notFiniteIn(v reflect.Value) string {
 	switch v.Kind() {
 	case reflect.Float64:
-		if !finite(v.Float()) {
+		if !units.Finite(v.Float()) {
 			return "."
 		}
 	case reflect.Pointer:

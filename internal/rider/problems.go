@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"steelyard/internal/document"
+	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
@@ -61,7 +62,7 @@ func (l *list) figures(r *document.Rider) {
 			continue
 		}
 		key := "seat.beyond"
-		if math.IsNaN(f.v) || math.IsInf(f.v, 0) {
+		if !units.Finite(f.v) {
 			key = "seat.infinite"
 		}
 		l.fault(f.field, words.Tell(key, "name", words.Tell("seat.name."+f.name), "value", number(f.v),

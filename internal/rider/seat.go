@@ -46,7 +46,7 @@ func Seat(b *geometry.Bike, r *document.Rider) (*Body, []document.Problem) {
 	p, _ := postureNamed(r.Posture)
 	m := measure(r.Stature*mm, tables[r.Table])
 	c := contacts(b)
-	if !c.finite() {
+	if !c.plausible() {
 		l.fault("frame", words.Tell("seat.no_place"))
 		return nil, l.problems
 	}
@@ -95,8 +95,9 @@ func contacts(b *geometry.Bike) contact {
 	}
 }
 
-// finite also refuses what no bike can be, so that no square overflows.
-func (c *contact) finite() bool {
+// plausible refuses what is not finite, and what no bike can be, so that no square
+// overflows.
+func (c *contact) plausible() bool {
 	sum := math.Abs(c.length) + math.Abs(c.sideways)
 	for _, v := range [...]mass.Vec{c.saddle, c.up, c.ahead, c.grip, c.centre} {
 		sum += math.Abs(v.X) + math.Abs(v.Y) + math.Abs(v.Z)

@@ -2,6 +2,7 @@ package units
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/internal/words"
 )
@@ -41,20 +42,13 @@ func (e *Error) In(w *words.Words) string {
 // Error is In in English.
 func (e *Error) Error() string { return e.In(nil) }
 
-// shorten keeps the start of a text, printable, for a message.
+// shorten keeps the start of a text for a message, and marks what in it cannot be
+// printed.
 func shorten(text string) string {
-	const most = 24
-	var b strings.Builder
-	n := 0
-	for _, r := range text {
-		if n++; n > most {
-			b.WriteRune('…')
-			break
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || r == 0x7f || r == utf8.RuneError {
+			return '·'
 		}
-		if r < ' ' || r == 0x7f || r == '\uFFFD' {
-			r = '·'
-		}
-		b.WriteRune(r)
-	}
-	return b.String()
+		return r
+	}, words.ShortenTo(text, 24))
 }

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/internal/linear"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // fine is how well a height should be known, as a part of itself: the few per
@@ -76,5 +77,5 @@ func blockFor(s *Stand, readings []Reading, p moments) (Block, bool) {
 		b.Height = high * step
 		b.Plus = plus(b.Height)
 	}
-	return b, finite(b.Plus)
+	return b, units.Finite(b.Plus)
 }

@@ -6,6 +6,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // Expected is what the scale should show at a reading if the parts list is right.
@@ -39,7 +40,7 @@ func Expect(w *document.WeighIn, bike *geometry.Bike, items []mass.Item) []Expec
 		for _, u := range [...]float64{wheelbase * s.WheelbaseU, level * s.LevelU, rise * r.RiseU, value * r.ScaleU} {
 			v += u * u
 		}
-		if u := math.Sqrt(v); finite(value) && finite(u) {
+		if u := math.Sqrt(v); units.Finite(value) && units.Finite(u) {
 			list = append(list, Expected{r.Line, Value{value, u}})
 		}
 	}

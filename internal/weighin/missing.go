@@ -6,6 +6,7 @@ import (
 
 	"steelyard/internal/geometry"
 	"steelyard/internal/linear"
+	"steelyard/internal/units"
 )
 
 // Missing is the second explanation of a difference: one mass is on the bike and
@@ -61,7 +62,7 @@ func explainByMissing(m *Measured, p *Paper, stations map[string]geometry.Statio
 	// denominator stands well clear of 0.
 	if math.Abs(out.Mass.Value) > 2*out.Mass.U {
 		_, x, z, xz := e.figures()
-		if finite(x.Value) && finite(x.U) && finite(z.Value) && finite(z.U) {
+		if units.Finite(x.Value) && units.Finite(x.U) && units.Finite(z.Value) && units.Finite(z.U) {
 			out.Placed, out.X, out.Z, out.XZ = true, x, z, xz
 		}
 	}
@@ -78,7 +79,7 @@ func explainByMissing(m *Measured, p *Paper, stations map[string]geometry.Statio
 		}
 		v := linear.Vec(at[:m.known])
 		n, size := chol.Inner(v, d), chol.Inner(v, v)
-		if !(size > 0) || !finite(n) {
+		if !(size > 0) || !units.Finite(n) {
 			continue
 		}
 		s := Spot{Station: name, Mass: Value{n / size, 1 / math.Sqrt(size)}, Fit: newTest(max(0, all-n*n/size), m.known-1)}

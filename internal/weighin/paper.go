@@ -5,6 +5,7 @@ import (
 
 	"steelyard/internal/linear"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // Paper is what the parts list says of the same figures.
@@ -75,7 +76,7 @@ func PaperOf(items []mass.Item) (p *Paper, ok bool) {
 	e := estimate{p.p, p.covariance(3), 3}
 	p.Total, p.X, p.Z, p.XZ = e.figures()
 	for _, v := range []float64{p.p[0], p.p[1], p.p[2], p.Total.U, p.X.Value, p.X.U, p.Z.Value, p.Z.U, p.XZ} {
-		if !finite(v) {
+		if !units.Finite(v) {
 			return nil, false
 		}
 	}

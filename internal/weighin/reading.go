@@ -164,9 +164,6 @@ func (c *checker) warn(field, key string, pairs ...any) {
 // field is the path of a field of a reading.
 func field(line int, name string) string { return "readings." + strconv.Itoa(line) + "." + name }
 
-// finite reports whether v is a number, and not an infinite one.
-func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
-
 // number is a figure of the document for people, to seven digits.
 func number(v float64) words.Number {
 	n, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 7, 64), 64)

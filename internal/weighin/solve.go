@@ -6,6 +6,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/linear"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
@@ -117,7 +118,7 @@ func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
 
 // valid reports whether a bike can stand like that.
 func (s *Stand) valid() bool {
-	return finite(s.Wheelbase) && finite(s.RearRadius) && finite(s.FrontRadius) && finite(s.WheelbaseU) && finite(s.RadiusU) && finite(s.LevelU) &&
+	return units.Finite(s.Wheelbase) && units.Finite(s.RearRadius) && units.Finite(s.FrontRadius) && units.Finite(s.WheelbaseU) && units.Finite(s.RadiusU) && units.Finite(s.LevelU) &&
 		s.Wheelbase > 0.01 && s.RearRadius > 0 && s.FrontRadius > 0 && s.WheelbaseU >= 0 && s.RadiusU >= 0 && s.LevelU >= 0 &&
 		s.WheelbaseU < s.Wheelbase && s.Wheelbase+s.RearRadius+s.FrontRadius < 100
 }
@@ -262,7 +263,7 @@ func solve(s *Stand, readings []Reading, about float64, known int) *Measured {
 	}
 	m.Total, m.X, m.Z, m.XZ = m.figures()
 	for _, v := range []float64{m.Total.Value, m.Total.U, m.X.Value, m.X.U, m.Z.Value, m.Z.U, m.XZ, m.Self.ChiSquare} {
-		if !finite(v) {
+		if !units.Finite(v) {
 			return nil
 		}
 	}

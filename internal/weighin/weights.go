@@ -8,6 +8,7 @@ import (
 
 	"steelyard/internal/linear"
 	"steelyard/internal/mass"
+	"steelyard/internal/units"
 )
 
 // Weights is the first explanation of a difference: the parts' masses are not
@@ -217,12 +218,12 @@ func (b *bounded) solve() (lambda linear.Vec, ok bool) {
 		chol.SolveVec(step, g)
 		decrease := g.Dot(step) // by twice of that, when the pieces do not change
 		if !(decrease > 1e-22*(1+math.Abs(value))) {
-			return lambda, finite(value)
+			return lambda, units.Finite(value)
 		}
 		whole := slices.Clone(lambda)
 		whole.AddScaled(-1, step)
 		if b.sameFree(lambda, whole) {
-			return whole, finite(b.value(whole)) // on one piece a whole step is exact
+			return whole, units.Finite(b.value(whole)) // on one piece a whole step is exact
 		}
 		for t := 1.0; ; t /= 2 {
 			next := slices.Clone(lambda)
