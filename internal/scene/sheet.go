@@ -144,6 +144,9 @@ func turned(b box, x, y, a float64) box {
 
 // crossesBox says whether the way from a to b goes through a box.
 func crossesBox(a, b pt, q box) bool {
+	if a.x < q.x0 && b.x < q.x0 || a.x > q.x1 && b.x > q.x1 || a.y < q.y0 && b.y < q.y0 || a.y > q.y1 && b.y > q.y1 {
+		return false // most are far off, and need no division
+	}
 	t0, t1 := 0.0, 1.0
 	d := b.sub(a)
 	for _, e := range [4][2]float64{{-d.x, a.x - q.x0}, {d.x, q.x1 - a.x}, {-d.y, a.y - q.y0}, {d.y, q.y1 - a.y}} {
