@@ -134,6 +134,7 @@ func (c *checker) document(d *Document) {
 		c.warn("show.compare", "document.show.compare.many", "n", len(d.Show.Compare))
 	}
 	c.carried(&d.Show)
+	c.rough(d.Show.Rough)
 	builds := make(map[string]bool, len(d.Builds))
 	for i := range d.Builds {
 		b := &d.Builds[i]
@@ -144,6 +145,7 @@ func (c *checker) document(d *Document) {
 		}
 		c.parts(b.Parts)
 		c.ratings(b.Ratings)
+		c.setup(b.Setup)
 		if s := b.Stand; s != nil {
 			c.between("stand.forward_mm", "stand_forward", " mm", s.Forward, 0, MaxLength)
 			c.between("stand.out_mm", "stand_out", " mm", s.Out, 20, 600)

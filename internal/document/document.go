@@ -37,6 +37,7 @@ type Show struct {
 	Table    []string `json:"table,omitempty"`    // the ids of the builds that are set side by side; none is all of them
 	Base     string   `json:"base,omitempty"`     // the id of the one of them that the others are set against; empty is the first
 	Packing  *Packing `json:"packing,omitempty"`  // what a packing is wanted to be; nil is DefaultPacking
+	Rough    *Rough   `json:"rough,omitempty"`    // the rough road that is ridden; nil is a typical one
 }
 
 // Build is one way to build the bike.
@@ -56,6 +57,7 @@ type Build struct {
 	Ratings []Rating `json:"ratings,omitempty"`
 	Stand   *Stand   `json:"stand,omitempty"`   // where its foot is; nil is a typical place, where a stand is fitted
 	Without []string `json:"without,omitempty"` // roles of package parts that the bike goes without
+	Setup   *Setup   `json:"setup,omitempty"`   // tyres, springs and dampers; nil is typical
 }
 
 // Frame holds the figures of a frame as makers print them: on level ground,

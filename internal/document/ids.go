@@ -220,6 +220,7 @@ func (d *Document) CopyBuild(id, name string) *Build {
 	c.Name = name
 	c.Parts = slices.Clone(from.Parts)
 	c.Ratings = slices.Clone(from.Ratings)
+	c.Setup = from.Setup.Clone()
 	for i := range c.Parts {
 		if at := c.Parts[i].At; at != nil {
 			place := *at

@@ -190,6 +190,8 @@ func unitOf(key string) words.Message {
 		return words.Tell("document.in.deg")
 	case strings.HasSuffix(key, "_l"):
 		return words.Tell("document.in.l")
+	case strings.HasSuffix(key, "_bar"):
+		return words.Tell("document.in.bar")
 	}
 	return words.Message{}
 }

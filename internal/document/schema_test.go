@@ -69,6 +69,7 @@ func TestSchemaFollowsTheChecks(t *testing.T) {
 		"basis": document.Bases, "carrier": document.Carriers, "form": document.Forms, "massUnit": document.MassUnits, "lengthUnit": document.LengthUnits,
 		"state": document.States, "supplies": document.SupplyLevels, "bodyTable": document.Tables, "posture": document.Postures, "supplyKind": document.SupplyKinds, "rated": document.Rateds,
 		"combine": document.Combines, "by": document.Bys,
+		"roadClass": document.RoadClasses, "riderWay": document.RiderWays, "tyreContact": document.Contacts, "obstacleForm": document.ObstacleForms, "springWay": document.SpringWays,
 	} {
 		if got := schematest.Enum(t, "document#"+name); fmt.Sprint(got) != fmt.Sprint(want) {
 			t.Errorf("%s: the schema has %v, the checks have %v", name, got, want)
@@ -127,6 +128,10 @@ func TestSchemaFollowsTheChecks(t *testing.T) {
 		{"document#packing", "properties/low/default", document.DefaultPacking.Low},
 		{"document#packing", "properties/balance/default", document.DefaultPacking.Balance},
 		{"document#packing", "properties/middle/default", document.DefaultPacking.Middle},
+		{"document#rough", "properties/class/default", document.DefaultRoadClass},
+		{"document#rough", "properties/speed_km_h/default", document.DefaultRoadSpeed},
+		{"document#obstacle", "properties/height_mm/maximum", document.MaxObstacle},
+		{"document#obstacle", "properties/length_mm/maximum", document.MaxObstacleWay},
 		{"document#show", "properties/grip/minimum", document.MinGrip},
 		{"document#show", "properties/grip/maximum", document.MaxGrip},
 		{"document#show", "properties/grip/default", document.DefaultGrip},

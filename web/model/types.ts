@@ -1031,6 +1031,10 @@ export interface Show {
    * What a packing is wanted to be.
    */
   packing?: Aim;
+  /**
+   * The rough road that is ridden; a typical one without it.
+   */
+  rough?: RoughRoad;
 }
 export const showDefaults = { mass: "kg", length: "mm", state: "ready", supplies: "full", grip: 0.6 } satisfies Partial<Show>;
 
@@ -1256,6 +1260,10 @@ export interface Build {
    * What a whole bike has and this one goes without on purpose: it is not missed.
    */
   without?: string[];
+  /**
+   * Tyres, springs and dampers; typical without it.
+   */
+  setup?: Setup;
 }
 
 /**
@@ -1735,6 +1743,169 @@ export interface GearStage {
   by?: By;
 }
 export const gearStageDefaults = { combine: "every", by: "gears" } satisfies Partial<GearStage>;
+
+/**
+ * The rough road that is ridden, and how.
+ */
+export interface RoughRoad {
+  /**
+   * Of ISO 8608, by its geometric mean.
+   */
+  class?: RoadClass;
+  /**
+   * Displacement spectral density at 0.1 cycle/m, 1e-6 m³; goes before the class.
+   */
+  roughness_cm3?: number | null;
+  /**
+   * How fast it is ridden.
+   */
+  speed_km_h?: number | null;
+  /**
+   * A single obstacle beside the road; an edge of 40 mm without it.
+   */
+  obstacle?: Obstacle | null;
+  /**
+   * As the rider's posture says without it.
+   */
+  rider?: RiderWay;
+  /**
+   * Length: the road is averaged over the tyre's contact. Point: it is not, and the tyre has no damping, as closed forms want it.
+   */
+  contact?: TyreContact;
+}
+export const roughRoadDefaults = { class: "C", speed_km_h: 20, contact: "length" } satisfies Partial<RoughRoad>;
+
+export type RoadClass = "A" | "B" | "C" | "D" | "E";
+export const roadClassValues = ["A", "B", "C", "D", "E"] as const satisfies readonly RoadClass[];
+
+export type RiderWay = "seated" | "standing";
+export const riderWayValues = ["seated", "standing"] as const satisfies readonly RiderWay[];
+
+export type TyreContact = "length" | "point";
+export const tyreContactValues = ["length", "point"] as const satisfies readonly TyreContact[];
+
+export type ObstacleForm = "edge" | "step" | "hole";
+export const obstacleFormValues = ["edge", "step", "hole"] as const satisfies readonly ObstacleForm[];
+
+export type SpringWay = "kept" | "anew";
+export const springWayValues = ["kept", "anew"] as const satisfies readonly SpringWay[];
+
+/**
+ * Something upright-sided that lies across a level road.
+ */
+export interface Obstacle {
+  /**
+   * An edge is ridden up and stays, a step is a bar that lies across, a hole is sunk in.
+   */
+  form: ObstacleForm;
+  /**
+   * Of a hole its depth.
+   */
+  height_mm: number;
+  /**
+   * Along the road; of an edge it means nothing.
+   */
+  length_mm: number;
+}
+
+/**
+ * What a build is set up with that matters on a rough road, besides sag and travel.
+ */
+export interface Setup {
+  /**
+   * Of the front wheel.
+   */
+  front?: EndSetup | null;
+  /**
+   * Of the rear wheel.
+   */
+  rear?: EndSetup | null;
+  /**
+   * Kept as they were set, with the rider on and all supplies full, or set anew to the same sag in each state.
+   */
+  springs?: SpringWay;
+}
+export const setupDefaults = { springs: "kept" } satisfies Partial<Setup>;
+
+/**
+ * Tyre, spring and damper of one wheel; what is not there is typical.
+ */
+export interface EndSetup {
+  /**
+   * Of the tyre.
+   */
+  pressure_bar?: number | null;
+  /**
+   * It lies within ± this.
+   */
+  pressure_within_bar?: number | null;
+  /**
+   * The least pressure that the tyre's maker asks for.
+   */
+  tyre_least_bar?: number | null;
+  /**
+   * The most that the tyre's maker permits.
+   */
+  tyre_most_bar?: number | null;
+  /**
+   * The most that the rim's maker permits.
+   */
+  rim_most_bar?: number | null;
+  /**
+   * How the tyre gave way when somebody tried; goes before the pressure.
+   */
+  drop?: TyreDrop | null;
+  /**
+   * Rate of the spring, along the travel; goes before the sag.
+   */
+  spring_n_mm?: number | null;
+  /**
+   * It lies within ± this.
+   */
+  spring_within_n_mm?: number | null;
+  /**
+   * The sag lies within ± this.
+   */
+  sag_within_mm?: number | null;
+  /**
+   * Damping as a share of the critical one.
+   */
+  damping_share?: number | null;
+  /**
+   * It lies within ± this.
+   */
+  damping_within_share?: number | null;
+  /**
+   * Damping as measured along the travel; goes before the share.
+   */
+  damper_n_s_m?: number | null;
+  /**
+   * It lies within ± this.
+   */
+  damper_within_n_s_m?: number | null;
+}
+
+/**
+ * A test of a tyre: the axle sank by so much when the load on the wheel grew by so much.
+ */
+export interface TyreDrop {
+  /**
+   * By which the load on the wheel grew.
+   */
+  load_g: number;
+  /**
+   * It lies within ± this.
+   */
+  load_within_g: number;
+  /**
+   * By which the axle sank.
+   */
+  drop_mm: number;
+  /**
+   * It lies within ± this.
+   */
+  drop_within_mm: number;
+}
 
 /**
  * Where the search for the best packing of a load stands.

@@ -115,6 +115,7 @@ func Document() *rapid.Generator[*document.Document] {
 			}
 		}
 		d.Show.Compare = slices.Clone(d.Show.Compare[:min(len(d.Show.Compare), 2)])
+		rough(t, d)
 		carry(t, d)
 		return d
 	})
@@ -221,5 +222,54 @@ func carry(t *rapid.T, d *document.Document) {
 			w.Readings = append(w.Readings, r)
 		}
 		d.WeighIns = append(d.WeighIns, w)
+	}
+}
+
+// rough draws a rough road, and what builds are set up with for one, or leaves
+// them out.
+func rough(t *rapid.T, d *document.Document) {
+	maybe := func(least, most float64, label string) *float64 {
+		if !rapid.Bool().Draw(t, label) {
+			return nil
+		}
+		v := rapid.Float64Range(least, most).Draw(t, label)
+		return &v
+	}
+	word := func(list []string, label string) string {
+		return rapid.SampledFrom(append(slices.Clone(list), "")).Draw(t, label)
+	}
+	if rapid.Bool().Draw(t, "rough") {
+		d.Show.Rough = &document.Rough{
+			Class: word(document.RoadClasses, "class"), Roughness: maybe(document.MinRoughness, document.MaxRoughness, "roughness"), Speed: maybe(document.MinRoadSpeed, document.MaxRoadSpeed, "speed"),
+			Rider: word(document.RiderWays, "rider"), Contact: word(document.Contacts, "contact"),
+		}
+		if rapid.Bool().Draw(t, "obstacle") {
+			d.Show.Rough.Obstacle = &document.Obstacle{
+				Form:   rapid.SampledFrom(document.ObstacleForms).Draw(t, "form"),
+				Height: rapid.Float64Range(1, document.MaxObstacle).Draw(t, "height"), Length: rapid.Float64Range(1, document.MaxObstacleWay).Draw(t, "length"),
+			}
+		}
+	}
+	end := func() *document.EndSetup {
+		if !rapid.Bool().Draw(t, "end") {
+			return nil
+		}
+		e := &document.EndSetup{
+			Pressure: maybe(document.MinPressure, document.MaxPressure, "pressure"), PressurePlus: maybe(0, document.MaxPressure, "pressure within"),
+			TyreLeast: maybe(document.MinPressure, document.MaxPressure, "least"), TyreMost: maybe(document.MinPressure, document.MaxPressure, "most"), RimMost: maybe(document.MinPressure, document.MaxPressure, "rim"),
+			Spring: maybe(document.MinSpring, document.MaxSpring, "spring"), SpringPlus: maybe(0, document.MaxSpring, "spring within"), SagPlus: maybe(0, 100, "sag within"),
+			Damping: maybe(0, document.MaxDamping, "damping"), DampingPlus: maybe(0, document.MaxDamping, "damping within"),
+			Damper: maybe(0, document.MaxDamper, "damper"), DamperPlus: maybe(0, document.MaxDamper, "damper within"),
+		}
+		if rapid.Bool().Draw(t, "drop") {
+			from := func(least, most float64) float64 { return rapid.Float64Range(least, most).Draw(t, "drop") }
+			e.Drop = &document.TyreDrop{Load: from(1, document.MaxMass), LoadPlus: from(0, document.MaxMass), Drop: from(0.01, 200), DropPlus: from(0, 200)}
+		}
+		return e
+	}
+	for i := range d.Builds {
+		if rapid.Bool().Draw(t, "set up") {
+			d.Builds[i].Setup = &document.Setup{Front: end(), Rear: end(), Springs: word(document.SpringWays, "springs")}
+		}
 	}
 }
