@@ -27,10 +27,13 @@ func (e *Evaluation) Difference(charge func(side int, b *mass.Budget, sign float
 	if len(e.Sides) != 2 || e.Sides[0] == nil || e.Sides[1] == nil {
 		return 0
 	}
-	var b mass.Budget
-	charge(0, &b, -1)
+	w := workspaces.Get().(*workspace)
+	defer workspaces.Put(w)
+	b := &w.both
+	b.Reset()
+	charge(0, b, -1)
 	e.Sides[1].rename(e.renamed, true)
-	charge(1, &b, 1)
+	charge(1, b, 1)
 	e.Sides[1].rename(e.renamed, false)
 	return b.Expanded()
 }

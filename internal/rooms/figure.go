@@ -2,6 +2,7 @@ package rooms
 
 import (
 	"math"
+	"sync"
 
 	"steelyard/internal/mass"
 	"steelyard/internal/report"
@@ -43,10 +44,15 @@ func (f *told) plus() float64 {
 	if f.charge == nil {
 		return 0
 	}
-	var b mass.Budget
-	f.charge(&b, 1)
+	b := budgets.Get().(*mass.Budget)
+	defer budgets.Put(b)
+	b.Reset()
+	f.charge(b, 1)
 	return b.Expanded()
 }
+
+// budgets are budgets that are free: one holds a number for each source.
+var budgets = sync.Pool{New: func() any { return new(mass.Budget) }}
 
 // real reports whether a figure is a number.
 func (f *told) real() bool { return !math.IsNaN(f.value) && !math.IsInf(f.value, 0) }
