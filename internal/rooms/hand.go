@@ -5,6 +5,7 @@ import (
 
 	"steelyard/internal/assembly"
 	"steelyard/internal/mass"
+	"steelyard/internal/report"
 	"steelyard/internal/steer"
 )
 
@@ -44,7 +45,10 @@ func handOf(side *SteeringSide, a *assembly.Assembly, label func(string) string)
 	if rest == nil {
 		return list
 	}
-	side.Stand = &StandRest{Typical: rest.typical, Over: rest.over, Figures: []Figure{}}
+	side.Stand = &StandRest{
+		Typical: rest.typical, Over: rest.over, Figures: []Figure{},
+		Forward: report.Decimal(1e3*rest.at.Forward, 0), Out: report.Decimal(1e3*rest.at.Out, 1), Lean: report.Decimal(rest.at.Lean*180/math.Pi, 1),
+	}
 	for i := range rest.figures {
 		if rest.figures[i].real() {
 			side.Stand.Figures = append(side.Stand.Figures, rest.figures[i].figure(label))
@@ -63,6 +67,7 @@ const (
 )
 
 type standing struct {
+	at            steer.Stand
 	typical, over bool
 	figures       []told
 }
@@ -126,7 +131,7 @@ func standOf(a *assembly.Assembly, h *steer.Held, items []mass.Item) *standing {
 			b.ChargeNamed("stand lean "+which, sign*lean*leanU)
 		}}
 	}
-	return &standing{typical, rest.Over, []told{
+	return &standing{s, typical, rest.Over, []told{
 		add("stand_foot", "g", 1e3/steer.Gravity, 0, func(r steer.Rest) mass.Figure { return r.Foot }),
 		add("stand_slope", "deg", 180/math.Pi, 1, func(r steer.Rest) mass.Figure { return r.Slope }),
 		add("stand_wind", "N", 1, 1, func(r steer.Rest) mass.Figure { return r.Wind }),

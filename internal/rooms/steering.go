@@ -78,6 +78,9 @@ type TouringSpeed struct {
 type StandRest struct {
 	Typical bool     `json:"typical"` // its place was not typed
 	Over    bool     `json:"over"`    // it falls over on level ground
+	Forward float64  `json:"forward_mm"`
+	Out     float64  `json:"out_mm"`
+	Lean    float64  `json:"lean_deg"`
 	Figures []Figure `json:"figures"`
 }
 

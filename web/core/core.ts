@@ -24,6 +24,7 @@ import type {
   Report,
   Rider,
   Station,
+  Steering,
   Table,
   Templates,
   View,
@@ -358,6 +359,10 @@ export class Core extends EventTarget {
 
   packStop(): void {
     this.call("packStop");
+  }
+
+  steering(document: string): Steering {
+    return this.ask("steering", document);
   }
 
   weighIn(document: string, id: string): Weighed {

@@ -3691,6 +3691,18 @@ export interface StandRest {
    */
   over: boolean;
   figures: RoomFigure[];
+  /**
+   * Of its foot, ahead of the rear contact.
+   */
+  forward_mm: number;
+  /**
+   * Of its foot, beside the wheels.
+   */
+  out_mm: number;
+  /**
+   * Of the bike.
+   */
+  lean_deg: number;
 }
 
 /**

@@ -8,7 +8,8 @@ import { load } from "./load/index.ts";
 import { packing } from "./packing/index.ts";
 import { parts } from "./parts/index.ts";
 import { picture } from "./picture/index.ts";
+import { steering } from "./steering/index.ts";
 import { weighin } from "./weighin/index.ts";
 import { register } from "../elements/room.ts";
 
-export const rooms = register([picture, balance, difference, load, limits, packing, weighin, parts, frame]);
+export const rooms = register([picture, balance, difference, steering, load, limits, packing, weighin, parts, frame]);

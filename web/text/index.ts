@@ -1,7 +1,6 @@
 // Text of the page by key, in the language that is spoken. Labels of figures,
 // groups, kinds and stations come from the words that the core uses as well;
-// what is only on the page stands in en.ts, load.ts, about.ts, access.ts and
-// publish.ts beside this file. English is here from the start; language.ts gets others.
+// what is only on the page stands in the files beside this one. English is here from the start; language.ts gets others.
 
 import words from "../../data/words/en.json";
 import { about } from "./about.ts";
@@ -9,9 +8,10 @@ import { access } from "./access.ts";
 import { en as page } from "./en.ts";
 import { load } from "./load.ts";
 import { publish } from "./publish.ts";
+import { rooms } from "./rooms.ts";
 import type { Language } from "./offer.ts";
 
-const en = { ...page, ...load, ...about, ...access, ...publish };
+const en = { ...page, ...load, ...about, ...access, ...publish, ...rooms };
 
 export type Key = keyof typeof en;
 

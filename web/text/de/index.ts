@@ -10,7 +10,8 @@ import { access } from "./access.ts";
 import { load } from "./load.ts";
 import { page } from "./page.ts";
 import { publish } from "./publish.ts";
+import { rooms } from "./rooms.ts";
 
-const texts: Record<Key, string> = { ...page, ...load, ...about, ...access, ...publish };
+const texts: Record<Key, string> = { ...page, ...load, ...about, ...access, ...publish, ...rooms };
 
 offer("de", { texts, words: words satisfies Record<keyof typeof english, string> });

@@ -1,0 +1,21 @@
+// What the core says of steering, asked while somebody looks.
+
+import { core } from "../../core/core.ts";
+import { Answer } from "../../elements/answer.ts";
+import type { Compared } from "../../elements/comparison.ts";
+import type { Letter } from "../../app/sides.ts";
+import type { Steering, SteeringSide } from "../../model/types.ts";
+
+export const answer = new Answer((document) => core.steering(document));
+
+const letters: readonly Letter[] = ["A", "B"];
+
+export interface Told {
+  letter: Letter;
+  side: SteeringSide;
+}
+
+export const sidesOf = (s: Steering): Told[] => s.sides.flatMap((side, i) => (letters[i] ? [{ letter: letters[i], side }] : []));
+
+export const compared = (list: readonly Told[], of: (s: SteeringSide) => Compared["figures"]): Compared[] =>
+  list.map(({ letter, side }) => ({ letter, figures: of(side) }));

@@ -1,0 +1,35 @@
+// Words of the rooms that reckon what a bike does.
+
+export const rooms = {
+  "rooms.figure": "Figure",
+  "rooms.side": "Side",
+  "rooms.difference": "Difference",
+  "rooms.verdict": "Verdict",
+  "rooms.working": "Working it out…",
+
+  "steering.title": "Steering and balance",
+  "steering.gist": "How it steers and balances, and what it is to lift, hold and park.",
+  "steering.of": "Of the bike {states}; the rider is fixed to the frame, hands off the bar.",
+  "steering.plain": "In plain figures",
+  "steering.plain.help":
+    "Forces are those of one hand at the grip. Flop is how far the front sinks as the bar turns; a hand holds back what would turn further by itself, a figure below 0 turns back by itself.",
+  "steering.balance": "Balance by speed",
+  "steering.weave": "Weave dies from",
+  "steering.capsize": "Slow fall from",
+  "steering.none": "no such speed",
+  "steering.chart": "What grows fastest, over speed: above 0 a disturbance grows",
+  "steering.touring": "What a disturbance does if nobody steers",
+  "steering.speed": "Speed",
+  "steering.more": "doubles in {time}",
+  "steering.less": "halves in {time}",
+  "steering.balance.help":
+    "Between the two speeds the bike balances by itself. A loaded bike often has no such range, and is ridden all the same: the rider steers. Linear bicycle of Meijaard, Papadopoulos, Ruina and Schwab (2007).",
+  "steering.hand": "In the hand",
+  "steering.hand.help": "Without the rider. Lift with a straight back and help for a loaded bike; a stand on soft ground holds less.",
+  "steering.over": "{letter}: the bike falls over its stand on level ground.",
+  "steering.stand.typical": "The stand’s foot and lean are typical: measure them for better figures.",
+  "steering.stand.forward_mm": "Foot of the stand ahead of the rear axle, mm",
+  "steering.stand.out_mm": "Foot of the stand beside the wheels, mm",
+  "steering.stand.lean_deg": "Lean on the stand, degrees",
+  "do.stand": "stand",
+} as const satisfies Record<string, string>;
