@@ -68,7 +68,7 @@ export function comparison(
             two
               ? c
                 ? html`<td>${number(write(c.delta, c.plus, s, true))}</td>
-                    <td class="what"><span aria-hidden="true">${signs[c.verdict]}</span> ${t(`verdict.${c.verdict}`)}</td>`
+                    <td class="what"><span aria-hidden="true">${signs[c.verdict]}</span> <span class="word">${t(`verdict.${c.verdict}`)}</span></td>`
                 : html`<td>–</td>
                     <td></td>`
               : nothing

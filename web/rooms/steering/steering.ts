@@ -36,7 +36,7 @@ class Steering extends Section {
       <p class="quiet">${t("steering.of", { states })}</p>
       ${value.words ? html`<p class="verdictwords">${value.words}</p>` : nothing}
       ${list.map(({ letter, side }) => (side.words ? html`<p class="sidewords">${list.length > 1 ? badge(letter) : nothing} <strong>${side.name}.</strong> ${side.words}</p>` : nothing))}
-      <div class="limitsheet">
+      <div class="roomsheet">
         <div>${this.plain(value, list)}</div>
         <div>${this.balance(list)}</div>
         <div>${this.hand(value, list)}</div>
@@ -72,7 +72,7 @@ class Steering extends Section {
       if (!s) return "–";
       const told =
         s.verdict === "undecided" || s.verdict === "same" ? t("verdict.undecided") : t(`steering.${s.verdict}`, { time: plain(write(s.time_s, 0, time)) });
-      return html`${number(write(s.growth_1_s, s.growth_plus, rate, true))}<span class="what"> ${told}</span>`;
+      return html`${number(write(s.growth_1_s, s.growth_plus, rate, true))}<span class="below">${told}</span>`;
     };
     const range = (side: Told["side"]) => {
       const v = (speed: number | undefined, plus: number | undefined) =>
@@ -112,7 +112,7 @@ class Steering extends Section {
         least: -4,
         most: 6,
       })}
-      <table class="lines">
+      <table class="lines touring compared">
         <caption>
           ${t("steering.touring")}
         </caption>
