@@ -19,7 +19,7 @@ const mostIDs = 100_000
 
 // newIDs answers a document, a sort of thing and how many of them there will be
 // with a list of ids that no such thing in the document has. The sorts are
-// "part", "build", "rider", "load", "bag", "good", "weigh_in" and "scale".
+// "part", "build", "rider", "load", "bag", "good", "weigh_in", "scale" and "day".
 func (s *Session) newIDs(args ...string) string {
 	n, err := strconv.Atoi(argument(args, 2))
 	if err != nil || n < 0 || n > mostIDs {

@@ -22,6 +22,7 @@ func (d *Document) assignIDs() []Problem {
 		c.list(kindGood, "g", len(l.Goods), d.goodIDs, func(i int) (*string, string) { return &l.Goods[i].ID, l.Goods[i].Name })
 	}
 	c.outer = entity{}
+	c.list(kindDay, "d", len(d.Days), d.dayIDs, func(i int) (*string, string) { return &d.Days[i].ID, d.Days[i].Name })
 	c.list(kindWeighIn, "w", len(d.WeighIns), d.weighInIDs, func(i int) (*string, string) { return &d.WeighIns[i].ID, d.WeighIns[i].Name })
 	return c.problems
 }

@@ -151,11 +151,13 @@ func (c *checker) document(d *Document) {
 			c.between("stand.out_mm", "stand_out", " mm", s.Out, 20, 600)
 			c.between("stand.lean_deg", "stand_lean", "°", s.Lean, 0.5, 45)
 		}
+		c.drive(b)
 	}
 	c.outer = entity{}
 	riders := c.riders(d.Riders)
 	loads := c.loads(d.Loads, riders)
 	c.weighIns(d.WeighIns, builds, loads)
+	c.driven(&d.Show, c.days(d.Days))
 	for _, id := range d.Show.Compare {
 		if !builds[id] {
 			c.warn("show.compare", "document.show.compare.none", "id", words.Quote(id))

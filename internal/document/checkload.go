@@ -125,6 +125,7 @@ func (c *checker) riders(riders []Rider) map[string]bool {
 			c.fail("posture", "document.posture", "posture", words.Quote(r.Posture), "choice", words.Choose(Postures))
 		}
 		c.between("crank_deg", "crank", "°", r.Crank, -MaxCrank, MaxCrank)
+		c.effort(r.Effort)
 	}
 	c.outer = entity{}
 	return ids

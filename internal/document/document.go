@@ -21,6 +21,7 @@ type Document struct {
 	Loads    []Load    `json:"loads,omitempty"`
 	WeighIns []WeighIn `json:"weigh_ins,omitempty"`
 	Aside    []Aside   `json:"aside,omitempty"` // parts that are kept for later
+	Days     []Day     `json:"days,omitempty"`  // roads to ride
 }
 
 // Show is what the page shows: in which units, which builds, and how much of
@@ -38,6 +39,11 @@ type Show struct {
 	Base     string   `json:"base,omitempty"`     // the id of the one of them that the others are set against; empty is the first
 	Packing  *Packing `json:"packing,omitempty"`  // what a packing is wanted to be; nil is DefaultPacking
 	Rough    *Rough   `json:"rough,omitempty"`    // the rough road that is ridden; nil is a typical one
+
+	Gears       string `json:"gears,omitempty"`        // how a gear is shown, one of GearUnits; empty is by its development
+	CrossedCogs *int   `json:"crossed_cogs,omitempty"` // how many cogs are left out on the largest and on the smallest ring; nil is 2
+	Road        *Road  `json:"road,omitempty"`         // what is climbed; nil is a typical one
+	Day         string `json:"day,omitempty"`          // the id of the day that is ridden; empty is the first
 }
 
 // Build is one way to build the bike.
@@ -58,6 +64,10 @@ type Build struct {
 	Stand   *Stand   `json:"stand,omitempty"`   // where its foot is; nil is a typical place, where a stand is fitted
 	Without []string `json:"without,omitempty"` // roles of package parts that the bike goes without
 	Setup   *Setup   `json:"setup,omitempty"`   // tyres, springs and dampers; nil is typical
+
+	RollOut     *Known       `json:"roll_out_mm,omitempty"`  // as measured, of the loaded rear wheel; nil is reckoned from the tyre
+	Losses      *DriveLosses `json:"losses,omitempty"`       // of the drive; nil is typical
+	DriveLimits *DriveLimits `json:"drive_limits,omitempty"` // what makers permit the drive to take
 }
 
 // Frame holds the figures of a frame as makers print them: on level ground,
@@ -215,6 +225,7 @@ type Problem struct {
 	Bag      string        `json:"bag,omitempty"`      // bag id, in that load
 	Good     string        `json:"good,omitempty"`     // good id, in that load
 	WeighIn  string        `json:"weigh_in,omitempty"` // weigh-in id
+	Day      string        `json:"day,omitempty"`      // day id
 	Field    string        `json:"field,omitempty"`    // key as written in the document, with dots: "frame.reach_mm"; items of a list that have no id by number from 0: "readings.2.mass_g"
 	Message  words.Message `json:"message"`            // a sentence for people
 }

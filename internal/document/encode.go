@@ -53,6 +53,12 @@ func WriteCompact(d *Document) ([]byte, error) {
 			w.Readings = []Reading{}
 		}
 	}
+	out.Days = slices.Clone(d.Days)
+	for i := range out.Days {
+		if y := &out.Days[i]; y.Stretches == nil {
+			y.Stretches = []Stretch{}
+		}
+	}
 	text, err := json.MarshalWithOption(&out, json.DisableHTMLEscape())
 	if err != nil {
 		if err := notFinite(d); err != nil {
@@ -66,7 +72,7 @@ func WriteCompact(d *Document) ([]byte, error) {
 // notFinite finds the first figure that JSON cannot hold.
 func notFinite(d *Document) error {
 	show := *d
-	show.Builds, show.Riders, show.Loads, show.WeighIns = nil, nil, nil, nil
+	show.Builds, show.Riders, show.Loads, show.WeighIns, show.Days = nil, nil, nil, nil, nil
 	if key := unwritable(show); key != "" {
 		return words.Tell("document.write.infinite", "key", key)
 	}
@@ -109,6 +115,12 @@ func notFinite(d *Document) error {
 	for i := range d.WeighIns {
 		w := &d.WeighIns[i]
 		if err := notFiniteOf(*w, entity{kindWeighIn, w.ID, w.Name}, entity{}); err != nil {
+			return err
+		}
+	}
+	for i := range d.Days {
+		y := &d.Days[i]
+		if err := notFiniteOf(*y, entity{kindDay, y.ID, y.Name}, entity{}); err != nil {
 			return err
 		}
 	}

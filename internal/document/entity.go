@@ -46,6 +46,8 @@ func (p *Problem) id(h kind) *string {
 		return &p.Good
 	case kindWeighIn:
 		return &p.WeighIn
+	case kindDay:
+		return &p.Day
 	}
 	return nil
 }

@@ -18,6 +18,7 @@ const (
 	SortGood    Sort = "good"
 	SortWeighIn Sort = "weigh_in"
 	SortScale   Sort = "scale"
+	SortDay     Sort = "day"
 )
 
 // NewIDs returns n ids for things of a sort, short ones, and the same for the
@@ -43,6 +44,8 @@ func (d *Document) NewIDs(sort Sort, n int) []string {
 		prefix, taken = "w", d.weighInIDs()
 	case SortScale:
 		prefix, taken = "s", d.scaleIDs()
+	case SortDay:
+		prefix, taken = "d", d.dayIDs()
 	default:
 		return nil
 	}
@@ -123,6 +126,10 @@ func (d *Document) loadIDs() map[string]bool {
 
 func (d *Document) weighInIDs() map[string]bool {
 	return addIDs(nil, d.WeighIns, func(w *WeighIn) string { return w.ID })
+}
+
+func (d *Document) dayIDs() map[string]bool {
+	return addIDs(nil, d.Days, func(y *Day) string { return y.ID })
 }
 
 func (d *Document) scaleIDs() map[string]bool {
@@ -221,6 +228,14 @@ func (d *Document) CopyBuild(id, name string) *Build {
 	c.Parts = slices.Clone(from.Parts)
 	c.Ratings = slices.Clone(from.Ratings)
 	c.Setup = from.Setup.Clone()
+	c.RollOut = from.RollOut.Clone()
+	if l := from.Losses; l != nil {
+		c.Losses = &DriveLosses{l.Efficiency.Clone(), l.Power, slices.Clone(l.Stages)}
+	}
+	if l := from.DriveLimits; l != nil {
+		limits := *l
+		c.DriveLimits = &limits
+	}
 	for i := range c.Parts {
 		if at := c.Parts[i].At; at != nil {
 			place := *at

@@ -58,6 +58,8 @@ const (
 	kindReading
 	kindScale
 	kindAside
+	kindDay
+	kindStretch
 	numKinds
 )
 
@@ -83,6 +85,8 @@ var entityInfos = [numKinds]*entityInfo{
 	kindReading: {name: "reading", most: MaxReadings, nameless: true},
 	kindScale:   {name: "scale", most: MaxScales, nameless: true},
 	kindAside:   {name: "aside", most: MaxAside, nameless: true},
+	kindDay:     {name: "day", most: MaxDays},
+	kindStretch: {name: "stretch", most: MaxAllStretches, nameless: true},
 }
 
 var documentLayout = sync.OnceValue(func() *layout { return layoutOf(reflect.TypeFor[Document]()) })
@@ -103,6 +107,8 @@ var kinds = map[reflect.Type]kind{
 	reflect.TypeFor[Reading]():  kindReading,
 	reflect.TypeFor[Scale]():    kindScale,
 	reflect.TypeFor[Aside]():    kindAside,
+	reflect.TypeFor[Day]():      kindDay,
+	reflect.TypeFor[Stretch]():  kindStretch,
 }
 
 func layoutOf(t reflect.Type) *layout {

@@ -82,6 +82,8 @@ type Rider struct {
 	Table     string  `json:"table"`        // "female" or "male": the body table of de Leva (1996)
 	Posture   string  `json:"posture"`      // "upright", "leaned", "low" or "standing"
 	Crank     float64 `json:"crank_deg"`    // left crank from level and forward, positive up; the right one is opposite
+
+	Effort *Effort `json:"effort,omitempty"` // what the rider holds and likes; nil is typical
 }
 
 // Load is what is taken along: a rider, bags, and the goods in them. It is kept

@@ -70,6 +70,7 @@ func TestSchemaFollowsTheChecks(t *testing.T) {
 		"state": document.States, "supplies": document.SupplyLevels, "bodyTable": document.Tables, "posture": document.Postures, "supplyKind": document.SupplyKinds, "rated": document.Rateds,
 		"combine": document.Combines, "by": document.Bys,
 		"roadClass": document.RoadClasses, "riderWay": document.RiderWays, "tyreContact": document.Contacts, "obstacleForm": document.ObstacleForms, "springWay": document.SpringWays,
+		"knownBasis": document.KnownBases, "surface": document.Surfaces, "hold": document.Holds, "gearUnit": document.GearUnits, "stageLossKind": document.StageLosses,
 	} {
 		if got := schematest.Enum(t, "document#"+name); fmt.Sprint(got) != fmt.Sprint(want) {
 			t.Errorf("%s: the schema has %v, the checks have %v", name, got, want)
@@ -103,6 +104,13 @@ func TestSchemaFollowsTheChecks(t *testing.T) {
 		{"document#gear_stage", "properties/driven/maxItems", document.MaxWheels},
 		{"document#gear_stage", "properties/combine/default", document.EveryPair},
 		{"document#gear_stage", "properties/by/default", document.ByGears},
+		{"document", "properties/days/maxItems", document.MaxDays},
+		{"document#day", "properties/stretches/maxItems", document.MaxStretches},
+		{"document#stretch", "properties/length_m/minimum", document.StretchSpan.Least},
+		{"document#stretch", "properties/length_m/maximum", int(document.StretchSpan.Most)},
+		{"document#stretch", "properties/slope_percent/minimum", document.SlopeSpan.Least},
+		{"document#stretch", "properties/slope_percent/maximum", document.SlopeSpan.Most},
+		{"document#drive_losses", "properties/stages/maxItems", document.MaxStageLosses},
 		{"document#load", "properties/bags/maxItems", document.MaxBags},
 		{"document#load", "properties/goods/maxItems", document.MaxGoods},
 		{"document#weigh_in", "properties/readings/maxItems", document.MaxReadings},

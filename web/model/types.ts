@@ -882,6 +882,10 @@ export interface Doc {
    * Parts that are on no build now, kept because their mass is known better than the catalogue's.
    */
   aside?: Aside[];
+  /**
+   * Roads to ride; at most 20,000 stretches in all of them.
+   */
+  days?: Day[];
 }
 
 /**
@@ -1035,8 +1039,24 @@ export interface Show {
    * The rough road that is ridden; a typical one without it.
    */
   rough?: RoughRoad;
+  /**
+   * How a gear is shown.
+   */
+  gears?: GearUnit;
+  /**
+   * How many of the largest cogs are left out on the largest ring, and of the smallest on the smallest.
+   */
+  crossed_cogs?: number;
+  /**
+   * What is climbed.
+   */
+  road?: Road;
+  /**
+   * The id of the day that is ridden; empty is the first.
+   */
+  day?: string;
 }
-export const showDefaults = { mass: "kg", length: "mm", state: "ready", supplies: "full", grip: 0.6 } satisfies Partial<Show>;
+export const showDefaults = { mass: "kg", length: "mm", state: "ready", supplies: "full", grip: 0.6, gears: "development", crossed_cogs: 2 } satisfies Partial<Show>;
 
 /**
  * The frame's figures as makers print them: on level ground, with the suspension at full length.
@@ -1264,6 +1284,18 @@ export interface Build {
    * Tyres, springs and dampers; typical without it.
    */
   setup?: Setup;
+  /**
+   * Way of the loaded rear wheel for one turn, as measured: value from 500 to 4000.
+   */
+  roll_out_mm?: Known;
+  /**
+   * What is known of the losses of the drive.
+   */
+  losses?: DriveLosses;
+  /**
+   * What makers permit the drive to take.
+   */
+  drive_limits?: DriveLimits;
 }
 
 /**
@@ -1445,6 +1477,10 @@ export interface Rider {
    * Left crank from level and forward, positive up; the right one is opposite.
    */
   crank_deg: number;
+  /**
+   * What the rider holds and likes.
+   */
+  effort?: Effort;
 }
 export const riderDefaults = { half_width_g: 1000, clothing_g: 0, shoes_g: 0, posture: "leaned", crank_deg: 0 } satisfies Partial<Rider>;
 
@@ -1905,6 +1941,247 @@ export interface TyreDrop {
    * It lies within ± this.
    */
   drop_within_mm: number;
+}
+
+/**
+ * Where a figure that is no mass comes from, best known first.
+ */
+export type KnownBasis = "measured" | "stated" | "typical" | "guessed";
+export const knownBasisValues = ["measured", "stated", "typical", "guessed"] as const satisfies readonly KnownBasis[];
+
+/**
+ * What one rides on, smoothest first.
+ */
+export type Surface = "asphalt" | "rough-asphalt" | "gravel" | "track" | "sand";
+export const surfaceValues = ["asphalt", "rough-asphalt", "gravel", "track", "sand"] as const satisfies readonly Surface[];
+
+/**
+ * How long a power is held.
+ */
+export type Hold = "day" | "hour";
+export const holdValues = ["day", "hour"] as const satisfies readonly Hold[];
+
+/**
+ * How a gear is shown: by its development, or as the inches of a wheel that goes as far for a turn.
+ */
+export type GearUnit = "development" | "inches";
+export const gearUnitValues = ["development", "inches"] as const satisfies readonly GearUnit[];
+
+/**
+ * What a stage of a drive loses power by: coefficient of friction of the pins; tension of the slack span, N; torques, N m; shares of the power; numbers of meshes; power, W.
+ */
+export type StageLossKind =
+  | "chain-friction"
+  | "chain-slack"
+  | "pulley-torque"
+  | "belt-share"
+  | "belt-torque"
+  | "gearbox-mesh"
+  | "gearbox-meshes"
+  | "gearbox-torque"
+  | "hub-mesh"
+  | "hub-meshes"
+  | "hub-torque"
+  | "crank-torque"
+  | "other-share"
+  | "other-power";
+export const stageLossKindValues = ["chain-friction", "chain-slack", "pulley-torque", "belt-share", "belt-torque", "gearbox-mesh", "gearbox-meshes", "gearbox-torque", "hub-mesh", "hub-meshes", "hub-torque", "crank-torque", "other-share", "other-power"] as const satisfies readonly StageLossKind[];
+
+/**
+ * A figure that lies within plus or minus its half-width; the unit stands in the key that it is under.
+ */
+export interface Known {
+  /**
+   * The figure.
+   */
+  value: number;
+  /**
+   * It lies within plus or minus this.
+   */
+  half_width: number;
+  /**
+   * Where it comes from.
+   */
+  basis?: KnownBasis;
+}
+export const knownDefaults = { half_width: 0, basis: "guessed" } satisfies Partial<Known>;
+
+/**
+ * What a rider holds and likes. What is not there is typical.
+ */
+export interface Effort {
+  /**
+   * Power held at the pedals: value from 1 to 2500.
+   */
+  power_w?: Known;
+  /**
+   * How long that is held.
+   */
+  power_for?: Hold;
+  /**
+   * The cadence liked: value from 5 to 250.
+   */
+  cadence_rpm?: Known;
+  /**
+   * Below it the rider walks.
+   */
+  least_cadence_rpm?: Known;
+  /**
+   * Above it the rider does not follow with the cranks.
+   */
+  highest_cadence_rpm?: Known;
+  /**
+   * Speed on foot with the bike. 0 is not stated.
+   */
+  walking_m_s?: number;
+  /**
+   * Above it the rider brakes. 0 is not stated.
+   */
+  top_speed_m_s?: number;
+}
+export const effortDefaults = { power_for: "day" } satisfies Partial<Effort>;
+
+/**
+ * What is climbed, and what acts from outside. What is not there is typical.
+ */
+export interface Road {
+  /**
+   * Rise over run: value from 0.1 to 50.
+   */
+  slope_percent?: Known;
+  /**
+   * Height to climb. 0 is not stated.
+   */
+  climb_m?: number;
+  /**
+   * What is ridden on.
+   */
+  surface?: Surface;
+  /**
+   * Against the rider positive: value from -25 to 25.
+   */
+  wind_m_s?: Known;
+  /**
+   * Height above the sea: value from -500 to 9000.
+   */
+  altitude_m?: Known;
+  /**
+   * Of the air: value from -60 to 60.
+   */
+  temperature_c?: Known;
+  /**
+   * Drag area of bike and rider: value from 0.05 to 5.
+   */
+  drag_area_m2?: Known;
+  /**
+   * Coefficient of rolling resistance on the surface: value from 0.0005 to 0.5.
+   */
+  rolling?: Known;
+}
+export const roadDefaults = { surface: "asphalt" } satisfies Partial<Road>;
+
+/**
+ * A quantity that a stage of a drive loses power by.
+ */
+export interface StageLoss {
+  /**
+   * What it is.
+   */
+  of: StageLossKind;
+  /**
+   * In the unit of what it is.
+   */
+  value: number;
+  /**
+   * It lies within plus or minus this.
+   */
+  half_width: number;
+  /**
+   * Where it comes from.
+   */
+  basis?: KnownBasis;
+  /**
+   * Free text.
+   */
+  note?: string;
+}
+export const stageLossDefaults = { half_width: 0, basis: "guessed" } satisfies Partial<StageLoss>;
+
+/**
+ * What is known of the losses of a drive. What is not there is typical.
+ */
+export interface DriveLosses {
+  /**
+   * Share of the power that the whole drive passes on, from 0.1 to 1; it takes the place of all stages.
+   */
+  efficiency?: Known;
+  /**
+   * Power at which that was found. 0 is not stated.
+   */
+  power_w?: number;
+  /**
+   * What is known of single stages.
+   */
+  stages?: StageLoss[];
+}
+
+/**
+ * What makers permit the drive to take.
+ */
+export interface DriveLimits {
+  /**
+   * Teeth of the ring over those of the cog, at least. 0 is not stated.
+   */
+  least_ratio?: number;
+  /**
+   * Torque at the cranks, at most. 0 is not stated.
+   */
+  crank_torque_nm?: number;
+  /**
+   * Torque at the cog, at most. 0 is not stated.
+   */
+  hub_torque_nm?: number;
+}
+
+/**
+ * A piece of a day's road.
+ */
+export interface Stretch {
+  /**
+   * Along the road.
+   */
+  length_m: number;
+  /**
+   * Rise over run, uphill positive.
+   */
+  slope_percent: number;
+  /**
+   * What is ridden on.
+   */
+  surface?: Surface;
+}
+export const stretchDefaults = { slope_percent: 0, surface: "asphalt" } satisfies Partial<Stretch>;
+
+/**
+ * A road of several stretches.
+ */
+export interface Day {
+  /**
+   * Names the day in this document. Given when it is not there.
+   */
+  id: string;
+  /**
+   * What the day is called.
+   */
+  name: string;
+  /**
+   * Free text.
+   */
+  notes?: string;
+  /**
+   * In the order of the way.
+   */
+  stretches: Stretch[];
 }
 
 /**
@@ -2615,6 +2892,10 @@ export interface Problem {
    * The weigh-in, by its id.
    */
   weigh_in?: string;
+  /**
+   * The day, by its id.
+   */
+  day?: string;
   /**
    * Key as written in the document, with dots.
    */

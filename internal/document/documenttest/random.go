@@ -117,6 +117,7 @@ func Document() *rapid.Generator[*document.Document] {
 		d.Show.Compare = slices.Clone(d.Show.Compare[:min(len(d.Show.Compare), 2)])
 		rough(t, d)
 		carry(t, d)
+		ride(t, d)
 		return d
 	})
 }
