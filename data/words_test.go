@@ -74,9 +74,6 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 	for _, b := range append(document.KnownBases, document.Bases...) {
 		want["basis."+string(b)] = true
 	}
-	for _, r := range parts.Roles() {
-		want["role."+string(r)] = true
-	}
 	for _, a := range parts.Areas {
 		want["area."+string(a)] = true
 	}
@@ -87,7 +84,7 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 	}
 	for key := range words {
 		switch prefix, _, _ := strings.Cut(key, "."); prefix {
-		case "kind", "group", "station", "carrier", "basis", "state", "supplies", "supply", "posture", "rating", "role", "area":
+		case "kind", "group", "station", "carrier", "basis", "state", "supplies", "supply", "posture", "rating", "area":
 			if !want[key] {
 				t.Errorf("%s is the word of nothing", key)
 			}

@@ -224,13 +224,13 @@ func (w *Assembly) place(p *document.Part, l *Line, src *Sources, like *line) *d
 	return nil
 }
 
-// mostHints is for how many lines of a build the station that was meant is
-// searched for: the search takes time, and a list with more unknown stations
-// has another fault.
+// mostHints is for how many lines of a build a station of a similar name is
+// searched: the search takes time, and a list with more unknown stations has
+// another fault.
 const mostHints = 50
 
-// spread returns the second moment of a part's shape per unit of mass, turned
-// by its pitch. A negative or unreal size has none.
+// spread returns the second moment of a part's shape per unit of mass, turned by
+// its pitch; false for a negative or infinite size.
 func spread(s *document.Shape) (mass.Sym, bool) {
 	x, y, z := s.Size[0]/millimetresPerMetre, s.Size[1]/millimetresPerMetre, s.Size[2]/millimetresPerMetre
 	var k mass.Sym
@@ -261,8 +261,8 @@ func metres(v document.Vec3) mass.Vec {
 	return mass.Vec{X: v[0] / millimetresPerMetre, Y: v[1] / millimetresPerMetre, Z: v[2] / millimetresPerMetre}
 }
 
-// unknownStation says that the bike has no such station, and when asked which
-// one may have been meant.
+// unknownStation says that the bike has no such station and, with suggest, which
+// one was probably meant.
 func unknownStation(b *document.Build, p *document.Part, suggest bool) *document.Problem {
 	name := words.ShortenName(p.Station)
 	key, nearest := "assembly.station", ""

@@ -28,11 +28,11 @@ const riderGroup = "rider"
 // Groups are all groups that mass is counted under.
 var Groups = append(slices.Clone(document.Groups), riderGroup)
 
-// How far the middle of a bag, and of what is in it, may lie from where it is
+// The middle of a bag, and of what is in it, may lie this far from where it is
 // said to be: estimates of ours. How it is filled moves it by up to a sixth of
-// the bag's size along each axis, as when a box that is two thirds full is
-// packed from one end; how it hangs, by a few mm. A bag whose size is not known
-// is taken for one of 240 mm.
+// the bag's size along each axis, as when a box that is two thirds full is packed
+// from one end; how it hangs moves it by a few mm. A bag of unknown size is taken
+// to be 240 mm wide.
 const (
 	bagFill    = 1. / 6
 	bagHang    = 5   // mm
@@ -87,8 +87,8 @@ func supplyOf(key string) Supply {
 	return Lasting
 }
 
-// Carry makes lines of a load for a posed bike. What cannot be placed is left
-// out and told.
+// Carry turns a load into lines for a posed bike. What cannot be placed is left
+// out, with a problem.
 func Carry(d *document.Document, b *document.Build, bike *geometry.Bike, l *document.Load, omit *Omissions) (*Cargo, []document.Problem) {
 	c := &Cargo{Load: l, Omit: omit}
 	var problems []document.Problem
@@ -153,7 +153,7 @@ func (c *Cargo) add(p document.Part, b *document.Bag, s Supply, bag, good int) {
 	c.supply, c.Bag, c.Good = append(c.supply, s), append(c.Bag, bag), append(c.Good, good)
 }
 
-// misplaced says that a bag is at no place of the bike, or at two.
+// misplaced says that a bag has no place on the bike, or two.
 func misplaced(b *document.Build, bike *geometry.Bike, l *document.Load, g *document.Bag) *document.Problem {
 	var why words.Message
 	switch n := len(bike.Stations[g.Station].Points); {

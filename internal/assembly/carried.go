@@ -9,7 +9,7 @@ import (
 	"steelyard/internal/rider"
 )
 
-// What a picture needs to know of what a bike carries.
+// This file answers what a picture needs to know of what a bike carries.
 
 // Packed is a bag with what is in it, in the state and with the supplies that
 // the bike is in.
@@ -142,8 +142,8 @@ type Rack struct {
 	Fixed float64 // kg that hang on it besides the goods: empty bags, and parts of the build
 }
 
-// Packing says what is to be packed; nil when the bike carries no load. A good
-// is left out that has an error, and one that is pinned but in no bag that is on
+// Packing returns what is to be packed; nil when the bike carries no load. It
+// leaves out a good that has an error, and one that is pinned but in no bag on
 // the bike.
 func (w *Assembly) Packing() *Packing {
 	c := w.Cargo

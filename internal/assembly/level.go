@@ -18,7 +18,7 @@ const (
 	numLevels
 )
 
-// LevelOf returns the level of a state; what is none is ready.
+// LevelOf returns the level of a state; an unknown state is ready to ride.
 func LevelOf(s document.State) Level {
 	if i := slices.Index(document.States, s); i >= 0 {
 		return Level(i)
@@ -28,9 +28,9 @@ func LevelOf(s document.State) Level {
 
 func (l Level) State() document.State { return document.States[l] }
 
-// take brings the bike into a state, with a share of its supplies left. What is
-// not on it then has no items; of what is used up a share remains. All items, at
-// full supplies, stay in whole.
+// take brings the bike into a state, with a share of its supplies left. Lines
+// that are not on the bike then have no items, and supplies keep a share of
+// theirs. All items, at full supplies, stay in Whole.
 func (w *Assembly) take(to Level, left float64) {
 	w.Whole = w.Items
 	w.Level, w.Left = to, left
@@ -108,8 +108,8 @@ func (w *Assembly) Highest() Level {
 	return Ridden
 }
 
-// At returns the items of the bike in a state, with a share of its supplies
-// left. They are not to be changed.
+// At returns the items of the bike in a state, with a share of its supplies left.
+// The caller must not change them.
 func (w *Assembly) At(to Level, left float64) []mass.Item {
 	if to == w.Level && (left == w.Left || !w.UsesUp(to)) {
 		return w.Items

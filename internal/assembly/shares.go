@@ -5,8 +5,8 @@ import (
 	"steelyard/internal/mass"
 )
 
-// Carrier is a document.Carrier as a small number. Their order puts together what
-// figures are made of.
+// Carrier is a document.Carrier as a small number, ordered so that each figure is
+// made of neighbours.
 type Carrier uint8
 
 const (

@@ -67,11 +67,11 @@ func (s *Sources) Reset() {
 }
 
 // of returns the numbers of the sources of a part's mass and of its place. Like
-// is a line that may well be of the same type, as the same one of another build,
-// or empty; it is only there to save looking further.
+// is a line that is probably of the same type, as the same line of another build,
+// or empty; it only saves searching.
 //
-// Whatever its basis, a mass lies within ± half-width, nowhere more likely
-// than elsewhere; of a weighed part the half-width is the scale's resolution.
+// Whatever its basis, a mass lies within ± half-width, equally likely everywhere;
+// the half-width of a weighed part is the scale's resolution.
 func (s *Sources) of(p *document.Part, like *line) (source, place int) {
 	key := parts.SourceKey(p)
 	if like.part != nil && key == parts.SourceKey(like.part) {

@@ -5,9 +5,8 @@ import (
 	"steelyard/internal/tables"
 )
 
-// builds answers a document with its builds side by side, against one of them:
-// those that show.table names, against that of show.base. The schema is
-// report.SideBySide.
+// builds takes a document. It answers with the builds that its show.table names
+// side by side, set against the one that show.base names: builds.schema.json.
 func (s *Session) builds(text string) string {
 	e := s.evaluated(text)
 	if e.Document == nil {
@@ -16,12 +15,14 @@ func (s *Session) builds(text string) string {
 	return answer(e.SideBySide())
 }
 
-// buildsCSV answers a document, a style and a date with that as CSV.
+// buildsCSV takes a document, a style of CSV and a date, see [Session.table]. It
+// answers with the same as CSV.
 func (s *Session) buildsCSV(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte { return tables.SideBySideCSV(e.SideBySide(), x) })
 }
 
-// buildsMarkdown answers a document, nothing and a date with that as Markdown.
+// buildsMarkdown takes a document, an empty text and a date, see [Session.table].
+// It answers with the same as Markdown.
 func (s *Session) buildsMarkdown(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
 		return tables.SideBySideMarkdown(e.SideBySide(), e.Document.Show, x)

@@ -21,9 +21,9 @@ type setLine struct {
 	On   bool       `json:"on"`     // the build has it already
 }
 
-// sets answers a document and the id of a build with the sets of parts that the
-// build can be changed to: those that fit it first, in each area. The schema is
-// setLine.
+// sets takes a document and the id of a build. It answers with the sets of parts
+// that the build can be changed to, in each area those first that fit it: a list
+// of sets.schema.json.
 func (s *Session) sets(text, build string) string {
 	d, problems := s.document(text)
 	if d == nil {
@@ -115,9 +115,10 @@ type coming struct {
 	Build  string            `json:"build,omitempty"` // of origin "build": its name
 }
 
-// change answers a document and what of it is to be changed (changing) with what
-// goes, comes and stays, and the document after the change. Nothing is kept: to
-// look at a change and to make it are the same call.
+// change takes a document and what to change in it, JSON: the changing of
+// sets.schema.json. It answers with what goes, comes and stays, and with the
+// document after the change: changed there. Nothing is kept, so looking at a
+// change and making it are the same call.
 func (s *Session) change(text, options string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
@@ -197,10 +198,10 @@ type missingRole struct {
 	Name string     `json:"name"`
 }
 
-// shared answers a document with what its builds have in common: in which other
-// builds each part is the same, so that it is weighed once, and where another
-// build knows it better; and with what each build lacks to be a whole bike. Parts
-// of which there is nothing to tell are left out.
+// shared takes a document. It answers with what its builds have in common, the
+// sharing of sets.schema.json: in which other builds each part is the same, so
+// that it is weighed once; where another build knows it better; and what each
+// build lacks to be a whole bike. Parts without anything to tell are left out.
 func (s *Session) shared(text string) string {
 	d, problems := s.document(text)
 	if d == nil {

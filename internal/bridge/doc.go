@@ -7,6 +7,9 @@
 //	{"problem":{"severity":"error","message":...}}
 //
 // when it cannot. Bad input never panics; should a function panic all the same,
-// [Guard] turns that into a problem too, so that the page and the user's work in
-// it live on.
+// [Session.Guard] turns that into a problem too, so that the page and the user's
+// work in it live on.
+//
+// The comment of each function says what it takes and what it answers with, by
+// the schema in data/schema.
 package bridge

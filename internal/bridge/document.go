@@ -11,7 +11,7 @@ import (
 	"steelyard/internal/parts"
 )
 
-// evaluate answers a document with its report.
+// evaluate takes a document. It answers with its report: report.schema.json.
 func (s *Session) evaluate(text string) string {
 	e := s.evaluated(text)
 	if s.answer == "" {
@@ -30,8 +30,9 @@ type opened struct {
 	Problems []document.Problem `json:"problems"`
 }
 
-// open answers a text with the document in it, brought to this version and with
-// every default filled in, or null; and with what is wrong or was put right.
+// open takes the text of a file. It answers with the document in it, brought to
+// this version and with every default filled in, or null; and with what is wrong
+// or was put right: the opened of bridge.schema.json.
 func (s *Session) open(text string) string {
 	d, problems := document.Open([]byte(text))
 	return s.openedAs(d, problems)
@@ -49,10 +50,11 @@ func (s *Session) openedAs(d *document.Document, problems []document.Problem) st
 	return answer(out)
 }
 
-// demo answers with the demo document.
+// demo takes nothing. It answers with the demo document: document.schema.json.
 func demo() string { return embedded("demo/travel.json") }
 
-// englishWords answers with the labels of all keys.
+// englishWords takes nothing. It answers with the English labels of all keys: the
+// words of bridge.schema.json.
 func englishWords() string { return embedded("words/en.json") }
 
 func embedded(path string) string {
@@ -63,8 +65,8 @@ func embedded(path string) string {
 	return string(text)
 }
 
-// blank answers with a document to start from: one build with figures of an
-// unsprung travel bike and no parts.
+// blank takes nothing. It answers with a document to start from, one build with
+// the figures of an unsprung travel bike and no parts: document.schema.json.
 func (s *Session) blank() string {
 	d := &document.Document{
 		Title: s.words.Label("blank.title"),
@@ -89,7 +91,8 @@ func (s *Session) blank() string {
 	return string(text)
 }
 
-// catalogue answers with the list of parts to choose from.
+// catalogue takes nothing. It answers with the list of parts to choose from:
+// catalogue.schema.json.
 var catalogue = sync.OnceValue(func() string { return answer(parts.Catalogue()) })
 
 // station is a place that a part can sit at.
@@ -98,7 +101,8 @@ type station struct {
 	Pair bool   `json:"pair"` // on both sides: a part may sit there twice, a bag cannot hang there
 }
 
-// stations answers with the stations, rear to front.
+// stations takes nothing. It answers with the stations, rear to front: a list of
+// the station of catalogue.schema.json.
 func stations() string {
 	list := make([]station, len(geometry.StationNames))
 	for i, name := range geometry.StationNames {
@@ -113,7 +117,8 @@ type kind struct {
 	Group string `json:"group"`
 }
 
-// kinds answers with the kinds of parts and their groups, in order.
+// kinds takes nothing. It answers with the kinds of parts and their groups, in
+// order: a list of the kind of catalogue.schema.json.
 func kinds() string {
 	list := make([]kind, len(document.Kinds))
 	for i, k := range document.Kinds {
@@ -122,8 +127,8 @@ func kinds() string {
 	return answer(list)
 }
 
-// encodeLink answers with a document packed for the part of an address after
-// the #.
+// encodeLink takes a document. It answers with the document packed for the part
+// of an address after the #, plain text.
 func (s *Session) encodeLink(text string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
@@ -140,7 +145,8 @@ func (s *Session) encodeLink(text string) string {
 	return link
 }
 
-// decodeLink answers like open.
+// decodeLink takes the part of an address after the #. It answers like open: the
+// opened of bridge.schema.json.
 func (s *Session) decodeLink(fragment string) string {
 	text, err := document.DecodeLink(fragment)
 	if err != nil {

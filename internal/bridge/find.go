@@ -42,9 +42,10 @@ type found struct {
 	Found []string `json:"found"`            // ids of entries, best first
 }
 
-// find answers what somebody typed, a name and perhaps a mass, and options with
-// the entries of the catalogue, or of the lists of goods or bags, that are meant,
-// and with the name and the mass for a thing of one's own.
+// find takes what somebody typed, a name and perhaps a mass, and options, JSON:
+// the wanted of catalogue.schema.json. It answers with the ids of the entries
+// that are meant, of the catalogue or of the lists of goods or bags, and with the
+// name and the mass for something of the user's own: found there.
 func (s *Session) find(typed, options string) string {
 	var o wanted
 	if options != "" {
@@ -81,8 +82,9 @@ func (s *Session) find(typed, options string) string {
 	return answer(out)
 }
 
-// findParts answers a document, the id of a build and what somebody typed with
-// the ids of the build's parts that are meant, in its order.
+// findParts takes a document, the id of a build and what somebody typed. It
+// answers with a list of the ids of the parts that are meant, in the order of the
+// build: see findParts in bridge.schema.json.
 func (s *Session) findParts(args ...string) string {
 	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {

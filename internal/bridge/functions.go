@@ -10,8 +10,9 @@ import (
 // Function is a function that the page may call.
 type Function = func(args ...string) string
 
-// Functions are the functions that a page calls, by name, but for those of what
-// its canvas shows: see [Stage.Functions].
+// Functions are the functions that a page calls, by name; those about what its
+// canvas shows are [Stage.Functions]. Arguments and answers are in
+// bridge.schema.json.
 func (s *Session) Functions() map[string]Function {
 	return s.alone(map[string]Function{
 		"evaluate":           one(s.evaluate),
@@ -84,8 +85,8 @@ func (s *Session) alone(functions map[string]Function) map[string]Function {
 	return functions
 }
 
-// none, one and two fit functions of so many arguments. Missing ones are empty,
-// further ones are not looked at.
+// none, one and two make a Function of one with so many arguments. Missing
+// arguments are empty, further ones are ignored.
 func none(f func() string) Function { return func(...string) string { return f() } }
 
 func one(f func(string) string) Function {

@@ -13,12 +13,13 @@ type templates struct {
 	Bags  []parts.BagEntry  `json:"bags"`
 }
 
-// goods answers with the templates.
+// goods takes nothing. It answers with the goods and bags to choose from: the
+// templates of catalogue.schema.json.
 var goods = sync.OnceValue(func() string { return answer(templates{parts.Goods(), parts.Bags()}) })
 
-// copyLoad answers a document, the id of a load and a name like open, with a
-// copy of the load under that name at the end: its bags and goods keep their
-// ids, which is how two loads are told apart.
+// copyLoad takes a document, the id of a load and a name. It answers like open
+// (opened of bridge.schema.json), with a copy of the load under that name at the
+// end: its bags and goods keep their ids, by which two loads are compared.
 func (s *Session) copyLoad(args ...string) string {
 	d, problems := document.Open([]byte(argument(args, 0)))
 	if d == nil {

@@ -17,9 +17,10 @@ import (
 // mostIDs is how many ids are given at once: as many as a list may have parts.
 const mostIDs = 100_000
 
-// newIDs answers a document, a sort of thing and how many of them there will be
-// with a list of ids that no such thing in the document has. The sorts are
-// "part", "build", "rider", "load", "bag", "good", "weigh_in", "scale" and "day".
+// newIDs takes a document, a sort and how many ids are wanted. It answers with a
+// list of ids that nothing of that sort in the document has. The sorts are
+// "part", "build", "rider", "load", "bag", "good", "weigh_in", "scale" and
+// "day". See newIDs in bridge.schema.json.
 func (s *Session) newIDs(args ...string) string {
 	n, err := strconv.Atoi(argument(args, 2))
 	if err != nil || n < 0 || n > mostIDs {
@@ -37,8 +38,8 @@ func (s *Session) newIDs(args ...string) string {
 	return answer(ids)
 }
 
-// halfWidth answers a basis and a mass, g, with {"value": grams}: the half-width
-// that such a mass has when nobody states one.
+// halfWidth takes a basis and a mass, g. It answers with the half-width, g, that
+// such a mass has when nobody states one: the parsed of bridge.schema.json.
 func (s *Session) halfWidth(basis, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
@@ -55,8 +56,8 @@ func grams(mass string) (float64, error) {
 	return g, nil
 }
 
-// partFromEntry answers the id of an entry of the catalogue with a part like it,
-// bagFromEntry and goodFromEntry those of the goods to pack. None has an id.
+// partFromEntry takes the id of an entry of the catalogue. It answers with a part
+// like it, without an id: the part of document.schema.json.
 func (s *Session) partFromEntry(id string) string {
 	if e := parts.EntryByID(id); e != nil {
 		return answer(e.Part(""))
@@ -86,9 +87,10 @@ func (s *Session) noEntry(id string) string {
 	return s.problem("id", "bridge.entry", "id", words.Shorten(id))
 }
 
-// partFromWords answers a name and a mass, g, with a part: a guess. It is read
-// as a list of one line, so that what is typed and what is pasted are told
-// apart alike. Like those below, it has no id.
+// partFromWords takes a name and a mass, g. It answers with a part that is a
+// guess, without an id: the part of document.schema.json. The two are read as a
+// list of one line, so that what is typed and what is pasted are understood
+// alike.
 func (s *Session) partFromWords(name, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
@@ -108,7 +110,8 @@ func (s *Session) partFromWords(name, mass string) string {
 	return answer(p)
 }
 
-// bagFromWords answers likewise with a bag on the rack's deck.
+// bagFromWords takes a name and a mass, g. It answers with a bag on the rack's
+// deck, without an id: the bag of document.schema.json.
 func (s *Session) bagFromWords(name, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
@@ -117,7 +120,8 @@ func (s *Session) bagFromWords(name, mass string) string {
 	return answer(document.NewBag(name, g))
 }
 
-// goodFromWords answers likewise with a good that is not packed yet.
+// goodFromWords takes a name and a mass, g. It answers with a good that is not
+// packed yet, without an id: the good of document.schema.json.
 func (s *Session) goodFromWords(name, mass string) string {
 	g, err := grams(mass)
 	if err != nil {
@@ -126,10 +130,12 @@ func (s *Session) goodFromWords(name, mass string) string {
 	return answer(document.NewGood(name, g))
 }
 
-// newRider answers with somebody of middling size, without id and name.
+// newRider takes nothing. It answers with somebody of middling size, without id
+// and name: the rider of document.schema.json.
 func newRider() string { return answer(document.NewRider()) }
 
-// fileText answers a document with the text of its file.
+// fileText takes a document. It answers with the text of its file, a part to a
+// line.
 func (s *Session) fileText(text string) string {
 	d, problems := s.document(text)
 	if d == nil {

@@ -104,7 +104,9 @@ type shortage struct {
 	Bags    []string `json:"bags"`
 }
 
-// packStart begins to pack a load of a document anew, and ends what was in hand.
+// packStart takes a document and options, JSON or empty: those of
+// packing.schema.json. It begins to pack a load and ends the packing that was in
+// hand. It answers with where the new one stands: packing.schema.json.
 func (s *Session) packStart(text, options string) string {
 	s.stowage = nil
 	var o packOptions
@@ -130,7 +132,8 @@ const (
 	mostNodes  = 1e6 // in one step
 )
 
-// packRun looks at so many more parts of the search.
+// packRun takes a number of nodes, empty for the usual one, and searches so many
+// more. It answers with where the packing stands: packing.schema.json.
 func (s *Session) packRun(nodes string) string {
 	n := usualNodes
 	if nodes != "" {
@@ -150,7 +153,8 @@ func (s *Session) packRun(nodes string) string {
 	return answer(s.packedOf(p))
 }
 
-// packStop ends the packing in hand and answers with what it has found.
+// packStop takes nothing and ends the packing in hand. It answers with what that
+// has found: packing.schema.json.
 func (s *Session) packStop() string {
 	p := s.stowage
 	if p == nil {
@@ -164,8 +168,9 @@ func (s *Session) packStop() string {
 
 func (s *Session) nothingPacked() string { return s.problem("", "bridge.pack.none") }
 
-// packApply answers a document like open, with its load packed as was found
-// best. A good that is spread over bags becomes a line for each of them.
+// packApply takes a document. It answers like open (opened of
+// bridge.schema.json), with the load packed as well as was found. A good that is
+// spread over bags becomes a line for each of them.
 func (s *Session) packApply(text string) string {
 	p := s.stowage
 	if p == nil {

@@ -2,9 +2,9 @@ package bridge
 
 import "steelyard/internal/rooms"
 
-// steering answers a document with how the sides that it compares steer and
-// balance, and what each is in the hand, with the difference of the two. The
-// schema is rooms.Steering.
+// steering takes a document. It answers with how the sides that it compares steer
+// and balance, what each is in the hand, and the difference of the two:
+// steering.schema.json.
 func (s *Session) steering(text string) string {
 	e := s.evaluated(text)
 	if e.Document == nil {

@@ -35,9 +35,10 @@ type listed struct {
 	build      string
 }
 
-// speak takes the words of another language as the JSON that words answers with
-// for English; an empty text is English again. It answers with nothing. The last
-// evaluation is forgotten, since its report is in the language before.
+// speak takes the words of a language as JSON (the words of bridge.schema.json),
+// or an empty text for English. It answers with an empty text; all later answers
+// are in that language. The last evaluation is forgotten, since its report is in
+// the language before.
 func (s *Session) speak(text string) string {
 	var w *words.Words
 	if text != "" {

@@ -40,9 +40,10 @@ func (s *Stage) redraw() {
 	}
 }
 
-// Show sets what the canvas draws: a document, and a view of it as JSON. It
-// answers with nothing. What cannot be read leaves the picture as it is, and
-// answers with a problem; a build that cannot be weighed is an empty picture.
+// Show takes a document and a view, JSON (picture.schema.json), which the canvas
+// then draws. It answers with an empty text. A text that cannot be read leaves
+// the picture as it is, and is answered with a problem; a build that cannot be
+// weighed makes an empty picture.
 func (s *Stage) Show(text, view string) string {
 	v, err := readView(view)
 	if err != nil {
@@ -76,9 +77,9 @@ func (s *Stage) Draw(width, height float64) (*scene.Scene, *scene.Palette) {
 	return s.stage.Draw(*s.subject, s.view.scene(s.Session.words), width, height), s.view.palette()
 }
 
-// Picture answers with what Draw lays out for a canvas of the size that the view
-// says, as SVG: for a page that has no canvas. While there is nothing to show it
-// is empty.
+// Picture takes nothing. It answers with an SVG of what Draw lays out for a
+// canvas of the size that the view says, for a page that has no canvas; the text
+// is empty while there is nothing to show.
 func (s *Stage) Picture() string {
 	picture, palette := s.Draw(s.view.Width, s.view.Height)
 	if picture == nil {
@@ -87,8 +88,8 @@ func (s *Stage) Picture() string {
 	return written(picture, palette, svg.Options{})
 }
 
-// Pointer takes a pointer event and answers with what it means, as JSON: an
-// empty object for nothing.
+// Pointer takes a pointer event, JSON: the pointer of picture.schema.json. It
+// answers with what the event means, an empty object for nothing: intent there.
 func (s *Stage) Pointer(event string) string {
 	var e stage.Event
 	if err := json.Unmarshal([]byte(event), &e); err != nil {
@@ -101,7 +102,8 @@ func (s *Stage) Pointer(event string) string {
 	return answer(intent)
 }
 
-// Camera moves the camera: see [stage.Commands]. It answers with nothing.
+// Camera takes one of [stage.Commands] and moves the camera by it. It answers
+// with an empty text.
 func (s *Stage) Camera(command string) string {
 	if s.stage.Command(command) {
 		s.redraw()

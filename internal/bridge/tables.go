@@ -12,8 +12,9 @@ import (
 	"steelyard/internal/words"
 )
 
-// readPartsCSV answers a list of parts with what was found in it. The list is
-// the bytes of a file: its encoding is found out. The options, JSON, may be empty.
+// readPartsCSV takes the bytes of a file, whose encoding is found out, and
+// options, JSON or empty: those of partslist.schema.json. It answers with the
+// parts that were found in it: partslist.schema.json.
 func (s *Session) readPartsCSV(list, options string) string {
 	var o partslist.CSVOptions
 	if options != "" {
@@ -37,9 +38,9 @@ func (s *Session) readPartsCSV(list, options string) string {
 // semicolons and a decimal comma; anything else is commas and a decimal point.
 const semicolon = "semicolon"
 
-// table answers with a table of a document: args are the document, the style of
-// CSV, and the date as people write it, for the notes on how the figures were
-// obtained; without a date there are none.
+// table answers with a table of a document. Its arguments are the document, the
+// style of CSV, and the date as people write it, for the notes on how the figures
+// were obtained; without a date there are no notes.
 func (s *Session) table(args []string, write func(*report.Evaluation, tables.Export) []byte) string {
 	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {
@@ -56,51 +57,52 @@ func (s *Session) export(e *report.Evaluation, style, date string) tables.Export
 	return x
 }
 
-// figuresCSV answers a document, a style and a date with the figures of all
-// builds as CSV.
+// figuresCSV takes a document, a style of CSV and a date, see [Session.table]. It
+// answers with the figures of all builds as CSV.
 func (s *Session) figuresCSV(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte { return tables.FiguresCSV(e.Report, x) })
 }
 
-// figuresMarkdown answers a document, nothing and a date with the figures of all
-// builds as Markdown.
+// figuresMarkdown takes a document, an empty text and a date, see
+// [Session.table]. It answers with the figures of all builds as Markdown.
 func (s *Session) figuresMarkdown(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
 		return tables.FiguresMarkdown(e.Report, e.Document.Show, x)
 	})
 }
 
-// differenceCSV answers a document, a style and a date with the difference of
-// both sides as CSV.
+// differenceCSV takes a document, a style of CSV and a date, see [Session.table].
+// It answers with the difference of both sides as CSV.
 func (s *Session) differenceCSV(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte { return tables.DifferenceCSV(e.Report, x) })
 }
 
-// differenceMarkdown answers a document, nothing and a date with the difference
-// of both sides as Markdown.
+// differenceMarkdown takes a document, an empty text and a date, see
+// [Session.table]. It answers with the difference of both sides as Markdown.
 func (s *Session) differenceMarkdown(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
 		return tables.DifferenceMarkdown(e.Report, e.Document.Show, x)
 	})
 }
 
-// statesCSV answers a document, a style and a date with every state of both
-// sides as CSV.
+// statesCSV takes a document, a style of CSV and a date, see [Session.table]. It
+// answers with every state of both sides as CSV.
 func (s *Session) statesCSV(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte { return tables.StatesCSV(e.Report, x) })
 }
 
-// statesMarkdown answers a document, nothing and a date with every state of both
-// sides as Markdown.
+// statesMarkdown takes a document, an empty text and a date, see [Session.table].
+// It answers with every state of both sides as Markdown.
 func (s *Session) statesMarkdown(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
 		return tables.StatesMarkdown(e.Report, e.Document.Show, x)
 	})
 }
 
-// listOf answers with a table of what one build or load of a document has: args
-// are the document, the id, the style and the date. None is the problem of an id
-// that the document does not have.
+// listOf answers with a table of what one build or load of a document has. Its
+// arguments are the document, the id, the style and the date, as in
+// [Session.table]; none makes the problem of an id that the document does not
+// have.
 func listOf[T any](s *Session, args []string, find func(*document.Document, string) *T, none func(id string) document.Problem, write func(*report.Evaluation, *T, tables.Export) []byte) string {
 	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {
@@ -122,40 +124,41 @@ func noLoad(id string) document.Problem {
 	return document.Problem{Severity: document.SeverityError, Load: id, Message: words.Tell("bridge.no_load")}
 }
 
-// partsCSV answers a document, the id of a build, a style and a date with the
-// build's parts as CSV.
+// partsCSV takes a document, the id of a build, a style of CSV and a date, see
+// [listOf]. It answers with the build's parts as CSV.
 func (s *Session) partsCSV(args ...string) string {
 	return listOf(s, args, (*document.Document).Build, noBuild, func(_ *report.Evaluation, b *document.Build, x tables.Export) []byte {
 		return tables.PartsCSV(b, x)
 	})
 }
 
-// partsMarkdown answers a document, the id of a build, nothing and a date with
-// the build's parts as Markdown.
+// partsMarkdown takes a document, the id of a build, an empty text and a date,
+// see [listOf]. It answers with the build's parts as Markdown.
 func (s *Session) partsMarkdown(args ...string) string {
 	return listOf(s, args, (*document.Document).Build, noBuild, func(e *report.Evaluation, b *document.Build, x tables.Export) []byte {
 		return tables.PartsMarkdown(e, b, x)
 	})
 }
 
-// luggageCSV answers a document, the id of a load, a style and a date with the
-// load's bags and goods as CSV.
+// luggageCSV takes a document, the id of a load, a style of CSV and a date, see
+// [listOf]. It answers with the load's bags and goods as CSV.
 func (s *Session) luggageCSV(args ...string) string {
 	return listOf(s, args, (*document.Document).Load, noLoad, func(_ *report.Evaluation, l *document.Load, x tables.Export) []byte {
 		return tables.LuggageCSV(l, x)
 	})
 }
 
-// luggageMarkdown answers a document, the id of a load, nothing and a date with
-// the load's bags and goods as Markdown.
+// luggageMarkdown takes a document, the id of a load, an empty text and a date,
+// see [listOf]. It answers with the load's bags and goods as Markdown.
 func (s *Session) luggageMarkdown(args ...string) string {
 	return listOf(s, args, (*document.Document).Load, noLoad, func(e *report.Evaluation, l *document.Load, x tables.Export) []byte {
 		return tables.LuggageMarkdown(l, e.Document.Show, x)
 	})
 }
 
-// notes answers a document and a date with what goes with a table of its figures,
-// a list of sentences: how they were obtained, and the caution.
+// notes takes a document and a date. It answers with the sentences that go with a
+// table of its figures, how they were obtained and the caution: a list of texts,
+// see notes in bridge.schema.json.
 func (s *Session) notes(text, date string) string {
 	e := s.evaluated(text)
 	if e.Document == nil {
@@ -164,8 +167,9 @@ func (s *Session) notes(text, date string) string {
 	return answer(tables.Notes(e, date))
 }
 
-// provenance answers a document and a date with the sentences on how its
-// figures were obtained, a list.
+// provenance takes a document and a date. It answers with the sentences on how
+// its figures were obtained: a list of texts, see provenance in
+// bridge.schema.json.
 func (s *Session) provenance(text, date string) string {
 	e := s.evaluated(text)
 	if e.Document == nil {
@@ -174,11 +178,12 @@ func (s *Session) provenance(text, date string) string {
 	return answer(tables.Provenance(e, date))
 }
 
-// parseMass answers a mass as a person writes it with {"value": grams}; unit is
-// that of a bare number.
+// parseMass takes a mass as a person writes it, and the unit of a bare number. It
+// answers with grams: the parsed of bridge.schema.json.
 func (s *Session) parseMass(text, unit string) string { return s.parsed(units.ParseMass(text, unit)) }
 
-// parseLength answers a length with {"value": millimetres}.
+// parseLength takes a length as a person writes it, and the unit of a bare
+// number. It answers with millimetres: the parsed of bridge.schema.json.
 func (s *Session) parseLength(text, unit string) string {
 	return s.parsed(units.ParseLength(text, unit))
 }

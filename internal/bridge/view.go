@@ -128,7 +128,8 @@ func (v *View) caption(e *report.Evaluation, ghost bool) *scene.Caption {
 	return c
 }
 
-// drawSVG answers a document and a view with the picture as SVG.
+// drawSVG takes a document and a view, JSON: picture.schema.json. It answers with
+// the picture as SVG.
 func (s *Session) drawSVG(text, view string) string {
 	v, err := readView(view)
 	if err != nil {

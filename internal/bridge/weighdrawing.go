@@ -10,10 +10,11 @@ import (
 // shownBlock is the block in the drawing until there is a reading with one, m.
 const shownBlock = 0.3
 
-// weighInDrawing answers a document, the id of a weigh-in and a view (width,
-// height, dark and units of it count) with how to weigh, as SVG. The bike is the
-// weigh-in's, or the first that can be drawn; the block is that of its highest
-// reading, and there is none with a rider.
+// weighInDrawing takes a document, the id of a weigh-in and a size with units and
+// theme, JSON: the drawing of picture.schema.json. It answers with a drawing of
+// how to weigh, as SVG. The bike is the weigh-in's, or the first that can be
+// drawn; the block is that of its highest reading, and there is none with a
+// rider.
 func (s *Session) weighInDrawing(args ...string) string {
 	d, problems := document.Open([]byte(argument(args, 0)))
 	if d == nil {

@@ -143,7 +143,9 @@ type block struct {
 	Enough bool    `json:"enough"`
 }
 
-// weighIn answers a document and the id of a weigh-in with what comes out of it.
+// weighIn takes a document and the id of a weigh-in. It answers with what the
+// scale says, whether the parts list agrees, and what would explain it when not:
+// weighin.schema.json.
 func (s *Session) weighIn(text, id string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {

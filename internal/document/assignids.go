@@ -2,8 +2,8 @@ package document
 
 import "steelyard/internal/words"
 
-// assignIDs gives an id to everything that should have one and has none, and a
-// new one to the second of two that have the same. The latter it tells.
+// assignIDs gives an id to everything that needs one and has none, and a new one,
+// with a warning, to the second of two with the same.
 func (d *Document) assignIDs() []Problem {
 	var c idAssignment
 	c.list(kindBuild, "b", len(d.Builds), d.buildIDs, func(i int) (*string, string) { return &d.Builds[i].ID, d.Builds[i].Name })
@@ -35,8 +35,8 @@ type idAssignment struct {
 	problems []Problem
 }
 
-// list gives ids to the things of one list. All gives the ids that are in use in
-// all lists of the sort.
+// list gives ids to the entities of one list. All returns the ids in use in all
+// lists of the sort.
 func (c *idAssignment) list(h kind, prefix string, n int, all func() map[string]bool, at func(int) (id *string, name string)) {
 	if n == 0 {
 		return

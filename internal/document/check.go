@@ -37,10 +37,10 @@ var (
 	LengthUnits = []string{"mm", "in"}
 )
 
-// HalfWidth returns the half-width, in grams, that a mass of this basis is
-// given when nobody states one: 1 g for a part on a scale, else 5 % of a stated
-// mass, 10 % of a typical one and 20 % of a guessed one, and never less than
-// 1 g. These are common practice, no source: put in the half-width you know.
+// HalfWidth returns the half-width, in grams, of a mass of this basis when nobody
+// states one: 1 g for a part on a scale, else 5 % of a stated mass, 10 % of a
+// typical one and 20 % of a guessed one, and at least 1 g. These are common
+// practice, no source; a half-width that is known should be stated.
 func (b Basis) HalfWidth(mass float64) float64 {
 	share := 0.20
 	switch b {
@@ -54,13 +54,13 @@ func (b Basis) HalfWidth(mass float64) float64 {
 	return max(1, math.Round(share*mass))
 }
 
-// Check looks at everything in a document that can be judged without knowing
-// where a station lies: ids, masses and their doubt, quantities, sizes and the
-// words that have a fixed set. A thing with a problem of severity "error" must
-// not enter any figure; its Problem names it by id: a part and its build, a bag
-// or a good and its load, a rider, a weigh-in. What is wrong with a rating is
-// told of its build, by the field. Frame figures and the names of stations are
-// judged by package geometry and package report.
+// Check judges everything in a document that can be judged without knowing where
+// a station lies: ids, masses and their doubt, quantities, sizes and the words
+// that have a fixed set. Nothing with a problem of severity "error" may enter a
+// figure; the Problem names it by id: a part and its build, a bag or a good and
+// its load, a rider, a weigh-in. A problem of a rating names its build and the
+// field. Packages geometry and assembly judge frame figures and the names of
+// stations.
 func Check(d *Document) []Problem {
 	c := checker{}
 	c.document(d)
@@ -73,8 +73,8 @@ func Check(d *Document) []Problem {
 	return c.problems
 }
 
-// CheckPart is [Check] for one part of a document in which nothing else is
-// wrong, by index. It does not look whether the part has an id of its own.
+// CheckPart is [Check] for one part, by index, of a document that is otherwise
+// right. It does not check that the part's id is unique.
 func CheckPart(d *Document, build, part int) []Problem {
 	b := &d.Builds[build]
 	p := &b.Parts[part]
@@ -83,15 +83,15 @@ func CheckPart(d *Document, build, part int) []Problem {
 	return c.problems
 }
 
-// Check returns what is wrong with a part as such, whatever build it is part of.
+// Check returns what is wrong with a part as such, whatever build it belongs to.
 func (p *Part) Check() []Problem {
 	c := checker{}
 	c.one(p)
 	return c.problems
 }
 
-// checker collects problems. It is at a thing of the document, and may be at
-// one in a list of it.
+// checker collects problems. It stands at an entity of the document, and perhaps
+// at one in a list of that.
 type checker struct {
 	problems     []Problem
 	outer, inner entity
@@ -118,7 +118,7 @@ func (c *checker) fail(field, key string, pairs ...any) {
 	c.add(SeverityError, field, key, pairs...)
 }
 
-// warn adds a warning, likewise.
+// warn adds a warning: the message of a key, see [words.Tell].
 func (c *checker) warn(field, key string, pairs ...any) {
 	c.add(SeverityWarning, field, key, pairs...)
 }
@@ -233,8 +233,8 @@ func (c *checker) quantity(n int) {
 	}
 }
 
-// mass checks the mass of one piece of what, its doubt and where it comes from;
-// wanted says that a mass of 0 is one not yet given.
+// mass checks the mass of one piece of what, its doubt and its basis; wanted says
+// that a mass of 0 is one not yet given.
 func (c *checker) mass(what string, m, h float64, basis Basis, wanted bool) {
 	switch {
 	case !units.Finite(m):

@@ -69,8 +69,8 @@ func (c *checker) carried(s *Show) {
 	c.between("show.packing.middle", "middle", "", p.Middle, 0, MaxWeight)
 }
 
-// between checks a figure that has a least and a greatest value; what is the end of
-// the key of its name.
+// between checks a figure that has a least and a greatest value; what is the last
+// part of the key of its name.
 func (c *checker) between(field, what, unit string, v, least, most float64) {
 	switch {
 	case !units.Finite(v):

@@ -56,8 +56,8 @@ func Open(text []byte) (d *Document, problems []Problem) {
 	return d, problems
 }
 
-// openSpans is Open. It says too where in the text, after its byte order mark,
-// the parts stand, build by build; that is not known of a text of another
+// openSpans is Open that also returns where in the text, after its byte order
+// mark, the parts stand, build by build; they are nil for a text of another
 // version.
 func openSpans(text []byte) (d *Document, problems []Problem, spans []span) {
 	defer func() {
@@ -83,8 +83,8 @@ func open(text []byte) (*Document, []Problem, []span) {
 		}
 	}
 
-	// Something is wrong, or the text is of another version. Walk again, and
-	// find out all about it.
+	// The text is wrong or of another version: a second, careful walk finds
+	// everything out.
 	s = newScanner(text, true)
 	s.scan(documentLayout())
 	migrated, refusal := upgrade(text, s)
@@ -103,7 +103,7 @@ func open(text []byte) (*Document, []Problem, []span) {
 	return nil, refuse("", "document.unread", "why", err), nil
 }
 
-// plain takes a byte order mark off and refuses what is not text at all.
+// plain removes a byte order mark and refuses what is not text.
 func plain(text []byte) ([]byte, []Problem) {
 	switch {
 	case len(text) > MaxText:
@@ -256,8 +256,8 @@ func (p *Part) defaults(has, shape uint64) {
 	}
 }
 
-// defaultsOfEmpty fills in the words that a part must have, where no record was
-// kept of what the text has.
+// defaultsOfEmpty fills in the words that a part must have, for a part without a
+// record of its keys.
 func (p *Part) defaultsOfEmpty() {
 	if p.Basis == "" {
 		p.Basis = Guessed
@@ -270,8 +270,7 @@ func (p *Part) defaultsOfEmpty() {
 	}
 }
 
-// massDefaults fills in where a mass comes from and what it may be off by,
-// where the text did not have them.
+// massDefaults fills in a missing basis and half-width of a mass.
 func massDefaults(mass float64, half *float64, basis *Basis, hasHalf, hasBasis bool) {
 	if !hasBasis {
 		*basis = Guessed

@@ -1,5 +1,5 @@
 // Package document holds what a user keeps: builds, riders, loads, weigh-ins and
-// entityInfo is shown of them. It reads and writes them as JSON, brings documents of
+// what is shown of them. It reads and writes them as JSON, brings documents of
 // earlier versions up to date, packs them into links, and checks them.
 //
 // A document speaks in the units of the workshop, with the unit in the key

@@ -15,9 +15,9 @@ import (
 
 // Write returns the document as text: indented, keys in a fixed order, every
 // part, bag, good, rider and reading on one line, so that two versions of it can
-// be told apart line by line. Format and Version are set. Open of the text gives the
-// same document again. A figure that is no number (JSON has none such) is an
-// error that names build, part and field.
+// be compared line by line. Format and Version are set. Open of the text gives
+// the same document again. A figure that is not finite, which JSON cannot hold,
+// is an error that names build, part and field.
 func Write(d *Document) ([]byte, error) {
 	text, err := WriteCompact(d)
 	if err != nil {
@@ -139,9 +139,9 @@ func notFiniteOf(v any, it, of entity) error {
 	return words.Tell("document.placed.of", "what", it.title(), "of", of.title(), "message", why)
 }
 
-// indent lays out compact JSON: a tab a level, but a part, and what else is one
-// thing, stays on one line: see flat. The library's own indent would give every
-// coordinate a line.
+// indent lays out compact JSON: a tab for each level, with each part and each
+// other entity of its kind on one line: see flat. The library's own indent would
+// give every coordinate a line.
 func indent(text []byte) []byte {
 	var out bytes.Buffer
 	out.Grow(2 * len(text))

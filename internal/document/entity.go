@@ -8,8 +8,8 @@ type entity struct {
 	id, name string
 }
 
-// title is what a thing is called in a message: its sort, and its name or else
-// its id in quotes; nothing of no thing.
+// title is what an entity is called in a message: its sort, and its name or else
+// its id in quotes; empty for no entity.
 func (t entity) title() words.Message {
 	if t.hold == kindNothing {
 		return words.Message{}
@@ -21,14 +21,14 @@ func titled(h kind, name words.Message) words.Message {
 	return words.Tell("document.title."+entityInfos[h].name, "name", name)
 }
 
-// put writes the id of a thing into a problem.
+// put writes the id of an entity into a problem.
 func (t entity) put(p *Problem) {
 	if at := p.id(t.hold); at != nil {
 		*at = t.id
 	}
 }
 
-// id is where a problem holds the id of a thing of that sort; nil for one that
+// id is where a problem holds the id of an entity of that sort; nil for one that
 // has none.
 func (p *Problem) id(h kind) *string {
 	switch h {
@@ -52,8 +52,8 @@ func (p *Problem) id(h kind) *string {
 	return nil
 }
 
-// placed puts in front of a message the thing that it is about, and what that
-// is of, both as titles; either may be nothing.
+// placed puts the entity that a message is about in front of it, and what that
+// belongs to, both as titles; either may be empty.
 func placed(thing, of, message words.Message) words.Message {
 	switch {
 	case !thing.IsZero() && !of.IsZero():
@@ -66,7 +66,7 @@ func placed(thing, of, message words.Message) words.Message {
 	return message
 }
 
-// label is what a thing is called in a message.
+// label is what an entity is called in a message.
 func label(name, id string) string {
 	if words.Blank(name) {
 		return words.Shorten(id)

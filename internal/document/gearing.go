@@ -9,12 +9,12 @@ import (
 
 // Gearing is what a part does to the turns that go through it: teeth of a
 // chainring, of rings, a cog, a cassette or a belt pulley; ratios of a gear hub
-// or a gearbox; or the stages of a gearbox of one's own. A part has one of the
-// three.
+// or a gearbox; or the stages of a gearbox that is described by its wheels. A
+// part has one of the three.
 type Gearing struct {
 	// Teeth are those of each ring or cog, in any order.
 	Teeth []int `json:"teeth,omitempty"`
-	// Ratios are turns of what comes out for one turn of what goes in.
+	// Ratios are turns of the output for one turn of the input.
 	Ratios []float64 `json:"ratios,omitempty"`
 	// Meshes say how many pairs of gears carry the load in each of the ratios;
 	// empty when nobody knows.
@@ -73,7 +73,7 @@ const (
 	MaxRatio  = 50
 )
 
-// Clone returns a copy that shares nothing; nil of nil.
+// Clone returns a copy that shares no memory; nil of nil.
 func (g *Gearing) Clone() *Gearing {
 	if g == nil {
 		return nil
@@ -86,14 +86,14 @@ func (g *Gearing) Clone() *Gearing {
 	return c
 }
 
-// IsZero reports whether nothing is said of the gearing.
+// IsZero reports whether the gearing is empty.
 func (g *Gearing) IsZero() bool {
 	return g == nil || len(g.Teeth) == 0 && len(g.Ratios) == 0 && len(g.Stages) == 0
 }
 
-// Check returns what is wrong with a gearing, all of it errors: no gear can be
-// read off it. As part of a document it is told as warnings, for a part whose
-// teeth are wrong still weighs what it weighs.
+// Check returns what is wrong with a gearing, all of it errors: its gears cannot
+// be determined. In a document they are warnings, since a part whose teeth are
+// wrong still has its mass.
 func (g *Gearing) Check() []Problem {
 	var c checker
 	c.gearing(g)

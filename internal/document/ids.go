@@ -21,10 +21,10 @@ const (
 	SortDay     Sort = "day"
 )
 
-// NewIDs returns n ids for things of a sort, short ones, and the same for the
-// same document; nil for a sort that there is not. Parts, bags and goods get ids
-// that are fresh in the whole document, not only in their build or load, so that
-// the same id in two of them always means a common ancestor: Match relies on it.
+// NewIDs returns n short ids for entities of a sort, the same ones for the same
+// document; nil for an unknown sort. Ids of parts, bags and goods are new in the
+// whole document, not only in their build or load, so that the same id in two of
+// them always means a common ancestor: Match relies on it.
 func (d *Document) NewIDs(sort Sort, n int) []string {
 	prefix, taken := "", map[string]bool(nil)
 	switch sort {
@@ -67,8 +67,8 @@ func newID(prefix string, taken map[string]bool) string {
 	}
 }
 
-// FreshID returns an id with that prefix and marks it as taken. It looks on from
-// how many are taken, so that naming many in a row stays linear.
+// FreshID returns an id with that prefix and marks it as taken. It starts at the
+// number of taken ids, so that naming many in a row stays linear.
 func FreshID(prefix string, taken map[string]bool) string {
 	for n := len(taken) + 1; ; n++ {
 		if id := prefix + strconv.Itoa(n); !taken[id] {
@@ -140,8 +140,8 @@ func (d *Document) scaleIDs() map[string]bool {
 	return ids
 }
 
-// addIDs adds the ids of a list to a set, a new one if there is none. What has
-// no id yet takes none.
+// addIDs adds the ids of a list to a set, a new one if there is none. Entities
+// without an id add none.
 func addIDs[T any](ids map[string]bool, list []T, id func(*T) string) map[string]bool {
 	if ids == nil {
 		ids = make(map[string]bool, len(list))

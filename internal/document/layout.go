@@ -38,7 +38,7 @@ const (
 	truth // true or false
 )
 
-// hold marks the objects that the scanner keeps a record of.
+// kind marks the objects that the scanner keeps a record of.
 type kind uint8
 
 const (
@@ -63,7 +63,7 @@ const (
 	numKinds
 )
 
-// entityInfo is a sort of thing that a document has lists of.
+// entityInfo is a sort of entity that a document has lists of.
 type entityInfo struct {
 	name     string // the end of the keys of what one and many are called
 	most     int    // how many of them a document may have, in all its lists together
@@ -71,8 +71,8 @@ type entityInfo struct {
 	nameless bool   // it has neither id nor name, and is known by its number
 }
 
-// whats are the things of which the scanner counts how many there are, and that
-// its messages call by name.
+// entityInfos are the entities that the scanner counts, and calls by name in its
+// messages.
 var entityInfos = [numKinds]*entityInfo{
 	kindBuild:   {name: "build", most: MaxBuilds},
 	kindPart:    {name: "part", most: MaxParts, inner: true},
@@ -148,7 +148,7 @@ func layoutOf(t reflect.Type) *layout {
 	panic("parts: no layout for a " + t.String())
 }
 
-// unheld is the layout without a record being kept of any object in it.
+// unheld is the layout without any record of its objects.
 func (l *layout) unheld() *layout {
 	u := *l
 	u.hold = kindNothing
@@ -184,8 +184,8 @@ func (l *layout) want(key string) words.Message {
 	return words.Tell("document.want.number", "unit", unitOf(key))
 }
 
-// unitOf returns the unit at the end of a key, in words with a space before; nothing
-// where there is none.
+// unitOf returns the unit at the end of a key, in words with a space before; an
+// empty text where there is none.
 func unitOf(key string) words.Message {
 	switch {
 	case strings.HasSuffix(key, "_g"):

@@ -18,8 +18,8 @@ import (
 // alphabet for addresses and without padding (RFC 4648, section 5).
 const linkPrefix = "sy1."
 
-// maxLink is the length of a fragment that is still looked at: a text of the
-// largest size that could not be deflated at all.
+// maxLink is the longest fragment that is inflated: a text of the largest size
+// that could not be deflated at all.
 const maxLink = MaxText*4/3 + MaxText/100
 
 // EncodeLink packs a text, usually what WriteCompact gives, into the part of an
@@ -99,7 +99,7 @@ func damaged(err error) error {
 	return words.Tell("link.damaged")
 }
 
-// linkLetter says whether a character is one of base64's for addresses.
+// linkLetter reports whether a character is one of base64's for addresses.
 func linkLetter(c byte) bool {
 	return 'A' <= c && c <= 'Z' || 'a' <= c && c <= 'z' || '0' <= c && c <= '9' || c == '-' || c == '_'
 }

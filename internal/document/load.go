@@ -14,10 +14,9 @@ const (
 // States are all of them, lightest first.
 var States = []State{Bare, Ready, Loaded, Ridden}
 
-// OfBareBike reports whether a part of this kind, which is in this group of
-// GroupOf, belongs to the bare bike: all
-// but bags, what is carried, and locks. Racks, mudguards, cages, lights and
-// stands are part of the bike.
+// OfBareBike reports whether a part of this kind, in this group (see GroupOf),
+// belongs to the bare bike: all but bags, what is carried, and locks. Racks,
+// mudguards, cages, lights and stands are part of the bike.
 func OfBareBike(kind, group string) bool {
 	return group != "bags" && group != "carried" && kind != "lock"
 }
@@ -35,7 +34,7 @@ const (
 // SupplyLevels are all of them, fullest first.
 var SupplyLevels = []Supplies{Full, Half, Empty}
 
-// Left returns the share that is left, 0 to 1. What is no level is full.
+// Left returns the share that is left, 0 to 1. An unknown level is full.
 func (s Supplies) Left() float64 {
 	switch s {
 	case Half:
@@ -46,7 +45,7 @@ func (s Supplies) Left() float64 {
 	return 1
 }
 
-// SupplyKinds are what a good may be that is used up on the way. Parts of the
+// SupplyKinds are the kinds of goods that are used up on the way. Parts of the
 // kind "water" are water too.
 var SupplyKinds = []string{"water", "food", "fuel"}
 
@@ -55,8 +54,8 @@ var SupplyKinds = []string{"water", "food", "fuel"}
 const DefaultGrip = 0.6
 
 // Packing says what is wanted of a packing. The weights set the terms against
-// each other, 0 leaves one out; with all at the same, a percentage point of
-// front share, a centimetre of height and a centimetre to the side count alike.
+// each other, 0 leaves one out; with equal weights a percentage point of front
+// share, a centimetre of height and a centimetre to the side count alike.
 type Packing struct {
 	Of         string  `json:"of"`          // entityInfo is judged: the "load" alone, or "all": bike, load and rider
 	FrontShare float64 `json:"front_share"` // wanted share of that on the front wheel, 0 to 1
@@ -155,8 +154,8 @@ type WeighIn struct {
 	RearSag  *float64 `json:"rear_sag_mm,omitempty"`
 }
 
-// Scale is a scale that readings were taken on. What its display rounds away and
-// what it is off by it does in all of them.
+// Scale is a scale that readings were taken on. Its calibration error is the same
+// in all of them.
 type Scale struct {
 	ID          string   `json:"id"` // unique in its weigh-in; readings name it
 	Name        string   `json:"name,omitempty"`
@@ -164,11 +163,11 @@ type Scale struct {
 	Calibration *float64 `json:"calibration_share,omitempty"` // it shows up to this share of a load too much or too little; nil is CalibrationShare
 }
 
-// What a weigh-in takes for granted where nobody has measured it, each a
-// half-width (common practice, no source). A bathroom scale shows a load to half
-// a per cent; frame figures are rounded and sag is set by eye, which moves the
-// wheelbase by 5 mm; and so does a tyre its radius, by its width on this rim, its
-// pressure and what stands on it.
+// Half-widths that a weigh-in assumes where nobody has measured one (common
+// practice, no source). A bathroom scale shows a load to half a per cent; frame
+// figures are rounded and sag is set by eye, which moves the wheelbase by 5 mm; a
+// tyre's radius varies as much, with its width on this rim, its pressure and its
+// load.
 const (
 	CalibrationShare = 0.005
 	WheelbaseWithin  = 5 // mm

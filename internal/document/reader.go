@@ -9,9 +9,8 @@ import (
 )
 
 // Reader opens one state of a document after the other, as an editor hands them
-// over. Mostly two in a row differ in a single part; then only that part is
-// read, and the rest of the document is that of before. The zero Reader is ready
-// for use.
+// over. Mostly two in a row differ in a single part; then only that part is read,
+// and the rest is reused. The zero Reader is ready for use.
 type Reader struct {
 	text  string    // the last one opened, when nothing was wrong with it
 	doc   *Document // what was in it
@@ -25,9 +24,9 @@ type span struct{ start, end int }
 // by index.
 type Edit struct{ Build, Part int }
 
-// Open returns what [Open] of the text returns. The document shares with the
-// one opened before what they have in common, so neither may be changed. Edit is
-// nil when anything may differ from the one before.
+// Open returns what [Open] of the text returns. The document shares memory with
+// the one opened before, so neither may be changed. Edit is nil when more than a
+// part may differ from the one before.
 func (r *Reader) Open(text string) (d *Document, problems []Problem, edit *Edit) {
 	if d, edit = r.edited(text); d != nil {
 		return d, nil, edit
@@ -42,10 +41,11 @@ func (r *Reader) Open(text string) (d *Document, problems []Problem, edit *Edit)
 }
 
 // edited opens a text that differs from the last one inside a single part, whose
-// id is the same. It returns nil for any other, which may be wrong in some way.
+// id is the same. It returns nil for any other text, and for one that may be
+// wrong.
 //
-// A text is a document as long as its parts are objects, whatever stands in
-// them: what comes before and after the part has been found right already.
+// A text is a document as long as its parts are objects, whatever stands in them:
+// the text before and after the part has been found right already.
 func (r *Reader) edited(text string) (*Document, *Edit) {
 	if r.doc == nil || len(text) > MaxText {
 		return nil, nil

@@ -12,13 +12,12 @@ import (
 	"steelyard/internal/words"
 )
 
-// The scanner reads a text once, before the decoder does, and makes nothing of
-// it but a record. It is there for what a decoder does not tell: a key that the
-// format does not know, a key written twice, a list with one number too many,
-// which keys a part does not have (they get their defaults), how deep the text
-// nests before anybody recurses into it, and above all the place of a mistake
-// in the user's words: the build and the part by name. The values themselves
-// are decoded by goccy/go-json.
+// The scanner reads a text once before the decoder does, and only makes a record
+// of it. It finds what a decoder does not: a key that the format does not know, a
+// key written twice, a list with one number too many, which keys a part does not
+// have (they get their defaults), how deep the text nests before anybody recurses
+// into it, and above all the place of a mistake in the user's words: the build
+// and the part by name. The values themselves are decoded by goccy/go-json.
 
 // Limits of a text.
 const (
@@ -26,9 +25,9 @@ const (
 	maxProblems = 50 // told about one text
 )
 
-// scanner walks a text along a layout. In a first, quick walk it stops at the
-// first thing wrong; the second, careful one collects all of them and the names
-// to tell them by.
+// scanner walks a text along a layout. The first, quick walk stops at the first
+// mistake; the second, careful one collects all of them and the names to report
+// them by.
 type scanner struct {
 	text    []byte
 	pos     int
@@ -52,11 +51,11 @@ type scanner struct {
 	hasVersion bool
 }
 
-// where is a thing of the document, and the thing in a list of it.
+// where is an entity of the document, and the entity in a list of it.
 type where struct{ outer, inner nth }
 
-// nth is the thing of that sort with that number from 0 in its list;
-// holdNothing is none.
+// nth is an entity by its sort and its number, from 0, in its list; the zero kind
+// is none.
 type nth struct {
 	hold kind
 	n    int
@@ -84,7 +83,7 @@ func newScanner(text []byte, careful bool) *scanner {
 	return s
 }
 
-// scan walks the whole text and says whether nothing was wrong.
+// scan walks the whole text and reports whether nothing was wrong.
 func (s *scanner) scan(l *layout) bool {
 	ok := s.value(l)
 	if ok {
@@ -389,7 +388,7 @@ func (s *scanner) note(h kind, key string, at int) {
 	}
 }
 
-// recorded says of which objects the absence of a key means something.
+// recorded reports for which objects the absence of a key means something.
 var recorded = [numKinds]bool{
 	kindShow: true, kindPacking: true, kindPart: true, kindShape: true, kindRider: true, kindBag: true, kindGood: true,
 }
@@ -401,7 +400,7 @@ func (s *scanner) keep(h kind, seen uint64) {
 	}
 }
 
-// goTo enters the thing number n of a list.
+// goTo enters entity number n of a list.
 func (s *scanner) goTo(h kind, n int) bool {
 	w := entityInfos[h]
 	switch {
@@ -472,7 +471,7 @@ func (s *scanner) array(l *layout) bool {
 	return true
 }
 
-// number walks a number and sees to it that it fits.
+// number walks a number and checks that it fits.
 func (s *scanner) number(l *layout) bool {
 	start := s.pos
 	whole, ok := s.skipNumber()
@@ -497,7 +496,7 @@ func (s *scanner) number(l *layout) bool {
 	return true
 }
 
-// skipNumber walks a number by the grammar of RFC 8259 and says whether it has
+// skipNumber walks a number by the grammar of RFC 8259 and reports whether it has
 // neither point nor exponent.
 func (s *scanner) skipNumber() (whole, ok bool) {
 	t, i := s.text, s.pos
@@ -691,7 +690,7 @@ func (s *scanner) problems() []Problem {
 	return list
 }
 
-// call returns what a thing is called in a message, and puts its id into p.
+// call returns what an entity is called in a message, and puts its id into p.
 func (s *scanner) call(w where, which nth, p *Problem) words.Message {
 	n := s.names[w]
 	*p.id(which.hold) = n.id

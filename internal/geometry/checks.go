@@ -126,7 +126,8 @@ func (l *list) sagWithin(b *document.Build, sag, travel string, s, t float64) {
 	}
 }
 
-// bounds is what a message on the figure is filled in with: its value and a range.
+// bounds are the values that a message on the figure is filled in with: its value
+// and a range.
 func (f *figure) bounds(v, low, high float64) []any {
 	return []any{
 		"name", words.Sentence{Of: words.Tell("pose.name." + f.name)}, "value", raw(v),

@@ -158,10 +158,10 @@ func (l *layout) lever() mass.Vec {
 	return p
 }
 
-// rack stands the rear rack on the main frame. Its deck is level with the
-// frame and over the place where the axle is at full length, high enough for
-// the tyre at full travel: on a sprung rear it hangs in the air over the wheel
-// by the travel that is left.
+// rack puts the rear rack on the main frame. Its deck is level with the frame and
+// over the place where the axle is at full length, high enough for the tyre at
+// full travel: on a sprung rear it is further above the wheel by the travel that
+// is left.
 func (l *layout) rack() {
 	full, top := l.f.rearAxle, l.f.rearAxle
 	if l.RearSprung {

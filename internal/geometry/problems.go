@@ -14,13 +14,13 @@ type list struct {
 	failed   bool // whether one of them is an error
 }
 
-// fault adds an error: without this figure put right there is no bike.
+// fault adds an error: there is no bike until this figure is put right.
 func (l *list) fault(field, key string, pairs ...any) {
 	l.failed = true
 	l.problems = append(l.problems, document.Problem{Severity: document.SeverityError, Build: l.build, Field: field, Message: words.Tell(key, pairs...)})
 }
 
-// doubt adds a warning: the figure is odd, and is taken as it is.
+// doubt adds a warning: the figure is odd, and is used as it is.
 func (l *list) doubt(field, key string, pairs ...any) {
 	l.problems = append(l.problems, document.Problem{Severity: document.SeverityWarning, Build: l.build, Field: field, Message: words.Tell(key, pairs...)})
 }
@@ -28,8 +28,8 @@ func (l *list) doubt(field, key string, pairs ...any) {
 // show is a figure of the document for people, to a tenth.
 func show(v float64) words.Number { return words.Number(math.Round(v*10)/10 + 0) }
 
-// showMM is a length in m as mm for people: to a whole one, since it was worked
-// out and not typed.
+// showMM is a length in m as whole mm for people, since it was worked out and not
+// typed.
 func showMM(m float64) words.Message {
 	return words.Tell("pose.mm", "mm", words.Number(math.Round(m*1000)+0))
 }

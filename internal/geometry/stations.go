@@ -23,8 +23,8 @@ var StationNames = []string{
 	"front-light", "rear-light", "rear-mudguard", "front-mudguard",
 }
 
-// Pair says whether a station has a point on either side of the bike, whatever
-// the figures of that are.
+// Pair reports whether a station has a point on either side of the bike, whatever
+// the bike's figures.
 func Pair(station string) bool { return pairs()[station] }
 
 var pairs = sync.OnceValue(func() map[string]bool {
@@ -36,8 +36,8 @@ var pairs = sync.OnceValue(func() map[string]bool {
 	return found
 })
 
-// Where parts sit on the things that carry them, m. All are common practice,
-// without a source: a part that sits elsewhere has an offset for that.
+// These are the places of parts on what carries them, m. All are common practice,
+// no source: a part that sits elsewhere has an offset.
 const (
 	chainLine = 0.045 // chain and chainring right of the middle
 	rackRoom  = 0.050 // a rack's deck over the tyre at full travel: mudguard, mud and rails
@@ -61,9 +61,9 @@ func one(name string, p mass.Vec) spot           { return spot{name, [2]mass.Vec
 func pair(name string, left mass.Vec) spot       { return two(name, left, mirror(left)) }
 func two(name string, left, right mass.Vec) spot { return spot{name, [2]mass.Vec{left, right}, 2} }
 
-// spots says where every station is taken. To add one, add a line here, its
-// name to StationNames and its label to data/words/en.json. The drive side is
-// the right (y < 0), the brakes are on the left.
+// spots says where every station is. To add one, add a line here, its name to
+// StationNames and its label to data/words/en.json. The drive side is the right
+// (y < 0), the brakes are on the left.
 func (l *layout) spots() []spot {
 	return []spot{
 		one("rear-axle", l.RearAxle),                                         // on the axle, in the middle of the hub

@@ -83,7 +83,7 @@ func (b *Budget) Ranking(doubts []float64, scale float64) []Weighing {
 			r = scale / doubts[s]
 			gain = v * (1 - r*r)
 		}
-		if gain > b.nought() {
+		if gain > b.rounding() {
 			if list == nil {
 				list = make([]Weighing, 0, len(b.mass)-s)
 			}

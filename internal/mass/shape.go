@@ -19,6 +19,6 @@ func Disc(r, w float64) Sym { return Sym{XX: r * r / 4, YY: w * w / 12, ZZ: r * 
 // I = m (y² + z²)/12 about x, and so round.
 func Box(x, y, z float64) Sym { return Sym{XX: x * x / 12, YY: y * y / 12, ZZ: z * z / 12} }
 
-// Pair is two equal points, w apart across the bike: a thing that comes left
-// and right. I = m w²/4 about x.
+// Pair is two equal points, w apart across the bike: a body that comes left and
+// right. I = m w²/4 about x.
 func Pair(w float64) Sym { return Sym{YY: w * w / 4} }

@@ -44,9 +44,10 @@ type Budget struct {
 	gross float64   // sum of the squares of all that was charged, before any of it cancels
 }
 
-// nought is the variance that is only what rounding leaves when contributions
-// cancel: a millionth of a millionth in terms of the uncertainty.
-func (b *Budget) nought() float64 { return 1e-24 * b.gross }
+// rounding returns the variance at and below which contributions have cancelled
+// and only rounding is left: a millionth of all of them in terms of the
+// uncertainty.
+func (b *Budget) rounding() float64 { return 1e-24 * b.gross }
 
 // Charge adds sign times the contributions of a figure of the items. A
 // difference B - A charges B with +1 and A with -1: what both have in common
@@ -194,7 +195,7 @@ func (b *Budget) sums() (variance, sum float64) {
 		variance += n.part * n.part
 		sum += math.Abs(n.part)
 	}
-	if variance <= b.nought() {
+	if variance <= b.rounding() {
 		return 0, 0
 	}
 	return variance, sum

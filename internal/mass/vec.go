@@ -2,7 +2,7 @@ package mass
 
 import "math"
 
-// Alike returns the vector with the same along each axis.
+// Alike returns the vector with v along each axis.
 func Alike(v float64) Vec { return Vec{v, v, v} }
 
 // Vec is a point or a displacement, in metres.

@@ -118,7 +118,7 @@ func (m *Mesh) body(p []point, side float64) {
 	}
 }
 
-// empty tells whether none of the corners that are left lies in the triangle.
+// empty reports whether none of the remaining corners lies in the triangle.
 func (m *Mesh) empty(p []point, a, b, c int, side float64) bool {
 	for _, i := range m.ears {
 		if i == a || i == b || i == c {

@@ -15,7 +15,7 @@ func (a point) dot(b point) float64   { return a.x*b.x + a.y*b.y }
 func (a point) cross(b point) float64 { return a.x*b.y - a.y*b.x }
 
 // len is plain: nothing in sight is so far away that its square overflows, and
-// math.Hypot takes a fifth of the time of a picture.
+// math.Hypot would take a fifth of the time of a picture.
 func (a point) len() float64 { return math.Sqrt(a.x*a.x + a.y*a.y) }
 
 // left is a turned by a quarter, from x towards y.

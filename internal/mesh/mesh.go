@@ -19,7 +19,7 @@ type Mesh struct {
 	Vertices []Vertex
 	Indices  []uint32 // three for a triangle
 
-	// What follows is of the mark in hand, kept for its memory.
+	// The rest belongs to the present mark and is kept for its memory.
 	ink    scene.Ink
 	lines  []polyline
 	points []point
@@ -85,7 +85,7 @@ func profile(width float64) (cover, core, reach float64) {
 	return min(width, 1), abs(width-1) / 2, (width + 1) / 2
 }
 
-// inSight tells whether a path stroked with a width may touch a picture of the
+// inSight reports whether a path stroked with a width may touch a picture of the
 // given size. A path with a coordinate that is not finite is out of sight.
 func inSight(path []scene.Seg, width, height, stroke float64) bool {
 	sum := 0. // of everything times zero: not zero when anything is not finite

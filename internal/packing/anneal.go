@@ -18,7 +18,7 @@ type anneal struct {
 	kind []int16 // by piece
 	at   []int16 // its bag
 
-	// A place to begin from, near the optimum of a relaxation, and where each
+	// The guide: a place to begin, near the optimum of a relaxation, and where each
 	// piece may go from there.
 	guide []int16
 	allow []uint64
@@ -96,7 +96,7 @@ func over(x, limit float64) float64 {
 	return (x - limit) / (limit + 1e-3)
 }
 
-// value is what the aim is at least, whatever the sides.
+// value is the least aim with these sums, whatever the sides.
 func (h *anneal) value(cost, front, mid, pull float64) float64 {
 	return cost + h.wFront*abs(front-h.tFront) + h.wSide*max(0, abs(mid-h.tSide)-pull)
 }
@@ -142,8 +142,8 @@ func (h *anneal) exceed() {
 // annealUnit is how many moves take about as long as a node.
 const annealUnit = 400
 
-// How an annealing cools, in parts of what the aim can vary by, and how it is kept to
-// the limits: found by trial.
+// An annealing cools, in parts of what the aim can vary by, and keeps the limits
+// by these numbers, found by trial.
 const (
 	hot     = 0.005
 	cold    = 1e-3
@@ -151,7 +151,7 @@ const (
 	penalty = 10.0 // of an excess
 )
 
-// begin sets out on an annealing, from the guide or from the best packing.
+// begin begins an annealing, from the guide or from the best packing.
 func (h *anneal) begin(s *Solver, effort int) {
 	copy(h.at, h.guide)
 	if !h.fresh && s.best != nil {
@@ -167,7 +167,7 @@ func (h *anneal) begin(s *Solver, effort int) {
 	h.temp, h.cool = hot, math.Pow(cold/hot, 1/float64(effort*annealUnit))
 }
 
-// run goes on with an annealing for some effort, and tries what it has found when it
+// run continues an annealing for some effort, and tries what it has found when it
 // ends.
 func (h *anneal) run(s *Solver, effort int) {
 	in, n := h.in, &h.now
@@ -175,10 +175,10 @@ func (h *anneal) run(s *Solver, effort int) {
 	h.left -= effort
 	cool, temp := h.cool, h.temp
 
-	// A move of a mean piece across the span changes the value by about 1. At
-	// first limits and absolute values are replaced, but for a part, by what
-	// they cost in the relaxation: where that is indifferent, pieces then move
-	// freely, until the part has grown to 1.
+	// A move of a mean piece across the span changes the value by about 1. At first
+	// most of the weight of limits and absolute values is replaced by what they cost
+	// in the relaxation: where the relaxation is indifferent, pieces then move
+	// freely, until the weight has grown to 1.
 	const clean = 1e-9
 	for range effort * annealUnit {
 		temp *= cool

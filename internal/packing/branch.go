@@ -25,8 +25,8 @@ type gain struct {
 	ups, downs float64
 }
 
-// How the next decision is looked for, found by trial on tours of 20 to 40
-// goods.
+// The next decision is searched for by these numbers, found by trial on tours of
+// 20 to 40 goods.
 const (
 	trusted    = 2.0 // gains seen on the rarer side of a decision before they are believed untried
 	patience   = 4   // decisions tried in a row without a better one before the best so far is taken

@@ -8,8 +8,8 @@ import (
 	"steelyard/internal/words"
 )
 
-// Fault is a field of a task that cannot be. Its text names the good, bag or
-// limit, the field, what is wrong and what would be right.
+// Fault is an impossible value in a field of a task. Its text names the good, bag
+// or limit, the field, what is wrong and what would be right.
 type Fault struct {
 	What  string // "good", "bag", "limit", "forbidden", "start", "aim", "rest" or "task"
 	Index int    // which one of them, where there are several
@@ -36,8 +36,8 @@ func title(what string, index int, name string) words.Message {
 	return words.Tell("packing.title."+what, "name", words.Quote(name))
 }
 
-// Check returns all that is wrong with the fields of a task, as one error
-// joined of *Fault, or nil. Whether the goods fit is not asked here.
+// Check returns everything that is wrong with the fields of a task, as *Fault
+// joined to one error, or nil. It does not check whether the goods fit.
 func (t *Task) Check() error {
 	c := &checker{task: t}
 	c.sizes()
@@ -65,7 +65,7 @@ func (c *checker) fault(what string, index int, name, field, why string, args ..
 // be: beyond it is a slip of the pen, and sums stay far from the end of float64.
 const most = 1e9
 
-// number says whether x is a number of sensible size.
+// number reports whether x is a number of sensible size.
 func number(x float64) bool { return abs(x) <= most }
 
 const (

@@ -2,8 +2,8 @@ package packing
 
 import "math"
 
-// ShortenTo is a row that the relaxation gets besides the limits: every packing
-// keeps it, but not every cut-up one.
+// cut is a row of the relaxation besides the limits: every packing keeps it, but
+// not every relaxed one, in which goods are cut up.
 //
 //	Σ_k u_k x_kj <= rhs
 type cut struct {

@@ -30,8 +30,8 @@ type source struct{ good, count, pieces int }
 // absolute is a term w |Σ m_i at_j x_ij - rhs|.
 type absolute struct{ w, rhs float64 }
 
-// instance is a task without all that does not matter to the search: pinned
-// pieces are weighed in, equal pieces are counted together, and everything is
+// instance is a task reduced to what matters to the search: pinned pieces are
+// added to the rest, equal pieces are counted together, and everything is
 // measured in mean pieces and in the span of the aim.
 //
 // The rows of the relaxation come in this order: absolute values, limits on
@@ -122,7 +122,7 @@ func (in *instance) settle() error {
 	return in.pinnedShortage()
 }
 
-// fits says whether so much may be added to a bag.
+// fits reports whether so much may be added to a bag.
 func (in *instance) fits(j int, mass, vol float64) bool {
 	if mass > in.load[j] || vol > in.vol[j] {
 		return false
@@ -202,7 +202,7 @@ func (in *instance) price() {
 		in.kinds[i].m, in.kinds[i].v = in.kinds[i].mass/meanMass, in.kinds[i].vol/meanVol
 	}
 
-	// What is settled already: the rest and the idle goods.
+	// The rest and the idle goods are settled already.
 	settled := t.Rest.M
 	s := t.Rest.S
 	square := t.restSquare()
@@ -343,8 +343,8 @@ func (in *instance) rowsOf(meanMass, meanVol float64) {
 	in.cutsOf = make([][]int, in.nb)
 }
 
-// pair finds the bags that differ only in their side. Bags are such if all
-// that the aim asks of them but the balance is the same.
+// pair finds the bags that differ only in their side: those that are equal in
+// everything that the aim depends on except the balance.
 func (in *instance) pair() {
 	const same = 1e-9
 	done := uint64(0)

@@ -222,14 +222,14 @@ func (s *Solver) step() {
 	s.enter(f)
 }
 
-// annealDue says whether it is time to anneal again: now and then, for a part of
-// the effort.
+// annealDue reports whether it is time to anneal again, which takes a part of all
+// effort.
 func (s *Solver) annealDue() bool {
 	return len(s.anneal.kind) > 0 && s.annealed <= annealFirst+s.spent/annealPart
 }
 
-// annealSome spends some effort on the annealing in hand, or on a new one: little at a
-// time, so that who runs the search gets its turn.
+// annealSome spends some effort on the present annealing, or on a new one: little
+// at a time, so that the caller gets its turn.
 func (s *Solver) annealSome() {
 	if s.anneal.left == 0 {
 		if s.annealings%3 == 2 {
@@ -245,12 +245,12 @@ func (s *Solver) annealSome() {
 	s.spent += effort
 }
 
-// How much effort goes into annealing: so much at first, and this part of it all
+// Annealing gets so many nodes' effort at first, and this part of all effort
 // later. On tours the relaxation is close to the best packing from the start, and
-// what is missing is that packing.
+// only the packing is missing.
 //
-// How far above the least bound a search still goes on from the last node, as a
-// part of the gap, and after how many nodes it dives all the same.
+// A search goes on from the last node as long as that is not further above the
+// least bound than this part of the gap; after so many nodes it dives all the same.
 const (
 	annealFirst = 500
 	annealPart  = 3
@@ -307,7 +307,7 @@ func (s *Solver) push(o open) {
 	}
 }
 
-// low is the least bound of all that is open.
+// low is the least bound of everything open.
 func (s *Solver) low() float64 {
 	low := s.cut
 	if len(s.pool) > 0 {
@@ -352,7 +352,7 @@ func (s *Solver) frame() *frame {
 	return &frame{}
 }
 
-// take carries out a decision; false means that it cannot be.
+// take carries out a decision; false means that the result is impossible.
 func (s *Solver) take(st *state, w way) bool {
 	k := s.rel.kindOf[w.slot]
 	st.q[w.slot] -= int32(w.n)
@@ -414,7 +414,7 @@ func (s *Solver) fix(st *state, k, j, n int) bool {
 }
 
 // propagate rules out bags that have no room for a piece any more and fixes
-// pieces that have one bag left. It reports whether the state can be, and
+// pieces that have one bag left. It reports whether the state is possible, and
 // whether a bag was ruled out.
 func (s *Solver) propagate(st *state) (ok, cut bool) {
 	in := s.in
@@ -543,9 +543,9 @@ func (s *Solver) ruleOut(st *state) bool {
 	return single
 }
 
-// whole looks whether it is settled in which groups the pieces go: by decision,
-// or because the relaxation does not cut any piece between groups. Then it
-// looks for the best sides. It reports whether that settles the node.
+// whole checks whether the groups of all pieces are settled, by decision or
+// because the relaxation does not cut any piece between groups. It then looks for
+// the best sides, and reports whether that settles the node.
 func (s *Solver) whole(st *state, solved bool) bool {
 	in := s.in
 	ng, nk := len(in.group), len(in.kinds)
@@ -658,7 +658,7 @@ func (in *instance) value(counts []int16) float64 {
 	return sum
 }
 
-// keeps says whether a packing by kind and bag keeps every limit.
+// keeps reports whether a packing by kind and bag keeps every limit.
 func (in *instance) keeps(counts []int16) bool {
 	lim := slices.Clone(in.lim)
 	for j := range in.nb {
@@ -683,7 +683,7 @@ func (in *instance) keeps(counts []int16) bool {
 	return true
 }
 
-// offer takes a packing as the best so far if it is.
+// offer takes a packing as the best so far if it is better.
 func (s *Solver) offer(counts []int16) {
 	if !s.in.keeps(counts) {
 		return

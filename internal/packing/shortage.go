@@ -42,7 +42,8 @@ const (
 // Error explains the shortage in English: a piece of a sentence without a full stop.
 func (s *Shortage) Error() string { return s.message.String() }
 
-// In explains the shortage in a language, likewise.
+// In explains the shortage in a language: a piece of a sentence without a full
+// stop.
 func (s *Shortage) In(w *words.Words) string { return s.message.In(w) }
 
 // names lists goods or bags for a person, the first few by name.
@@ -74,7 +75,7 @@ func amount(x float64, unit string) words.Message {
 	return words.Tell("packing.amount", "n", words.Number(n), "unit", unit)
 }
 
-// pinnedShortage looks whether the pinned goods alone are too much.
+// pinnedShortage checks whether the pinned goods alone are too much.
 func (in *instance) pinnedShortage() error {
 	t := in.task
 	pinned := func(j int) (goods []int) {
@@ -213,8 +214,8 @@ func (in *instance) shortage() error {
 	return nil
 }
 
-// limitShortage looks whether goods that go only into the bags of a set are
-// too heavy for a limit, when as much as possible goes into its other bags.
+// limitShortage checks whether goods that go only into the bags of a set are too
+// heavy for a limit, when as much as possible goes into its other bags.
 func (in *instance) limitShortage(l int, set uint64, goods, bags []int, mass float64) error {
 	m := &in.task.Limits[l]
 	order := slices.Clone(bags)
@@ -315,8 +316,8 @@ func (t *Task) fill(p Packing) (load, vol []float64) {
 	return load, vol
 }
 
-// Keeps says whether a packing packs all goods and keeps every limit, pin and
-// forbidden pair; the error says what it does not.
+// Keeps checks whether a packing packs all goods and keeps every limit, pin and
+// forbidden pair; the error says which it does not, nil is none.
 func (t *Task) Keeps(p Packing) error {
 	if len(p) != len(t.Goods) {
 		return words.Tell("packing.breaks.goods", "n", len(p), "of", len(t.Goods))

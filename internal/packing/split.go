@@ -6,11 +6,11 @@ import (
 	"sort"
 )
 
-// split decides the sides when it is settled how many pieces of each kind go
-// into each group. Then all of the aim is settled but the balance, and that
-// depends only on what the left bag of each pair weighs. For each pair the
-// weights that can be had within its limits are listed, and the lists are gone
-// through together for the sum that balances best.
+// split decides the sides once it is settled how many pieces of each kind go into
+// each group. Then only the balance of the aim is open, and that depends only on
+// the load of the left bag of each pair. For each pair the loads that are
+// possible within its limits are listed, and the lists are searched together for
+// the sum that balances best.
 type split struct {
 	in    *instance
 	pairs []pairList
@@ -261,7 +261,7 @@ func (sp *split) balance(want float64, pick []int) bool {
 	return true
 }
 
-// two does the same for at most two lists and returns the distance.
+// two is balance for at most two lists, and returns the distance too.
 func (sp *split) two(lists []int, want float64, pick []int) float64 {
 	if len(lists) == 0 {
 		return abs(want)

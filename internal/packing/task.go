@@ -28,7 +28,7 @@ type Task struct {
 
 	Aim Aim
 
-	// Forbidden pairs may not be: the good must stay out of the bag.
+	// Forbidden pairs are goods that must stay out of a bag.
 	Forbidden []Pair
 
 	// Start is a packing to begin from, usually the present one; nil is none.
@@ -140,7 +140,7 @@ func (t *Task) Figures(p Packing) Figures {
 	return f
 }
 
-// Costs are the terms of an aim, weighed: their sum is Figures.Aim.
+// Costs are the weighted terms of an aim: their sum is Figures.Aim.
 type Costs struct{ Front, Low, Balance, Middle float64 }
 
 // Costs weighs figures.

@@ -24,10 +24,10 @@ func gcd(a, b int64) int64 {
 	return a
 }
 
-// twoGroupBound bounds a state in which all that is undecided may go into two groups
-// only. Masses are not continuous: if all of them are multiples of 10 g, so is
-// what goes into the first group, and the front share can only come so near to
-// the one that is wanted. The relaxation, which cuts pieces, does not see that.
+// twoGroupBound bounds a state in which everything undecided may go into two
+// groups only. Masses are not continuous: if all of them are multiples of 10 g,
+// so is the mass in the first group, and the front share can only come so near to
+// the wanted one. The relaxation, which cuts pieces, does not see that.
 func (s *Solver) twoGroupBound(st *state) float64 {
 	in, h := s.in, s.anneal
 	none := math.Inf(-1)

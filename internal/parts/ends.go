@@ -35,8 +35,8 @@ func Opposite(end string) string {
 	return "front"
 }
 
-// AtEnd returns the entry for a part that is like e and called by words at an
-// end of the bike: e itself, the one that differs from e in the end alone, or
+// AtEnd returns the entry at an end of the bike for a part that is like e and
+// called by words: e itself, the entry that differs from e only in the end, or
 // the likeliest of that end; nil if there is none.
 func AtEnd(e *Entry, words []string, end string) *Entry {
 	if EntryEnd(e) == end {

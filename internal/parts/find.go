@@ -11,11 +11,11 @@ import (
 )
 
 // A Finder finds what this program comes with, best first, in English and in one
-// language beside it: by what kinds, groups, stations and supplies are called in
-// it. Every word of a query must be in the entry's name, kind or search words, or
-// begin one of them; words that are in the name count for more. Only when nothing
-// at all is found, words may be misspelt by a letter, long ones by two. An empty
-// query finds everything; a limit of 0 or less is none.
+// other language, by what kinds, groups, stations and supplies are called in it.
+// Every word of a query must be in the entry's name, kind or search words, or
+// begin one of them; words in the name count for more. Only when nothing is found
+// may words be misspelt by a letter, long ones by two. An empty query finds
+// everything; a limit of 0 or less is none.
 type Finder struct {
 	parts, goods, bags []indexed
 	fits               []fitting // of parts
@@ -147,7 +147,7 @@ func telling(words []string) []string {
 	return words
 }
 
-// filler says whether a word only joins others.
+// filler reports whether a word only joins others.
 func filler(w string) bool {
 	switch w {
 	case "a", "an", "and", "for", "in", "of", "on", "the", "to", "with", "without":
@@ -156,8 +156,8 @@ func filler(w string) bool {
 	return false
 }
 
-// british returns the spelling, or the word, that the catalogue has of one that
-// Americans write.
+// british returns the word that the catalogue has for one that Americans write or
+// spell otherwise.
 func british(w string) string {
 	stem := singular(w)
 	to, ok := american[stem]
@@ -176,7 +176,7 @@ var nicknames = map[string][]string{
 	"igh": {"gear", "hub"}, "bb": {"bottom", "bracket"}, "disc": {"rotor"}, "disk": {"rotor"}, "mech": {"derailleur"},
 }
 
-// indexed is what a thing is found by: words, folded.
+// indexed is what an entry is found by: words, folded.
 type indexed struct {
 	name   []string
 	noun   int // where in name the word is that the thing is called by: the "light" of "Front light, dynamo"
@@ -231,8 +231,8 @@ func hyphenated(s string) []string {
 	return words
 }
 
-// fits says how well what is at a place of a list fits: by what counts, and how
-// far its sizes are from what would fit best.
+// fits is how well the element at a place of a list fits: by its needs, and by
+// how far its sizes are from those that would fit best.
 type fits func(i int) (counts int, off float64)
 
 type ranked struct {
@@ -241,9 +241,9 @@ type ranked struct {
 	whole        bool // no word of the name is missing in the query
 }
 
-// rank scores everything that all words match. Between equals, what is called
-// just so comes first, then what fits, then what stands first in the list, which
-// is the most usual.
+// rank scores everything that all words match. Between equals, an exact name
+// comes first, then what fits, then the order of the list, which begins with the
+// most usual.
 func rank(all []indexed, words []string, misspelt bool, fit fits) []ranked {
 	var found []ranked
 	for i := range all {
@@ -282,14 +282,14 @@ func rank(all []indexed, words []string, misspelt bool, fit fits) []ranked {
 	return found
 }
 
-// whole says whether words are all of a name.
+// whole reports whether words are all of a name.
 func (x *indexed) whole(words []string) bool {
 	return !slices.ContainsFunc(x.name, func(n string) bool { return !filler(n) && !slices.Contains(words, n) })
 }
 
-// score says how well a word of a query fits a thing, 0 for not at all. A thing
-// of the kind that the word names comes before one that only goes with it: a
-// chain before a chain lock.
+// score returns how well a word of a query fits an entry, 0 for not at all. An
+// entry of the kind that the word names comes before one that only goes with it:
+// a chain before a chain lock.
 func (x *indexed) score(w string, misspelt bool) int {
 	best, kind := 0, 0
 	for i, n := range x.name {

@@ -25,7 +25,7 @@ const (
 // Needs are all of them.
 var Needs = []Need{RearSuspension, RigidRear, ForkSuspension, RigidFork, Gearbox, GearHub, Derailleur}
 
-// Meets says which needs a build meets.
+// Meets returns the needs that a build meets.
 func Meets(b *document.Build) map[Need]bool {
 	has := map[Need]bool{
 		RearSuspension: b.Rear.Travel > 0, RigidRear: b.Rear.Travel <= 0,
@@ -79,9 +79,9 @@ func fittings() []fitting {
 	return all
 }
 
-// on says how well the entry fits a build: one for each need that is met and for
-// the right wheel size, one less for each that is not; and how far its other
-// sizes are from the build's, mm.
+// on returns how well the entry fits a build: one point for each need that is met
+// and for the right wheel size, one less for each that is not; and how far its
+// other sizes are from the build's, mm.
 func (f *fitting) on(b *document.Build, has map[Need]bool) (counts int, off float64) {
 	count := func(fits bool) {
 		if fits {

@@ -7,12 +7,12 @@ import (
 	"unicode/utf8"
 )
 
-// EnglishWords turns the words of a part's name, see wordsOf, into those that the
-// catalogue uses: German and French ones, and what else people call a part in
-// English. Words that it does not know stay as they are. German words may be run
+// EnglishWords turns the words of a part's name, see [spelling.Words], into those
+// that the catalogue uses: German and French ones, and what else people call a
+// part in English. Unknown words stay as they are. German words may be run
 // together, Hinterradnabe; French phrases are known as a whole, and "of" stands
-// between the thing and what it belongs to, as in English. "Front" and "rear"
-// come first, wherever they stand in the name.
+// between the part and what it belongs to, as in English. "Front" and "rear" come
+// first, wherever they stand in the name.
 func EnglishWords(words []string) []string {
 	d := foreignWords()
 	out := make([]string, 0, len(words)+2)
@@ -51,7 +51,7 @@ type dictionary struct {
 }
 
 // phrase returns the English words for the longest phrase that the words begin
-// with, and how many of them it is; 0 when there is none.
+// with, and the number of words in it; 0 when there is none.
 func (d *dictionary) phrase(words []string) (english []string, n int) {
 	for n := min(d.longest, len(words)); n > 0; n-- {
 		phrase := strings.Join(words[:n], " ")
@@ -104,7 +104,7 @@ func (d *dictionary) compound(w string) []string {
 	return nil
 }
 
-// apart takes what is left of a compound apart, the longest first part first.
+// apart divides the rest of a compound, the longest first part first.
 func (d *dictionary) apart(w string, whole bool) []string {
 	if !whole {
 		if e, ok := d.words[w]; ok && len(e) > 0 {

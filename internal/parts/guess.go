@@ -33,7 +33,7 @@ var kindWords = sync.OnceValue(func() vocabulary {
 		add(spelling.Words(k.ID), k.ID)
 	}
 	for _, e := range Catalogue() {
-		// What stands before the first comma is the thing, what follows says more.
+		// The words before the first comma name the part, the others describe it.
 		thing, _, _ := strings.Cut(e.Name, ",")
 		words := spelling.Words(thing)
 		if i := slices.IndexFunc(words, filler); i > 0 {
@@ -57,17 +57,17 @@ var kindWords = sync.OnceValue(func() vocabulary {
 	return v
 })
 
-// isFigure says whether a word is a size, which any kind may have.
+// isFigure reports whether a word is a size, which any kind may have.
 func isFigure(w string) bool { return w[0] >= '0' && w[0] <= '9' }
 
 // maxPhrase is the longest run of words that the vocabulary keeps.
 const maxPhrase = 3
 
 // GuessKind returns the kind of part that a name in English, German or French
-// most likely means, "" when nothing in it points to one. What stands before a comma or a word like "for"
-// is the thing itself and is asked first, then the whole name. The longest
-// words of the catalogue that are in it decide; a word that several kinds share
-// counts for none of them, unless one of them is meant by it nearly always.
+// most likely means, "" when nothing in it points to one. The words before a
+// comma or a word like "for" name the part itself and are tried first, then the
+// whole name. The longest words of the catalogue in it decide; a word that
+// several kinds share counts for none of them, unless it nearly always means one.
 func GuessKind(name string) string {
 	name = name[:min(len(name), 400)]
 	thing := name
@@ -139,7 +139,7 @@ func GuessEntry(kind, name string) *Entry {
 }
 
 // likeliest is GuessEntry for the words of a name. With an end, "front" or
-// "rear", an entry that belongs to the other is none.
+// "rear", an entry that belongs to the other end is left out.
 func likeliest(kind string, words []string, end string) *Entry {
 	var best *Entry
 	bestScore := -1

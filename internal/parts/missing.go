@@ -50,7 +50,7 @@ func chained(f *fitted) bool {
 	return f.any("crank", "crank-gearbox", "cassette", "cog", "chainring", "gear-hub", "derailleur")
 }
 
-// Roles in the order in which they are told. What a whole bike has is common
+// Roles are in the order in which they are told. What a whole bike has is common
 // practice, no source.
 var roles = []role{
 	{id: "frame", filled: ofAny("frame")},
@@ -93,16 +93,7 @@ var roles = []role{
 	{id: "seatpost", filled: ofAny("seatpost")},
 }
 
-// Roles returns what a whole bike has, in the order in which Missing tells it.
-func Roles() []Role {
-	ids := make([]Role, len(roles))
-	for i := range roles {
-		ids[i] = roles[i].id
-	}
-	return ids
-}
-
-// Missing returns what a whole bike has and the build has not, but for what the
+// Missing returns what a whole bike has and the build lacks, except what the
 // build is said to go without.
 func Missing(b *document.Build) []Role {
 	f := fitted{map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, b}

@@ -3,7 +3,7 @@ package parts
 import "steelyard/internal/document"
 
 // Known is what is known about a part wherever it is fitted. Parts of several
-// builds that have the same id and of which the same is known are one thing, and
+// builds that have the same id and of which the same is known are one part,
 // weighed once.
 type Known struct {
 	ID              string
@@ -14,8 +14,8 @@ type Known struct {
 // KnownOf returns what is known about a part.
 func KnownOf(p *document.Part) Known { return Known{p.ID, p.Mass, p.HalfWidth, p.Basis} }
 
-// thing is a part by what it is, however well its mass is known: its id, and the
-// entry that it came from, or the name of one that came from none.
+// thing is the identity of a part, however well its mass is known: its id, and
+// the entry that it came from, or the name of one that came from none.
 type thing struct{ id, kind, what string }
 
 func thingOf(p *document.Part) thing {
@@ -36,7 +36,8 @@ type Sharing struct {
 	builds []document.Build
 }
 
-// ShareOf looks through the builds of a document. It holds until they change.
+// ShareOf finds the shared parts of the builds of a document. The result holds
+// until they change.
 func ShareOf(builds []document.Build) *Sharing {
 	s := &Sharing{make(map[Known][]Place), make(map[thing]Place), builds}
 	for i := range builds {

@@ -18,7 +18,7 @@ const (
 // decode returns the text of a list and the encoding that it was in, with every
 // line end, CR LF or a bare CR, as LF. Spreadsheets write UTF-8 and UTF-16, with
 // or without a byte order mark, and the Western code page 1252. Damaged counts
-// the bytes of a list in UTF-8 that are none.
+// the bytes of a list in UTF-8 that belong to no character.
 func decode(raw []byte) (text, encoding string, damaged int) {
 	encoding = UTF8
 	if order := wideOrder(raw); order != nil {

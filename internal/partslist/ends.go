@@ -36,9 +36,9 @@ var endNames = [2]string{EndFront, EndRear}
 // list does not say how many a wheel has (common practice, no source).
 const mostSpokes = 40
 
-// findEnds sends the pieces of what a bike has at each end there. Of a single
-// piece the end is open too: of two such rows one goes to each end, and one goes
-// where nothing else of its sort is.
+// findEnds sends the pieces of what a bike has at each end to the ends. For a
+// single piece the end is open too: of two such rows one goes to each end, and a
+// single row goes where nothing else of its sort is.
 func (r *csvReader) findEnds(lines []line) {
 	// sort is what is known of a sort of thing.
 	type sort struct {
@@ -146,8 +146,8 @@ func endSort(l *line) string {
 	return l.kind + " " + strings.Join(words, " ")
 }
 
-// isPair says whether the one mass of a row is that of a piece at each end: its
-// name says "pair" or both ends, or it stands in the plural.
+// isPair reports whether the one mass of a row is that of a piece at each end:
+// its name says "pair" or both ends, or is in the plural.
 func (r *csvReader) isPair(l *line) bool {
 	if l.pieces != 1 {
 		return false

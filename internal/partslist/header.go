@@ -138,8 +138,8 @@ func readHeader(s string) header {
 // maxAbove is how many rows, such as a title, may stand above the headers.
 const maxAbove = 5
 
-// NotePrefix begins a row above the headers that is there for people to read:
-// it is passed over.
+// NotePrefix begins a row above the headers that is for people to read; it is
+// skipped.
 const NotePrefix = "# "
 
 // head finds the row of headers, if there is one, and returns the rows below.
@@ -175,7 +175,7 @@ func (r *csvReader) head(rows []row) []row {
 	return rows[at+1:]
 }
 
-// numbered says whether most filled cells of a column are numbers.
+// numbered reports whether most filled cells of a column are numbers.
 func numbered(rows []row, i int) bool {
 	numbers, texts := 0, 0
 	for _, row := range rows[:min(len(rows), 200)] {
@@ -204,8 +204,8 @@ func headerRow(rows []row) int {
 			return i
 		}
 	}
-	// A first row of which only something is known, or of which nothing is but
-	// that numbers stand below it.
+	// The first row is one of headers if something in it is known, or if it has no
+	// numbers but stands above some.
 	first := rows[0].cells
 	if slices.ContainsFunc(first, numeric) {
 		return -1
@@ -219,7 +219,7 @@ func headerRow(rows []row) int {
 	return -1
 }
 
-// numeric says whether a cell is a mass, or a number without a unit.
+// numeric reports whether a cell is a mass, or a number without a unit.
 func numeric(s string) bool {
 	s, _ = withoutAbout(s)
 	_, err := units.ParseMass(s, units.Kilogram) // of kilograms no number is ambiguous
@@ -263,7 +263,7 @@ func (r *csvReader) columns(rows []row) {
 	r.findRest(rows)
 }
 
-// used says whether a column has a field already.
+// used reports whether a column has a field already.
 func (r *csvReader) used(i int) bool {
 	for _, j := range r.result.Guess {
 		if i == j {

@@ -119,7 +119,7 @@ func (r *csvReader) fail(key string, pairs ...any) {
 	r.result.Problems = append(r.result.Problems, document.Problem{Severity: document.SeverityError, Message: words.Tell(key, pairs...)})
 }
 
-// warn tells something about the list once.
+// warn adds a warning about the list, once.
 func (r *csvReader) warn(key string, pairs ...any) {
 	message := words.Tell(key, pairs...)
 	if r.warned == nil {
@@ -317,7 +317,7 @@ func (r *csvReader) split(text string, line int) []row {
 				continue
 			}
 			if lines > 1 && (lines > maxRecordLines || !r.closed(record)) {
-				// Take the first line for lost, and go on after it.
+				// The first line is lost; reading goes on after it.
 				first := strings.IndexByte(record, '\n') + 1
 				at.text = words.ShortenTo(record[:first], 120)
 				r.bad(at, words.Tell("list.row.quote"))
@@ -358,9 +358,9 @@ func (r *csvReader) split(text string, line int) []row {
 	return rows
 }
 
-// closed says whether a record of several lines has its quotes where they
-// belong. The lenient reader takes a lost one as running to the next, or to the
-// end of the list.
+// closed reports whether a record of several lines has its quotes where they
+// belong. The lenient reader takes a lost quote as running to the next one, or to
+// the end of the list.
 func (r *csvReader) closed(record string) bool {
 	c := csv.NewReader(strings.NewReader(record))
 	c.Comma, c.FieldsPerRecord = r.separator, -1
@@ -380,8 +380,8 @@ func (r *csvReader) cell(row row, field string) string {
 // from taking it for a formula.
 func (r *csvReader) textCell(row row, field string) string { return uncover(r.cell(row, field)) }
 
-// findDecimal finds the decimal sign of the list: what most numbers prove it to
-// be. Numbers that leave it open (1.234) then follow them.
+// findDecimal finds the decimal sign of the list, by what most numbers prove it
+// to be. Numbers that leave it open (1.234) then follow them.
 func (r *csvReader) findDecimal(rows []row) {
 	points, commas := 0, 0
 	for _, row := range rows {
@@ -408,12 +408,12 @@ func (r *csvReader) findDecimal(rows []row) {
 	}
 }
 
-// ours says whether WriteCSV wrote the list.
+// ours reports whether WriteCSV wrote the list.
 func (r *csvReader) ours() bool {
 	return slices.EqualFunc(r.result.Columns, csvHeader, func(m words.Message, name string) bool { return m.Text == name })
 }
 
-// line is a row that is being understood.
+// line is a row on its way to a part.
 type line struct {
 	row
 	name, kind string
@@ -431,7 +431,7 @@ type line struct {
 	at [2]int // pieces in front and at the rear, when it goes by ends
 }
 
-// understand finds out what a row is about, but not how much it weighs.
+// understand finds out what a row is about, except how much it weighs.
 func (r *csvReader) understand(row row) line {
 	l := line{row: row, name: r.textCell(row, "name"), pieces: 1}
 	if l.name == "" {
@@ -495,7 +495,7 @@ func (r *csvReader) weigh(l *line) {
 	}
 }
 
-// add makes the part, or the two parts, of a line, or says why it is none.
+// add makes the part, or the two parts, of a line, or reports why it cannot.
 func (r *csvReader) add(l *line) (why words.Message) {
 	ends := []int{-1} // as the entry has it
 	if l.at != [2]int{} {
@@ -605,7 +605,7 @@ func (r *csvReader) mass(s, field string) (float64, error) {
 	return units.ParseMassMarked(s, unit, r.decimal)
 }
 
-// perLine says whether the masses are those of all pieces of a row.
+// perLine reports whether the masses are those of all pieces of a row.
 func (r *csvReader) perLine() bool { return r.headers[r.result.Guess["mass"]].total }
 
 // kind finds the kind of a row's part.
@@ -718,7 +718,7 @@ func pieces(s string) (int, bool) {
 	return n, err == nil && n >= 0
 }
 
-// withoutAbout takes off the words that say that a figure is rough.
+// withoutAbout removes the words that say that a figure is rough.
 func withoutAbout(s string) (rest string, about bool) {
 	for _, w := range []string{"~", "≈", "ca.", "ca ", "c.", "circa", "about", "approx.", "approx", "etwa", "env.", "environ"} {
 		if len(s) > len(w) && strings.EqualFold(s[:len(w)], w) {

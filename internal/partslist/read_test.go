@@ -303,8 +303,8 @@ func TestSeparatorOfCellsOfSeveralLines(t *testing.T) {
 	}
 }
 
-// What WriteCSV writes, ReadCSV reads: everything but the shape, and spaces
-// around a text.
+// What WriteCSV writes, ReadCSV reads: everything but the shape, the gearing,
+// and spaces around a text.
 func TestCSVRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := &document.Build{}
@@ -327,7 +327,7 @@ func TestCSVRoundTrip(t *testing.T) {
 				}
 			}
 			p.Within = float64(int(p.Within*8)) / 8
-			p.Shape = document.Shape{}
+			p.Shape, p.Gearing = document.Shape{}, nil
 			b.Parts = append(b.Parts, p)
 		}
 		style := CSVStyle{Semicolon: rapid.Bool().Draw(t, "semicolon")}
@@ -337,7 +337,7 @@ func TestCSVRoundTrip(t *testing.T) {
 			t.Fatalf("%+v %+v\n%s", r.Bad, r.Problems, text)
 		}
 		for i := range r.Parts {
-			r.Parts[i].Shape = document.Shape{}
+			r.Parts[i].Shape, r.Parts[i].Gearing = document.Shape{}, nil
 		}
 		if diff := cmp.Diff(b.Parts, r.Parts); diff != "" {
 			t.Fatalf("%s\n%s", diff, text)

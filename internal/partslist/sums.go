@@ -19,7 +19,7 @@ type SumRow struct {
 	Taken bool    `json:"taken"`  // and is taken for one
 }
 
-// isTotal says whether a name is that of a sum of other rows: "Total", "Summe
+// isTotal reports whether a name is that of a sum of other rows: "Total", "Summe
 // Laufräder", "Peso total".
 func isTotal(name string) bool {
 	words := spelling.Words(name[:min(len(name), 100)])
@@ -110,8 +110,8 @@ func (s *running) add(l *line) {
 	s.column += l.grams
 }
 
-// is says whether a mass is the sum, give or take what rounding everything to
-// steps does to it.
+// is reports whether a mass is the sum, within what rounding everything to steps
+// does to it.
 func (s *running) is(grams, step float64) bool {
 	within := min(step/2*(1+math.Sqrt(float64(s.rows))), 0.01*grams) + 1e-6*grams
 	return math.Abs(grams-s.pieces) <= within || math.Abs(grams-s.column) <= within
@@ -139,7 +139,7 @@ func (r *csvReader) step(row row) float64 {
 		field = "mass_rest"
 	}
 	s, _ := withoutAbout(r.cell(row, field))
-	// A one in place of the last digit and zeros for the others.
+	// The last digit becomes a one and all others zeros.
 	last := strings.LastIndexAny(s, "0123456789")
 	if last < 0 {
 		return 0

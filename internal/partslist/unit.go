@@ -58,10 +58,10 @@ const (
 	few      = 3   // known parts that are enough to tell pounds or ounces
 )
 
-// sensible returns the unit in which the parts of a list weigh most nearly what
-// the most alike entries of the catalogue do, each for itself and all together:
-// the one in which the logarithms of the ratios, their median and that of the
-// sums, are nearest to zero. It returns "" when grams do as well.
+// sensible returns the unit in which the parts of a list weigh most nearly the
+// same as the most similar entries of the catalogue, each for itself and all
+// together: the one in which the logarithms of the ratios, their median and that
+// of the sums, are nearest to zero. It returns "" when grams do as well.
 func (r *csvReader) sensible(lines []line) string {
 	all := []string{units.Gram, units.Kilogram, units.Pound, units.Ounce}
 	off := make([][]float64, len(all))
@@ -156,7 +156,7 @@ func (r *csvReader) findRest(rows []row) {
 	}
 }
 
-// splits says whether two columns hold whole units and what is left over.
+// splits reports whether two columns hold whole units and what is left over.
 func splits(rows []row, whole, rest int, per float64) bool {
 	good, bad := 0, 0
 	number := func(row row, i int) (v float64, there, ok bool) {

@@ -22,8 +22,8 @@ var csvHeader = []string{
 }
 
 // WriteCSV returns the parts of a build as a list, RFC 4180, that ReadCSV reads
-// again; of the shape it only keeps what the catalogue knows. A part at an
-// absolute place has no station, and its offset is from the origin. Masses are
+// again; of shape and gearing it only keeps what the catalogue knows. A part at
+// an absolute place has no station, and its offset is from the origin. Masses are
 // those of one piece. A text that a spreadsheet would take for a formula gets an
 // apostrophe before it. A byte order mark is written only when there are letters
 // beyond ASCII: spreadsheets need it then.
@@ -71,7 +71,7 @@ func WriteCSV(b *document.Build, style CSVStyle) []byte {
 // may come before them: those of a list that falls apart are dropped.
 const formulaStarts = "=+-@\t\r\n＝＋－＠"
 
-// startsFormula says whether a text begins like a formula, after any number of
+// startsFormula reports whether a text begins like a formula, after any number of
 // apostrophes and quotes.
 func startsFormula(s string) bool {
 	s = strings.TrimLeft(s, "'\"")
@@ -84,15 +84,15 @@ func startsFormula(s string) bool {
 // falls apart at them and at line ends.
 const cellEnds = ",;\t\r\n"
 
-// startsLater says whether a text begins like a formula where cover has found
+// startsLater reports whether a text begins like a formula where cover has found
 // the end of a cell within it; line ends there are just lines.
 func startsLater(s string) bool {
 	return startsFormula(s) && !strings.ContainsAny(strings.TrimLeft(s, "'\"")[:1], "\t\r\n")
 }
 
 // cover keeps a spreadsheet from taking a text, or a piece of it, for a formula.
-// Where there are apostrophes before a formula there comes one more, so that
-// uncover gives it back.
+// It adds an apostrophe to those before a formula, so that uncover can give the
+// text back.
 func cover(s string) string {
 	var b strings.Builder
 	begins := startsFormula
@@ -106,8 +106,8 @@ func cover(s string) string {
 	return b.String()
 }
 
-// Cover is for tables that are not read again: no spreadsheet takes what it
-// returns, or a piece of it, for a formula.
+// EscapeFormula returns a text that no spreadsheet takes for a formula, nor a
+// piece of it, for tables that are not read again.
 func EscapeFormula(text string) string { return cover(text) }
 
 // uncover undoes cover.
@@ -125,7 +125,8 @@ func uncover(s string) string {
 	return b.String()
 }
 
-// after returns what judges the text after a character, if a cell may end there.
+// after returns the test for the text after a character, nil unless a cell may
+// end there.
 func after(c byte) func(string) bool {
 	if strings.IndexByte(cellEnds, c) >= 0 {
 		return startsLater

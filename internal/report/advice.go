@@ -6,7 +6,8 @@ import (
 	"steelyard/internal/mass"
 )
 
-// Advice is short: nobody weighs fifty parts to move a figure by a gram.
+// A list of advice is short: nobody weighs fifty parts to move a figure by a
+// gram.
 const (
 	leastAdvice = 3    // lines, if there are as many
 	mostAdvice  = 12   // lines, unless more of them settle a difference
@@ -14,7 +15,7 @@ const (
 	worthWhile  = 0.98 // further lines must bring ± below this share of what it was
 )
 
-// enough reports whether a list of n lines needs no line that brings the
+// enough reports whether a list of n lines can end before a line that takes the
 // expanded uncertainty from now to then.
 func enough(n int, now, then float64) bool {
 	return n >= mostAdvice || n >= leastAdvice && then > now*worthWhile
@@ -32,8 +33,9 @@ func (t *workspace) adviseTotal(w *Weighed, doubts []float64) []Advice {
 	out := make([]Advice, 0, min(len(list), mostAdvice))
 	now := w.figures.plus[total]
 	first := firstLines(len(t.src.Piece), w)
-	// Of equal ones the first in the list: the numbers of sources depend on what
-	// other builds there are. Then of each place in the ranking stays as it is.
+	// Lines that are equal come in the order of the list, as source numbers depend
+	// on what other builds there are. The uncertainties stay with the places in the
+	// ranking.
 	for i := 0; i < len(list); {
 		n := i + 1
 		for n < len(list) && list[n].Gain == list[i].Gain {

@@ -102,10 +102,10 @@ func (x *indexer) of(p *document.Part) int {
 	return i
 }
 
-// shareSpots says of lines that were changed but stayed where they were that
-// they are misplaced together: then that doubt cancels between the builds. A
-// spot of b as a whole takes the number of one of a that b does not have, so
-// that what b is by itself does not depend on a. Spots are numbered up to n.
+// shareSpots makes lines that were changed but stayed where they were misplaced
+// together, so that this doubt cancels between the builds. A spot of b takes the
+// number of a spot of a that b does not have, so that b by itself does not depend
+// on a. Spots are numbered up to n.
 func shareSpots(a, b *Weighed, list []pair, n int) {
 	taken := make([]bool, n) // numbers in b
 	for i := range b.Lines {
@@ -151,15 +151,15 @@ func shareSpots(a, b *Weighed, list []pair, n int) {
 }
 
 // renaming is a line of b that keeps its id and all that is known of its mass,
-// and has another name or entry than in a: it is one piece still, so its mass is
-// off by as much in both builds. That holds for the difference only: what b is by
+// but has another name or entry than in a: it is still one piece, so its mass is
+// off by as much in both builds. This holds for the difference only: what b is by
 // itself, with the parts that share its type there, must not depend on a.
 type renaming struct {
 	line     int
 	own, inA int // sources of mass
 }
 
-// renamings finds such lines.
+// renamings finds the renamed lines.
 func renamings(a, b *Weighed, list []pair) []renaming {
 	var out []renaming
 	for _, c := range list {
@@ -310,9 +310,9 @@ func alike(l, o *assembly.Line) bool {
 	return l.Source == o.Source && l.Pieces == o.Pieces && l.Carrier == o.Carrier && l.Place == o.Place
 }
 
-// movers tells by how much each change moved the centre of mass, furthest
-// first. What a part's change did is what mass.Shift makes of its moments in
-// both builds; all of them add up to the whole movement.
+// movers lists by how much each change moved the centre of mass, furthest first.
+// That is what mass.Shift makes of a part's moments in both builds; the shifts of
+// all parts add up to the whole movement.
 func movers(a, b *Weighed, list []pair) []Mover {
 	sa, sb := mass.Sum(a.Items, nil), mass.Sum(b.Items, nil)
 	if sa.M == 0 || sb.M == 0 {

@@ -1,5 +1,6 @@
-// Package report is the one call: a document in, everything that the page
-// shows out. It joins what is fitted (parts), where it is (geometry) and what
-// it weighs (mass) into figures with their doubt, sets two builds against each
-// other, and writes the tables that leave the page.
+// Package report evaluates a document in one call: it joins what is fitted
+// (document, parts), where it is (geometry, assembly) and what it weighs (mass)
+// into figures with their doubt, and sets builds against each other. Everything
+// that the page shows of a document is in its report; package tables writes what
+// leaves the page.
 package report

@@ -88,8 +88,8 @@ func newReport() *Report {
 	}
 }
 
-// weigh evaluates a document; problems are those of opening it. Last is the
-// evaluation of the one before it, or nil when nothing of that will do.
+// weigh evaluates a document whose opening had these problems. Last is the
+// evaluation of the document before, or nil when nothing of it can be reused.
 func weigh(d *document.Document, words *words.Words, problems []document.Problem, last *edit) *Evaluation {
 	r := newReport()
 	e := &Evaluation{Document: d, Report: r, words: words, Builds: make([]*Weighed, len(d.Builds)), posed: last.poses(len(d.Builds))}
@@ -105,8 +105,8 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 	sides := newSides(d)
 	to, left := assembly.LevelOf(d.Show.State), d.Show.Supplies.Left()
 	var before *assembly.Assembly
-	// put weighs a build with a load. Of a build that is weighed again only what
-	// is wrong with the load is told.
+	// put weighs a build with a load. For a build that is weighed a second time only
+	// the problems of the load are added.
 	put := func(i int, l *document.Load, side, again bool) *Weighed {
 		b := &d.Builds[i]
 		tell := func(problems []document.Problem) { r.Problems = append(r.Problems, problems...) }
@@ -204,7 +204,7 @@ func weigh(d *document.Document, words *words.Words, problems []document.Problem
 	return e
 }
 
-// workspaces are those that are free.
+// workspaces are the free ones.
 var workspaces = sync.Pool{New: func() any { return new(workspace) }}
 
 // workspace is where an evaluation works: what its builds share, and memory to use
@@ -250,7 +250,7 @@ func newFindings() Findings {
 	return Findings{Sums: Sums{Figures: []Figure{}, Groups: []Subset{}, Carriers: []Subset{}}, Weigh: []Advice{}}
 }
 
-// tell tells what a build and a side of the comparison have in common.
+// tell writes what a build and a side of the comparison have in common.
 func (t *workspace) tell(w *Weighed, doubts []float64) Findings {
 	var out Findings
 	out.Figures = w.figures.tell()

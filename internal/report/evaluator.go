@@ -7,9 +7,9 @@ import (
 	"steelyard/internal/words"
 )
 
-// Evaluator evaluates one state of a document after the other. After an edit of
-// a single part it reads that part only, and tells the builds that it is not of
-// as it told them before. The zero Evaluator is ready for use.
+// Evaluator evaluates one state of a document after the other. After an edit of a
+// single part it reads only that part, and reuses what it wrote of the builds
+// that do not have it. The zero Evaluator is ready for use.
 type Evaluator struct {
 	Words *words.Words // the language of the reports, nil is English; it stays as it is once a document was evaluated
 
@@ -53,8 +53,8 @@ func (e *edit) check(d *document.Document) []document.Problem {
 	return document.CheckPart(d, e.only, e.part)
 }
 
-// match takes over which lines of two builds go together. They go by their id
-// and kind first, so as long as that is so of the part there is nothing new.
+// match reuses the pairing of the lines of two builds. Lines pair by id and kind
+// first, so nothing changes as long as these of the part stay.
 func (e *edit) match(a, b *Weighed) []pair {
 	if e == nil || e.before.matched == nil {
 		return nil
@@ -84,8 +84,8 @@ func (e *edit) poses(n int) []posed {
 	return slices.Clone(e.before.posed)
 }
 
-// texts are what was written of the evaluation before, for as long as the next
-// says the same; so many builds and sides are to come.
+// texts takes over what was written of the evaluation before, for reuse where the
+// next report says the same; it has room for so many builds and sides.
 func (e *edit) texts(builds, sides int) texts {
 	t := newTexts(builds, sides)
 	if e == nil {
@@ -98,7 +98,7 @@ func (e *edit) texts(builds, sides int) texts {
 	return t
 }
 
-// build takes over what was told of build i, if it has not changed.
+// build reuses what was written of build i, if that has not changed.
 func (e *edit) build(to *Evaluation, i int) bool {
 	if e == nil || i == e.only {
 		return false
@@ -107,7 +107,7 @@ func (e *edit) build(to *Evaluation, i int) bool {
 	return true
 }
 
-// side takes over what was told of side i, if its build has not changed.
+// side reuses what was written of side i, if its build has not changed.
 func (e *edit) side(to *Evaluation, i, build int) bool {
 	if e == nil || build == e.only {
 		return false

@@ -25,8 +25,8 @@ type figures struct {
 // an end where nothing turns about a pivot, effective mass is the tally.
 var twin = [numFigures]slot{effectiveFront: unsprungFront, effectiveRear: unsprungRear}
 
-// has reports whether a figure exists. Of an end without a spring nothing is told
-// as sprung or unsprung: there the tyre is all the spring that there is.
+// has reports whether a figure exists. An end without a spring has no sprung and
+// unsprung figures: the tyre is its only spring.
 func (f *figures) has(s slot) bool {
 	return !f.rigid[s] && units.Finite(f.of[s].Value) && units.Finite(f.plus[s])
 }
@@ -149,9 +149,10 @@ func (w *Weighed) uncertainties(b *mass.Budget) {
 	}
 }
 
-// pairUncertainties does that for two builds and for the difference of the second
-// minus the first, in one go: the budget of the first is half of that of the
-// difference, unless some lines of b are renamed. It returns the expanded uncertainties of the difference.
+// pairUncertainties works out how well the figures of two builds, and of the
+// second minus the first, are known, in one go: the budget of the first is half
+// of that of the difference, unless some lines of b are renamed. It returns the
+// expanded uncertainties of the difference.
 func pairUncertainties(a, b *Weighed, renamed []renaming, one, both *mass.Budget) *[numFigures]float64 {
 	var d [numFigures]float64
 	for s := range numFigures {
@@ -227,8 +228,8 @@ func lengths(b *geometry.Bike) []Length {
 }
 
 // tellParts writes the parts of a build into a report. Doubts are the standard
-// uncertainties of the masses by source, in which pieces of one type share one
-// error c; of its c² a line owns in proportion to what it adds to c.
+// uncertainties of the masses by source. Pieces of one type share one error c; a
+// line's share of c² is in proportion to what the line adds to c.
 func (w *Weighed) tellParts(doubts []float64) []Part {
 	list := make([]Part, w.Own)
 	variance := 0.0

@@ -38,7 +38,7 @@ func (t *workspace) value(items []mass.Item, f mass.Figure, u *unit) (Value, boo
 	return Value{u.of(f.Value), u.of(plus)}, units.Finite(plus)
 }
 
-// handling tells what masses mean on the road.
+// handling works out what masses mean on the road.
 func (t *workspace) handling(w *Weighed) *Handling {
 	to := w.Level
 	if to < assembly.Loaded {
@@ -74,8 +74,8 @@ func (t *workspace) handling(w *Weighed) *Handling {
 	return h
 }
 
-// grip is the coefficient of grip that the document wants, the usual one where
-// it states none that can be.
+// grip is the coefficient of grip that the document states, or the usual one
+// where it states none that is possible.
 func (t *workspace) grip() float64 {
 	if g := t.show.Grip; g >= document.MinGrip && g <= document.MaxGrip {
 		return g
@@ -83,7 +83,7 @@ func (t *workspace) grip() float64 {
 	return document.DefaultGrip
 }
 
-// climb is told only when all of it exists.
+// climb works out what ends a climb; nil unless all of it exists.
 func (t *workspace) climb(items []mass.Item, s *ride.System) *Climb {
 	grip := t.grip()
 	c := s.Climbing(items, grip)

@@ -48,7 +48,8 @@ type Path struct {
 	Supply string `json:"supply"` // "water", "food" or "fuel", or "all" of them together
 	Points []Stop `json:"points"` // from all of it to nothing
 
-	// What it comes to from the first point to the last; nothing with fewer than two.
+	// The sum of the path, from the first point to the last; absent with fewer than
+	// two points.
 	Gone    float64       `json:"gone_g"`
 	Moved   document.Vec3 `json:"moved_mm"`
 	ShareBy float64       `json:"front_share_by"` // how much larger the share of the front wheel is at the end
@@ -112,9 +113,9 @@ type Segment struct {
 	Place document.Vec3 `json:"place_mm"`
 }
 
-// Handling says what masses mean on the road, in the state shown when that has
-// the load on it, and in the fullest there is when not. It is told of a bike with
-// a load only.
+// Handling says what masses mean on the road, in the state shown if the load is
+// on the bike there, and otherwise in the fullest state. Only a bike with a load
+// has it.
 type Handling struct {
 	State    document.State    `json:"state"`
 	Supplies document.Supplies `json:"supplies"`

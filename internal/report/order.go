@@ -2,9 +2,9 @@ package report
 
 import "sort"
 
-// order returns the indices of n things, those with the larger key first; among
-// equal ones the larger tie counts, if there are ties, and then which was first.
-// Sorting the things themselves, large ones with pointers in them, costs far more.
+// order returns the indices of n elements, those with the larger key first; equal
+// ones go by the larger tie, if there are ties, and then by their order. Sorting
+// the elements themselves, large ones with pointers in them, costs far more.
 func order(keys, ties []float64) []int32 {
 	o := ordering{at: make([]int32, len(keys)), keys: keys, ties: ties}
 	for i := range o.at {

@@ -5,7 +5,7 @@ import (
 	"steelyard/internal/mass"
 )
 
-// What further rooms need that reckon with the same builds.
+// Further rooms reckon with the same builds; this file has what they need.
 
 // Decimal rounds a value to so many decimals, as the report does: 0 is never
 // negative.
@@ -41,8 +41,8 @@ func (e *Evaluation) Difference(charge func(side int, b *mass.Budget, sign float
 // SideName is what a side of the comparison is called.
 func (e *Evaluation) SideName(side int) string { return e.Report.Sides[side].Name }
 
-// Share is a share of all items of a bike: 1 of what is on the carriers named, 0
-// of all others.
+// Share is a share of all items of a bike: 1 for those on the carriers named, 0
+// for all others.
 func Share(w *assembly.Assembly, carriers ...assembly.Carrier) mass.Share {
 	s := make(mass.Share, len(w.Items))
 	for _, c := range carriers {

@@ -50,8 +50,8 @@ type Cell struct {
 	Verdict   string  `json:"verdict"` // on the difference; Same for the base itself
 }
 
-// chapters are the figures of a build by chapter. Of those of a chapter that is
-// about inertia only the radii are told: moments go with the mass.
+// chapters are the figures of a build by chapter. Of inertia only the radii of
+// gyration are in one: moments go with the mass.
 var chapters = []struct {
 	key   string
 	slots []slot
@@ -63,8 +63,8 @@ var chapters = []struct {
 	{"inertia", []slot{inertiaRoll, inertiaPitch, inertiaYaw, inertiaXZ, gyrationRoll, gyrationPitch, gyrationYaw}},
 }
 
-// wanted says of which figures less, or more, is better by itself. Where a bike
-// should be heavy or long is for its rider to say.
+// wanted says of which figures less, or more, is better in itself. Where a bike
+// should be heavy or long is for its rider to decide.
 var wanted = map[slot]string{
 	total: Less, unsprungFront: Less, unsprungRear: Less, effectiveFront: Less, effectiveRear: Less,
 	rotatingFront: Less, rotatingRear: Less, rimFront: Less, rimRear: Less, ratioFront: More, ratioRear: More,
@@ -139,8 +139,8 @@ type comparison struct {
 	groups map[string]float64 // ±, kg
 }
 
-// pair compares two builds of the list, or finds them compared. What it gives
-// one of them is thrown away: other pairs are to find it as it was.
+// pair compares two builds of the list, once. It works on clones, as comparing
+// changes a build and other pairs must find it as it was.
 func (t *tabulation) pair(i, j int) *comparison {
 	if i > j {
 		i, j = j, i // a ± is the same either way
@@ -248,8 +248,8 @@ func (t *tabulation) groups(w *Phrasing) []Row {
 	return rows
 }
 
-// inSome reports whether a build has parts of a group; one that has none has
-// nothing of it, which is a figure too.
+// inSome reports whether some build has parts of a group; a build that has none
+// has 0 of it, which is a figure too.
 func (t *tabulation) inSome(g int) bool {
 	return slices.ContainsFunc(t.list, func(w *Weighed) bool { return w != nil && len(w.groups()[g]) > 0 })
 }

@@ -115,7 +115,7 @@ func (t *workspace) side(d *document.Document, s *sides, i int, builds []Build) 
 	return out
 }
 
-// supplies are those shown; what is none is full.
+// supplies are those shown; an unknown level is full.
 func (t *workspace) supplies() document.Supplies {
 	switch s := t.show.Supplies; s {
 	case document.Half, document.Empty:
@@ -124,7 +124,7 @@ func (t *workspace) supplies() document.Supplies {
 	return document.Full
 }
 
-// packed tells the bags and goods of what a build carries.
+// packed writes the bags and goods of what a build carries.
 func (t *workspace) packed(w *Weighed) (bags []Bag, goods []Good, kg float64) {
 	c := w.Cargo
 	if c == nil {
@@ -201,7 +201,7 @@ func (t *workspace) packed(w *Weighed) (bags []Bag, goods []Good, kg float64) {
 	return bags, goods, kg
 }
 
-// bodyOf tells the rider on the bike.
+// bodyOf describes the rider on the bike.
 func (w *Weighed) bodyOf() *Body {
 	if w.Cargo == nil || w.Cargo.Body == nil {
 		return nil

@@ -150,7 +150,7 @@ func (f *first) figures(rear, front float64) []Figure {
 	return list
 }
 
-// all are full supplies but for what lasts, which is always there.
+// all is full supplies; what is never used up is always there.
 func all(left float64) *[assembly.NumSupplies]float64 {
 	var s [assembly.NumSupplies]float64
 	for i := range s {
@@ -160,7 +160,7 @@ func all(left float64) *[assembly.NumSupplies]float64 {
 	return &s
 }
 
-// states tells every state that there is of a bike.
+// states writes every state that the bike has.
 func (t *workspace) states(w *Weighed) []State {
 	var list []State
 	for to := assembly.Bare; to <= w.Highest(); to++ {
@@ -179,9 +179,8 @@ func (t *workspace) states(w *Weighed) []State {
 // pathSteps is into how many steps a path is cut.
 const pathSteps = 4
 
-// paths tells the ways of the centre of mass in the state shown: when all
-// supplies are used up together, and when each is for itself, if there are
-// several.
+// paths writes the paths of the centre of mass in the state shown: with all
+// supplies used up together and, if there are several, with each by itself.
 func (t *workspace) paths(w *Weighed) []Path {
 	list := []Path{}
 	var used [assembly.NumSupplies]bool
@@ -233,7 +232,7 @@ func (f *first) stop(left, rear, front float64) (Stop, bool) {
 	return Stop{Left: round(left, 100), Total: gram.of(m), Centre: inMillimetres(c), FrontShare: ratio.of(share)}, true
 }
 
-// sum tells what a path comes to.
+// sum adds up a path.
 func (p *Path) sum() {
 	if len(p.Points) < 2 {
 		return

@@ -38,7 +38,7 @@ func (w *Weighed) groups() [][]int32 {
 func groupOf(l *assembly.Line) int       { return int(l.Group) }
 func carrierOfLine(l *assembly.Line) int { return int(l.Carrier) }
 
-// subsets tells the mass of every bucket that has lines, heaviest first.
+// subsets writes the mass of every bucket that has lines, heaviest first.
 func (w *Weighed) subsets(lists [][]int32, key func(int) string, t *assembly.Tally) []Subset {
 	out, masses := make([]Subset, 0, len(lists)), make([]float64, 0, len(lists))
 	for b, lines := range lists {
@@ -55,7 +55,7 @@ func (w *Weighed) subsets(lists [][]int32, key func(int) string, t *assembly.Tal
 	return gather(out, order(masses, nil))
 }
 
-// ownGroups tells the mass of the build's own parts by group, those included
+// ownGroups writes the mass of the build's own parts by group, including those
 // that are not on the bike in its state.
 func (w *Weighed) ownGroups(t *assembly.Tally) []Subset {
 	lists := make([][]int32, len(assembly.Groups))

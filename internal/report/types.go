@@ -10,11 +10,11 @@ const (
 	Version = 1
 )
 
-// Report is what evaluating a document gives. Masses are grams, lengths
+// Report is the result of evaluating a document. Masses are grams, lengths
 // millimetres, inertia kg m², whatever the document wants shown.
 //
-// Types that are embedded here, and what embeds them, are written as one object;
-// they are also what is written in one go, see [Evaluation.Text].
+// Types that are embedded here, and the types that embed them, are written as one
+// object; each is also a piece that is written in one go, see [Evaluation.Text].
 type Report struct {
 	Head
 	Builds     []Build     `json:"builds"`
@@ -22,7 +22,7 @@ type Report struct {
 	Difference *Difference `json:"difference,omitempty"` // second build of show.compare minus the first
 }
 
-// Head is what a report has to tell first.
+// Head is what comes first in a report.
 type Head struct {
 	Format   string             `json:"format"`
 	Version  int                `json:"version"`

@@ -7,9 +7,9 @@ import (
 	"github.com/goccy/go-json"
 )
 
-// Text returns the report as JSON. Every number of a report that came out of
-// this package is finite, so it does not fail for one. What was taken over from the
-// evaluation before, and written then, is not written again.
+// Text returns the report as JSON. It cannot fail for a number, since every
+// number of a report from this package is finite. Pieces that were taken over
+// from the evaluation before are not written again.
 func (e *Evaluation) Text() (string, error) {
 	r, t := e.Report, &e.texts
 	var w writer
@@ -37,8 +37,8 @@ func (e *Evaluation) Text() (string, error) {
 	return strings.Join(w.pieces, ""), w.err
 }
 
-// texts are what is written of a report. As long as the next report says the
-// same somewhere, it can take that text over.
+// texts are the written pieces of a report. The next report reuses a piece as
+// long as it says the same there.
 type texts struct {
 	builds  []buildText
 	sides   []string // "" where it is not written
@@ -139,7 +139,7 @@ func (w *writer) join(few int) string {
 	return piece
 }
 
-// comma parts element i of a list from the one before.
+// comma separates element i of a list from the one before.
 func (w *writer) comma(i int) {
 	if i > 0 {
 		w.put(",")

@@ -45,7 +45,7 @@ func (s *System) Climbing(items []mass.Item, grip float64) Climbing {
 			c.Slip = none
 		}
 	}
-	// Judged by the lift, which is µ where they meet: its doubt has no pole.
+	// The lift decides, which is µ where the two meet: its doubt has no pole.
 	c.First, c.Slips = c.Lift, grip < c.Lift.Value
 	if c.Slips {
 		c.First = c.Slip

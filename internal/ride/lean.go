@@ -18,8 +18,8 @@ func (s *System) Lean() mass.Figure {
 }
 
 // Rebalance is the mass, kg, to move from the left side to the right, over a
-// distance apart in m, that brings the centre of mass into the middle plane:
-// m y/apart. Below 0 it is to go from the right to the left.
+// distance apart in m, that brings the centre of mass into the middle plane: m
+// y/apart. A value below 0 is to move from the right to the left.
 func (s *System) Rebalance(apart float64) mass.Figure {
 	return mass.Times(1/apart, product(s.total, s.left))
 }

@@ -3,8 +3,9 @@ package ride
 import "steelyard/internal/mass"
 
 // Loads are what the road carries under the two wheels, square to the road, as
-// the mass, kg, that presses as hard on a level one. Below 0 the road would
-// have to hold the wheel down: it lifts, and the other figure holds no longer.
+// the mass, kg, that presses as hard on a level one. A load below 0 means that
+// the wheel lifts, since the road cannot hold it down; the other load is then
+// wrong.
 type Loads struct {
 	Gradient    float64
 	Front, Rear mass.Figure

@@ -70,9 +70,9 @@ type Segment struct {
 // about as much.
 const PlaceWithin = 0.020
 
-// Clothes and shoes lie within these shares of the mass that is entered for
-// them: estimates of ours, since people dress by the weather and fill pockets,
-// and weigh neither often.
+// The masses entered for clothes and shoes are right within these shares:
+// estimates of ours, since people dress by the weather, fill pockets, and weigh
+// neither often.
 const (
 	ClothesWithin = 0.25
 	ShoesWithin   = 0.15

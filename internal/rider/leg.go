@@ -142,7 +142,8 @@ func (m *body) inLine(hip, spindle mass.Vec) float64 {
 	return toes - 2*math.Pi*math.Round((toes-toesSeated)/(2*math.Pi))
 }
 
-// tight is by how much the left leg does not fold far enough, likewise.
+// tight is by how much the left leg does not fold far enough, over a whole turn
+// of the cranks, m.
 func (m *body) tight(hip mass.Vec, c crank) float64 {
 	v, _ := worst(func(angle float64) float64 {
 		return m.legs.folded - m.foot.stand(c.spindle(angle), toesDown(angle, false)).Sub(hip).Norm()

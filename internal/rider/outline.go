@@ -23,8 +23,8 @@ const Neck = "neck"
 // (memory: limbs are a little denser than that, the trunk less).
 const density = 1050
 
-// taper says how thick a segment is at its ends, by what an even cylinder of
-// its mass would be: estimates of ours.
+// taper says how thick a segment is at its ends, as multiples of the radius of an
+// even cylinder of its mass: estimates of ours.
 var taper = [kinds]struct{ from, to float64 }{
 	upperArm: {1.15, 0.85},
 	forearm:  {1.15, 0.65},
@@ -33,9 +33,9 @@ var taper = [kinds]struct{ from, to float64 }{
 	shank:    {1.20, 0.62},
 }
 
-// Breadths and depths of what a cylinder does not do for, as fractions of
-// stature; hips and shoulders are Drillis and Contini's (memory), the others
-// estimates of ours.
+// Breadths and depths of the parts that no cylinder resembles, as fractions of
+// stature; those of hips and shoulders are Drillis and Contini's (memory), the
+// others estimates of ours.
 const (
 	hipBreadth      = 0.191
 	shoulderBreadth = 0.259

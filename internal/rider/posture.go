@@ -34,7 +34,8 @@ func postureNamed(name string) (posture, bool) {
 	return postures[i], true
 }
 
-// What any trunk can do, over level, rad: beyond it lies no riding position.
+// The range in which any trunk can lean, over level, rad: no riding position lies
+// beyond it.
 const (
 	leanLeast = 5 * degree
 	leanMost  = 95 * degree
@@ -91,8 +92,8 @@ func (m *body) arm(shoulder, grip mass.Vec, s *Side) {
 
 var elbowTo = mass.Vec{X: -1, Y: 0.6, Z: -0.6}
 
-// How much of the trunk's lean from the vertical neck and head keep, who looks
-// where the bike goes: estimates of ours.
+// Neck and head, which look where the bike goes, keep this much of the trunk's
+// lean from the vertical: estimates of ours.
 const (
 	neckKeeps = 0.65
 	headKeeps = 0.30

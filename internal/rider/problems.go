@@ -19,13 +19,13 @@ type list struct {
 	failed   bool // whether one of them is an error
 }
 
-// fault adds an error: without it put right there is no body.
+// fault adds an error: there is no body until it is put right.
 func (l *list) fault(field string, message words.Message) {
 	l.failed = true
 	l.add(document.SeverityError, field, message)
 }
 
-// doubt adds a warning: it is odd, and is taken as it is.
+// doubt adds a warning: the figure is odd, and is used as it is.
 func (l *list) doubt(field string, message words.Message) {
 	l.add(document.SeverityWarning, field, message)
 }
@@ -44,8 +44,8 @@ func (l *list) add(severity, field string, message words.Message) {
 	l.problems = append(l.problems, p)
 }
 
-// figures checks every figure of a rider by itself. document.Check tells the same of
-// a document; who seats a rider of one that it has passed is told nothing here.
+// figures checks every figure of a rider by itself. document.Check finds the same
+// in a document, so a rider of a document that it has passed has no problem here.
 func (l *list) figures(r *document.Rider) {
 	for _, f := range [...]struct {
 		field, name, unit string
@@ -175,8 +175,9 @@ func (l *list) leans(p posture, lean float64) {
 	l.doubt("posture", words.Tell("seat.leans.end", "leans", text))
 }
 
-// least is the smallest way in whole mm, given in m, from which on ok holds. It
-// does not hold at 0, and need not for ever: the way is first sought by doubling.
+// least is the smallest length in whole mm, given in m, from which on ok holds.
+// It must not hold at 0. The search first doubles the length, as ok need not hold
+// for all larger ones.
 func least(ok func(d float64) bool) (float64, bool) {
 	const most = 4096
 	for n := 1; n <= most; n *= 2 {

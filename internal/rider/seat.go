@@ -11,8 +11,9 @@ import (
 
 const (
 	mm = 0.001
-	// A reach this much too short is rounding, m: toes that point just as far as
-	// the leg is long come out of an arc cosine, which is coarse near 0 and π.
+	// A reach that is too short by less than this is rounding, m: the angle of toes
+	// that point just as far as the leg is long comes out of an arc cosine, which is
+	// coarse near 0 and π.
 	eps = 1e-7
 )
 

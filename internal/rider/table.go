@@ -123,7 +123,7 @@ const (
 	shoulderToTop  = 0.182 // mid-shoulder to the top of the head, standing
 )
 
-// What no table says, as fractions of stature: estimates of ours.
+// Fractions of stature that no table has: estimates of ours.
 const (
 	// hipOverSeat is the hip joint over the saddle. Sitting up straight on a hard
 	// seat it is what the sitting height, 0.520 (Drillis and Contini, memory), is

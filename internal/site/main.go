@@ -69,7 +69,7 @@ func run(ctx context.Context, args []string) error {
 	case "test":
 		return static.ScriptTests(ctx, root)
 	case "serve":
-		// Listen first: an occupied port need not cost a build to find out.
+		// It listens first: an occupied port need not cost a build to find out.
 		ln, err := static.Listen(*addr)
 		if err != nil {
 			return err

@@ -76,8 +76,8 @@ func (s *Stage) camera(sub *scene.Subject, v scene.View, width, height float64) 
 	return k.cam
 }
 
-// drop forgets the gesture in hand. A part that was being dragged stays where it
-// is by then.
+// drop forgets the present gesture. A part that was being dragged stays where it
+// is then.
 func (s *Stage) drop() {
 	if s.mode == dragging {
 		s.owed = &Move{Part: s.grip.Part, Done: true}
@@ -174,9 +174,9 @@ func over(p scene.Spot, hit bool) string {
 	return "grab"
 }
 
-// Pointer takes an event and tells what it means. What makes no sense (a finger
-// lifted that never pressed, a place that is no number) means nothing. A drag
-// that ended because the picture turned under it ends with the next event,
+// Pointer takes an event and returns what it means. An event without sense (a
+// finger lifted that never pressed, a place that is not a number) means nothing.
+// A drag that ended because the picture turned under it ends with the next event,
 // whatever that is.
 func (s *Stage) Pointer(e Event) Intent {
 	in := s.pointer(e)
@@ -233,8 +233,8 @@ func (s *Stage) onto(part string) Intent {
 	return Intent{Hover: &part, Redraw: true}
 }
 
-// pans says whether dragging the paper pans: a single finger on a picture that
-// shows all does not, so that it can scroll the page.
+// pans reports whether dragging the paper pans: a single finger on a picture that
+// shows everything does not, so that it can scroll the page.
 func (s *Stage) pans(kind string) bool {
 	return kind != "touch" || s.views[s.aspect].cam.Zoomed() > 1.02 || s.views[s.aspect].moved
 }
@@ -337,8 +337,7 @@ func (s *Stage) move(e *Event) Intent {
 	return Intent{}
 }
 
-// drag returns what is still to be moved for the part to be where the finger
-// is.
+// drag returns the move that remains for the part to be where the finger is.
 func (s *Stage) drag(f *finger, done bool) *Move {
 	cam := s.views[s.aspect].cam
 	by := cam.By(f.x-f.x0, f.y-f.y0)
@@ -407,7 +406,7 @@ func (s *Stage) up(e *Event) Intent {
 	return in
 }
 
-// cancel calls off what a finger was doing.
+// cancel undoes what a finger was doing.
 func (s *Stage) cancel(id int) Intent {
 	i := s.finger(id)
 	if i < 0 {

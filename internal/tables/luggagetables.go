@@ -20,7 +20,7 @@ type packedLine struct {
 }
 
 // luggage is everything that a load takes along: each bag with what is in it,
-// then what is in none.
+// then what is in no bag.
 func luggage(l *document.Load, words *words.Words) []packedLine {
 	var list []packedLine
 	goods := func(in, bag string) {

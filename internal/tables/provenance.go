@@ -37,8 +37,8 @@ func Caution(e *report.Evaluation) string {
 	return e.Words().Say("caution", "text", e.Words().Label("help.caution"))
 }
 
-// basis tells how many of a bike's lines are known from what, and how much of
-// its mass.
+// basis says how many of a bike's lines, and how much of its mass, are known from
+// which basis.
 func basis(p *report.Phrasing, w *report.Weighed, name string) string {
 	count := make([]int, len(document.Bases)+1) // the last is the rider
 	kg := make([]float64, len(count))

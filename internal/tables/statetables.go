@@ -92,7 +92,7 @@ func stateFigure(s *report.State, key string) *report.Figure {
 	return nil
 }
 
-// lasts says whether a state is the same at all levels of supplies.
+// lasts reports whether a state is the same at all levels of supplies.
 func lasts(s *report.Side, state document.State) bool {
 	var first *report.State
 	for i := range s.States {

@@ -247,8 +247,8 @@ func (t *csvTable) number(v float64) string {
 	return s
 }
 
-// plusSign puts the sign before a difference that is more. One that is nought as
-// it is written has none.
+// plusSign puts a plus before a positive difference. A difference that is written
+// as 0 has no sign.
 func plusSign(delta float64, text string) string {
 	value, _, _ := strings.Cut(text, "±")
 	if delta > 0 && strings.ContainsAny(value, "123456789") {
@@ -358,7 +358,7 @@ func PartsMarkdown(e *report.Evaluation, b *document.Build, x Export) []byte {
 	return t.end(x)
 }
 
-// rigid says whether neither of the builds compared has a spring at its rear.
+// rigid reports whether neither of the builds compared has a spring at its rear.
 func rigid(d *report.Difference, r *report.Report) bool {
 	for i := range r.Builds {
 		if b := &r.Builds[i]; (b.ID == d.A || b.ID == d.B) && (!b.Weighed || b.RearSprung) {
@@ -429,8 +429,8 @@ func (t *markdownTable) end(x Export) []byte {
 	return t.b.Bytes()
 }
 
-// escape makes a text stand in Markdown for itself, on one line. Addresses, which
-// would become links by themselves, do not.
+// escape makes a text stand for itself in Markdown, on one line; an address does
+// not become a link.
 func escape(s string) string {
 	var b strings.Builder
 	for i, r := range s {

@@ -15,7 +15,7 @@ const (
 )
 
 // Format says how numbers are written: with a decimal point, or with a comma.
-// What is read is not touched by it: both are always taken.
+// Reading takes both, whatever the format.
 type Format struct {
 	Comma bool
 }
@@ -97,8 +97,8 @@ func (u *unit) format(v float64, decimals int, f Format) string {
 }
 
 // poundsAndOunces writes a mass in both, rounded as a whole, so that 15.96 oz
-// with one decimal is 1 lb 0.0 oz. Tens of ounces are no round number of pounds:
-// whole ounces are the coarsest.
+// with one decimal is 1 lb 0.0 oz. Whole ounces are the coarsest, since tens of
+// ounces are no round number of pounds.
 func poundsAndOunces(g float64, decimals int, f Format) string {
 	if !Finite(g) {
 		return nothing

@@ -13,8 +13,8 @@ import (
 // maxText is the longest text that is looked at, in bytes.
 const maxText = 80
 
-// Largest is the most that is read, in grams or millimetres. What a bike can
-// have is for others to say; beyond this a number is a slip.
+// Largest is the largest number that is read, in grams or millimetres. Whether a
+// bike can have it is for callers to say; beyond this a number is a slip.
 const Largest = 1e9
 
 // ParseMass reads a mass and returns it in grams. A number without a unit is in
@@ -221,8 +221,8 @@ func (t *term) value(u *unit, decimal rune) (float64, *Error) {
 	return v + n/d, nil
 }
 
-// split takes a text apart into numbers and units. Where it cannot, bad is what
-// is left.
+// split divides a text into numbers and units. Where it cannot, bad is the rest
+// of the text.
 func split(s string) (terms []term, bad string) {
 	for s != "" {
 		var t term
@@ -307,7 +307,7 @@ func takeUnit(s string) (unit, rest string) {
 	return unit, strings.TrimLeft(rest, " ")
 }
 
-// unitLike says whether a text is nothing but the name of a unit.
+// unitLike reports whether a text is nothing but the name of a unit.
 func (q *quantity) unitLike(s string) bool {
 	_, ok := q.names[strings.TrimRight(s, ".")]
 	return ok

@@ -28,8 +28,8 @@ func TrailingMass(text, unit string) (name string, grams float64, ok bool) {
 	return text, 0, false
 }
 
-// massLike says whether a text is a number and perhaps a unit of mass, and
-// perhaps ounces after that.
+// massLike reports whether a text is a number, perhaps with a unit of mass, and
+// perhaps with ounces after that.
 func massLike(s string) bool {
 	rest, ok := cutFigure(s)
 	if !ok {

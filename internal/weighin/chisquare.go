@@ -2,8 +2,8 @@ package weighin
 
 import "math"
 
-// level is the probability below which something is called unlikely: about
-// what lies outside the coverage factor of 2.
+// level is the probability below which something is called unlikely: about that
+// of lying outside a coverage factor of 2.
 const level = 0.05
 
 // Test is a sum of squares held against what chance makes of it.

@@ -44,8 +44,8 @@ func newGLS(a *linear.Dense, y linear.Vec, v *linear.Sym) *gls {
 	return g
 }
 
-// variance is that of what is left of observation i, V - A cov Aᵀ; 0 when nothing
-// checks it.
+// variance is the variance of the residual of observation i, an entry of V - A
+// cov Aᵀ; 0 when nothing checks the observation.
 func (g *gls) variance(i int) float64 {
 	row := g.a.Row(i)
 	all := g.v.At(i, i)
@@ -55,7 +55,7 @@ func (g *gls) variance(i int) float64 {
 	return 0
 }
 
-// moved is what errors of the observations do to p: cov Aᵀ V⁻¹ e.
+// moved is by how much errors e of the observations move p: cov Aᵀ V⁻¹ e.
 func (g *gls) moved(e linear.Vec) linear.Vec {
 	out, right := make(linear.Vec, len(g.p)), make(linear.Vec, len(g.p))
 	for i := range right {
@@ -65,7 +65,7 @@ func (g *gls) moved(e linear.Vec) linear.Vec {
 	return out
 }
 
-// owed is the part of the covariance of p that an effect makes; those of all
+// owed is the part of the covariance of p that an effect causes; the parts of all
 // effects add up to it.
 func (g *gls) owed(e *effect) *linear.Sym {
 	v := linear.NewSym(len(g.p))

@@ -10,11 +10,11 @@ import (
 // that repeat it.
 //
 // A display rounds the same load the same way each time, so repeats of a reading
-// have that error in common, and no number of them takes it away (JCGM 100:2008,
-// F.2.2.1); another load it rounds anew. What repeats do average is what really
-// varies, the placing of the wheel, and they check each other; but both only
-// where they differ. That the same digits show again says nothing: a load that is
-// entered twenty times is known as well as one that is entered once.
+// have that error in common, and no number of them removes it (JCGM 100:2008,
+// F.2.2.1); it rounds another load anew. Repeats average only what really varies,
+// the placing of the wheel, and they check each other; both only where they
+// differ. The same digits again say nothing: a load that is entered twenty times
+// is known as well as one that is entered once.
 type load struct {
 	Reading              // the first; its mass is the mean of all
 	lines        []int   // of all its readings, numbers in the list that was solved
@@ -65,12 +65,12 @@ func loadsOf(readings []Reading) []load {
 	return loads
 }
 
-// scatterU is how far a reading may lie from others of its load: by what placing
-// does, and by half a step, which is the standard deviation of a display that
-// shows either of two digits as often (half a step is √3 of its uncertainty).
+// scatterU is the standard deviation of a reading among those of its load: that
+// of placing, and half a step, which is that of a display that shows either of
+// two digits equally often (half a step is √3 of its uncertainty).
 func (l *load) scatterU() float64 { return math.Hypot(l.PlacingU, half*l.MassU) }
 
-// checks is what repeats say of each other: a sum of squares, and how many of
+// checks is what repeats say about each other: a sum of squares, and how many of
 // them are independent.
 func checks(loads []load) (chiSquare float64, freedom int) {
 	for i := range loads {

@@ -21,8 +21,8 @@ type Owed struct {
 // doubt.
 func (o *Owed) Plus() float64 { return mass.Coverage * o.Else }
 
-// Limit is the doubt that limits a figure: that which does most to it; nil for a
-// figure that is not told.
+// Limit is the doubt that contributes most to a figure; nil for a figure that the
+// result does not have.
 func (m *Measured) Limit(key string) *Owed {
 	for i := range m.Owed {
 		if m.Owed[i].Key == key {

@@ -63,7 +63,7 @@ func PaperOf(items []mass.Item) (p *Paper, ok bool) {
 		s.lever[2] += it.MassU * it.Place.Z
 		s.low = max(s.low, min(0, -it.Mass/it.MassU)) // no part weighs less than nothing
 	}
-	for i := range items { // in the order of the items, so that sums do not hang on a map's
+	for i := range items { // in the order of the items, as sums must not depend on a map's
 		if u, ok := spots[items[i].PlaceSource]; ok {
 			p.place[1] += u.X * u.X
 			p.place[2] += u.Z * u.Z

@@ -116,14 +116,14 @@ func (c *checker) solve(s *Stand, readings []Reading, about float64) *Measured {
 	return nil
 }
 
-// valid reports whether a bike can stand like that.
+// valid reports whether a bike can stand with these figures.
 func (s *Stand) valid() bool {
 	return units.Finite(s.Wheelbase) && units.Finite(s.RearRadius) && units.Finite(s.FrontRadius) && units.Finite(s.WheelbaseU) && units.Finite(s.RadiusU) && units.Finite(s.LevelU) &&
 		s.Wheelbase > 0.01 && s.RearRadius > 0 && s.FrontRadius > 0 && s.WheelbaseU >= 0 && s.RadiusU >= 0 && s.LevelU >= 0 &&
 		s.WheelbaseU < s.Wheelbase && s.Wheelbase+s.RearRadius+s.FrontRadius < 100
 }
 
-// narrowed is what is measured without the widening.
+// narrowed is the measurement without the widening.
 func (m *Measured) narrowed() *Measured {
 	n := *m
 	n.cov = m.cov.Clone()
@@ -201,7 +201,8 @@ func (c *checker) impossible(s *Stand, m *Measured, raised []Reading) bool {
 	return true
 }
 
-// rise is the field to look at in the raised readings: of the only one, or all.
+// rise is the field to look at in the raised readings: that of the only one, or
+// the whole list.
 func rise(raised []Reading, name string) string {
 	if len(raised) == 1 {
 		return field(raised[0].Line, name)

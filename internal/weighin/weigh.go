@@ -85,9 +85,9 @@ func Weigh(w *document.WeighIn, bike *geometry.Bike, items []mass.Item) (*Result
 	return r, c.problems
 }
 
-// suspension says what springs do to a weigh-in: on paper the bike sits at the
-// sag of its build, however much is on it, unless somebody has measured how far
-// it sank on the scale.
+// suspension warns of what springs do to a weigh-in: on paper the bike sits at
+// the sag of its build, however much is on it, unless somebody has measured how
+// far it sank on the scale.
 func (c *checker) suspension(w *document.WeighIn, bike *geometry.Bike, m *Measured) {
 	if !bike.FrontSprung && !bike.RearSprung {
 		return

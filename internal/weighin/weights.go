@@ -183,8 +183,8 @@ func (b *bounded) gradient(lambda linear.Vec) linear.Vec {
 	return g
 }
 
-// sameFree reports whether the same sources are free at two places, and the
-// others at the same bounds.
+// sameFree reports whether the same sources are free at two λ, and the others at
+// the same bounds.
 func (b *bounded) sameFree(one, two linear.Vec) bool {
 	side := func(s *source, t float64) int {
 		switch {

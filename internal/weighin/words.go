@@ -208,7 +208,7 @@ func (t *Teller) fits(r *Result) string {
 	return text
 }
 
-// odds says how often something happens.
+// odds says how often chance does something.
 func odds(p float64) words.Message {
 	switch {
 	case p < 0.0005:

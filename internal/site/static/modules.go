@@ -33,8 +33,8 @@ func Modules(ctx context.Context, root string) error {
 	if old, err := os.ReadFile(mark); err == nil && bytes.Equal(old, stamp) {
 		return nil
 	}
-	// Modules that are only linked to from here are another checkout's: npm would
-	// empty them.
+	// Modules that are only linked to from here belong to another checkout: npm
+	// would empty them.
 	modules := filepath.Dir(mark)
 	if info, err := os.Lstat(modules); err == nil && info.Mode()&fs.ModeSymlink != 0 {
 		if err := os.Remove(modules); err != nil {

@@ -14,8 +14,8 @@ import (
 // WorkerName is the site's service worker.
 const WorkerName = "sw.js"
 
-// addWorker adds the service worker, with the list of all files that are there
-// by now, each with its hash, and the version that they make together.
+// addWorker adds the service worker, with the list of all files that are there by
+// then, each with its hash, and the version that they make together.
 func (s site) addWorker(web string) error {
 	files := map[string]string{}
 	all := sha256.New()

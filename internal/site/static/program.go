@@ -138,8 +138,8 @@ func program(ctx context.Context, root, pkg, name string) (gz []byte, size int64
 	if err := w.Close(); err != nil {
 		return nil, 0, err
 	}
-	// The mark goes first and last: a build cut short leaves no mark that
-	// belongs to other bytes.
+	// The mark is removed first and written last: a build cut short leaves no mark
+	// that belongs to other bytes.
 	if err := os.RemoveAll(mark); err != nil {
 		return nil, 0, err
 	}

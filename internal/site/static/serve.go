@@ -24,7 +24,7 @@ func Listen(addr string) (net.Listener, error) {
 	return ln, nil
 }
 
-// types are given here, since those of the machine differ from one to the next.
+// types are fixed here, since those of the machine differ from one to the next.
 var types = map[string]string{
 	".html":        "text/html; charset=utf-8",
 	".js":          "text/javascript; charset=utf-8",
@@ -54,7 +54,7 @@ func Handler(dir string) http.Handler {
 			h.Set("Content-Type", t)
 		}
 		h.Set("X-Content-Type-Options", "nosniff")
-		// Ask every time, and be told that nothing changed.
+		// The browser asks every time, and is told that nothing changed.
 		h.Set("Cache-Control", "no-cache")
 		files.ServeHTTP(w, r)
 	})

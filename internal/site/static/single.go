@@ -113,8 +113,8 @@ func (in *insides) take(name string) []byte {
 	return data
 }
 
-// closed sees to it that a text stays within its element: one that holds the
-// element's end, or hides that end in a comment, would spill into the page.
+// closed keeps a text within its element: one that holds the element's end, or
+// hides that end in a comment, would spill into the page.
 func (in *insides) closed(name, text, end string) {
 	low := strings.ToLower(text)
 	if strings.Contains(low, end) || strings.Contains(low, "<!--") {
@@ -158,7 +158,7 @@ func (in *insides) join(doc string) string {
 		}
 		return found
 	})
-	// Nothing may still be taken from beside the file.
+	// The file must not take anything from beside it.
 	for _, m := range taking.FindAllStringSubmatch(withoutInsides(doc), -1) {
 		in.fail("%s is linked, and there is no place for it in one file", m[1])
 	}

@@ -51,7 +51,7 @@ func Write(ctx context.Context, root, out string) (Sizes, error) {
 // scripts are the page's sources that are bundled with packages of others.
 var scripts = []string{"main.ts", "frame.ts", "sw.ts"}
 
-// gather makes the files of the site, and tells the program's size inflated.
+// gather makes the files of the site, and returns the program's size inflated.
 func gather(ctx context.Context, root string) (files site, program int64, err error) {
 	files = site{}
 	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard"); err != nil {
@@ -85,7 +85,7 @@ func gather(ctx context.Context, root string) (files site, program int64, err er
 	return files, program, nil
 }
 
-// addProgram adds a program compiled to WebAssembly with its loader, and tells
+// addProgram adds a program compiled to WebAssembly with its loader, and returns
 // its size inflated.
 func (s site) addProgram(ctx context.Context, root, pkg, name string) (size int64, err error) {
 	if s["steelyard.wasm.gz"], size, err = program(ctx, root, pkg, name); err != nil {
