@@ -45,8 +45,7 @@ type Budget struct {
 }
 
 // rounding returns the variance at and below which contributions have cancelled
-// and only rounding is left: a millionth of all of them in terms of the
-// uncertainty.
+// and only rounding is left: 1e-12 of all of them in terms of the uncertainty.
 func (b *Budget) rounding() float64 { return 1e-24 * b.gross }
 
 // Charge adds sign times the contributions of a figure of the items. A
