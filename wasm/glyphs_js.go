@@ -41,7 +41,7 @@ type line struct {
 
 func (l *glyphs) begin() { l.frame++ }
 
-// end lets go of lines that are out of the picture.
+// end drops lines that are not in the picture any more.
 func (l *glyphs) end() {
 	if len(l.lines) < 400 {
 		return

@@ -30,8 +30,8 @@ type canvas struct {
 // paint opens the canvas and stays until it is gone.
 func paint(c *canvas) error {
 	if e := js.Global().Get("document").Call("querySelector", "canvas"); e.Truthy() {
-		// A stop for the keyboard in its place in the page, not before all
-		// others as ebiten has it. The page gives it its name.
+		// The canvas is a stop for the keyboard where it stands in the page; ebiten
+		// would put it before all others. The page gives it its name.
 		e.Call("setAttribute", "tabindex", "0")
 	}
 	//lint:ignore SA1019 no other mode draws on request only
@@ -59,7 +59,7 @@ func (c *canvas) Layout(w, h int) (int, int) {
 // Update has nothing to do: events come through the bridge.
 func (*canvas) Update() error { return nil }
 
-// Draw paints the scene. A panic in here is told and leaves the canvas blank
+// Draw paints the scene. A panic in here is reported, and leaves the canvas blank
 // and the program alive.
 func (c *canvas) Draw(screen *ebiten.Image) {
 	front.Frames++

@@ -189,9 +189,9 @@ func TestPackSpreads(t *testing.T) {
 	}
 }
 
-// Lines of one thing are one heap: packed again and again they do not grow in
+// Lines of one good are one lot: packed again and again they do not grow in
 // number, and nothing is said to move that may stay.
-func TestPackHeaps(t *testing.T) {
+func TestPackLots(t *testing.T) {
 	d := demoDocument(t)
 	l := d.Load("weekend")
 	l.Bags = []document.Bag{*l.Bag("fork-left"), *l.Bag("fork-right"), *l.Bag("roll")}

@@ -14,15 +14,16 @@ type Known struct {
 // KnownOf returns what is known about a part.
 func KnownOf(p *document.Part) Known { return Known{p.ID, p.Mass, p.HalfWidth, p.Basis} }
 
-// thing is the identity of a part, however well its mass is known: its id, and
-// the entry that it came from, or the name of one that came from none.
-type thing struct{ id, kind, what string }
+// identity is what makes a part the same in two builds, however well its mass is
+// known: its id, and the entry that it came from, or the name of one that came
+// from none.
+type identity struct{ id, kind, what string }
 
-func thingOf(p *document.Part) thing {
+func identityOf(p *document.Part) identity {
 	if p.Catalogue != "" {
-		return thing{p.ID, p.Kind, "entry " + p.Catalogue}
+		return identity{p.ID, p.Kind, "entry " + p.Catalogue}
 	}
-	return thing{p.ID, p.Kind, "name " + p.Name}
+	return identity{p.ID, p.Kind, "name " + p.Name}
 }
 
 // Place is a part of a build, by their places in the document.
@@ -32,20 +33,20 @@ type Place struct{ Build, Part int }
 // build knows it better.
 type Sharing struct {
 	same   map[Known][]Place
-	best   map[thing]Place
+	best   map[identity]Place
 	builds []document.Build
 }
 
 // ShareOf finds the shared parts of the builds of a document. The result holds
 // until they change.
 func ShareOf(builds []document.Build) *Sharing {
-	s := &Sharing{make(map[Known][]Place), make(map[thing]Place), builds}
+	s := &Sharing{make(map[Known][]Place), make(map[identity]Place), builds}
 	for i := range builds {
 		for j := range builds[i].Parts {
 			p, at := &builds[i].Parts[j], Place{i, j}
 			k := KnownOf(p)
 			s.same[k] = append(s.same[k], at)
-			t := thingOf(p)
+			t := identityOf(p)
 			if best, ok := s.best[t]; !ok || better(p, s.at(best)) {
 				s.best[t] = at
 			}
@@ -77,6 +78,6 @@ func (s *Sharing) Same(at Place) []Place {
 // stands on a better basis. Two masses on the same basis are two opinions, of
 // which neither is better.
 func (s *Sharing) Better(at Place) (Place, bool) {
-	best, ok := s.best[thingOf(s.at(at))]
+	best, ok := s.best[identityOf(s.at(at))]
 	return best, ok && best.Build != at.Build && s.at(best).Basis.Better(s.at(at).Basis)
 }

@@ -19,8 +19,8 @@ var Stage = &bridge.Stage{Session: session}
 var Frames int
 
 func init() {
-	// The page's thread also collects the garbage, and an evaluation leaves half
-	// a megabyte of it beside a few that stay: collect less often, for at most
+	// The page's thread also collects the garbage. An evaluation leaves half a
+	// megabyte of it and keeps little, so it is collected less often, for at most
 	// some tens of megabytes.
 	debug.SetGCPercent(400)
 
@@ -29,7 +29,7 @@ func init() {
 	register()
 	Tell("steelyardReady")
 
-	// Wait for something to show, and then for the page to have painted.
+	// It waits for something to show, and then for the page to have painted.
 	select {
 	case <-shown:
 	case <-time.After(5 * time.Second):
