@@ -43,6 +43,7 @@ func (s *Session) Functions() map[string]Function {
 		"shared":             one(s.shared),
 		"builds":             one(s.builds),
 		"steering":           one(s.steering),
+		"clearances":         one(s.clearances),
 		"buildsCSV":          s.buildsCSV,
 		"buildsMarkdown":     s.buildsMarkdown,
 		"weighIn":            two(s.weighIn),

@@ -12,3 +12,14 @@ func (s *Session) steering(text string) string {
 	}
 	return answer(rooms.SteeringOf(e))
 }
+
+// clearances answers a document with the room that the sides it compares have:
+// under the cranks, at the rear tyre and at the knees. The schema is
+// rooms.Clearances.
+func (s *Session) clearances(text string) string {
+	e := s.evaluated(text)
+	if e.Document == nil {
+		return s.refusal(e.Report.Problems)
+	}
+	return answer(rooms.ClearancesOf(e))
+}

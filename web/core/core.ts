@@ -6,6 +6,7 @@
 import type {
   Bag,
   Basis,
+  Clearances,
   CSVOptions,
   Doc,
   Drawing,
@@ -359,6 +360,10 @@ export class Core extends EventTarget {
 
   packStop(): void {
     this.call("packStop");
+  }
+
+  clearances(document: string): Clearances {
+    return this.ask("clearances", document);
   }
 
   steering(document: string): Steering {

@@ -501,6 +501,13 @@ export interface Functions {
     arguments: [document: string];
     answer: Steering;
   };
+  /**
+   * The room that the sides which a document compares have.
+   */
+  clearances: {
+    arguments: [document: string];
+    answer: Clearances;
+  };
 }
 
 /**
@@ -839,6 +846,62 @@ export interface Found {
    * Ids of entries, best first.
    */
   found: string[];
+}
+
+/**
+ * The room that the sides of a comparison have.
+ */
+export interface Clearances {
+  sides: ClearanceSide[];
+  caution: string;
+}
+
+/**
+ * The room that one side has.
+ */
+export interface ClearanceSide {
+  /**
+   * Its id.
+   */
+  build: string;
+  name: string;
+  /**
+   * What is tightest first.
+   */
+  gaps: Gap[];
+}
+
+/**
+ * The room between two things.
+ */
+export interface Gap {
+  /**
+   * What it is to.
+   */
+  key: "ground" | "tyre" | "knees";
+  /**
+   * Of the part or bag.
+   */
+  name: string;
+  /**
+   * In the language of the session.
+   */
+  label: string;
+  /**
+   * As posed; below 0 they overlap.
+   */
+  pose_mm: number;
+  pose_plus: number;
+  /**
+   * While the suspension moves, or the cranks turn.
+   */
+  least_mm: number;
+  least_plus: number;
+  verdict: Verdict;
+  /**
+   * A warning that names both.
+   */
+  text?: string;
 }
 
 /**

@@ -7,6 +7,13 @@ export const rooms = {
   "rooms.verdict": "Verdict",
   "rooms.working": "Working it out…",
 
+  "clearance.title": "Room for it",
+  "clearance.between": "From what to what",
+  "clearance.pose": "As posed",
+  "clearance.least": "At least",
+  "clearance.room": "room",
+  "clearance.open": "undecided",
+
   "steering.title": "Steering and balance",
   "steering.gist": "How it steers and balances, and what it is to lift, hold and park.",
   "steering.of": "Of the bike {states}; the rider is fixed to the frame, hands off the bar.",

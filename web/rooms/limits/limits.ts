@@ -26,6 +26,7 @@ import { badge, number } from "../../elements/figure.ts";
 import { fillBar, verdictSigns, verdictWord } from "../../elements/fill.ts";
 import type { Gist } from "../../elements/room.ts";
 import { caution, Section } from "../../elements/section.ts";
+import { room } from "./room.ts";
 import { sidesShown, type Letter } from "../../app/sides.ts";
 
 interface Of {
@@ -116,6 +117,7 @@ class Limits extends Section {
         <div>${this.braking(list)}</div>
         <div class="wide">${this.ratings(sides())}</div>
         <div>${this.entry()}</div>
+        <div class="wide">${room()}</div>
       </div>`;
   }
 

@@ -7,6 +7,13 @@ export const rooms: Record<keyof typeof english, string> = {
   "rooms.verdict": "Urteil",
   "rooms.working": "Wird berechnet …",
 
+  "clearance.title": "Platz dafür",
+  "clearance.between": "Von wo nach wo",
+  "clearance.pose": "In der Haltung",
+  "clearance.least": "Mindestens",
+  "clearance.room": "Platz",
+  "clearance.open": "unentschieden",
+
   "steering.title": "Lenken und Gleichgewicht",
   "steering.gist": "Wie es lenkt und sich hält, und wie es sich heben, halten und abstellen lässt.",
   "steering.of": "Das Rad {states}; der Fahrer ist fest mit dem Rahmen verbunden, ohne Hände am Lenker.",
