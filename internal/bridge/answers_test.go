@@ -36,6 +36,7 @@ var told = map[string]reflect.Type{
 	"shared":     reflect.TypeFor[sharing](),
 	"builds":     reflect.TypeFor[report.SideBySide](),
 	"steering":   reflect.TypeFor[rooms.Steering](),
+	"placements": reflect.TypeFor[rooms.Placements](),
 	"clearances": reflect.TypeFor[rooms.Clearances](),
 
 	"newRider":      reflect.TypeFor[document.Rider](),
@@ -177,6 +178,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"stations", nil}, {"kinds", nil}, {"goods", nil}, {"find", []string{"chain 300 g", `{"of":"parts"}`}}, {"find", []string{"tent", `{"of":"goods"}`}}, {"find", []string{"", "{"}},
 		{"findParts", []string{demo, build, "chain"}}, {"findParts", []string{demo, "?", ""}}, {"copyLoad", []string{demo, load, "copy"}}, {"copyLoad", []string{demo, "?", ""}},
 		{"sets", []string{demo, build}}, {"sets", []string{demo, "?"}}, {"shared", []string{demo}}, {"shared", []string{"{"}},
+		{"placements", []string{demo}}, {"placements", []string{strings.Replace(demo, `"state": "ready"`, `"state": "ridden"`, 1)}},
 		{"clearances", []string{demo}}, {"clearances", []string{"{"}},
 		{"steering", []string{demo}}, {"steering", []string{"{"}}, {"steering", []string{functions["blank"]()}},
 		{"builds", []string{demo}}, {"builds", []string{"{"}}, {"builds", []string{functions["blank"]()}}, {"buildsCSV", []string{demo, "", "today"}}, {"buildsMarkdown", []string{demo}},

@@ -44,6 +44,7 @@ func (s *Session) Functions() map[string]Function {
 		"builds":             one(s.builds),
 		"steering":           one(s.steering),
 		"clearances":         one(s.clearances),
+		"placements":         one(s.placements),
 		"buildsCSV":          s.buildsCSV,
 		"buildsMarkdown":     s.buildsMarkdown,
 		"weighIn":            two(s.weighIn),

@@ -23,3 +23,13 @@ func (s *Session) clearances(text string) string {
 	}
 	return answer(rooms.ClearancesOf(e))
 }
+
+// placements answers a document with what it does to the steering of its sides to
+// hang their bags elsewhere. The schema is rooms.Placements.
+func (s *Session) placements(text string) string {
+	e := s.evaluated(text)
+	if e.Document == nil {
+		return s.refusal(e.Report.Problems)
+	}
+	return answer(rooms.PlacementsOf(e))
+}

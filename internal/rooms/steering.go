@@ -141,13 +141,7 @@ func SteeringOf(e *report.Evaluation) *Steering {
 
 // steerSide fills in what there is to tell of a side, and returns its figures.
 func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) string) []told {
-	bike := &steer.Bicycle{
-		Wheelbase: a.Bike.Wheelbase, Trail: a.Bike.Trail, HeadAngle: a.Bike.HeadAngle,
-		RearRadius: a.Bike.RearRadius, FrontRadius: a.Bike.FrontRadius, Items: a.Items,
-		Front:      report.Share(a, assembly.ForkUpper, assembly.ForkLower, assembly.FrontWheel),
-		RearWheel:  report.Share(a, assembly.RearWheel),
-		FrontWheel: report.Share(a, assembly.FrontWheel),
-	}
+	bike := bicycleOf(a, a.Items, report.Share(a, assembly.ForkUpper, assembly.ForkLower, assembly.FrontWheel))
 	of := func(f mass.Figure) func(*mass.Budget, float64) {
 		return func(b *mass.Budget, sign float64) { b.Charge(a.Items, f, sign) }
 	}
@@ -166,10 +160,7 @@ func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) stri
 	if ok {
 		side.OK = true
 		side.Matrices = &Matrices{m.M, m.C1, m.K0, m.K2}
-		// The hand is square to the steering axis: its arm is the grip's distance from it.
-		sin, cos := math.Sincos(bike.HeadAngle)
-		ahead := (a.Bike.Grip.X-bike.Wheelbase-bike.Trail)*sin + a.Bike.Grip.Z*cos
-		arm := math.Hypot(a.Bike.Grip.Y, ahead)
+		arm := gripArm(a)
 		add("steered_mass", "g", 1e3, 0, mass.Total(a.Items, bike.Front))
 		add("steered_ahead", "mm", 1e3, 1, m.Ahead())
 		add("steering_inertia", "kg_m2", 1, 4, m.SteeringInertia())
@@ -260,4 +251,12 @@ func touringOf(m *steer.Model, v float64, of func(mass.Figure) func(*mass.Budget
 		t.Period, t.PeriodPlus, t.Damping, t.DampingPlus = round(period), round(periodPlus), round(share), round(sharePlus)
 	}
 	return t, growth
+}
+
+// gripArm is the distance of a grip from the steering axis, m: the arm of a hand
+// that is square to it.
+func gripArm(a *assembly.Assembly) float64 {
+	sin, cos := math.Sincos(a.Bike.HeadAngle)
+	ahead := (a.Bike.Grip.X-a.Bike.Wheelbase-a.Bike.Trail)*sin + a.Bike.Grip.Z*cos
+	return math.Hypot(a.Bike.Grip.Y, ahead)
 }

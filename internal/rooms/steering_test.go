@@ -252,3 +252,40 @@ func BenchmarkSteering(b *testing.B) {
 		rooms.SteeringOf(e)
 	}
 }
+
+// A bag hung elsewhere: where it hangs, nothing changes but for rounding of what a
+// pair shares; on the bar the steered inertia is larger than in the frame, by
+// what the bag's own parallel axis is.
+func TestPlacements(t *testing.T) {
+	d := demo(t)
+	d.Show.State = document.Loaded
+	p := rooms.PlacementsOf(evaluated(t, d))
+	if len(p.Sides) != 2 || len(p.Sides[0].Bags) < 4 {
+		t.Fatalf("%+v", p.Sides)
+	}
+	shares := 0.0
+	for _, b := range p.Sides[0].Bags {
+		if len(b.Places) != 5 || b.Mass <= 0 || b.Share < 0 || b.Share > 1 {
+			t.Errorf("%+v", b)
+		}
+		shares += b.Share
+		inertia := map[string]rooms.Change{}
+		for _, place := range b.Places {
+			inertia[place.Key] = place.Figures[0]
+		}
+		if bar, frame := inertia["bar"], inertia["frame"]; !(bar.B > frame.B) || bar.A != frame.A {
+			t.Errorf("%s: on the bar %+v, in the frame %+v", b.Name, bar, frame)
+		}
+		// In the frame the bag adds nothing: what is left is what the share leaves.
+		if f := inertia["frame"]; math.Abs(f.B-f.A*(1-b.Share)) > 0.002*f.A+1e-4 {
+			t.Errorf("%s makes %.1f %% of %g; in the frame %g is left", b.Name, 100*b.Share, f.A, f.B)
+		}
+	}
+	if shares <= 0 {
+		t.Error("no bag of the tour hangs on the steering")
+	}
+	d.Show.State = document.Bare
+	if p := rooms.PlacementsOf(evaluated(t, d)); len(p.Sides[0].Bags) != 0 {
+		t.Error("the bare bike has bags")
+	}
+}

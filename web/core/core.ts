@@ -21,6 +21,7 @@ import type {
   Pack,
   PackOptions,
   Part,
+  Placements,
   Problem,
   Report,
   Rider,
@@ -360,6 +361,10 @@ export class Core extends EventTarget {
 
   packStop(): void {
     this.call("packStop");
+  }
+
+  placements(document: string): Placements {
+    return this.ask("placements", document);
   }
 
   clearances(document: string): Clearances {

@@ -508,6 +508,13 @@ export interface Functions {
     arguments: [document: string];
     answer: Clearances;
   };
+  /**
+   * What it does to the steering of the sides to hang their bags elsewhere.
+   */
+  placements: {
+    arguments: [document: string];
+    answer: Placements;
+  };
 }
 
 /**
@@ -4047,6 +4054,55 @@ export interface StandRest {
    * Of the bike.
    */
   lean_deg: number;
+}
+
+/**
+ * What it does to the steering of the sides to hang their bags elsewhere.
+ */
+export interface Placements {
+  sides: PlacementSide[];
+}
+
+export interface PlacementSide {
+  build: string;
+  load: string;
+  name: string;
+  bags: BagPlaces[];
+}
+
+export interface BagPlaces {
+  /**
+   * Its id.
+   */
+  bag: string;
+  name: string;
+  /**
+   * With what is in it.
+   */
+  mass_g: number;
+  /**
+   * Of the inertia about the steering axis that it makes now.
+   */
+  share: number;
+  places: BagPlace[];
+}
+
+export interface BagPlace {
+  key: "bar" | "fork" | "front-rack" | "rear-rack" | "frame";
+  label: string;
+  /**
+   * Where a bag of the document would be.
+   */
+  station: string;
+  carrier: Carrier;
+  /**
+   * It hangs there now.
+   */
+  here: boolean;
+  /**
+   * a is now, b is there.
+   */
+  figures: RoomChange[];
 }
 
 /**

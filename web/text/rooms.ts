@@ -14,6 +14,18 @@ export const rooms = {
   "clearance.room": "room",
   "clearance.open": "undecided",
 
+  "placements.title": "Where to hang the bags",
+  "placements.caption": "Figures of steering with each bag at each place; the signs say how they differ from where it hangs now",
+  "placements.bag": "Bag and place",
+  "placements.of": "{name}, {mass}; {share} of the inertia about the steering axis",
+  "placements.here": "(here now)",
+  "placements.copies": "Try as loads",
+  "placements.copied": "Made a copy of the load for each place of “{name}”.",
+  "placements.none": "Nothing is hung on the bike in the state that is shown; weigh it loaded to compare places.",
+  "placements.help":
+    "One bag moves, with what is in it; all others stay. ± is of the difference from now. Racks and mounts that a place would need are not added.",
+  "do.placements": "copies of the load with “{name}” elsewhere",
+
   "steering.title": "Steering and balance",
   "steering.gist": "How it steers and balances, and what it is to lift, hold and park.",
   "steering.of": "Of the bike {states}; the rider is fixed to the frame, hands off the bar.",

@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { answer, compared, sidesOf, type Told } from "./answer.ts";
+import { placements } from "./placements.ts";
 import { comparison } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { curves, type Curve } from "../../elements/curves.ts";
@@ -40,6 +41,7 @@ class Steering extends Section {
         <div>${this.plain(value, list)}</div>
         <div>${this.balance(list)}</div>
         <div>${this.hand(value, list)}</div>
+        <div>${placements()}</div>
       </div>
     </div>`;
   }

@@ -14,6 +14,18 @@ export const rooms: Record<keyof typeof english, string> = {
   "clearance.room": "Platz",
   "clearance.open": "unentschieden",
 
+  "placements.title": "Wohin mit den Taschen",
+  "placements.caption": "Werte der Lenkung mit jeder Tasche an jedem Ort; die Zeichen sagen, wie sie sich von jetzt unterscheiden",
+  "placements.bag": "Tasche und Ort",
+  "placements.of": "{name}, {mass}; {share} der Trägheit um die Lenkachse",
+  "placements.here": "(jetzt hier)",
+  "placements.copies": "Als Ladungen probieren",
+  "placements.copied": "Für jeden Ort von „{name}“ wurde eine Kopie der Ladung angelegt.",
+  "placements.none": "Im gezeigten Zustand hängt nichts am Rad; wiegen Sie es beladen, um Orte zu vergleichen.",
+  "placements.help":
+    "Eine Tasche zieht um, mit Inhalt; alle anderen bleiben. ± gilt für den Unterschied zu jetzt. Träger und Halter, die ein Ort bräuchte, kommen nicht hinzu.",
+  "do.placements": "Kopien der Ladung mit „{name}“ anderswo",
+
   "steering.title": "Lenken und Gleichgewicht",
   "steering.gist": "Wie es lenkt und sich hält, und wie es sich heben, halten und abstellen lässt.",
   "steering.of": "Das Rad {states}; der Fahrer ist fest mit dem Rahmen verbunden, ohne Hände am Lenker.",
