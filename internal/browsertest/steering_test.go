@@ -1,7 +1,6 @@
 package browsertest
 
 import (
-	"os"
 	"strings"
 	"testing"
 )
@@ -20,13 +19,20 @@ func TestSteering(t *testing.T) {
 		}
 	}
 	p.Until("a chart is drawn", "document.querySelectorAll('#steering svg.chart path.line').length >= 1")
-	if folder := os.Getenv("STEELYARD_LOOK"); folder != "" {
-		for name, look := range map[string]Look{"desk": Desk, "phone": Phone} {
-			p.Look(look)
-			p.Eval("document.querySelector('#steering').scrollIntoView()")
-			if err := os.WriteFile(folder+"/steering-"+name+".png", p.Screenshot(), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-	}
+	p.Until("nothing is hung on the bike", "/Nothing is hung/.test(document.querySelector('#steering').innerText)")
+
+	// Weighed loaded, each bag is tried at each place, and copies of the load are made in one step.
+	p.press("loaded")
+	p.Until("bags are at places", "document.querySelectorAll('#steering .placements tbody').length >= 4 && document.querySelectorAll('#steering .placements tbody:first-of-type tr').length === 6")
+	p.Eval("document.querySelector('#steering .placements button').click()")
+	p.Until("there are copies of the load", "[...document.querySelectorAll('option')].filter((o) => /On the bar|On both fork legs|In the frame/.test(o.textContent)).length >= 3")
+	p.look("steering-desk")
+	p.Look(Phone)
+	p.Eval("document.querySelector('#steering .compared').scrollIntoView()")
+	p.look("steering-phone")
+	dark := Phone
+	dark.Dark = true
+	p.Look(dark)
+	p.Eval("document.querySelector('#steering .placements').scrollIntoView()")
+	p.look("steering-dark")
 }

@@ -51,7 +51,7 @@ const journalLimit = 2_000_000; // characters; browsers refuse about 5 million
 
 const pause = 300; // ms without an edit, after which it is kept
 const longest = 600; // ms after which it is kept in any case
-const patience = 5000; // ms; a browser that has not answered by then keeps nothing
+const patience = 15_000; // ms; a browser that has not answered by then, however busy, keeps nothing
 
 function request<T>(r: IDBRequest<T>): Promise<T> {
   return new Promise((yes, no) => {
