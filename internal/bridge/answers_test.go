@@ -2,6 +2,7 @@ package bridge
 
 import (
 	"maps"
+	"os"
 	"reflect"
 	"slices"
 	"strings"
@@ -72,6 +73,7 @@ var structured = map[string]reflect.Type{
 	"sets#changing":     reflect.TypeFor[changing](),
 	"packing#options":   reflect.TypeFor[packOptions](),
 	"partslist#options": reflect.TypeFor[partslist.CSVOptions](),
+	"stretches#track":   reflect.TypeFor[rooms.Track](),
 	"picture#pointer":   reflect.TypeFor[stage.Event](),
 	"picture#drawing":   nil, // those keys of a View that a drawing looks at
 }
@@ -163,6 +165,11 @@ func TestAnswersFitTheSchema(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	days, err := os.ReadFile("../../testdata/documents/earlier/1-days.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ridden := string(days)
 	const list = "name,mass\nSaddle,300 g\n\"Bar\",x\nStem,-1\n"
 	const view = `{"build":"gearbox","ghost":"gearhub","units":{"mass":"g","length":"mm"}}`
 
@@ -181,6 +188,9 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"placements", []string{demo}}, {"placements", []string{strings.Replace(demo, `"state": "ready"`, `"state": "ridden"`, 1)}},
 		{"clearances", []string{demo}}, {"clearances", []string{"{"}},
 		{"steering", []string{demo}}, {"steering", []string{"{"}}, {"steering", []string{functions["blank"]()}},
+		{"gears", []string{demo}}, {"gears", []string{"{"}}, {"gears", []string{functions["blank"]()}}, {"gears", []string{ridden}},
+		{"climb", []string{demo}}, {"climb", []string{"{"}}, {"climb", []string{functions["blank"]()}}, {"climb", []string{ridden}},
+		{"stretches", []string{`{"points":[[0,100],[1000,150],[2000,120]],"surface":"gravel"}`}}, {"stretches", []string{`{"places":[[47,8,500],[47.01,8,560],[47.02,8.01,500]]}`}}, {"stretches", []string{"{"}}, {"stretches", []string{`{"points":[[0,0]]}`}},
 		{"builds", []string{demo}}, {"builds", []string{"{"}}, {"builds", []string{functions["blank"]()}}, {"buildsCSV", []string{demo, "", "today"}}, {"buildsMarkdown", []string{demo}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"gear-hub-belt","copy_as":"With a belt","keep":["chain"],"skip":[0]}`}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"?"}`}}, {"change", []string{demo, `{"build":"?","set":"brakes-rim"}`}}, {"change", []string{demo, "{"}},

@@ -177,9 +177,9 @@ func (s *State) ease(b *Bike, l *load) {
 // owed collects how a sum of times moves with what it rests on, per unit of
 // each, over one stretch after the other.
 type owed struct {
-	mass, power, wind, density, drag, slope, rollOut float64
-	rolling                                          []float64 // by surface
-	gears                                            []gearOwed
+	mass, power, wind, density, drag, slope, rollOut, most float64
+	rolling                                                []float64 // by surface
+	gears                                                  []gearOwed
 }
 
 // gearOwed is that by the three figures of the line of a gear.
@@ -198,6 +198,7 @@ func (o *owed) add(b *Bike, r *Rider, road *Road, l *load, surface int, s *State
 	case Easing:
 		if !(r.Top > 0 && v >= r.Top) {
 			o.rollOut += k * v / b.RollOut.Value
+			o.most += k * v / r.Most
 		}
 		return
 	case Coasting:
@@ -244,6 +245,7 @@ func (o *owed) budget(bike *Bike, r *Rider, road *Road, rolling []drive.Quantity
 		b.Add(bike.RollOut.Budget, o.rollOut)
 	}
 	r.Power.Charge(b, o.power)
+	drive.Quantity{Value: r.Most, Half: r.MostHalf, Source: "highest cadence"}.Charge(b, o.most)
 	road.Slope.Charge(b, o.slope)
 	road.Wind.Charge(b, o.wind)
 	road.Density.Charge(b, o.density)

@@ -63,7 +63,12 @@ type Difference struct {
 func Between(a, b *Bike, time func(*Bike) drive.Figure) Difference {
 	ab, ba := *b, *a // the mass of a on the drive of b, and the other way round
 	ab.Mass, ba.Mass = a.Mass, b.Mass
-	aa, bb, mixedA, mixedB := time(a), time(b), time(&ab), time(&ba)
+	return Split(time(a), time(b), time(&ab), time(&ba))
+}
+
+// Split is Between of times that are known: of a, of b, of the mass of a on the
+// drive of b, and of the mass of b on the drive of a.
+func Split(aa, bb, mixedA, mixedB drive.Figure) Difference {
 	half := func(p, q, r, s drive.Figure) drive.Figure { // ((p - q) + (r - s)) / 2
 		out := drive.Figure{Value: (p.Value - q.Value + r.Value - s.Value) / 2, Budget: new(mass.Budget)}
 		for i, f := range []drive.Figure{p, q, r, s} {

@@ -17,6 +17,8 @@ type Rider struct {
 	Most    float64        // above it one coasts; 0 is no such
 	Walk    float64        // speed on foot with the bike, m/s
 	Top     float64        // speed above which one brakes, m/s; 0 is none
+
+	MostHalf float64 // Most is known within this
 }
 
 // Typical riders' figures (common practice, no source).

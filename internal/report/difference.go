@@ -185,6 +185,9 @@ func (w *Weighed) rename(list []renaming, asInA bool) {
 		for j := l.First; j < l.End; j++ {
 			w.Items[j].MassSource = l.Source
 		}
+		for j := l.WholeFirst; j < l.WholeEnd; j++ {
+			w.Whole[j].MassSource = l.Source
+		}
 	}
 }
 

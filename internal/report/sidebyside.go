@@ -171,7 +171,7 @@ func (t *tabulation) pair(i, j int) *comparison {
 // clone copies a build as far as comparing it with another changes it.
 func (w *Weighed) clone() *Weighed {
 	a := *w.Assembly
-	a.Lines, a.Items = slices.Clone(a.Lines), slices.Clone(a.Items)
+	a.Lines, a.Items, a.Whole = slices.Clone(a.Lines), slices.Clone(a.Items), slices.Clone(a.Whole)
 	return &Weighed{Assembly: &a}
 }
 

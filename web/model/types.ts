@@ -502,6 +502,27 @@ export interface Functions {
     answer: Steering;
   };
   /**
+   * The gears of all builds, what their drives lose, and the difference of the two compared.
+   */
+  gears: {
+    arguments: [document: string];
+    answer: GearsAnswer;
+  };
+  /**
+   * What a climb and a day cost the sides that a document compares, and their difference.
+   */
+  climb: {
+    arguments: [document: string];
+    answer: ClimbAnswer;
+  };
+  /**
+   * The stretches of a day that a track gives: its heights smoothed and its points thinned.
+   */
+  stretches: {
+    arguments: [track: string];
+    answer: TrackStretches;
+  };
+  /**
    * The room that the sides which a document compares have.
    */
   clearances: {
@@ -909,6 +930,254 @@ export interface Gap {
    * A warning that names both.
    */
   text?: string;
+}
+
+/**
+ * Climb is what a climb and a day cost the sides of a comparison.
+ */
+export interface ClimbAnswer {
+  sides: ClimbSide[];
+  /**
+   * Of the second side minus the first.
+   */
+  difference?: ClimbDifference;
+  /**
+   * Nothing without one.
+   */
+  day?: ClimbDay;
+  words?: string;
+  caution: string;
+}
+
+/**
+ * ClimbSide is how one side climbs, with all its load and its rider.
+ */
+export interface ClimbSide {
+  build: string;
+  load: string;
+  name: string;
+  /**
+   * That is reckoned with: the fullest that there is.
+   */
+  state: State;
+  /**
+   * False: it cannot be told, see Why.
+   */
+  ok: boolean;
+  why?: string;
+  problems: Problem[];
+  words?: string;
+  mass_g: number;
+  mass_plus_g: number;
+  /**
+   * How one gets along: one of effort's modes.
+   */
+  mode: string;
+  speed_m_s: number;
+  speed_plus: number;
+  /**
+   * 0 on foot.
+   */
+  cadence_rpm: number;
+  /**
+   * Its number in the order of shifting, from 1; 0 on foot.
+   */
+  gear: number;
+  /**
+   * In that gear, 0 on foot.
+   */
+  efficiency: number;
+  efficiency_plus: number;
+  length_m: number;
+  time_s: number;
+  time_plus_s: number;
+  /**
+   * Nothing on foot.
+   */
+  worth?: ClimbWorth;
+  /**
+   * Slope on which the lowest gear is just held at the least cadence.
+   */
+  steepest_percent?: number;
+  steepest_plus?: number;
+  /**
+   * Slope on which the front wheel leaves the road.
+   */
+  lift_percent?: number;
+  lift_plus?: number;
+  /**
+   * Slope on which the rear tyre slips.
+   */
+  slip_percent?: number;
+  slip_plus?: number;
+  inputs: ClimbInput[];
+  /**
+   * What to measure first for the time, s.
+   */
+  first: MeasureFirst[];
+}
+
+/**
+ * Worth says what a kilogram, a point of efficiency and a minute are worth in each other.
+ */
+export interface ClimbWorth {
+  /**
+   * Longer for one kilogram more.
+   */
+  kilogram_s: number;
+  /**
+   * Longer for one point of efficiency less.
+   */
+  point_s: number;
+  kilograms_per_point: number;
+  kilograms_per_minute: number;
+  points_per_minute: number;
+}
+
+/**
+ * Input is a figure that went into a reckoning, as it was taken.
+ */
+export interface ClimbInput {
+  key: string;
+  label: string;
+  unit: string;
+  value: number;
+  half_width: number;
+  basis: string;
+  /**
+   * Nobody said it: common practice, no source.
+   */
+  typical: boolean;
+}
+
+/**
+ * ClimbDifference is a difference of times with its two causes.
+ */
+export interface ClimbDifference {
+  time_s: number;
+  time_plus_s: number;
+  verdict: Verdict;
+  /**
+   * Of that for the weight.
+   */
+  mass_s: number;
+  mass_plus_s: number;
+  /**
+   * For losses and gears.
+   */
+  loss_s: number;
+  loss_plus_s: number;
+  /**
+   * Heavier by that.
+   */
+  mass_g: number;
+  loss_points: number;
+  /**
+   * So much more on the second side, and both take as long; below 0 is less.
+   */
+  turn_g?: number;
+  words: string;
+  figures: RoomChange[];
+  /**
+   * What to measure first to decide it, s.
+   */
+  first: MeasureFirst[];
+}
+
+/**
+ * ClimbDay is what a day costs.
+ */
+export interface ClimbDay {
+  id: string;
+  name: string;
+  length_m: number;
+  ascent_m: number;
+  /**
+   * Distance and height from the start, m, at the end of each stretch.
+   */
+  profile: [number, number][];
+  sides: DaySide[];
+  difference?: ClimbDifference;
+}
+
+/**
+ * DaySide is what a day costs one side.
+ */
+export interface DaySide {
+  ok: boolean;
+  time_s: number;
+  time_plus_s: number;
+  /**
+   * Mean.
+   */
+  speed_m_s: number;
+  /**
+   * Mean while pedalling.
+   */
+  cadence_rpm: number;
+  /**
+   * That is used longest, 0 for none.
+   */
+  gear: number;
+  /**
+   * Over the work put into each gear.
+   */
+  efficiency: number;
+  efficiency_plus: number;
+  energy: DayEnergy;
+  gears: GearUse[];
+  modes: ModeUse[];
+  walked_m: number;
+  /**
+   * Of each stretch.
+   */
+  states: DayStretch[];
+  worth?: ClimbWorth;
+  words: string;
+}
+
+/**
+ * DayEnergy is where the work of a day goes, kJ.
+ */
+export interface DayEnergy {
+  pedals_kj: number;
+  drive_kj: number;
+  air_kj: number;
+  rolling_kj: number;
+  bearings_kj: number;
+  climbing_kj: number;
+  brakes_kj: number;
+}
+
+/**
+ * GearUse is how long a gear of the order of shifting is used.
+ */
+export interface GearUse {
+  gear: number;
+  time_s: number;
+  /**
+   * Of the time in all gears.
+   */
+  share: number;
+}
+
+/**
+ * ModeUse is how long one gets along in a way.
+ */
+export interface ModeUse {
+  key: string;
+  label: string;
+  time_s: number;
+}
+
+/**
+ * DayStretch is how one gets along on a stretch.
+ */
+export interface DayStretch {
+  mode: string;
+  speed_m_s: number;
+  cadence_rpm: number;
+  gear: number;
 }
 
 /**
@@ -2252,6 +2521,197 @@ export interface Day {
    * In the order of the way.
    */
   stretches: Stretch[];
+}
+
+/**
+ * Gears are the gears of all builds.
+ */
+export interface GearsAnswer {
+  /**
+   * How the document wants a gear shown, one of document.GearUnits.
+   */
+  unit: string;
+  /**
+   * The rule by which gears are left out.
+   */
+  crossed_cogs: number;
+  builds: GearedBuild[];
+  /**
+   * Of the second build compared minus the first; empty without a second.
+   */
+  difference: RoomChange[];
+  /**
+   * What to measure first for the difference in efficiency, in points of it.
+   */
+  first: MeasureFirst[];
+  words?: string;
+  caution: string;
+}
+
+/**
+ * GearedBuild is the drive of one build.
+ */
+export interface GearedBuild {
+  build: string;
+  name: string;
+  /**
+   * False: the drive cannot be read off the parts, see Problems.
+   */
+  ok: boolean;
+  problems: Problem[];
+  /**
+   * Ids of parts whose gearing is that of their entry of the catalogue.
+   */
+  typical: string[];
+  /**
+   * That efficiencies are told at.
+   */
+  power_w: number;
+  cadence_rpm: number;
+  /**
+   * 0: not known.
+   */
+  roll_out_mm: number;
+  roll_out_plus: number;
+  roll_out_measured: boolean;
+  range_percent: number;
+  /**
+   * Gears that differ by more than 2 %.
+   */
+  distinct: number;
+  /**
+   * Gears that the rule leaves.
+   */
+  positions: number;
+  mean_step_percent: number;
+  least_step_percent: number;
+  most_step_percent: number;
+  uneven_percent: number;
+  double_shifts: number;
+  /**
+   * Mean.
+   */
+  efficiency: number;
+  efficiency_plus: number;
+  /**
+   * "day": the gears that the day uses, by the work put into each; "all": all alike.
+   */
+  efficiency_over: string;
+  /**
+   * All, the lowest first.
+   */
+  gears: ToldGear[];
+  overlaps: GearOverlap[];
+  figures: RoomFigure[];
+  /**
+   * Over the same gears as the efficiency, the largest first.
+   */
+  losses: DriveLoss[];
+  /**
+   * What to measure first for the efficiency, in points of it.
+   */
+  first: MeasureFirst[];
+  words?: string;
+}
+
+/**
+ * Gear is one way through a drive.
+ */
+export interface ToldGear {
+  /**
+   * Teeth.
+   */
+  ring: number;
+  cog: number;
+  /**
+   * Gear of the gearbox at the cranks, from 1, lowest first; 0 without one.
+   */
+  front: number;
+  /**
+   * Gear of the hub, likewise.
+   */
+  rear: number;
+  ratio: number;
+  development_mm: number;
+  development_plus: number;
+  inches: number;
+  /**
+   * At the cadence liked.
+   */
+  speed_m_s: number;
+  speed_plus: number;
+  efficiency: number;
+  efficiency_plus: number;
+  /**
+   * Left out by the rule.
+   */
+  crossed: boolean;
+  /**
+   * Its number in the order of shifting, from 1; 0: as good as another, or left out.
+   */
+  shift: number;
+  /**
+   * To the next in that order; none of the highest.
+   */
+  step_percent?: number;
+  /**
+   * More than one lever moves to the next.
+   */
+  double: boolean;
+}
+
+/**
+ * GearOverlap is what two neighbouring rings have in common.
+ */
+export interface GearOverlap {
+  /**
+   * Teeth.
+   */
+  small: number;
+  large: number;
+  /**
+   * Highest gear on the small ring over the lowest on the large one, less 100; below 0 is a gap.
+   */
+  percent: number;
+  /**
+   * On either ring that both reach.
+   */
+  gears: number;
+}
+
+/**
+ * Loss is a quantity that a drive loses power by.
+ */
+export interface DriveLoss {
+  key: string;
+  label: string;
+  unit: string;
+  value: number;
+  half_width: number;
+  basis: string;
+  typical: boolean;
+  note?: string;
+  /**
+   * Of the power that is lost by it.
+   */
+  percent: number;
+  percent_plus: number;
+}
+
+/**
+ * Measure is what is gained by measuring one of the figures that an answer rests on.
+ */
+export interface MeasureFirst {
+  key: string;
+  label: string;
+  /**
+   * Of the answer's variance.
+   */
+  share: number;
+  /**
+   * �� of the answer once this and all above it are known exactly, in its unit.
+   */
+  then_plus: number;
 }
 
 /**
@@ -4103,6 +4563,31 @@ export interface BagPlace {
    * a is now, b is there.
    */
   figures: RoomChange[];
+}
+
+/**
+ * Stretches are those of a day that a track gives, with its heights smoothed and its points thinned.
+ */
+export interface TrackStretches {
+  stretches: Stretch[];
+  length_m: number;
+  ascent_m: number;
+  /**
+   * That were read.
+   */
+  points: number;
+}
+
+/**
+ * Track is where a way leads: either points of distance along the road and height, m, or places of latitude and longitude, degrees, and height, m. It is not kept.
+ */
+export interface Track {
+  points?: [number, number][];
+  places?: [number, number, number][];
+  /**
+   * Of all stretches.
+   */
+  surface?: Surface;
 }
 
 /**
