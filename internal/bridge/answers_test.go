@@ -15,30 +15,32 @@ import (
 	"steelyard/internal/rooms"
 	"steelyard/internal/schematest"
 	"steelyard/internal/stage"
+	"steelyard/internal/tables"
 )
 
 // told are the types that answers of JSON are written from, by function. What
 // is not here answers with text.
 var told = map[string]reflect.Type{
-	"evaluate":   reflect.TypeFor[report.Report](),
-	"open":       reflect.TypeFor[opened](),
-	"blank":      reflect.TypeFor[document.Document](),
-	"demo":       reflect.TypeFor[document.Document](),
-	"catalogue":  reflect.TypeFor[[]parts.Entry](),
-	"words":      reflect.TypeFor[map[string]string](),
-	"stations":   reflect.TypeFor[[]station](),
-	"kinds":      reflect.TypeFor[[]kind](),
-	"goods":      reflect.TypeFor[templates](),
-	"find":       reflect.TypeFor[found](),
-	"findParts":  reflect.TypeFor[[]string](),
-	"copyLoad":   reflect.TypeFor[opened](),
-	"sets":       reflect.TypeFor[[]setLine](),
-	"change":     reflect.TypeFor[changed](),
-	"shared":     reflect.TypeFor[sharing](),
-	"builds":     reflect.TypeFor[report.SideBySide](),
-	"steering":   reflect.TypeFor[rooms.Steering](),
-	"placements": reflect.TypeFor[rooms.Placements](),
-	"clearances": reflect.TypeFor[rooms.Clearances](),
+	"evaluate":    reflect.TypeFor[report.Report](),
+	"open":        reflect.TypeFor[opened](),
+	"blank":       reflect.TypeFor[document.Document](),
+	"demo":        reflect.TypeFor[document.Document](),
+	"catalogue":   reflect.TypeFor[[]parts.Entry](),
+	"words":       reflect.TypeFor[map[string]string](),
+	"stations":    reflect.TypeFor[[]station](),
+	"kinds":       reflect.TypeFor[[]kind](),
+	"goods":       reflect.TypeFor[templates](),
+	"find":        reflect.TypeFor[found](),
+	"findParts":   reflect.TypeFor[[]string](),
+	"copyLoad":    reflect.TypeFor[opened](),
+	"sets":        reflect.TypeFor[[]setLine](),
+	"change":      reflect.TypeFor[changed](),
+	"shared":      reflect.TypeFor[sharing](),
+	"builds":      reflect.TypeFor[report.SideBySide](),
+	"buildsParts": reflect.TypeFor[tables.PartsSideBySide](),
+	"steering":    reflect.TypeFor[rooms.Steering](),
+	"placements":  reflect.TypeFor[rooms.Placements](),
+	"clearances":  reflect.TypeFor[rooms.Clearances](),
 
 	"newRider":      reflect.TypeFor[document.Rider](),
 	"newIDs":        reflect.TypeFor[[]string](),
@@ -191,6 +193,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"gears", []string{demo}}, {"gears", []string{"{"}}, {"gears", []string{functions["blank"]()}}, {"gears", []string{ridden}},
 		{"climb", []string{demo}}, {"climb", []string{"{"}}, {"climb", []string{functions["blank"]()}}, {"climb", []string{ridden}},
 		{"stretches", []string{`{"points":[[0,100],[1000,150],[2000,120]],"surface":"gravel"}`}}, {"stretches", []string{`{"places":[[47,8,500],[47.01,8,560],[47.02,8.01,500]]}`}}, {"stretches", []string{"{"}}, {"stretches", []string{`{"points":[[0,0]]}`}},
+		{"buildsParts", []string{demo}}, {"buildsParts", []string{"{"}}, {"buildsParts", []string{functions["blank"]()}},
 		{"builds", []string{demo}}, {"builds", []string{"{"}}, {"builds", []string{functions["blank"]()}}, {"buildsCSV", []string{demo, "", "today"}}, {"buildsMarkdown", []string{demo}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"gear-hub-belt","copy_as":"With a belt","keep":["chain"],"skip":[0]}`}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"?"}`}}, {"change", []string{demo, `{"build":"?","set":"brakes-rim"}`}}, {"change", []string{demo, "{"}},
@@ -209,7 +212,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"figuresCSV", []string{demo}}, {"figuresMarkdown", []string{demo}}, {"differenceCSV", []string{demo}}, {"differenceMarkdown", []string{demo}},
 		{"statesCSV", []string{demo}}, {"statesMarkdown", []string{demo}}, {"provenance", []string{demo, "today"}}, {"notes", []string{demo, "today"}},
 		{"parseMass", []string{"1 kg", "g"}}, {"parseMass", []string{"?", "g"}}, {"parseLength", []string{"1 in", "mm"}},
-		{"svg", []string{demo, view}}, {"svg", []string{demo, "{"}}, {"version", nil},
+		{"svg", []string{demo, view}}, {"svg", []string{demo, "{"}}, {"svg", []string{demo, `{"row":["gearbox","gearhub"]}`}}, {"svg", []string{demo, `{"row":["?"]}`}}, {"version", nil},
 		{"show", []string{demo, view}}, {"picture", nil}, {"camera", []string{"fit"}},
 		{"pointer", []string{`{"type":"move","x":600,"y":400,"kind":"mouse"}`}}, {"pointer", []string{"{"}},
 	} {

@@ -15,16 +15,36 @@ func (s *Session) builds(text string) string {
 	return answer(e.SideBySide())
 }
 
+// buildsParts takes a document. It answers with the parts of those builds in one
+// list: buildsparts.schema.json.
+func (s *Session) buildsParts(text string) string {
+	e := s.evaluated(text)
+	if e.Document == nil {
+		return s.refusal(e.Report.Problems)
+	}
+	return answer(tables.PartsSideBySideOf(e))
+}
+
 // buildsCSV takes a document, a style of CSV and a date, see [Session.table]. It
 // answers with the same as CSV.
 func (s *Session) buildsCSV(args ...string) string {
-	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte { return tables.SideBySideCSV(e.SideBySide(), x) })
+	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
+		return tables.SideBySideCSV(e.SideBySide(), ofAll(e, args, x))
+	})
 }
 
 // buildsMarkdown takes a document, an empty text and a date, see [Session.table].
 // It answers with the same as Markdown.
 func (s *Session) buildsMarkdown(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
-		return tables.SideBySideMarkdown(e.SideBySide(), e.Document.Show, x)
+		return tables.SideBySideMarkdown(e.SideBySide(), e.Document.Show, ofAll(e, args, x))
 	})
+}
+
+// ofAll has the notes of a table tell of all builds that it shows.
+func ofAll(e *report.Evaluation, args []string, x tables.Export) tables.Export {
+	if date := argument(args, 2); date != "" {
+		x.Notes = append(tables.ProvenanceOfAll(e, date), tables.Caution(e))
+	}
+	return x
 }

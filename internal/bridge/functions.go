@@ -42,6 +42,7 @@ func (s *Session) Functions() map[string]Function {
 		"change":             two(s.change),
 		"shared":             one(s.shared),
 		"builds":             one(s.builds),
+		"buildsParts":        one(s.buildsParts),
 		"steering":           one(s.steering),
 		"gears":              one(s.gears),
 		"climb":              one(s.climb),

@@ -142,7 +142,7 @@ func TestHostileTables(t *testing.T) {
 func TestProvenance(t *testing.T) {
 	var notes []string
 	read(t, &notes, "provenance", call(t, "demo"), "3 May 2026")
-	if len(notes) != 5 || !strings.Contains(notes[0], "3 May 2026") {
+	if len(notes) != 6 || !strings.Contains(notes[0], "3 May 2026") { // of three builds
 		t.Errorf("%q", notes)
 	}
 	for _, name := range []string{"figuresCSV", "differenceCSV", "figuresMarkdown", "differenceMarkdown"} {
@@ -179,4 +179,24 @@ func encode(t *testing.T, d *document.Document) string {
 		t.Fatal(err)
 	}
 	return string(text)
+}
+
+// Builds in a row are drawn with their names, their figures and differences, and
+// where the masses of each come from, of those two only that are not compared too.
+func TestRow(t *testing.T) {
+	demo := call(t, "demo")
+	svg := call(t, "svg", demo, `{"row":["derailleur","gearbox","gearhub"],"labels":false,"width":1500,"height":420,"pixels":1500,"units":{"mass":"kg","length":"mm"},
+		"caption":{"title":"Three","date":"today","figures":true,"pick":["total","unsprung_rear"],"sources":true,"on":"today"}}`)
+	for _, want := range []string{">Single-ring derailleur<", ">Crank gearbox<", ">Rear gear hub<", "Unsprung mass at the rear", "Difference from Single-ring derailleur", "Single-ring derailleur: 55 lines", "Crank gearbox: 56 lines", "Rear gear hub: 55 lines", "qualified mechanic"} {
+		if !strings.Contains(strings.Join(strings.Fields(svg), " "), want) {
+			t.Errorf("%q is not in the picture", want)
+		}
+	}
+	if strings.Contains(svg, "Load on the front wheel") {
+		t.Error("a figure that nobody picked is told")
+	}
+	two := call(t, "svg", demo, `{"row":["derailleur","gearbox"],"caption":{"title":"","date":"","figures":true,"sources":true,"on":"today"}}`)
+	if strings.Contains(two, "Rear gear hub") || !strings.Contains(two, "Load on the front wheel") {
+		t.Error("two in a row are not those two with the main figures")
+	}
 }

@@ -167,15 +167,15 @@ func (s *Session) notes(text, date string) string {
 	return answer(tables.Notes(e, date))
 }
 
-// provenance takes a document and a date. It answers with the sentences on how
-// its figures were obtained: a list of texts, see provenance in
-// bridge.schema.json.
+// provenance takes a document and a date. It answers with the sentences on how the
+// figures of all builds that it sets side by side were obtained: a list of texts,
+// see provenance in bridge.schema.json.
 func (s *Session) provenance(text, date string) string {
 	e := s.evaluated(text)
 	if e.Document == nil {
 		return s.refusal(e.Report.Problems)
 	}
-	return answer(tables.Provenance(e, date))
+	return answer(tables.ProvenanceOfAll(e, date))
 }
 
 // parseMass takes a mass as a person writes it, and the unit of a bare number. It

@@ -2,6 +2,7 @@ package bridge
 
 import (
 	"bytes"
+	"slices"
 
 	"github.com/goccy/go-json"
 
@@ -29,17 +30,20 @@ type View struct {
 	Width      float64 `json:"width"` // CSS pixels
 	Height     float64 `json:"height"`
 
+	Row []string `json:"row"` // builds in a row, to one scale, in place of Build and Ghost
+
 	Caption *Caption `json:"caption"` // below the picture, beyond Height; for none it is absent
 	Pixels  float64  `json:"pixels"`  // how wide an SVG says it is; 0 is Width
 }
 
 // Caption says what stands below a picture that leaves the page.
 type Caption struct {
-	Title   string `json:"title"`
-	Date    string `json:"date"`    // as people write it
-	Figures bool   `json:"figures"` // the main ones, and how they differ from the ghost's
-	Sources bool   `json:"sources"` // how the figures were obtained
-	On      string `json:"on"`      // the date to tell with the sources
+	Title   string   `json:"title"`
+	Date    string   `json:"date"`    // as people write it
+	Figures bool     `json:"figures"` // the main ones, and how they differ from the ghost's
+	Pick    []string `json:"pick"`    // the keys of those figures; none are the main ones
+	Sources bool     `json:"sources"` // how the figures were obtained
+	On      string   `json:"on"`      // the date to tell with the sources
 }
 
 // Units are those of the figures in the picture.
@@ -113,7 +117,7 @@ func (v *View) caption(e *report.Evaluation, ghost bool) *scene.Caption {
 	if v.Caption.Figures {
 		for i := range e.Report.Sides {
 			if v.At == [...]string{"a", "b"}[i] || v.At == "" && e.Report.Sides[i].Build == v.Build {
-				c.Head, c.Rows = tables.Digest(e, i, ghost)
+				c.Head, c.Rows = tables.Digest(e, i, ghost, v.Caption.Pick...)
 				break
 			}
 		}
@@ -128,6 +132,38 @@ func (v *View) caption(e *report.Evaluation, ghost bool) *scene.Caption {
 	return c
 }
 
+// row draws the builds of the view side by side; nil when none of them can be
+// shown.
+func (v *View) row(e *report.Evaluation, w *words.Words) *scene.Scene {
+	var subjects []scene.Subject
+	var builds []int
+	for _, id := range v.Row {
+		for i := range e.Document.Builds {
+			if e.Document.Builds[i].ID != id || slices.Contains(builds, i) {
+				continue
+			}
+			if s := subject.In(e, id, ""); s != nil {
+				subjects, builds = append(subjects, *s), append(builds, i)
+			}
+		}
+	}
+	if len(subjects) == 0 {
+		return nil
+	}
+	c := &scene.Caption{}
+	if v.Caption != nil {
+		c.Title, c.Date = v.Caption.Title, v.Caption.Date
+		if v.Caption.Figures {
+			c.Head, c.Rows = tables.DigestOf(e, builds, v.Caption.Pick...)
+		}
+		if v.Caption.Sources {
+			c.Notes = tables.ProvenanceOf(e, v.Caption.On, builds)
+		}
+		c.Notes = append(c.Notes, tables.Caution(e))
+	}
+	return scene.SideBySide(subjects, v.scene(w), c, v.Width, v.Height)
+}
+
 // drawSVG takes a document and a view, JSON: picture.schema.json. It answers with
 // the picture as SVG.
 func (s *Session) drawSVG(text, view string) string {
@@ -138,6 +174,13 @@ func (s *Session) drawSVG(text, view string) string {
 	e := s.evaluated(text)
 	if e.Document == nil {
 		return s.refusal(e.Report.Problems)
+	}
+	if len(v.Row) > 0 {
+		picture := v.row(e, s.words)
+		if picture == nil {
+			return s.problem("view.row", "bridge.draw")
+		}
+		return written(picture, v.palette(), svg.Options{Pixels: v.Pixels})
 	}
 	shown := v.subject(e)
 	if shown == nil {

@@ -19,6 +19,9 @@ var views = []struct {
 	show func(p *Page)
 }{
 	{"unfolded", "", func(p *Page) { p.unfoldAll() }},
+	{"all builds", "#builds", func(p *Page) {
+		p.Until("the table is there", "document.querySelector('#builds table.all')")
+	}},
 	{"details of a part, a field gone wrong, a notice", "#parts .chosen, #parts .details, sy-notices", func(p *Page) {
 		p.Eval(`(() => {
 			const row = [...document.querySelectorAll('#parts .part')].find(r => r.querySelector('.n input')?.value === ` + quote(gearbox) + `);
@@ -226,7 +229,7 @@ func TestZoom(t *testing.T) {
 			t.Run(fmt.Sprint(c.width, " ", language), func(t *testing.T) {
 				p.During(t)
 				p.speak(language)
-				for _, v := range views[2:] {
+				for _, v := range views[3:] {
 					v.show(p)
 					wait(p, 200)
 					if wide := Eval[float64](p, "document.scrollingElement.scrollWidth"); wide > float64(c.width) {

@@ -73,6 +73,15 @@ var wanted = map[slot]string{
 // SideBySide sets the builds that Show.Table names, all without it, against the
 // one that Show.Base names, the first without it.
 func (e *Evaluation) SideBySide() *SideBySide {
+	if e.Document == nil {
+		return e.SideBySideOf(nil)
+	}
+	return e.SideBySideOf(e.InTable())
+}
+
+// SideBySideOf sets builds of the document, by their indices, against the one of
+// them that Show.Base names, the first without it.
+func (e *Evaluation) SideBySideOf(builds []int) *SideBySide {
 	out := &SideBySide{Builds: []Column{}, Chapters: []Chapter{}}
 	if e.Document == nil {
 		return out
@@ -80,20 +89,13 @@ func (e *Evaluation) SideBySide() *SideBySide {
 	show, w := &e.Document.Show, NewPhrasing(e.words, &e.Document.Show)
 	var list []*Weighed
 	base := 0
-	for i := range e.Document.Builds {
+	for _, i := range builds {
 		b := &e.Document.Builds[i]
-		if len(show.Table) > 0 && !slices.Contains(show.Table, b.ID) {
-			continue
-		}
 		if b.ID == show.Base {
 			base = len(list)
 		}
-		c := Column{ID: b.ID, Name: called(b)}
-		if weighed := e.Builds[i]; weighed != nil {
-			c.Weighed, c.Load, c.State = true, loadID(weighed.Load), string(weighed.Level.State())
-		}
 		list = append(list, e.Builds[i])
-		out.Builds = append(out.Builds, c)
+		out.Builds = append(out.Builds, e.Column(i))
 	}
 	if len(list) == 0 {
 		return out

@@ -20,12 +20,18 @@ const plusMinus = " ± "
 func Publish(sub Subject, v View, c *Caption, width, height float64) *Scene {
 	cam := Fit(&sub, v, width, height)
 	out := Draw(sub, v, cam)
+	out.caption(cam, c)
+	return out
+}
+
+// caption sets a caption below a picture that was drawn for a camera.
+func (out *Scene) caption(cam Camera, c *Caption) {
 	s := &captioner{pen: &pen{cam: cam, out: out}, y: cam.Height, left: 16, right: cam.Width - 16, big: 15, usual: 12, small: 10}
 	if cam.Width < 520 {
 		s.left, s.right, s.big, s.usual, s.small = 11, cam.Width-11, 14, 11, 9.5
 	}
 	if c.Title == "" && c.Date == "" && len(c.Rows) == 0 && len(c.Notes) == 0 {
-		return out
+		return
 	}
 	back := len(out.Marks)
 	s.rule(Text, 1)
@@ -42,7 +48,6 @@ func Publish(sub Subject, v View, c *Caption, width, height float64) *Scene {
 	out.Marks[back] = paper
 	out.Height = s.y
 	out.Desc = c.describe(out.Desc)
-	return out
 }
 
 // captioner sets a caption from its top down.

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,6 +25,47 @@ func Provenance(e *report.Evaluation, date string) []string {
 		}
 	}
 	return append(out, p.Label("provenance.method"), p.Label("provenance.plus"))
+}
+
+// ProvenanceOfAll is [Provenance] of all builds that are set side by side, whether
+// a side of the comparison or not.
+func ProvenanceOfAll(e *report.Evaluation, date string) []string {
+	out := Provenance(e, date)
+	p := report.NewPhrasing(e.Words(), &e.Document.Show)
+	var more []string
+	for _, i := range e.InTable() {
+		w := e.Builds[i]
+		if w == nil || onSide(e, e.Document.Builds[i].ID) {
+			continue
+		}
+		if kg, _, ok := w.Figure("total"); ok && kg > 0 {
+			more = append(more, basis(p, w, e.Column(i).Name))
+		}
+	}
+	return slices.Insert(out, len(out)-2, more...) // before what holds for all
+}
+
+// ProvenanceOf is [Provenance] of these builds of the document alone.
+func ProvenanceOf(e *report.Evaluation, date string, builds []int) []string {
+	p := report.NewPhrasing(e.Words(), &e.Document.Show)
+	out := []string{p.Say("provenance.program", "version", e.Report.Program, "date", date)}
+	for _, i := range builds {
+		if w := e.Builds[i]; w != nil {
+			if kg, _, ok := w.Figure("total"); ok && kg > 0 {
+				out = append(out, basis(p, w, e.Column(i).Name))
+			}
+		}
+	}
+	return append(out, p.Label("provenance.method"), p.Label("provenance.plus"))
+}
+
+func onSide(e *report.Evaluation, id string) bool {
+	for i := range e.Report.Sides {
+		if e.Report.Sides[i].Build == id && e.Sides[i] != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // Notes are what goes with whatever leaves the program with figures in it: how
@@ -78,9 +120,9 @@ func basis(p *report.Phrasing, w *report.Weighed, name string) string {
 
 // Digest is what a caption tells of a picture: the main figures of a side of
 // the comparison and, with other, how they differ from those of the other side;
-// in the units that the document wants shown. The first column, and the first of
-// each row, are names.
-func Digest(e *report.Evaluation, side int, other bool) (head []string, rows [][]string) {
+// in the units that the document wants shown. The figures are those of the keys,
+// Main without any. The first column, and the first of each row, are names.
+func Digest(e *report.Evaluation, side int, other bool, keys ...string) (head []string, rows [][]string) {
 	r := e.Report
 	if side >= len(r.Sides) || !r.Sides[side].Weighed {
 		return nil, nil
@@ -95,7 +137,7 @@ func Digest(e *report.Evaluation, side int, other bool) (head []string, rows [][
 	if other {
 		head = append(head, w.Say("provenance.from", "name", r.Sides[1-side].Name))
 	}
-	for _, key := range [...]string{"total", "centre_x", "centre_y", "centre_z", "rear_load", "front_load"} {
+	for _, key := range chosen(keys) {
 		for _, f := range s.Figures {
 			if f.Key != key {
 				continue
@@ -105,6 +147,62 @@ func Digest(e *report.Evaluation, side int, other bool) (head []string, rows [][
 				row = append(row, change(w, r.Difference, key, side))
 			}
 			rows = append(rows, row)
+		}
+	}
+	return head, rows
+}
+
+// Main are the figures that a caption tells when nobody picks others.
+var Main = []string{"total", "unsprung_rear", "centre_x", "centre_y", "centre_z", "rear_load", "front_load"}
+
+func chosen(keys []string) []string {
+	if len(keys) == 0 {
+		return Main
+	}
+	return keys
+}
+
+// DigestOf is what a caption tells of builds in a row: their figures, each with
+// how it differs from that of the base below it.
+func DigestOf(e *report.Evaluation, builds []int, keys ...string) (head []string, rows [][]string) {
+	s, w := e.SideBySideOf(builds), report.NewPhrasing(e.Words(), &e.Document.Show)
+	head = []string{w.Label("table.figure")}
+	base := ""
+	for _, b := range s.Builds {
+		head = append(head, b.Name)
+		if b.ID == s.Base {
+			base = b.Name
+		}
+	}
+	found := make(map[string]*report.Row)
+	for i := range s.Chapters {
+		for k := range s.Chapters[i].Rows {
+			r := &s.Chapters[i].Rows[k]
+			found[r.Key] = r
+		}
+	}
+	for _, key := range chosen(keys) {
+		r := found[key]
+		if r == nil {
+			continue
+		}
+		row, apart := []string{r.Label}, []string{w.Say("provenance.from", "name", base)}
+		for i, b := range s.Builds {
+			value, delta := "–", ""
+			if c := r.Cells[i]; c != nil {
+				value = w.Figure(r.Unit, c.Value, c.Plus)
+				if b.ID != s.Base {
+					delta = plusSign(c.Delta, w.Figure(r.Unit, c.Delta, c.DeltaPlus))
+					if c.Verdict == report.Undecided {
+						delta += ", " + w.Label("verdict."+c.Verdict)
+					}
+				}
+			}
+			row, apart = append(row, value), append(apart, delta)
+		}
+		rows = append(rows, row)
+		if len(s.Builds) > 1 {
+			rows = append(rows, apart)
 		}
 	}
 	return head, rows

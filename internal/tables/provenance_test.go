@@ -95,7 +95,7 @@ func TestDigest(t *testing.T) {
 	e := report.Weigh(d, nil)
 	headA, a := tables.Digest(e, 0, true)
 	headB, b := tables.Digest(e, 1, true)
-	if len(a) != 6 || len(b) != 6 || len(headA) != 3 || headA[1] != "Bike a" || headB[1] != "Bike b" || !strings.Contains(headA[2], "Bike b") || !strings.Contains(headB[2], "Bike a") {
+	if len(a) != 7 || len(b) != 7 || len(headA) != 3 || headA[1] != "Bike a" || headB[1] != "Bike b" || !strings.Contains(headA[2], "Bike b") || !strings.Contains(headB[2], "Bike a") {
 		t.Fatalf("%q %q, %q %q", headA, a, headB, b)
 	}
 	// The total of a is 16.9 kg and of b 18.1 kg, see testdata/tables.
@@ -107,6 +107,10 @@ func TestDigest(t *testing.T) {
 	}
 	if head, rows := tables.Digest(e, 1, false); len(head) != 2 || len(rows[0]) != 2 {
 		t.Errorf("%q %q", head, rows)
+	}
+	// Other figures, in the order in which they are wanted; one that there is not is left out.
+	if _, rows := tables.Digest(e, 1, false, "front_share", "nothing", "total"); len(rows) != 2 || rows[1][1] != b[0][1] {
+		t.Errorf("%q", rows)
 	}
 	if head, rows := tables.Digest(report.Weigh(documentOf(bike("a")), nil), 1, true); head != nil || rows != nil {
 		t.Errorf("%q %q of a side that is not there", head, rows)
@@ -212,5 +216,55 @@ func TestNoughtHasNoSign(t *testing.T) {
 		if m := regexp.MustCompile(`\+0(\.0+)?([^0-9.]|$)`).FindString(text); m != "" {
 			t.Errorf("%q in %s", m, text)
 		}
+	}
+}
+
+// What shows all builds tells where the masses of all come from, of each once,
+// and no other picture does.
+func TestProvenanceOfAll(t *testing.T) {
+	d := documentOf(fitted("a"), other("b"), fitted("c"), other("d"))
+	e := report.Weigh(d, nil)
+	two, all := tables.Provenance(e, day), tables.ProvenanceOfAll(e, day)
+	if len(two) != 5 || len(all) != 7 || all[0] != two[0] || all[6] != two[4] {
+		t.Fatalf("%q\n%q", two, all)
+	}
+	for i, name := range []string{"Bike a", "Bike b", "Bike c", "Bike d"} {
+		if !strings.HasPrefix(all[1+i], name) {
+			t.Errorf("%q does not tell of %s", all[1+i], name)
+		}
+	}
+	d.Show.Table = []string{"a", "d"}
+	if all := tables.ProvenanceOfAll(report.Weigh(d, nil), day); len(all) != 6 {
+		t.Errorf("%q", all)
+	}
+}
+
+// Builds in a row are told as the two sides are: the same figures and the same
+// differences, from the base.
+func TestDigestOf(t *testing.T) {
+	d := documentOf(fitted("a"), other("b"), fitted("c"))
+	e := report.Weigh(d, nil)
+	_, sides := tables.Digest(e, 1, true)
+	head, rows := tables.DigestOf(e, []int{0, 1})
+	if len(head) != 3 || head[1] != "Bike a" || head[2] != "Bike b" || len(rows) != 2*len(sides) {
+		t.Fatalf("%q %q", head, rows)
+	}
+	for i, side := range sides {
+		value, apart := rows[2*i], rows[2*i+1]
+		if value[0] != side[0] || value[2] != side[1] || !strings.HasPrefix(apart[2], side[2]) || apart[1] != "" {
+			t.Errorf("%q and %q, the sides say %q", value, apart, side)
+		}
+	}
+	// The base is one of those shown.
+	d.Show.Base = "c"
+	e = report.Weigh(d, nil)
+	if _, rows := tables.DigestOf(e, []int{0, 2}, "total"); len(rows) != 2 || rows[1][2] != "" || rows[1][1] == "" || !strings.Contains(rows[1][0], "Bike c") {
+		t.Errorf("%q", rows)
+	}
+	if _, rows := tables.DigestOf(e, []int{1}, "total"); len(rows) != 1 {
+		t.Errorf("%q of one build", rows)
+	}
+	if notes := tables.ProvenanceOf(e, day, []int{2, 0}); len(notes) != 5 || !strings.HasPrefix(notes[1], "Bike c") || !strings.HasPrefix(notes[2], "Bike a") {
+		t.Errorf("%q", notes)
 	}
 }

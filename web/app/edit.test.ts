@@ -1,7 +1,7 @@
 import { attach } from "../testing/browser.ts";
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { addBuild, compare, compared, copyBuild, duplicatePart, editPart, getPath, handOver, removeBuild, setPath } from "./edit.ts";
+import { addBuild, compare, compared, copyBuild, duplicatePart, editPart, getPath, handOver, removeBuild, setBase, setPath, tabulate } from "./edit.ts";
 import type { Doc } from "../model/types.ts";
 
 let given = 0;
@@ -26,6 +26,22 @@ test("an edit shares all that it does not change", () => {
   assert.equal(before.builds[0]!.parts[1]!.mass_g, 100);
   assert.equal(after.builds[0]!.parts[0], before.builds[0]!.parts[0]);
   assert.equal(after.builds[1], before.builds[1]);
+});
+
+test("all builds in the table are named by none, some in the order of the document", () => {
+  const two = tabulate(doc(), "two", false);
+  assert.deepEqual(two.show.table, ["one", "three"]);
+  const one = tabulate(two, "one", false);
+  assert.deepEqual(one.show.table, ["three"]);
+  assert.equal(tabulate(one, "three", false), one);
+  assert.deepEqual(tabulate(one, "one", true).show.table, ["one", "three"]);
+  assert.equal("table" in tabulate(two, "two", true).show, false);
+});
+
+test("the base is changed once", () => {
+  const based = setBase(doc(), "two");
+  assert.equal(based.show.base, "two");
+  assert.equal(setBase(based, "two"), based);
 });
 
 test("an edit of what is not there changes nothing", () => {

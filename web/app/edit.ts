@@ -82,6 +82,23 @@ export function compare(doc: Doc, a: string, b: string): Doc {
   return { ...doc, show: { ...doc.show, compare: ids } };
 }
 
+// tabulate takes a build into the table of all builds, or out of it; the last one
+// stays. All of them are named by none, so that a build that is made later is
+// among them.
+export function tabulate(doc: Doc, id: string, on: boolean): Doc {
+  const all = doc.builds.map((b) => b.id);
+  const named = all.filter((b) => doc.show.table?.includes(b));
+  const listed = all.filter((b) => (b === id ? on : named.length === 0 || named.includes(b)));
+  if (listed.length === 0) return doc;
+  const { table: _, ...show } = doc.show;
+  return { ...doc, show: listed.length === doc.builds.length ? show : { ...show, table: listed } };
+}
+
+// setBase has the builds of the table set against one of them.
+export function setBase(doc: Doc, id: string): Doc {
+  return doc.show.base === id ? doc : { ...doc, show: { ...doc.show, base: id } };
+}
+
 export function copyBuild(doc: Doc, id: string, name: string): { doc: Doc; id: string } {
   const i = doc.builds.findIndex((b) => b.id === id);
   const old = doc.builds[i];

@@ -34,7 +34,7 @@ export function keepFormat(f: Format): void {
 export const ending = (f: Format): string => (f === "markdown" ? ".md" : ".csv");
 export const type = (f: Format): string => (f === "markdown" ? "text/markdown;charset=utf-8" : "text/csv;charset=utf-8");
 
-export type Whole = "figures" | "difference" | "states";
+export type Whole = "figures" | "difference" | "states" | "builds";
 
 // Listed is what a list is of: the parts of a build, the bags and goods of a load.
 export type Listed = { parts: string } | { luggage: string };

@@ -21,9 +21,11 @@ import type {
   Pack,
   PackOptions,
   Part,
+  PartsSideBySide,
   Placements,
   Problem,
   Report,
+  SideBySide,
   Rider,
   Station,
   Steering,
@@ -244,8 +246,18 @@ export class Core extends EventTarget {
   }
 
   // table gives a table of the report as text; style and date are as for parts.
-  table(name: `${"figures" | "difference" | "states"}${"CSV" | "Markdown"}`, document: string, style = "", date = ""): string {
+  table(name: `${"figures" | "difference" | "states" | "builds"}${"CSV" | "Markdown"}`, document: string, style = "", date = ""): string {
     return this.text(name, document, style, date);
+  }
+
+  // builds sets the builds of a document side by side.
+  builds(document: string): SideBySide {
+    return this.ask("builds", document);
+  }
+
+  // buildsParts lists the parts of those builds, what is the same once.
+  buildsParts(document: string): PartsSideBySide {
+    return this.ask("buildsParts", document);
   }
 
   // newRider is somebody of middling size, to be put right.

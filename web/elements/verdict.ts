@@ -6,7 +6,7 @@ import { between, minus, type Scale } from "../model/units.ts";
 
 export const signs: Record<Verdict, string> = { more: "▲", less: "▼", undecided: "≈", same: "=" };
 
-export function verdictText(c: Change): string {
+export function verdictText(c: { key: string; unit: string; verdict: Verdict }): string {
   for (const k of [`verdict.${c.key}.${c.verdict}`, `verdict.${c.unit}.${c.verdict}`]) if (has(k)) return t(k);
   return t(`verdict.${c.verdict}`);
 }

@@ -495,6 +495,13 @@ export interface Functions {
     answer: SideBySide;
   };
   /**
+   * The parts of the builds side by side, in one list.
+   */
+  buildsParts: {
+    arguments: [document: string];
+    answer: PartsSideBySide;
+  };
+  /**
    * How the sides that a document compares steer and balance, and what each is in the hand.
    */
   steering: {
@@ -665,6 +672,72 @@ export interface Cell {
    */
   delta_plus: number;
   verdict: Verdict;
+}
+
+/**
+ * The parts of all builds that are set side by side, in one list.
+ */
+export interface PartsSideBySide {
+  builds: Column[];
+  groups: PartsGroup[];
+}
+
+/**
+ * A group of the list.
+ */
+export interface PartsGroup {
+  key: string;
+  /**
+   * In the language of the session.
+   */
+  label: string;
+  /**
+   * Its mass in each build; null for one without figures.
+   */
+  masses_g: (number | null)[];
+  lines: PartsLine[];
+}
+
+/**
+ * A part as it is in each build. What the builds that have it do not agree on is empty.
+ */
+export interface PartsLine {
+  name: string;
+  note: string;
+  /**
+   * weighed, stated, typical or guessed.
+   */
+  basis: string;
+  /**
+   * Its station, in the language of the session.
+   */
+  where: string;
+  /**
+   * The builds have it in different places.
+   */
+  moved: boolean;
+  /**
+   * Every build has it, so many and as heavy.
+   */
+  same: boolean;
+  /**
+   * One for each build; null where it has no such part.
+   */
+  cells: (PartsCell | null)[];
+}
+
+/**
+ * A part in one build.
+ */
+export interface PartsCell {
+  name: string;
+  basis: Basis;
+  quantity: number;
+  /**
+   * Of all pieces together.
+   */
+  mass_g: number;
+  plus_g: number;
 }
 
 /**
@@ -3158,6 +3231,10 @@ export interface View {
    */
   height?: number;
   /**
+   * Ids of builds to be drawn in a row, to one scale, in place of the build and the one behind it; of an SVG.
+   */
+  row?: string[];
+  /**
    * Below the picture, beyond its height; of an SVG.
    */
   caption?: Caption;
@@ -3188,6 +3265,10 @@ export interface Caption {
    * The main ones, and how they differ from the ghost's.
    */
   figures: boolean;
+  /**
+   * The keys of those figures; the main ones when absent or empty.
+   */
+  pick?: string[];
   /**
    * How the figures were obtained.
    */

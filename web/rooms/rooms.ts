@@ -1,6 +1,7 @@
 // The rooms of the page, in its order. A new one is a folder here, and a line below.
 
 import { balance } from "./balance/index.ts";
+import { builds } from "./builds/index.ts";
 import { difference } from "./difference/index.ts";
 import { frame } from "./frame/index.ts";
 import { limits } from "./limits/index.ts";
@@ -12,4 +13,4 @@ import { steering } from "./steering/index.ts";
 import { weighin } from "./weighin/index.ts";
 import { register } from "../elements/room.ts";
 
-export const rooms = register([picture, balance, difference, steering, load, limits, packing, weighin, parts, frame]);
+export const rooms = register([picture, balance, difference, builds, steering, load, limits, packing, weighin, parts, frame]);

@@ -11,6 +11,8 @@ import type { Part } from "../../model/types.ts";
 import { decimal, lengthField, massField, partScale } from "../../model/units.ts";
 
 export function printParts(): (TemplateResult | typeof nothing)[] {
+  // Several builds stand in one list, which their own room prints.
+  if (store.doc!.builds.length > 1) return [];
   return buildsShown().map(parts);
 }
 

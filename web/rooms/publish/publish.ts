@@ -346,6 +346,7 @@ class Publish extends StoreElement {
       { what: "figures", label: t("publish.t.figures"), file: t("publish.file.figures", { title }) },
     ];
     if (store.difference) rows.push({ what: "difference", label: t("publish.t.difference"), file: t("publish.file.difference", { title }) });
+    if (doc.builds.length > 1) rows.push({ what: "builds", label: t("publish.t.builds"), file: t("publish.file.builds", { title }) });
     if ((store.side("A")?.states.length ?? 0) > 1 || (store.side("B")?.states.length ?? 0) > 1)
       rows.push({ what: "states", label: t("publish.t.states"), file: t("publish.file.states", { title }) });
     for (const id of new Set([A, B])) {
