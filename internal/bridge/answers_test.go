@@ -194,6 +194,8 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"climb", []string{demo}}, {"climb", []string{"{"}}, {"climb", []string{functions["blank"]()}}, {"climb", []string{ridden}},
 		{"stretches", []string{`{"points":[[0,100],[1000,150],[2000,120]],"surface":"gravel"}`}}, {"stretches", []string{`{"places":[[47,8,500],[47.01,8,560],[47.02,8.01,500]]}`}}, {"stretches", []string{"{"}}, {"stretches", []string{`{"points":[[0,0]]}`}},
 		{"buildsParts", []string{demo}}, {"buildsParts", []string{"{"}}, {"buildsParts", []string{functions["blank"]()}},
+		{"road", []string{demo}}, {"road", []string{"{"}}, {"road", []string{functions["blank"]()}}, {"road", []string{rough(d, 2)}}, {"road", []string{rough(d, 40)}},
+		{"roadCurves", []string{demo}}, {"roadCurves", []string{"{"}}, {"roadCurves", []string{functions["blank"]()}}, {"roadCurves", []string{rough(d, 2)}}, {"roadCurves", []string{rough(d, 0)}},
 		{"builds", []string{demo}}, {"builds", []string{"{"}}, {"builds", []string{functions["blank"]()}}, {"buildsCSV", []string{demo, "", "today"}}, {"buildsMarkdown", []string{demo}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"gear-hub-belt","copy_as":"With a belt","keep":["chain"],"skip":[0]}`}},
 		{"change", []string{demo, `{"build":"` + build + `","set":"?"}`}}, {"change", []string{demo, `{"build":"?","set":"brakes-rim"}`}}, {"change", []string{demo, "{"}},
@@ -236,6 +238,20 @@ func TestAnswersFitTheSchema(t *testing.T) {
 			t.Errorf("%s was not asked", name)
 		}
 	}
+}
+
+// rough is a document ridden standing over a hole, with a tyre of that pressure, bar.
+func rough(of *document.Document, bar float64) string {
+	d := *of
+	d.Show.State = document.Ridden
+	d.Show.Rough = &document.Rough{Class: "D", Rider: "standing", Obstacle: &document.Obstacle{Form: "hole", Height: 50, Length: 500}}
+	d.Builds = slices.Clone(d.Builds)
+	d.Builds[0].Setup = &document.Setup{Rear: &document.EndSetup{Pressure: &bar}}
+	text, err := document.WriteCompact(&d)
+	if err != nil {
+		panic(err)
+	}
+	return string(text)
 }
 
 // A spot on the canvas that can be dragged gives every sort of intent.

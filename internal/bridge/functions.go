@@ -44,6 +44,8 @@ func (s *Session) Functions() map[string]Function {
 		"builds":             one(s.builds),
 		"buildsParts":        one(s.buildsParts),
 		"steering":           one(s.steering),
+		"road":               one(s.road),
+		"roadCurves":         one(s.roadCurves),
 		"gears":              one(s.gears),
 		"climb":              one(s.climb),
 		"stretches":          one(s.stretches),

@@ -33,3 +33,24 @@ func (s *Session) placements(text string) string {
 	}
 	return answer(rooms.PlacementsOf(e))
 }
+
+// road answers a document with what the rough road that it shows does to the sides
+// that it compares, with the difference of the two. The schema is rooms.Road.
+func (s *Session) road(text string) string {
+	e := s.evaluated(text)
+	if e.Document == nil {
+		return s.refusal(e.Report.Problems)
+	}
+	return answer(rooms.RoadOf(e))
+}
+
+// roadCurves answers with what takes longer of it: curves over speed, the response,
+// spectra, a ride over an obstacle, and what it would take to do as well. The
+// schema is rooms.RoadCurves.
+func (s *Session) roadCurves(text string) string {
+	e := s.evaluated(text)
+	if e.Document == nil {
+		return s.refusal(e.Report.Problems)
+	}
+	return answer(rooms.RoadCurvesOf(e))
+}

@@ -38,6 +38,22 @@ func (e *Evaluation) Difference(charge func(side int, b *mass.Budget, sign float
 	return b.Expanded()
 }
 
+// Changed returns the lines of both sides that go together and are not the same in
+// mass, place and carrier, by index; -1 where one side has none.
+func (e *Evaluation) Changed() [][2]int {
+	if len(e.Sides) != 2 || e.Sides[0] == nil || e.Sides[1] == nil {
+		return nil
+	}
+	a, b := e.Sides[0], e.Sides[1]
+	var list [][2]int
+	for _, c := range countedPairs(a, b, e.matched) {
+		if c.a < 0 || c.b < 0 || !alike(&a.Lines[c.a], &b.Lines[c.b]) {
+			list = append(list, [2]int{c.a, c.b})
+		}
+	}
+	return list
+}
+
 // SideName is what a side of the comparison is called.
 func (e *Evaluation) SideName(side int) string { return e.Report.Sides[side].Name }
 

@@ -51,13 +51,20 @@ func Compare(a, b *Figure) (d Difference) {
 	a.Charge(&budget, -1/a.Value)
 	b.Charge(&budget, 1/b.Value)
 	d.Ratio, d.RatioPlus = b.Value/a.Value, budget.Expanded()
-	switch l := math.Abs(math.Log(d.Ratio)); {
-	case l-d.RatioPlus > math.Log(noticed):
-		d.Felt = Yes
-	case l+d.RatioPlus < math.Log(noticed):
-		d.Felt = No
-	}
+	d.Felt = Felt(d.Ratio, d.RatioPlus)
 	return d
+}
+
+// Felt says whether people tell two vibrations apart whose ratio, and the expanded
+// uncertainty of its logarithm, are these.
+func Felt(ratio, plus float64) Answer {
+	switch l := math.Abs(math.Log(ratio)); {
+	case l-plus > math.Log(noticed):
+		return Yes
+	case l+plus < math.Log(noticed):
+		return No
+	}
+	return Undecided
 }
 
 // Part is a part that one or both of two bikes have: the indices of its items in

@@ -543,6 +543,20 @@ export interface Functions {
     arguments: [document: string];
     answer: Placements;
   };
+  /**
+   * What the rough road that a document shows does to the sides that it compares, with the difference of the two.
+   */
+  road: {
+    arguments: [document: string];
+    answer: RoadAnswer;
+  };
+  /**
+   * What takes longer of it: curves over speed, the response, spectra, a ride over an obstacle, and what it would take to do as well.
+   */
+  roadCurves: {
+    arguments: [document: string];
+    answer: RoadCurves;
+  };
 }
 
 /**
@@ -4225,6 +4239,412 @@ export interface Headroom {
    * All of it as a sentence.
    */
   text: string;
+}
+
+/**
+ * What a rough road does to the sides of a comparison.
+ */
+export interface RoadAnswer {
+  road: RoadShown;
+  sides: RoadSide[];
+  /**
+   * Of the second side minus the first; empty without a second.
+   */
+  difference: RoadChange[];
+  /**
+   * What of the difference is beyond doubt, a paragraph.
+   */
+  words?: string;
+  /**
+   * What the model leaves out, a paragraph.
+   */
+  left_out: string;
+  caution: string;
+}
+
+/**
+ * The road, and how it is ridden.
+ */
+export interface RoadShown {
+  /**
+   * Of ISO 8608; empty where the roughness was typed.
+   */
+  class: string;
+  /**
+   * Displacement spectral density at 0.1 cycle/m, 1e-6 m³.
+   */
+  roughness_cm3: number;
+  speed_m_s: number;
+  /**
+   * Nobody said which road, or how fast.
+   */
+  typical: boolean;
+  /**
+   * In plain words.
+   */
+  label: string;
+}
+
+/**
+ * What the road does to one side.
+ */
+export interface RoadSide {
+  /**
+   * Its id.
+   */
+  build: string;
+  /**
+   * Its id, empty for none.
+   */
+  load: string;
+  name: string;
+  state: State;
+  /**
+   * False: there is no such motion.
+   */
+  ok: boolean;
+  /**
+   * Why there is none.
+   */
+  why?: string;
+  /**
+   * What it means, a paragraph.
+   */
+  words?: string;
+  /**
+   * By field, for which there are no figures.
+   */
+  problems: Problem[];
+  /**
+   * The rider stands.
+   */
+  standing: boolean;
+  set_state: State;
+  settings: RoadSetting[];
+  /**
+   * The slowest first.
+   */
+  modes: RoadMode[];
+  /**
+   * Share of the static load, root mean square.
+   */
+  tyre_load_rms_front?: number;
+  tyre_load_rms_front_plus?: number;
+  /**
+   * Share of the static load, root mean square.
+   */
+  tyre_load_rms_rear?: number;
+  tyre_load_rms_rear_plus?: number;
+  /**
+   * Root mean square, weighted by Wk of ISO 2631-1; at the pedals of a rider who stands.
+   */
+  saddle_wk_m_s2?: number;
+  saddle_wk_m_s2_plus?: number;
+  /**
+   * Root mean square, fore-aft and vertical together, weighted by Wh of ISO 5349-1.
+   */
+  grips_wh_m_s2?: number;
+  grips_wh_m_s2_plus?: number;
+  /**
+   * Along the steering axis, root mean square; absent of a rigid end.
+   */
+  travel_rms_front_mm?: number;
+  travel_rms_front_mm_plus?: number;
+  /**
+   * At the axle, root mean square; absent of a rigid end.
+   */
+  travel_rms_rear_mm?: number;
+  travel_rms_rear_mm_plus?: number;
+  /**
+   * All of them, rounded.
+   */
+  figures: RoomFigure[];
+  /**
+   * Where the model ends.
+   */
+  marks: RoadMark[];
+  curves: RoadCurve;
+}
+
+/**
+ * A value that was said of a bike, or taken for want of one.
+ */
+export interface RoadSetting {
+  key: string;
+  /**
+   * In the language of the session.
+   */
+  label: string;
+  unit: string;
+  value: number;
+  /**
+   * Half-width.
+   */
+  plus: number;
+  /**
+   * Nobody said or measured it.
+   */
+  typical: boolean;
+}
+
+/**
+ * A way in which the bike swings by itself.
+ */
+export interface RoadMode {
+  key: "bounce" | "pitch" | "hop-front" | "hop-rear" | "body";
+  label: string;
+  /**
+   * What moves.
+   */
+  words: string;
+  /**
+   * Of the undamped motion with the same pole.
+   */
+  frequency_hz: number;
+  frequency_hz_plus: number;
+  /**
+   * Share of the critical one.
+   */
+  damping: number;
+  damping_plus: number;
+  shape: RoadShape;
+}
+
+/**
+ * How far places go up in a mode, as real and imaginary part; the largest is 1. Travels are along the suspension.
+ */
+export interface RoadShape {
+  /**
+   * @minItems 2
+   * @maxItems 2
+   */
+  frame_front: [number, number];
+  /**
+   * @minItems 2
+   * @maxItems 2
+   */
+  frame_rear: [number, number];
+  /**
+   * @minItems 2
+   * @maxItems 2
+   */
+  axle_front: [number, number];
+  /**
+   * @minItems 2
+   * @maxItems 2
+   */
+  axle_rear: [number, number];
+  /**
+   * @minItems 2
+   * @maxItems 2
+   */
+  rider: [number, number];
+  /**
+   * @minItems 2
+   * @maxItems 2
+   */
+  fork_travel: [number, number];
+  /**
+   * @minItems 2
+   * @maxItems 2
+   */
+  rear_travel: [number, number];
+}
+
+/**
+ * Where a figure is at the end of what the model can say.
+ */
+export interface RoadMark {
+  key: string;
+  side: "front" | "rear" | "both";
+  words: string;
+  /**
+   * SI.
+   */
+  value: number;
+  /**
+   * SI.
+   */
+  limit: number;
+}
+
+/**
+ * A figure of both sides and its difference, with what it comes from.
+ */
+export interface RoadChange {
+  key: string;
+  label: string;
+  unit: string;
+  a: number;
+  b: number;
+  /**
+   * b minus a.
+   */
+  delta: number;
+  /**
+   * ± of that, in which cancels what both have in common.
+   */
+  plus: number;
+  verdict: Verdict;
+  /**
+   * Whether a body would tell: of accelerations.
+   */
+  felt?: "yes" | "no" | "undecided";
+  causes?: RoadCause[];
+}
+
+/**
+ * Something that differs and its part in the difference.
+ */
+export interface RoadCause {
+  key: "part" | "springs" | "dampers" | "tyres" | "body" | "rest";
+  label: string;
+  /**
+   * Id of the part in the first side.
+   */
+  a?: string;
+  /**
+   * Id of the part in the second side.
+   */
+  b?: string;
+  /**
+   * Its part in the difference, in the unit of the figure.
+   */
+  delta: number;
+}
+
+/**
+ * Figures over speed.
+ */
+export interface RoadCurve {
+  speeds_m_s: number[];
+  figures: RoadFigure[];
+}
+
+/**
+ * A figure at each of several speeds.
+ */
+export interface RoadFigure {
+  key: string;
+  label: string;
+  unit: string;
+  values: number[];
+  plus: number[];
+}
+
+/**
+ * What takes longer of a rough road: figures over speed, response, spectra, an obstacle.
+ */
+export interface RoadCurves {
+  road: RoadShown;
+  obstacle: ObstacleShown;
+  sides: RoadCurveSide[];
+  /**
+   * Of the second side minus the first, over the speeds of the curves.
+   */
+  difference: RoadFigure[];
+  /**
+   * The differences at the obstacle.
+   */
+  over: RoomChange[];
+  /**
+   * What the side that does worse would need to do as well.
+   */
+  gains: RoadGain[];
+  caution: string;
+}
+
+/**
+ * A single obstacle.
+ */
+export interface ObstacleShown {
+  form: string;
+  label: string;
+  height_mm: number;
+  length_mm: number;
+  typical: boolean;
+}
+
+/**
+ * Curves of one side.
+ */
+export interface RoadCurveSide {
+  build: string;
+  load: string;
+  name: string;
+  ok: boolean;
+  why?: string;
+  curves: RoadCurve;
+  response: RoadSpectrum;
+  spectra: RoadSpectrum;
+  over?: RoadOver;
+}
+
+/**
+ * Figures over frequency.
+ */
+export interface RoadSpectrum {
+  frequencies_hz: number[];
+  figures: RoadSpectral[];
+}
+
+/**
+ * A figure at each of several frequencies.
+ */
+export interface RoadSpectral {
+  key: string;
+  label: string;
+  unit: string;
+  values: number[];
+}
+
+/**
+ * A ride over an obstacle.
+ */
+export interface RoadOver {
+  ok: boolean;
+  why?: string;
+  problems: Problem[];
+  figures: RoomFigure[];
+  /**
+   * How long the front tyre is off the ground.
+   */
+  off_front_s: number;
+  off_rear_s: number;
+  marks: RoadMark[];
+  /**
+   * Beside each are the traces; one of what the bike has not is empty.
+   */
+  times_s: number[];
+  load_front_n: number[];
+  load_rear_n: number[];
+  saddle_m_s2: number[];
+  rack_m_s2: number[];
+  /**
+   * How the road rises as the tyre feels it.
+   */
+  path_front_mm: number[];
+  path_rear_mm: number[];
+}
+
+/**
+ * What one side would need to do as well as the other in a figure.
+ */
+export interface RoadGain {
+  /**
+   * Of the figure.
+   */
+  key: string;
+  build: string;
+  load: string;
+  lever: "pressure-front" | "pressure-rear" | "pressure-both" | "fork-load" | "sag-front" | "sag-rear";
+  label: string;
+  unit: string;
+  /**
+   * To be added: percent of today's pressure, g off the lower fork legs, mm of sag.
+   */
+  amount: number;
+  words: string;
 }
 
 /**

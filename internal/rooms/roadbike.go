@@ -1,0 +1,345 @@
+package rooms
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"steelyard/internal/assembly"
+	"steelyard/internal/document"
+	"steelyard/internal/mass"
+	"steelyard/internal/ride"
+	"steelyard/internal/road"
+)
+
+// What is taken where nobody said or measured it, with half-widths; common
+// practice, no source.
+const (
+	pressureTimesWidth   = 0.12 * road.Bar // Pa m: 2 bar in a tyre of 60 mm, 4 bar in one of 30 mm
+	leastPressure        = 1 * road.Bar
+	mostPressure         = 7 * road.Bar
+	typicalPressureShare = 0.25           // half-width of such a pressure
+	gaugeWithin          = 0.1 * road.Bar // of a pressure that was read off a gauge
+	sagWithin            = 0.1            // share of a sag that was read off, at least leastSagWithin
+	leastSagWithin       = 0.001          // m
+	typedSpringWithin    = 0.05           // share of a rate that was typed
+	typedDampingWithin   = 0.1            // share of a damping that was typed
+)
+
+// placed are the items of a bike in a state, as package road wants them, and the
+// lines that they are of.
+type placed struct {
+	road.Loading
+	of     *assembly.Assembly
+	lines  []int32 // of each item
+	pieces [][]int // the items of each line
+}
+
+// place makes the items of a bike in a state. A rider who stands is a body of its
+// own.
+func place(a *assembly.Assembly, to assembly.Level, left float64, standing bool) *placed {
+	p := &placed{of: a, pieces: make([][]int, len(a.Lines))}
+	n := len(a.Whole)
+	p.Items, p.lines = make([]mass.Item, 0, n), make([]int32, 0, n)
+	give := func(body road.Body, share float64) {
+		if p.Shares[body] == nil {
+			p.Shares[body] = make(mass.Share, n)
+		}
+		p.Shares[body][len(p.Items)] = share
+	}
+	for i := range a.Lines {
+		l := &a.Lines[i]
+		if l.Level > to || !l.OK && !l.Off || l.Supply != assembly.Lasting && left == 0 {
+			continue
+		}
+		for _, it := range a.Whole[l.WholeFirst:l.WholeEnd] {
+			if l.Supply != assembly.Lasting {
+				it.Mass *= left
+				it.MassU *= left
+			}
+			switch {
+			case l.Level == assembly.Ridden && standing:
+				give(road.Rider, 1)
+			case l.Carrier == assembly.FrontWheel:
+				give(road.FrontWheel, 1)
+			case l.Carrier == assembly.ForkLower:
+				give(road.ForkLower, 1)
+			case l.Carrier == assembly.RearWheel:
+				give(road.RearWheel, 1)
+			case l.Carrier == assembly.Swingarm:
+				give(road.Swingarm, 1)
+			case l.Carrier == assembly.Link:
+				give(road.Swingarm, 0.5)
+				give(road.Frame, 0.5)
+			default:
+				give(road.Frame, 1)
+			}
+			p.pieces[i] = append(p.pieces[i], len(p.Items))
+			p.Items, p.lines = append(p.Items, it), append(p.lines, int32(i))
+		}
+	}
+	for body, s := range p.Shares {
+		if s != nil {
+			p.Shares[body] = s[:len(p.Items)]
+		}
+	}
+	p.follow()
+	return p
+}
+
+// follow gives the items the sources that their lines have now: in a difference a
+// line may be known under another.
+func (p *placed) follow() {
+	for i, k := range p.lines {
+		if l := &p.of.Lines[k]; l.Level < assembly.Ridden {
+			p.Items[i].MassSource, p.Items[i].PlaceSource = l.Source, l.Spot
+		}
+	}
+}
+
+// roughBike is a side as package road knows it.
+type roughBike struct {
+	road.Bike
+	own, set *placed // set is nil where the springs are set anew, or in this very state
+	setState document.State
+	settings []RoadSetting
+}
+
+// known is a number with its half-width, in a place where what makes it doubtful
+// is named by what was said: two builds of which the same was said are off by the
+// same.
+func known(v, half float64, source string, said ...any) road.Known {
+	for _, s := range said {
+		source += fmt.Sprint(" ", s)
+	}
+	return road.Known{Value: v, U: mass.Rectangular(half), Source: source}
+}
+
+// or is a half-width that was typed, times a factor, or else a usual one.
+func or(typed *float64, factor, usual float64) float64 {
+	if typed != nil {
+		return *typed * factor
+	}
+	return usual
+}
+
+// bikeOf makes the bike of a side. Other is the side that the springs were set
+// with: the same build with another load, or the bike itself.
+func bikeOf(a, other *assembly.Assembly, rough *document.Rough, label func(string) string) (*roughBike, error) {
+	b := &roughBike{}
+	g := a.Bike
+	standing := stands(a, rough)
+	b.own = place(a, a.Level, a.Left, standing)
+	b.Loading = b.own.Loading
+	setup := a.Build.Setup
+	if setup == nil {
+		setup = &document.Setup{}
+	}
+	b.setState = a.State()
+	if highest := other.Highest(); setup.Springs != "anew" && (other != a || a.Level != highest || a.Left < 1 && a.UsesUp(highest)) {
+		b.set = place(other, highest, 1, standing)
+		b.Set = &b.set.Loading
+		b.setState = highest.State()
+	}
+	b.RearAxle, b.FrontAxle, b.Pivot, b.HeadAngle = g.RearAxle, g.FrontAxle, g.Pivot, g.HeadAngle
+	b.PointContact = rough.Contact == "point"
+
+	b.Saddle = road.Point{There: true, Place: g.SaddleTop}
+	if standing {
+		pedals := g.PedalFront.Lerp(g.PedalRear, 0.5)
+		b.Saddle.Place = pedals
+		b.Standing = &road.Standing{
+			Frequency: known(road.TypicalStanding, road.TypicalStandingHalf, "road standing"),
+			Ratio:     known(road.TypicalBodyRatio, road.TypicalBodyRatioHalf, "road standing damping"),
+			Pedals:    pedals,
+		}
+		b.tell(label, "body_frequency", "Hz", 1, road.TypicalStanding, road.TypicalStandingHalf, true)
+		b.tell(label, "body_damping", "share", 1, road.TypicalBodyRatio, road.TypicalBodyRatioHalf, true)
+	}
+	b.Grips = road.Point{There: true, Place: mass.Vec{X: g.Grip.X, Z: g.Grip.Z}}
+	b.luggage()
+
+	for side := range road.Both {
+		end, wheel := setup.Front, a.Build.Wheels.Front
+		radius, sprung, travel, sag := g.FrontRadius, g.FrontSprung, g.FrontTravel, g.FrontSag
+		if side == road.Rear {
+			end, wheel = setup.Rear, a.Build.Wheels.Rear
+			radius, sprung, travel, sag = g.RearRadius, g.RearSprung, g.RearTravel, g.RearSag
+		}
+		if end == nil {
+			end = &document.EndSetup{}
+		}
+		e := &b.Ends[side]
+		e.Tyre.Radius, e.Tyre.Width = radius, wheel.Tyre/1e3
+		if err := b.tyre(side, end, &wheel, label); err != nil {
+			return b, err
+		}
+		if sprung {
+			e.Spring = b.spring(side, end, travel, sag, label)
+		}
+	}
+	return b, nil
+}
+
+// stands reports whether a rider of the bike stands.
+func stands(a *assembly.Assembly, rough *document.Rough) bool {
+	if a.Level < assembly.Ridden || a.Cargo == nil || a.Cargo.Body == nil {
+		return false
+	}
+	if rough.Rider != "" {
+		return rough.Rider == "standing"
+	}
+	return a.Cargo.Rider.Posture == "standing"
+}
+
+// tyre fills in the tyre of an end.
+func (b *roughBike) tyre(side road.Side, end *document.EndSetup, wheel *document.Wheel, label func(string) string) error {
+	t := &b.Ends[side].Tyre
+	if !b.PointContact {
+		t.Lag = known(road.TypicalLag, road.TypicalLagHalf, "road tyre lag")
+	}
+	key := side.String()
+	if d := end.Drop; d != nil {
+		// A gram on the wheel weighs a thousandth of g newtons.
+		const newtons = road.Gravity / 1e3
+		rate, u, err := road.Drop(side, d.Load*newtons, mass.Rectangular(d.LoadPlus*newtons), d.Drop/1e3, mass.Rectangular(d.DropPlus/1e3))
+		if err != nil {
+			return err
+		}
+		t.Rate = road.Known{Value: rate, U: u, Source: fmt.Sprint("road drop ", key, *d)}
+		b.tell(label, "tyre_rate_"+key, "N/mm", 1e-3, rate, u*math.Sqrt(3), false)
+		return nil
+	}
+	typical := end.Pressure == nil
+	p := min(max(pressureTimesWidth/t.Width, leastPressure), mostPressure)
+	half := typicalPressureShare * p
+	if !typical {
+		p = *end.Pressure * road.Bar
+		half = gaugeWithin
+	}
+	half = or(end.PressurePlus, road.Bar, half)
+	rate, err := road.Membrane(side, p, t.Radius, t.Width)
+	if err != nil {
+		return err
+	}
+	within := rate * math.Hypot(road.MembraneHalf, half/p)
+	said := []any{wheel.BeadSeat, wheel.Tyre}
+	if typical {
+		said = append(said, "typical")
+	}
+	// What the membrane leaves out of a tyre it leaves out at either pressure.
+	t.Rate = known(rate, within, "road tyre "+key, said...)
+	b.tell(label, "pressure_"+key, "bar", 1/road.Bar, p, half, typical)
+	b.tell(label, "tyre_rate_"+key, "N/mm", 1e-3, rate, within, true)
+	return nil
+}
+
+// spring makes the suspension of an end.
+func (b *roughBike) spring(side road.Side, end *document.EndSetup, travel, sag float64, label func(string) string) *road.Spring {
+	s := &road.Spring{Travel: travel}
+	key := side.String()
+	if end.Spring != nil {
+		rate := *end.Spring * 1e3
+		half := or(end.SpringPlus, 1e3, typedSpringWithin*rate)
+		s.Rate = known(rate, half, "road spring "+key, rate, half)
+		b.tell(label, "spring_"+key, "N/mm", 1e-3, rate, half, false)
+	} else {
+		half := or(end.SagPlus, 1e-3, max(leastSagWithin, sagWithin*sag))
+		s.Sag = known(sag, half, "road sag "+key, sag, half)
+		b.tell(label, "set_sag_"+key, "mm", 1e3, sag, half, end.SagPlus == nil)
+	}
+	switch {
+	case end.Damper != nil:
+		half := or(end.DamperPlus, 1, typedDampingWithin**end.Damper)
+		s.Damper = known(*end.Damper, half, "road damper "+key, *end.Damper, half)
+		b.tell(label, "damper_"+key, "N s/m", 1, *end.Damper, half, false)
+		if *end.Damper > 0 {
+			break
+		}
+		s.Damper = road.Known{} // and no share of the critical one either
+	case end.Damping != nil:
+		half := or(end.DampingPlus, 1, typedDampingWithin**end.Damping)
+		s.Ratio = known(*end.Damping, half, "road damping "+key, *end.Damping, half)
+		b.tell(label, "damping_"+key, "share", 1, *end.Damping, half, false)
+	default:
+		s.Ratio = known(road.TypicalRatio, road.TypicalRatioHalf, "road damping "+key)
+		b.tell(label, "damping_"+key, "share", 1, road.TypicalRatio, road.TypicalRatioHalf, true)
+	}
+	return s
+}
+
+// luggage finds what the bike carries where it is shaken: on the rear rack, beside
+// the fork, and at the bar.
+func (b *roughBike) luggage() {
+	var at [3]struct {
+		kg    float64
+		place mass.Vec
+		there bool
+		on    road.Body
+	}
+	const rack, fork, bar = 0, 1, 2
+	a := b.own.of
+	for i := range a.Lines {
+		if !a.Lines[i].OK || len(b.own.pieces[i]) == 0 {
+			continue
+		}
+		station := a.Build.Parts[i].Station
+		load := a.Lines[i].Group == assembly.BagsGroup || a.Lines[i].Group == assembly.CarriedGroup
+		for _, k := range b.own.pieces[i] {
+			it := &b.own.Items[k]
+			where := -1
+			switch of := ride.RackOf(station, it.Place.Y); {
+			case of == "rear-rack" || station == "rear-rack":
+				where = rack
+			case of == "front-rack" || strings.HasPrefix(of, "fork-cage") || load && (station == "fork-legs" || station == "fork-lower"):
+				where = fork
+			case station == "handlebar-bag":
+				where = bar
+			}
+			if where < 0 || !load && station != "rear-rack" {
+				continue
+			}
+			w := &at[where]
+			w.there = true
+			switch c := a.Lines[i].Carrier; {
+			case c == assembly.Swingarm:
+				w.on = road.Swingarm
+			case c == assembly.ForkLower || c == assembly.FrontWheel:
+				w.on = road.ForkLower
+			}
+			if load {
+				w.kg += it.Mass
+				w.place = w.place.Add(it.Place.Scale(it.Mass))
+			}
+		}
+	}
+	for i, p := range []*road.Point{&b.Rack, &b.ForkBags, &b.BarBag} {
+		w := &at[i]
+		if !w.there {
+			continue
+		}
+		*p = road.Point{There: true, On: w.on, Load: w.kg}
+		switch {
+		case w.kg > 0:
+			p.Place = w.place.Scale(1 / w.kg)
+		case i == rack && len(a.Bike.Stations["rear-rack-deck"].Points) > 0:
+			p.Place = a.Bike.Stations["rear-rack-deck"].Points[0]
+		default:
+			p.There = false
+		}
+		p.Place.Y = 0
+	}
+}
+
+// tell notes a value that was said or taken.
+func (b *roughBike) tell(label func(string) string, key, unit string, factor, value, half float64, typical bool) {
+	b.settings = append(b.settings, RoadSetting{key, label("set." + key), unit, factor * value, factor * half, typical})
+}
+
+// follow gives all items the sources of their lines.
+func (b *roughBike) follow() {
+	b.own.follow()
+	if b.set != nil {
+		b.set.follow()
+	}
+}
