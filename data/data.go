@@ -18,7 +18,8 @@ import "embed"
 //	sets/*.json       an array of parts.Set each: parts that are fitted together
 //	words/en.json     key to label, sorted by key
 //
-// The labels of other languages, words/de.json, are the page's to fetch when
+// The labels of other languages, words/de.json, and the names of the catalogue,
+// the goods and the demo in them, words/entries.de.json, are the page's to fetch when
 // somebody wants them; the program does not carry them.
 //
 //go:embed catalogue/*.json sets/*.json demo/*.json goods/*.json words/en.json

@@ -49,12 +49,7 @@ async function start(): Promise<void> {
   store.kinds = core.kinds();
   store.stations = core.stations();
   // What can be searched for comes after the first figures: nobody has typed yet.
-  setTimeout(() => {
-    if (core.state !== "ready") return;
-    store.catalogue = core.catalogue();
-    store.templates = core.templates();
-    store.touch();
-  }, 150);
+  setTimeout(() => store.learn(), 150);
   if (started) {
     store.evaluate();
     return;

@@ -54,7 +54,7 @@ func (s *Session) sets(text, build string) string {
 				line.Mass += float64(e.Quantity) * e.Mass
 			}
 		}
-		plan, err := conversion.New(d, build, set)
+		plan, err := conversion.New(d, build, set, s.words)
 		line.On = err == nil && len(plan.Comes)+len(plan.Goes) == 0
 		// Wheels of the size that is there come first.
 		if set.BeadSeat > 0 {
@@ -138,7 +138,7 @@ func (s *Session) change(text, options string) string {
 	if o.CopyAs != "" {
 		o.Build = d.CopyBuild(o.Build, o.CopyAs).ID
 	}
-	plan, err := conversion.New(d, o.Build, set)
+	plan, err := conversion.New(d, o.Build, set, s.words)
 	if err != nil {
 		return s.failed(document.Problem{Severity: document.SeverityError, Field: "build", Message: words.Tell("bridge.text", "text", words.Sentence{Of: err})})
 	}
@@ -147,7 +147,7 @@ func (s *Session) change(text, options string) string {
 		return going{p.ID, p.Name, float64(p.Quantity) * p.Mass, p.Basis, aside}
 	}
 	for i := range plan.Goes {
-		out.Goes = append(out.Goes, tell(&plan.Goes[i], conversion.BetterKnown(&plan.Goes[i])))
+		out.Goes = append(out.Goes, tell(&plan.Goes[i], conversion.BetterKnown(&plan.Goes[i], s.words)))
 	}
 	for i := range plan.Stays {
 		out.Stays = append(out.Stays, tell(&plan.Stays[i], false))

@@ -50,9 +50,6 @@ func (s *Session) openedAs(d *document.Document, problems []document.Problem) st
 	return answer(out)
 }
 
-// demo takes nothing. It answers with the demo document: document.schema.json.
-func demo() string { return embedded("demo/travel.json") }
-
 // englishWords takes nothing. It answers with the English labels of all keys: the
 // words of bridge.schema.json.
 func englishWords() string { return embedded("words/en.json") }
@@ -91,9 +88,20 @@ func (s *Session) blank() string {
 	return string(text)
 }
 
-// catalogue takes nothing. It answers with the list of parts to choose from:
-// catalogue.schema.json.
-var catalogue = sync.OnceValue(func() string { return answer(parts.Catalogue()) })
+// catalogue takes nothing. It answers with the list of parts to choose from, called
+// in the language of the session: catalogue.schema.json.
+func (s *Session) catalogue() string {
+	if s.words == nil {
+		return englishCatalogue()
+	}
+	list := make([]parts.Entry, len(parts.Catalogue()))
+	for i := range list {
+		list[i] = *parts.Catalogue()[i].In(s.words)
+	}
+	return answer(list)
+}
+
+var englishCatalogue = sync.OnceValue(func() string { return answer(parts.Catalogue()) })
 
 // station is a place that a part can sit at.
 type station struct {

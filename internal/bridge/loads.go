@@ -13,9 +13,23 @@ type templates struct {
 	Bags  []parts.BagEntry  `json:"bags"`
 }
 
-// goods takes nothing. It answers with the goods and bags to choose from: the
-// templates of catalogue.schema.json.
-var goods = sync.OnceValue(func() string { return answer(templates{parts.Goods(), parts.Bags()}) })
+// goods takes nothing. It answers with the goods and bags to choose from, called in
+// the language of the session: the templates of catalogue.schema.json.
+func (s *Session) goods() string {
+	if s.words == nil {
+		return englishGoods()
+	}
+	t := templates{make([]parts.GoodEntry, len(parts.Goods())), make([]parts.BagEntry, len(parts.Bags()))}
+	for i := range t.Goods {
+		t.Goods[i] = *parts.Goods()[i].In(s.words)
+	}
+	for i := range t.Bags {
+		t.Bags[i] = *parts.Bags()[i].In(s.words)
+	}
+	return answer(t)
+}
+
+var englishGoods = sync.OnceValue(func() string { return answer(templates{parts.Goods(), parts.Bags()}) })
 
 // copyLoad takes a document, the id of a load and a name. It answers like open
 // (opened of bridge.schema.json), with a copy of the load under that name at the

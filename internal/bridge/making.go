@@ -57,10 +57,11 @@ func grams(mass string) (float64, error) {
 }
 
 // partFromEntry takes the id of an entry of the catalogue. It answers with a part
-// like it, without an id: the part of document.schema.json.
+// like it, without an id, called in the language of the session, as are those
+// below: the part of document.schema.json.
 func (s *Session) partFromEntry(id string) string {
 	if e := parts.EntryByID(id); e != nil {
-		return answer(e.Part(""))
+		return answer(e.In(s.words).Part(""))
 	}
 	return s.noEntry(id)
 }
@@ -68,7 +69,7 @@ func (s *Session) partFromEntry(id string) string {
 func (s *Session) bagFromEntry(id string) string {
 	for i := range parts.Bags() {
 		if e := &parts.Bags()[i]; e.ID == id {
-			return answer(e.Bag(""))
+			return answer(e.In(s.words).Bag(""))
 		}
 	}
 	return s.noEntry(id)
@@ -77,7 +78,7 @@ func (s *Session) bagFromEntry(id string) string {
 func (s *Session) goodFromEntry(id string) string {
 	for i := range parts.Goods() {
 		if e := &parts.Goods()[i]; e.ID == id {
-			return answer(e.Good(""))
+			return answer(e.In(s.words).Good(""))
 		}
 	}
 	return s.noEntry(id)

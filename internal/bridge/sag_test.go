@@ -14,7 +14,7 @@ import (
 // build that was weighed.
 func weighInOf(t *testing.T, change func(w *document.WeighIn, b *document.Build)) weighed {
 	t.Helper()
-	d, problems := document.Open([]byte(demo()))
+	d, problems := document.Open([]byte(new(Session).demo()))
 	if d == nil {
 		t.Fatal(problems)
 	}

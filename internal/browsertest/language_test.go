@@ -188,7 +188,7 @@ func TestGerman(t *testing.T) {
 	was := p.comma(t)
 	p.Eval("document.getElementById('add').focus()")
 	Call(p, input.InsertText, input.InsertTextParams{Text: "Klingel"})
-	p.Until("a bell is found", "[...document.querySelectorAll('#add-list [role=option] .name')].some(e => e.innerText.startsWith('Bell'))")
+	p.Until("a bell is found", "[...document.querySelectorAll('#add-list [role=option] .name')].some(e => e.innerText.startsWith('Klingel'))")
 	Call(p, input.InsertText, input.InsertTextParams{Text: " 1042,5 g"})
 	p.Until("one's own is offered", "[...document.querySelectorAll('#add-list [role=option]')].some(e => e.innerText.includes('„Klingel“'))")
 	p.Key(kb.Enter)
@@ -251,6 +251,19 @@ func TestGerman(t *testing.T) {
 				t.Errorf("the German page says %q (%s)", s, k.key)
 				break
 			}
+		}
+	}
+
+	// A part taken has its German name, the demo is German, and so is what there
+	// is to take along.
+	p.Eval("document.getElementById('add').focus()")
+	Call(p, input.InsertText, input.InsertTextParams{Text: "Nabendynamo"})
+	p.Until("a hub is found", "document.querySelector('#add-list [role=option] .name')?.innerText.startsWith('Nabendynamo, vorn')")
+	p.Key(kb.Escape)
+	for what, want := range map[string]string{"demo().title": "Ein Reiserad, dreimal anders geschaltet", "goodFromEntry('sleeping-bag').name": "Schlafsack, drei Jahreszeiten"} {
+		call, field, _ := strings.Cut(what, ").")
+		if got := Eval[string](p, "JSON.parse("+inFrame+".steelyard."+call+"))."+field); got != want {
+			t.Errorf("%s is %q, want %q", what, got, want)
 		}
 	}
 

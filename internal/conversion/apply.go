@@ -5,6 +5,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/parts"
+	"steelyard/internal/words"
 )
 
 // Except says what of a plan is not to be done.
@@ -64,7 +65,7 @@ func (p *Plan) Apply(except Except) *document.Document {
 			part := &p.build.Parts[i]
 			if !goes[part.ID] {
 				b.Parts = append(b.Parts, *part)
-			} else if BetterKnown(part) {
+			} else if BetterKnown(part, p.words) {
 				after.Aside = append(after.Aside, document.Aside{Build: b.ID, With: drive, Part: *part})
 			}
 		}
@@ -100,8 +101,9 @@ func driveOf(b *document.Build) string {
 	return ""
 }
 
-// BetterKnown reports whether more is known of a part than the catalogue says.
-func BetterKnown(p *document.Part) bool {
+// BetterKnown reports whether more is known of a part than the catalogue says, in
+// English or in a language.
+func BetterKnown(p *document.Part, w *words.Words) bool {
 	e := parts.EntryByID(p.Catalogue)
-	return e == nil || p.Basis.Better(document.Typical) || p.Mass != e.Mass || p.HalfWidth != e.HalfWidth || p.Note != e.Note
+	return e == nil || p.Basis.Better(document.Typical) || p.Mass != e.Mass || p.HalfWidth != e.HalfWidth || p.Note != e.Note && p.Note != e.In(w).Note
 }

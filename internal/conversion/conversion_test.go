@@ -29,7 +29,7 @@ func plan(t *testing.T, d *document.Document, build, set string) *Plan {
 	if s == nil {
 		t.Fatalf("there is no set %s", set)
 	}
-	p, err := New(d, build, s)
+	p, err := New(d, build, s, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -248,7 +248,7 @@ func sortedStrings(s []string) []string {
 }
 
 func TestUnknownBuild(t *testing.T) {
-	if _, err := New(demo(t), "nobody", &parts.Sets()[0]); err == nil {
+	if _, err := New(demo(t), "nobody", &parts.Sets()[0], nil); err == nil {
 		t.Error("a build that there is not was changed")
 	}
 }

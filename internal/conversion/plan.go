@@ -7,6 +7,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/parts"
+	"steelyard/internal/words"
 )
 
 // Origin says where a part that comes was found.
@@ -38,21 +39,23 @@ type Plan struct {
 
 	document *document.Document
 	build    *document.Build
+	words    *words.Words
 }
 
-// New plans to change a build to a set. The document stays as it is.
+// New plans to change a build to a set. The document stays as it is. What comes
+// from the catalogue is called in a language.
 //
 // What stays: a part that is the set's entry already; for a line with Keep also
 // one of the same kind on the same carrier that needs the same; and what is not
 // of the set's area. What comes is looked for first among what was kept aside from
 // this build, then in the other builds, so that a part that somebody weighed
 // is not forgotten, and then in the catalogue.
-func New(d *document.Document, build string, set *parts.Set) (*Plan, error) {
+func New(d *document.Document, build string, set *parts.Set, w *words.Words) (*Plan, error) {
 	b := d.Build(build)
 	if b == nil {
 		return nil, fmt.Errorf("there is no build with the id %q", build)
 	}
-	p := &Plan{Set: set, document: d, build: b}
+	p := &Plan{Set: set, document: d, build: b, words: w}
 	has := parts.Meets(b)
 	if set.Area == parts.Drivetrain {
 		has[parts.GearHub], has[parts.Gearbox], has[parts.Derailleur] = false, false, false
@@ -272,7 +275,7 @@ func (p *Plan) find(e *parts.Entry, taken map[int]bool) Coming {
 	if c.Origin == FromBuild {
 		return c
 	}
-	c.Part = e.Part("")
+	c.Part = e.In(p.words).Part("")
 	return c
 }
 

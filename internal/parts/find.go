@@ -11,7 +11,8 @@ import (
 )
 
 // A Finder finds what this program comes with, best first, in English and in one
-// other language, by what kinds, groups, stations and supplies are called in it.
+// other language, by what entries, kinds, groups, stations and supplies are called
+// in it, and by what else it calls them.
 // Every word of a query must be in the entry's name, kind or search words, or
 // begin one of them; words in the name count for more. Only when nothing is found
 // may words be misspelt by a letter, long ones by two. An empty query finds
@@ -31,22 +32,42 @@ func NewFinder(label func(key string) string) *Finder {
 		}
 		return telling(spelling.Words(label(key + of)))
 	}
+	// Nothing is found for a key that the language has no words for.
+	further := func(key string) string {
+		if label == nil {
+			return ""
+		}
+		if s := label(key); s != key {
+			return s
+		}
+		return ""
+	}
+	name := func(x *indexed, key string) {
+		if s := further(key); s != "" {
+			x.spoken, x.spokenNoun = joined(s), spokenNoun(s)
+		}
+		x.search = slices.Concat(x.search, joined(further(key+".search")))
+	}
 	for _, x := range searchIndex() {
 		e := &Catalogue()[len(f.parts)]
 		if x.label = words("kind.", e.Kind); slices.ContainsFunc(x.label, func(w string) bool { return slices.Contains(x.kind, w) }) {
 			x.label = nil // it is English, and counts by its kind already
 		}
-		x.search = append(x.search[:len(x.search):len(x.search)], words("group.", document.GroupOf(e.Kind))...)
+		name(&x, "entry."+e.ID)
+		x.search = slices.Concat(x.search, words("group.", document.GroupOf(e.Kind)))
+		x.also = joined(further("kind." + e.Kind + ".search"))
 		f.parts = append(f.parts, x)
 	}
 	for _, g := range Goods() {
 		x := index(g.Name, g.Supply, g.Search)
 		x.label = words("supply.", g.Supply)
+		name(&x, "goods."+g.ID)
 		f.goods = append(f.goods, x)
 	}
 	for _, b := range Bags() {
 		x := index(b.Name, "", b.Search)
 		x.search = append(x.search, words("station.", b.Station)...)
+		name(&x, "bags."+b.ID)
 		f.bags = append(f.bags, x)
 	}
 	return f
@@ -141,7 +162,7 @@ func seek(all []indexed, query string, fit fits) []ranked {
 
 // telling leaves out words that only join others, if others are left.
 func telling(words []string) []string {
-	if rest := slices.DeleteFunc(slices.Clone(words), filler); len(rest) > 0 {
+	if rest := slices.DeleteFunc(slices.Clone(words), joins); len(rest) > 0 {
 		return rest
 	}
 	return words
@@ -154,6 +175,15 @@ func filler(w string) bool {
 		return true
 	}
 	return false
+}
+
+// joins says so of a word of either language, folded.
+func joins(w string) bool {
+	switch w {
+	case "am", "auf", "aus", "das", "der", "die", "fur", "im", "mit", "oder", "ohne", "und", "von", "zum", "zur":
+		return true
+	}
+	return filler(w)
 }
 
 // british returns the word that the catalogue has for one that Americans write or
@@ -183,6 +213,10 @@ type indexed struct {
 	kind   []string
 	label  []string // the kind in the language of the user
 	search []string
+
+	spoken     []string // the name in the language of the user, nil where that is English
+	spokenNoun int
+	also       []string // what else the kind is called in it
 }
 
 func index(name, kind string, search []string) indexed {
@@ -201,9 +235,16 @@ func index(name, kind string, search []string) indexed {
 // noun returns the place of a name's noun among its words: the last before a
 // comma or a word like "for".
 func noun(name string) int {
+	return nounBefore(name, filler)
+}
+
+// spokenNoun is noun for a name in the language of the user.
+func spokenNoun(name string) int { return nounBefore(name, joins) }
+
+func nounBefore(name string, joins func(word string) bool) int {
 	thing, _, _ := strings.Cut(name, ",")
 	words := spelling.Words(thing)
-	if i := slices.IndexFunc(words, filler); i > 0 {
+	if i := slices.IndexFunc(words, joins); i > 0 {
 		words = words[:i]
 	}
 	return len(words) - 1
@@ -284,7 +325,8 @@ func rank(all []indexed, words []string, misspelt bool, fit fits) []ranked {
 
 // whole reports whether words are all of a name.
 func (x *indexed) whole(words []string) bool {
-	return !slices.ContainsFunc(x.name, func(n string) bool { return !filler(n) && !slices.Contains(words, n) })
+	missing := func(n string) bool { return !joins(n) && !slices.Contains(words, n) }
+	return !slices.ContainsFunc(x.name, missing) || x.spoken != nil && !slices.ContainsFunc(x.spoken, missing)
 }
 
 // score returns how well a word of a query fits an entry, 0 for not at all. An
@@ -302,18 +344,29 @@ func (x *indexed) score(w string, misspelt bool) int {
 		}
 		best = max(best, s)
 	}
+	for i, n := range x.spoken {
+		s := compound(w, n, misspelt)
+		if s > within {
+			s += 6
+			if i == x.spokenNoun {
+				s += 2
+			}
+		}
+		best = max(best, s)
+	}
 	for _, k := range x.kind {
 		if s := likeness(w, k, misspelt); s > within {
 			best, kind = max(best, s+4), max(kind, 8*s/10/len(x.kind))
 		}
 	}
 	for _, k := range x.label {
-		s := likeness(w, k, misspelt)
-		if s == within && strings.HasSuffix(k, w) {
-			s = 7 // the noun of a German compound is at its end
-		}
-		if s > within {
+		if s := compound(w, k, misspelt); s > within {
 			best, kind = max(best, s+4), max(kind, 8*s/10/len(x.label))
+		}
+	}
+	for _, k := range x.also {
+		if s := likeness(w, k, misspelt); s > within {
+			best, kind = max(best, s+4), max(kind, 8*s/10)
 		}
 	}
 	if k, ok := nicknames[w]; ok && slices.Equal(x.kind, k) {
@@ -358,6 +411,16 @@ func likeness(w, of string, misspelt bool) int {
 		return 2
 	}
 	return 0
+}
+
+// compound is likeness to a word of the user's language: the noun of a German
+// compound is at its end.
+func compound(w, of string, misspelt bool) int {
+	s := likeness(w, of, misspelt)
+	if s == within && strings.HasSuffix(of, w) {
+		return 7
+	}
+	return s
 }
 
 // singular takes the s of a plural off.

@@ -60,6 +60,17 @@ func (w *Words) Label(key string) string {
 	return key
 }
 
+// Or returns the words that this language itself has for a key, or a text that
+// stands in for them: names of the catalogue are English in its own files.
+func (w *Words) Or(key, otherwise string) string {
+	if w != nil {
+		if s, ok := w.texts[key]; ok {
+			return s
+		}
+	}
+	return otherwise
+}
+
 // Say fills in the label of a key, see [Fill].
 func (w *Words) Say(key string, pairs ...string) string { return Fill(w.Label(key), pairs...) }
 

@@ -75,6 +75,7 @@ class Speaker {
     }
     document.documentElement.lang = this.code;
     this.teach();
+    if (store.catalogue.length > 0) store.learn();
     store.evaluate(); // what the core says in sentences
   }
 

@@ -165,6 +165,14 @@ export class Store extends EventTarget {
     this.touch();
   }
 
+  // learn asks the core for what can be searched for and taken, in its language.
+  learn(): void {
+    if (core.state !== "ready") return;
+    this.catalogue = core.catalogue();
+    this.templates = core.templates();
+    this.touch();
+  }
+
   // evaluate asks the core for the figures of the document as it stands. When
   // the document cannot be evaluated the last figures stay.
   evaluate(): void {

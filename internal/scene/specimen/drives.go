@@ -42,7 +42,7 @@ func Equipped(set string) scene.Subject {
 func fitted(set string, more ...string) scene.Subject {
 	d := demo()
 	build := d.Builds[0].ID
-	plan, err := conversion.New(d, build, parts.SetByID(set))
+	plan, err := conversion.New(d, build, parts.SetByID(set), nil)
 	if err != nil {
 		panic(err)
 	}
