@@ -177,7 +177,7 @@ func filler(w string) bool {
 	return false
 }
 
-// joins says so of a word of either language, folded.
+// joins reports so of a word of either language, folded.
 func joins(w string) bool {
 	switch w {
 	case "am", "auf", "aus", "das", "der", "die", "fur", "im", "mit", "oder", "ohne", "und", "von", "zum", "zur":
@@ -234,9 +234,7 @@ func index(name, kind string, search []string) indexed {
 
 // noun returns the place of a name's noun among its words: the last before a
 // comma or a word like "for".
-func noun(name string) int {
-	return nounBefore(name, filler)
-}
+func noun(name string) int { return nounBefore(name, filler) }
 
 // spokenNoun is noun for a name in the language of the user.
 func spokenNoun(name string) int { return nounBefore(name, joins) }
