@@ -13,7 +13,7 @@ import (
 // roll-out of 2200 mm.
 func drivenBy(t *testing.T, drives ...[]document.Part) string {
 	t.Helper()
-	d, problems := document.Open([]byte(demo()))
+	d, problems := document.Open([]byte(new(Session).demo()))
 	if d == nil {
 		t.Fatal(problems)
 	}
