@@ -42,6 +42,10 @@ var told = map[string]reflect.Type{
 	"placements":  reflect.TypeFor[rooms.Placements](),
 	"clearances":  reflect.TypeFor[rooms.Clearances](),
 
+	"gears":     reflect.TypeFor[rooms.Gears](),
+	"climb":     reflect.TypeFor[rooms.Climb](),
+	"stretches": reflect.TypeFor[rooms.Stretches](),
+
 	"newRider":      reflect.TypeFor[document.Rider](),
 	"newIDs":        reflect.TypeFor[[]string](),
 	"halfWidth":     reflect.TypeFor[number](),

@@ -164,6 +164,7 @@ func ClimbOf(e *report.Evaluation) *Climb {
 	}
 	both := len(courses) == 2 && courses[0] != nil && courses[1] != nil
 	if both {
+		compare(e, courses)
 		out.Difference = climbDifference(e, courses, climbs, label)
 	}
 	if day := dayOf(e.Document); day != nil {
@@ -295,41 +296,41 @@ func (c *course) explicit(f drive.Figure) drive.Figure {
 		return out
 	}
 	slope := f.Budget.Named(c.massName)
-	var b mass.Budget
-	b.Charge(c.items(), c.total, 1)
 	out.Budget.Add(f.Budget, 1)
-	out.Budget.ChargeNamed(c.massName, slope*b.Standard()-slope)
+	out.Budget.ChargeNamed(c.massName, slope*c.alone.Standard()-slope)
 	return out
 }
 
-// apart is the ± of a figure that owes to both sides.
-func apart(e *report.Evaluation, courses []*course, f drive.Figure) float64 {
-	return e.Difference(func(side int, b *mass.Budget, _ float64) { owe(b, courses, side, f) })
+// compare finds what the masses of two sides owe where they are set against each
+// other: there a part that was only renamed is one piece.
+func compare(e *report.Evaluation, courses []*course) {
+	e.Difference(func(side int, _ *mass.Budget, _ float64) {
+		c := courses[side]
+		c.compared.Charge(c.items(), c.total, 1)
+	})
 }
 
-// owe adds what a figure of both sides owes to the mass of one of them, and with
-// the second to all else.
-func owe(b *mass.Budget, courses []*course, side int, f drive.Figure) {
+// apart is the ± of a figure that owes to both sides, each by its mass's name.
+func apart(courses []*course, f drive.Figure) float64 {
 	if f.Budget == nil {
-		return
+		return 0
 	}
-	b.Charge(courses[side].items(), courses[side].total, f.Budget.Named(massNames[side]))
-	if side == 1 {
-		var rest mass.Budget
-		rest.Add(f.Budget, 1)
-		for _, name := range massNames {
-			rest.ChargeNamed(name, -f.Budget.Named(name))
-		}
-		b.Add(&rest, 1)
+	var b mass.Budget
+	b.Add(f.Budget, 1)
+	for i, name := range massNames {
+		slope := f.Budget.Named(name)
+		b.ChargeNamed(name, -slope)
+		b.Add(&courses[i].compared, slope)
 	}
+	return b.Expanded()
 }
 
 // differenceOf tells a difference of times and its causes.
-func differenceOf(e *report.Evaluation, courses []*course, d effort.Difference, efficiencies [2]drive.Figure, label func(string) string, sources []string) *ClimbDifference {
+func differenceOf(courses []*course, d effort.Difference, efficiencies [2]drive.Figure, label func(string) string, sources []string) *ClimbDifference {
 	out := &ClimbDifference{
-		Time: report.Decimal(d.Time.Value, 1), TimePlus: report.Decimal(apart(e, courses, d.Time), 1),
-		Mass: report.Decimal(d.Mass.Value, 1), MassPlus: report.Decimal(apart(e, courses, d.Mass), 1),
-		Loss: report.Decimal(d.Drive.Value, 1), LossPlus: report.Decimal(apart(e, courses, d.Drive), 1),
+		Time: report.Decimal(d.Time.Value, 1), TimePlus: report.Decimal(apart(courses, d.Time), 1),
+		Mass: report.Decimal(d.Mass.Value, 1), MassPlus: report.Decimal(apart(courses, d.Mass), 1),
+		Loss: report.Decimal(d.Drive.Value, 1), LossPlus: report.Decimal(apart(courses, d.Drive), 1),
 		Grams:   report.Decimal(1000*(courses[1].bike.Mass.Value-courses[0].bike.Mass.Value), 0),
 		Points:  report.Decimal(100*(efficiencies[0].Value-efficiencies[1].Value), 2),
 		Figures: []Change{}, First: []Measure{},
@@ -348,7 +349,7 @@ func differenceOf(e *report.Evaluation, courses []*course, d effort.Difference, 
 			only.ChargeNamed(name, d.Time.Budget.Named(massNames[i]))
 		}
 		// Expanded is at most twice the standard one: near enough to rank by.
-		f.Budget.ChargeNamed("mass", apart(e, courses, drive.Figure{Budget: only})/mass.Coverage)
+		f.Budget.ChargeNamed("mass", apart(courses, drive.Figure{Budget: only})/mass.Coverage)
 	}
 	out.First = first(f, append(sources, "mass"), label, 1, 1)
 	return out
@@ -373,7 +374,7 @@ func climbDifference(e *report.Evaluation, courses []*course, climbs []effort.Cl
 			efficiencies[i] = c.efficiencyOf(&c.lines[g], climbs[i].Cadence)
 		}
 	}
-	out := differenceOf(e, courses, d, efficiencies, label, append(a.sources(nil), b.sources(nil)...))
+	out := differenceOf(courses, d, efficiencies, label, append(a.sources(nil), b.sources(nil)...))
 	turn := effort.Turn(b.bike, climbs[0].Time.Value, func(bike *effort.Bike) float64 {
 		v := bike.Ride(&b.rides.Rider, &b.road).Speed
 		return climbs[1].Length / v
@@ -395,14 +396,14 @@ func climbDifference(e *report.Evaluation, courses []*course, climbs []effort.Cl
 func (c *course) figures(climb effort.Climb, efficiency drive.Figure) []told {
 	steepest := c.steepest()
 	list := []told{
-		{"mass", "g", 1e3, 0, c.bike.Mass.Value, c.charge(c.bike.Mass)},
-		{"speed", "m_s", 1, 3, climb.Speed, c.charge(c.speed(climb))},
-		{"time", "s", 1, 0, climb.Time.Value, c.charge(climb.Time)},
+		{"mass", "g", 1e3, 0, c.bike.Mass.Value, c.charge(c.bike.Mass, &c.compared)},
+		{"speed", "m_s", 1, 3, climb.Speed, c.charge(c.speed(climb), &c.compared)},
+		{"time", "s", 1, 0, climb.Time.Value, c.charge(climb.Time, &c.compared)},
 	}
 	if climb.Gear >= 0 {
 		list = append(list, told{"efficiency", "percent", 100, 2, efficiency.Value, of(efficiency)})
 	}
-	return append(list, told{"steepest", "percent", 100, 2, steepest.Value, c.charge(steepest)})
+	return append(list, told{"steepest", "percent", 100, 2, steepest.Value, c.charge(steepest, &c.compared)})
 }
 
 // climbDay tells what a day costs the sides.
@@ -441,7 +442,7 @@ func climbDay(e *report.Evaluation, day *document.Day, courses []*course, label 
 		mixedA.Mass, mixedB.Mass = a.bike.Mass, b.bike.Mass
 		d := effort.Split(results[0].Time, results[1].Time, mixedA.Day(&b.rides.Rider, &b.road, days[1]).Time, mixedB.Day(&a.rides.Rider, &a.road, days[0]).Time)
 		if units.Finite(d.Time.Value) && units.Finite(d.Mass.Value) {
-			out.Difference = differenceOf(e, courses, d, efficiencies, label, append(a.sources(days[0]), b.sources(days[1])...))
+			out.Difference = differenceOf(courses, d, efficiencies, label, append(a.sources(days[0]), b.sources(days[1])...))
 			out.Difference.Words = splitWords(w, e.SideName(0), e.SideName(1), out.Difference, "day")
 		}
 	}

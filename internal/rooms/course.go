@@ -44,6 +44,8 @@ type course struct {
 	massName string // under which the mass stands in budgets, 1 kg to a unit: see charge
 	level    assembly.Level
 	total    mass.Figure // of the items, kg
+	alone    mass.Budget // what it owes to its own sources
+	compared mass.Budget // likewise where the other side has part of them, see ClimbOf
 	added    bool        // a typical rider, for nobody rides
 }
 
@@ -53,7 +55,9 @@ type course struct {
 // each of their own.
 func onRoad(d *document.Document, t *drivetrain, massName string) *course {
 	c := &course{drivetrain: t, massName: massName, level: t.weighed.Highest()}
-	c.total = mass.Total(c.items(), nil)
+	items := c.items()
+	c.total = mass.Total(items, nil)
+	c.alone.Charge(items, c.total, 1)
 	all := drive.Figure{Value: c.total.Value, Budget: new(mass.Budget)}
 	all.Budget.ChargeNamed(massName, 1)
 	if c.level < assembly.Ridden {
@@ -133,28 +137,25 @@ func bagsBeside(a *assembly.Assembly) bool {
 	return false
 }
 
-// items are those of the bike as it rides. They are asked for anew whenever they
-// are charged: a comparison renames their sources.
+// items are those of the bike as it rides.
 func (c *course) items() []mass.Item { return c.weighed.At(c.level, c.weighed.Left) }
 
-// charge adds what a figure owes to a budget, with the mass by its own sources.
-func (c *course) charge(f drive.Figure) func(*mass.Budget, float64) {
+// charge adds what a figure owes to a budget, with the mass by what that owes.
+func (c *course) charge(f drive.Figure, total *mass.Budget) func(*mass.Budget, float64) {
 	return func(b *mass.Budget, sign float64) {
 		if f.Budget == nil {
 			return
 		}
 		slope := f.Budget.Named(c.massName)
-		var rest mass.Budget
-		rest.Add(f.Budget, 1)
-		rest.ChargeNamed(c.massName, -slope)
-		b.Add(&rest, sign)
-		b.Charge(c.items(), c.total, sign*slope)
+		b.Add(f.Budget, sign)
+		b.ChargeNamed(c.massName, -sign*slope)
+		b.Add(total, sign*slope)
 	}
 }
 
 // plus is the ± of a figure of this bike alone.
 func (c *course) plus(f drive.Figure) float64 {
-	t := told{charge: c.charge(f)}
+	t := told{charge: c.charge(f, &c.alone)}
 	return t.plus()
 }
 
