@@ -68,6 +68,9 @@ var told = map[string]reflect.Type{
 	"parseMass":    reflect.TypeFor[number](),
 	"parseLength":  reflect.TypeFor[number](),
 	"pointer":      reflect.TypeFor[stage.Intent](),
+
+	"road":       reflect.TypeFor[rooms.Road](),
+	"roadCurves": reflect.TypeFor[rooms.RoadCurves](),
 }
 
 // structured are the types that arguments of JSON are read into, by schema.
