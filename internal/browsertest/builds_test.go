@@ -179,3 +179,37 @@ func TestAllBuilds(t *testing.T) {
 		})
 	}
 }
+
+// Two to four builds are drawn in a row, with the figures that are picked and
+// where the masses of each come from; what is not in the row is not told of.
+func TestBuildsInARow(t *testing.T) {
+	p := openPage(t, Desk)
+	p.publishing()
+	p.after(p.The("radio", "Builds in a row").Click)
+	_, svg := p.savesSVG()
+	d := readSVG(t, svg)
+	all := strings.Join(d.texts, " ")
+	for _, want := range []string{"Crank gearbox", "Rear gear hub", "Single-ring derailleur", "Unsprung mass at the rear", "Difference from Crank gearbox", "Single-ring derailleur: 55 lines", "qualified mechanic"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("%q is not in the row", want)
+		}
+	}
+	p.Eval("document.querySelector('dialog.publish .picks').open = true")
+	p.tick("Load on the front wheel")
+	p.tick("Rear gear hub")
+	_, svg = p.savesSVG()
+	all = strings.Join(readSVG(t, svg).texts, " ")
+	for _, gone := range []string{"Rear gear hub", "Load on the front wheel"} {
+		if strings.Contains(all, gone) {
+			t.Errorf("%q is still in the row", gone)
+		}
+	}
+	if !Eval[bool](p, "[...document.querySelectorAll('dialog.publish input[name^=publish-row]')].filter(e => e.checked).every(e => e.disabled)") {
+		t.Error("a row of one can be asked for")
+	}
+	_, img := p.savesPNG()
+	if b := img.Bounds(); b.Dx() != 1200 || b.Dy() < 400 {
+		t.Errorf("the PNG is %v", b)
+	}
+	mustPass(p, "publishing a row", "dialog[open]")
+}

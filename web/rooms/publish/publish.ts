@@ -9,8 +9,8 @@ import { because, copyText, download, fileName, openers } from "../../app/files.
 import { drawPNG, drawSVG } from "../../io/picturefile.ts";
 import { store } from "../../app/state.ts";
 import { readPreference, writePreference } from "../../io/storage.ts";
-import { brief, t, type Key } from "../../text/index.ts";
-import type { View } from "../../model/types.ts";
+import { brief, t, word, type Key } from "../../text/index.ts";
+import { figureKeyValues, type FigureKey, type View } from "../../model/types.ts";
 import { readNumber } from "../../model/units.ts";
 import { hasClosed, StoreElement, showDialog } from "../../elements/element.ts";
 
@@ -29,10 +29,14 @@ interface Choice {
   dated: boolean;
   width: number; // px
   format: Format;
+  row: boolean; // builds in a row in place of one
+  pick: FigureKey[]; // figures below the picture; none are the core's choice
 }
 
 const kept = "publish";
 const widths = [640, 1200, 2000, 3200];
+const inRow = 4; // builds, at most
+const usualPick: readonly FigureKey[] = ["total", "unsprung_rear", "centre_x", "centre_y", "centre_z", "rear_load", "front_load"];
 const least = 240;
 const most = 8000;
 
@@ -58,6 +62,8 @@ function readChoice(): Choice {
     dated: true,
     width: 1200,
     format: csvFormat(),
+    row: false,
+    pick: [...usualPick],
   };
   try {
     const k = JSON.parse(readPreference(kept) || "{}") as Partial<Choice>;
@@ -65,6 +71,7 @@ function readChoice(): Choice {
     if (k.letters && k.letters in laid) c.letters = k.letters;
     if (k.width && fits(k.width)) c.width = k.width;
     if (k.format === "markdown") c.format = k.format;
+    if (Array.isArray(k.pick)) c.pick = figureKeyValues.filter((f) => k.pick?.includes(f));
   } catch {
     // A preference that cannot be read is none.
   }
@@ -76,6 +83,7 @@ const fits = (n: number): boolean => Number.isInteger(n) && n >= least && n <= m
 class Publish extends StoreElement {
   private shown = false;
   private choice = readChoice();
+  private rowed: string[] = []; // the builds that are drawn in a row
   private headline: string | null = null; // null is the document's title
   private typed = ""; // the width, as it is being typed
   private svg = ""; // what is shown and will be saved
@@ -96,6 +104,7 @@ class Publish extends StoreElement {
     this.was = document.activeElement;
     this.choice = { ...readChoice(), side: store.look.side };
     this.headline = null;
+    this.rowed = this.firstInRow();
     this.typed = String(this.choice.width);
     this.shown = true;
     showDialog(this);
@@ -118,11 +127,21 @@ class Publish extends StoreElement {
     this.requestUpdate();
   }
 
+  // firstInRow are the builds that a row begins with: those compared, then others.
+  private firstInRow(): string[] {
+    const all = store.doc!.builds.map((b) => b.id);
+    const { A, B } = store.ids;
+    const first = [...new Set([A, B, ...all])].filter((id) => all.includes(id)).slice(0, inRow - 1);
+    return all.filter((id) => first.includes(id));
+  }
+
   private view(): View {
     const c = this.choice;
     const doc = store.doc!;
     const B = store.ids.B !== "";
-    const wide = laid[c.letters];
+    const row = c.row ? store.doc!.builds.map((b) => b.id).filter((id) => this.rowed.includes(id)) : [];
+    const panels = Math.max(row.length, 1);
+    const wide = laid[c.letters] * (panels > 1 ? 0.5 + panels / 4 : 1);
     const { letter } = store;
     return {
       build: store.activeID,
@@ -137,8 +156,16 @@ class Publish extends StoreElement {
       key: c.key,
       units: { mass: doc.show.mass, length: doc.show.length },
       width: wide,
-      height: Math.round(wide * tall[c.side]),
-      caption: { title: this.headline ?? doc.title, date: c.dated ? today() : "", figures: c.figures, sources: c.sources, on: today() },
+      height: Math.round((wide / panels) * (panels > 1 ? tall[c.side] + 0.12 : tall[c.side])),
+      ...(row.length ? { row } : {}),
+      caption: {
+        title: this.headline ?? doc.title,
+        date: c.dated ? today() : "",
+        figures: c.figures && c.pick.length > 0,
+        pick: c.pick,
+        sources: c.sources,
+        on: today(),
+      },
       pixels: c.width,
     };
   }
@@ -174,7 +201,7 @@ class Publish extends StoreElement {
   // name is what the file is called: the document and the build.
   private name(end: string): string {
     const title = this.headline ?? store.doc?.title ?? "";
-    const build = store.build?.name ?? "";
+    const build = this.choice.row ? t("publish.file.row") : (store.build?.name ?? "");
     const parts = [title || t("file.untitled"), build, ...(this.choice.side === "rear" ? [t("publish.rear")] : [])];
     return fileName(parts.map(brief).filter(Boolean).join(", "), end);
   }
@@ -277,7 +304,7 @@ class Publish extends StoreElement {
     const c = this.choice;
     const B = store.ids.B !== "";
     const wrong = this.wrong();
-    return html`${this.one("publish.seen", "seen", c.side, { side: "publish.side", rear: "publish.rear" }, (side) => this.set({ side }))}
+    return html`${store.doc!.builds.length > 1 ? this.rows() : nothing}${this.one("publish.seen", "seen", c.side, { side: "publish.side", rear: "publish.rear" }, (side) => this.set({ side }))}
       ${this.one("publish.paper", "paper", c.dark ? "dark" : "light", { light: "publish.light", dark: "publish.dark" }, (v) => this.set({ dark: v === "dark" }))}
       <label class="stacked"
         >${t("publish.letters")}
@@ -311,7 +338,7 @@ class Publish extends StoreElement {
       <fieldset>
         <legend>${t("publish.shows")}</legend>
         ${this.check("labels", "publish.labels")} ${this.check("dimensions", "publish.dimensions")} ${this.check("key", "publish.key")}
-        ${this.check("ghost", "publish.ghost", !B)}
+        ${this.check("ghost", "publish.ghost", !B || c.row)}
       </fieldset>
       <fieldset>
         <legend>${t("publish.below")}</legend>
@@ -327,7 +354,51 @@ class Publish extends StoreElement {
             }}
         /></label>
         ${this.check("dated", "publish.dated")} ${this.check("figures", B ? "publish.figures" : "publish.figures.alone")} ${this.check("sources", "publish.sources")}
+        <details class="picks">
+          <summary>${t("publish.pick")}</summary>
+          ${figureKeyValues.map(
+            (f) =>
+              html`<label class="check"
+                ><input
+                  type="checkbox"
+                  name="publish-pick-${f}"
+                  .checked=${live(c.pick.includes(f))}
+                  ?disabled=${!c.figures}
+                  @change=${() => this.set({ pick: figureKeyValues.filter((k) => (k === f ? !c.pick.includes(f) : c.pick.includes(k))) })}
+                />${word("figure", f)}</label
+              >`,
+          )}
+        </details>
       </fieldset>`;
+  }
+
+  // rows chooses between one build and several in a row, and which.
+  private rows(): TemplateResult {
+    const c = this.choice;
+    const chosen = this.rowed;
+    return html`${this.one("publish.drawn", "drawn", c.row ? "row" : "one", { one: "publish.drawn.one", row: "publish.drawn.row" }, (v) => this.set({ row: v === "row" }))}
+    ${
+      c.row
+        ? html`<fieldset>
+            <legend>${t("publish.row", { n: inRow })}</legend>
+            ${store.doc!.builds.map((b) => {
+              const on = chosen.includes(b.id);
+              return html`<label class="check"
+                ><input
+                  type="checkbox"
+                  name="publish-row-${b.id}"
+                  .checked=${live(on)}
+                  ?disabled=${on ? chosen.length <= 2 : chosen.length >= inRow}
+                  @change=${() => {
+                    this.rowed = on ? chosen.filter((id) => id !== b.id) : [...chosen, b.id];
+                    this.requestUpdate();
+                  }}
+                />${brief(b.name || b.id)}</label
+              >`;
+            })}
+          </fieldset>`
+        : nothing
+    }`;
   }
 
   private widen(text: string): void {
