@@ -32,9 +32,6 @@ type Gap struct {
 	Plus  float64 // half the expanded interval, m
 }
 
-// Short says whether there is no room.
-func (g Gap) Short() bool { return g.Value < 0 }
-
 // Travel is a gap in the pose, and the least while the suspension moves.
 type Travel struct {
 	Pose, Least Gap
