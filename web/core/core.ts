@@ -7,6 +7,7 @@ import type {
   Bag,
   Basis,
   Clearances,
+  ClimbAnswer,
   CSVOptions,
   Doc,
   Drawing,
@@ -14,6 +15,7 @@ import type {
   Failure,
   Found,
   Functions,
+  GearsAnswer,
   Good,
   Intent,
   Kind,
@@ -373,6 +375,14 @@ export class Core extends EventTarget {
 
   packStop(): void {
     this.call("packStop");
+  }
+
+  gears(document: string): GearsAnswer {
+    return this.ask("gears", document);
+  }
+
+  climb(document: string): ClimbAnswer {
+    return this.ask("climb", document);
   }
 
   placements(document: string): Placements {

@@ -2,8 +2,10 @@
 
 import { balance } from "./balance/index.ts";
 import { builds } from "./builds/index.ts";
+import { climbing } from "./climbing/index.ts";
 import { difference } from "./difference/index.ts";
 import { frame } from "./frame/index.ts";
+import { gears } from "./gears/index.ts";
 import { limits } from "./limits/index.ts";
 import { load } from "./load/index.ts";
 import { packing } from "./packing/index.ts";
@@ -13,4 +15,4 @@ import { steering } from "./steering/index.ts";
 import { weighin } from "./weighin/index.ts";
 import { register } from "../elements/room.ts";
 
-export const rooms = register([picture, balance, difference, builds, steering, load, limits, packing, weighin, parts, frame]);
+export const rooms = register([picture, balance, difference, builds, gears, climbing, steering, load, limits, packing, weighin, parts, frame]);

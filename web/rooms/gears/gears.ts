@@ -1,0 +1,154 @@
+// Gears of all builds: how far they reach, how even they are, and what they lose.
+
+import { html, nothing, type TemplateResult } from "lit";
+import { answer, comparedIn, type Told } from "./answer.ts";
+import { comparison } from "../../elements/comparison.ts";
+import { subhead } from "../../elements/copytable.ts";
+import { badge, number } from "../../elements/figure.ts";
+import { ladder } from "../../elements/ladder.ts";
+import type { Gist } from "../../elements/room.ts";
+import { Section } from "../../elements/section.ts";
+import { store } from "../../app/state.ts";
+import { t, word } from "../../text/index.ts";
+import type { GearsAnswer as Said, ToldGear } from "../../model/types.ts";
+import { decimal, plainScale, trim, write } from "../../model/units.ts";
+
+const narrow = matchMedia("(max-width: 44rem)");
+
+export function gist(): Gist {
+  return { text: t("gears.gist") };
+}
+
+const inches = (value: Said) => value.unit === "inches";
+const reach = (value: Said, g: ToldGear) => (inches(value) ? g.inches : g.development_mm / 1000);
+
+class Gears extends Section {
+  protected readonly fold = "gears";
+
+  protected body(): TemplateResult {
+    const { value, why, stale } = answer.seen();
+    if (!value) return html`<p class="quiet">${why || t("rooms.working")}</p>`;
+    const list = comparedIn(value);
+    return html`<div class=${stale ? "stale" : ""} aria-busy=${stale}>
+      <p class="caution"><strong>${t("page.caution")}.</strong> ${value.caution}</p>
+      ${value.words ? html`<p class="verdictwords">${value.words}</p>` : nothing}
+      ${value.builds.map((b) => (b.words ? html`<p class="sidewords"><strong>${b.name}.</strong> ${b.words}</p>` : nothing))}
+      ${value.builds.flatMap((b) => b.problems.map((p) => html`<p class="quiet">${b.name}: ${p.message}</p>`))}
+      ${ladder({
+        label: t("gears.chart"),
+        wide: narrow.matches ? 350 : 900,
+        x: t(inches(value) ? "gears.inches" : "gears.metres"),
+        lines: value.builds
+          .filter((b) => b.gears.length)
+          .map((b) => ({ name: b.name, rungs: b.gears.map((g) => ({ at: reach(value, g), weak: g.crossed || g.shift === 0 })) })),
+      })}
+      <div class="set shown">
+        ${(["development", "inches"] as const).map(
+          (u) =>
+            html`<button
+              type="button"
+              class="toggle"
+              aria-pressed=${value.unit === u}
+              @click=${() => store.edit(t("do.gearunit"), (d) => ({ ...d, show: { ...d.show, gears: u } }))}
+            >
+              ${t(`gears.as.${u}`)}
+            </button>`,
+        )}
+      </div>
+      <div class="roomsheet">
+        <div>
+          ${subhead(t("gears.figures"), t("gears.figures"))}
+          ${comparison(
+            t("gears.figures"),
+            list.map(({ letter, build }) => ({ letter, figures: build.figures })),
+            value.difference,
+          )}
+          <p class="fine">${t("gears.help")}</p>
+        </div>
+        ${list.map((one) => html`<div>${this.table(value, one, list.length > 1)}</div>`)} ${list.map((one) => html`<div>${this.losses(one, list.length > 1)}</div>`)}
+      </div>
+    </div>`;
+  }
+
+  private table(value: Said, { letter, build }: Told, two: boolean): TemplateResult {
+    const name = html`${two ? badge(letter) : nothing} ${build.name}`;
+    if (!build.ok) return html`<h3>${name}</h3><p class="quiet">${t("gears.unread")}</p>`;
+    const m = plainScale("", 2);
+    const percent = plainScale("", 1);
+    const of = (g: ToldGear) => (g.ring && g.cog ? `${g.ring}–${g.cog}` : [g.front, g.rear].filter(Boolean).join(" · "));
+    return html`${subhead(name, `${t("gears.table")}: ${build.name}`)}
+      <table class="lines compared">
+        <caption class="unseen">
+          ${t("gears.table")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${t("gears.gear")}</th>
+            <th scope="col" class="right doubt">${t(inches(value) ? "gears.inches" : "gears.metres")}</th>
+            <th scope="col" class="right">${t("gears.step")}</th>
+            <th scope="col" class="right doubt">${t("gears.speed", { rpm: trim(build.cadence_rpm, 0) })}</th>
+            <th scope="col" class="right doubt">${t("gears.efficiency")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${build.gears
+            .filter((g) => g.shift > 0)
+            .toSorted((a, b) => a.shift - b.shift)
+            .map(
+              (g) =>
+                html`<tr>
+                  <th scope="row">${g.shift} <span class="unit">${of(g)}</span>${g.double ? html` <abbr title=${t("gears.double")}>⇄</abbr>` : nothing}</th>
+                  <td>${number(inches(value) ? write(g.inches, 0, percent) : write(g.development_mm / 1000, g.development_plus / 1000, m))}</td>
+                  <td class="right">${g.step_percent === undefined ? "" : decimal(g.step_percent, 1)}</td>
+                  <td>${number(write(g.speed_m_s * 3.6, g.speed_plus * 3.6, percent))}</td>
+                  <td>${g.efficiency ? number(write(100 * g.efficiency, 100 * g.efficiency_plus, percent)) : "–"}</td>
+                </tr>`,
+            )}
+        </tbody>
+      </table>
+      ${build.typical.length ? html`<p class="fine">${t("gears.typical")}</p>` : nothing}`;
+  }
+
+  private losses({ letter, build }: Told, two: boolean): TemplateResult | typeof nothing {
+    if (!build.losses.length) return nothing;
+    const percent = plainScale("", 1);
+    return html`${subhead(html`${two ? badge(letter) : nothing} ${t("gears.losses")}`, `${t("gears.losses")}: ${build.name}`)}
+      <table class="lines compared">
+        <caption class="unseen">
+          ${t("gears.losses")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${t("gears.loss")}</th>
+            <th scope="col" class="right doubt">${t("gears.reckoned")}</th>
+            <th scope="col">${t("gears.basis")}</th>
+            <th scope="col" class="right doubt">${t("unit.percent")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${build.losses.map(
+            (l) =>
+              html`<tr>
+                <th scope="row">${l.label}${l.note ? html` <span class="quiet">${l.note}</span>` : nothing}</th>
+                <td>${number(write(l.value, l.half_width, plainScale(l.unit, 3)), true)}</td>
+                <td class="what">${word("basis", l.basis)}</td>
+                <td>${number(write(l.percent, l.percent_plus, percent))}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+      <p class="fine">${t("gears.losses.help", { watts: trim(build.power_w, 0), rpm: trim(build.cadence_rpm, 0) })}</p>
+      ${
+        build.first.length
+          ? html`<p class="fine">${t("rooms.first", {
+              list: build.first
+                .slice(0, 3)
+                .map((f) => f.label)
+                .join("; "),
+            })}</p>`
+          : nothing
+      }`;
+  }
+}
+
+customElements.define("sy-gears", Gears);
