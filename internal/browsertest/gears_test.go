@@ -17,7 +17,7 @@ func TestGearsAndClimbing(t *testing.T) {
 	p.Until("the time of the climb", "/Time/.test(document.querySelector('#climbing')?.innerText ?? '') && document.querySelectorAll('#climbing table.compared').length >= 2")
 	time := `document.querySelector('#climbing table.compared tbody td').innerText`
 	before := Eval[string](p, time)
-	slope := p.Like("spinbutton", "Slope")
+	slope := p.Like("textbox", "Slope")
 	slope.Fill("9")
 	p.Key("\r")
 	p.until("a steeper climb takes another time", func() bool { now := Eval[string](p, time); return now != "" && now != before })
