@@ -66,7 +66,8 @@ func splitWords(w *words.Words, a, b string, d *ClimbDifference, of string) stri
 		return minutes(w, v)
 	}
 	out := []string{w.Say("climb.words."+of+"."+d.Verdict, "a", a, "b", b, "time", minutes(w, d.Time), "plus", minutes(w, d.TimePlus))}
-	if d.Mass != 0 || d.Loss != 0 {
+	// Between riding and walking, where the drive passes on nothing, there is no split.
+	if onFoot := math.Abs(d.Points) > 50; !onFoot && (d.Mass != 0 || d.Loss != 0) {
 		weight, loss := "more", "more"
 		if d.Grams < 0 {
 			weight = "less"

@@ -10,6 +10,23 @@ import { badge, number } from "./figure.ts";
 import { signs } from "./verdict.ts";
 import type { Letter } from "../app/sides.ts";
 
+const units: Record<string, string> = {
+  w: "W",
+  m_s: "m/s",
+  m_s2: "m/s²",
+  m2: "m²",
+  c: "°C",
+  rpm: "/min",
+  s: "s",
+  kg_m3: "kg/m³",
+  nm: "N m",
+  n_m: "N m",
+  hz: "Hz",
+};
+
+// unitText is the sign of a unit of the core.
+export const unitText = (unit: string): string => (unit === "percent" ? t("unit.percent") : unit === "ratio" ? "" : (units[unit] ?? unit.replace("_", " ")));
+
 // roomScale is how a room's figure is shown.
 export function roomScale(unit: string): Scale {
   const show = store.doc!.show;
@@ -23,7 +40,7 @@ export function roomScale(unit: string): Scale {
     case "percent":
       return plainScale(t("unit.percent"), 1);
     default:
-      return plainScale(unit.replace("_", " "), 2);
+      return plainScale(unitText(unit), 2);
   }
 }
 

@@ -3,7 +3,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { answer, duration } from "./answer.ts";
-import { comparison } from "../../elements/comparison.ts";
+import { comparison, unitText } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { curves } from "../../elements/curves.ts";
 import { numberInput, problemAt } from "../../elements/field.ts";
@@ -186,7 +186,7 @@ class Climbing extends Section {
       return i
         ? numberInput({
             key: `show/road/${key}`,
-            label: `${i.label}, ${i.unit}, ±${trim(i.half_width, 2)} ${word("basis", i.basis)}`,
+            label: `${i.label}, ${unitText(i.unit)}, ±${trim(i.half_width, 2)}, ${i.typical ? t("climbing.typical") : word("basis", i.basis)}`,
             value: i.value,
             step: 1,
             problem: problemAt(`show.road.${key}`, ""),
@@ -204,7 +204,7 @@ class Climbing extends Section {
       return i && rider
         ? numberInput({
             key: `${rider}/effort/${key}`,
-            label: `${i.label}, ${i.unit}, ±${trim(i.half_width, 2)} ${word("basis", i.basis)}`,
+            label: `${i.label}, ${unitText(i.unit)}, ±${trim(i.half_width, 2)}, ${i.typical ? t("climbing.typical") : word("basis", i.basis)}`,
             value: i.value,
             step: 1,
             problem: problemAt(`effort.${key}`, rider),
@@ -217,7 +217,7 @@ class Climbing extends Section {
           })
         : nothing;
     };
-    return html`<div class="specs">${effort("power_w", "power")} ${effort("cadence_rpm", "cadence")} ${road("slope_percent", "slope")} ${road("wind_m_s", "wind")}</div>
+    return html`<div class="specs narrowspecs">${effort("power_w", "power")} ${effort("cadence_rpm", "cadence")} ${road("slope_percent", "slope")} ${road("wind_m_s", "wind")}</div>
       <details class="aside-fold">
         <summary><h3>${t("climbing.inputs")}</h3></summary>
         <table class="lines">
@@ -226,7 +226,7 @@ class Climbing extends Section {
               (i) =>
                 html`<tr>
                   <th scope="row">${i.label}</th>
-                  <td>${number(write(i.value, i.half_width, plainScale(i.unit, 3)), true)}</td>
+                  <td>${number(write(i.value, i.half_width, plainScale(unitText(i.unit), 3)), true)}</td>
                   <td class="what">${i.typical ? t("climbing.typical") : word("basis", i.basis)}</td>
                 </tr>`,
             )}

@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { answer, comparedIn, type Told } from "./answer.ts";
-import { comparison } from "../../elements/comparison.ts";
+import { comparison, unitText } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { badge, number } from "../../elements/figure.ts";
 import { ladder } from "../../elements/ladder.ts";
@@ -130,7 +130,7 @@ class Gears extends Section {
             (l) =>
               html`<tr>
                 <th scope="row">${l.label}${l.note ? html` <span class="quiet">${l.note}</span>` : nothing}</th>
-                <td>${number(write(l.value, l.half_width, plainScale(l.unit, 3)), true)}</td>
+                <td>${number(write(l.value, l.half_width, plainScale(unitText(l.unit), 3)), true)}</td>
                 <td class="what">${word("basis", l.basis)}</td>
                 <td>${number(write(l.percent, l.percent_plus, percent))}</td>
               </tr>`,

@@ -154,7 +154,7 @@ class Steering extends Section {
   // Where the foot of the stand is, for whoever measures it.
   private stands(list: readonly Told[]): TemplateResult {
     const d = store.doc!;
-    return html`<div class="specs">
+    return html`<div class="specs narrowspecs">
       ${list.map(({ letter, side }) => {
         const b = findBuild(d, side.build);
         if (!b || !side.stand) return nothing;
