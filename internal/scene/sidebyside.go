@@ -9,7 +9,7 @@ const headHigh = 26
 // each with its name above, and a caption below all. Width and height, px, are
 // of the row without its caption. What is behind a subject is not drawn.
 func SideBySide(subs []Subject, v View, c *Caption, width, height float64) *Scene {
-	cams := fitRow(subs, v, width, height)
+	cams := fitRow(subs, v, width, height-headHigh) // what is written in a picture stays below its head
 	out := &Scene{Width: sane(width, 1, 1e5), Height: sane(height, 1, 1e5)}
 	var names, descs []string
 	for i := range subs {
@@ -18,11 +18,11 @@ func SideBySide(subs []Subject, v View, c *Caption, width, height float64) *Scen
 		one := Draw(sub, v, cams[i])
 		x := float64(i) * cams[i].Width
 		for _, m := range one.Marks {
-			m.Path = shifted(m.Path, x)
+			m.Path = shifted(m.Path, x, headHigh)
 			out.Marks = append(out.Marks, m)
 		}
 		for _, l := range one.Labels {
-			l.X += x
+			l.X, l.Y = l.X+x, l.Y+headHigh
 			out.Labels = append(out.Labels, l)
 		}
 		descs = append(descs, one.Title+": "+one.Desc)
@@ -55,7 +55,6 @@ func fitRow(subs []Subject, v View, width, height float64) []Camera {
 	wide := sane(width, 1, 1e5) / float64(max(len(subs), 1))
 	cams := make([]Camera, len(subs))
 	m := margins(v, wide, sane(height, 1, 1e5))
-	m.y0 += headHigh
 	all := nothing // the widest and the highest, as if at one place
 	for i := range subs {
 		sub := subs[i]
@@ -74,11 +73,12 @@ func fitRow(subs []Subject, v View, width, height float64) []Camera {
 	return cams
 }
 
-// shifted is a path further to the right.
-func shifted(path []Seg, dx float64) []Seg {
+// shifted is a path elsewhere.
+func shifted(path []Seg, dx, dy float64) []Seg {
 	out := make([]Seg, len(path))
 	for i, g := range path {
 		g.X, g.X1, g.X2 = g.X+dx, g.X1+dx, g.X2+dx
+		g.Y, g.Y1, g.Y2 = g.Y+dy, g.Y1+dy, g.Y2+dy
 		out[i] = g
 	}
 	return out

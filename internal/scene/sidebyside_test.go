@@ -45,6 +45,10 @@ func TestSideBySideHasOneScale(t *testing.T) {
 			}
 		}
 		for _, l := range s.Labels {
+			// Above the line under the heads stand the names of the bikes alone.
+			if l.Y-l.Size < 24 && l.Text != a.Name && l.Text != b.Name {
+				t.Errorf("%q stands in the head", l.Text)
+			}
 			if x0, x1 := textSpan(l); l.Angle == 0 && (x0 < -1 || x1 > 1201) {
 				t.Errorf("%q reaches from %v to %v", l.Text, x0, x1)
 			}
