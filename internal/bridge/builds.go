@@ -2,6 +2,7 @@ package bridge
 
 import (
 	"steelyard/internal/report"
+	"steelyard/internal/rooms"
 	"steelyard/internal/tables"
 )
 
@@ -12,7 +13,7 @@ func (s *Session) builds(text string) string {
 	if e.Document == nil {
 		return s.refusal(e.Report.Problems)
 	}
-	return answer(e.SideBySide())
+	return answer(rooms.SideBySide(e))
 }
 
 // buildsParts takes a document. It answers with the parts of those builds in one
@@ -29,7 +30,7 @@ func (s *Session) buildsParts(text string) string {
 // answers with the same as CSV.
 func (s *Session) buildsCSV(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
-		return tables.SideBySideCSV(e.SideBySide(), ofAll(e, args, x))
+		return tables.SideBySideCSV(rooms.SideBySide(e), ofAll(e, args, x))
 	})
 }
 
@@ -37,7 +38,7 @@ func (s *Session) buildsCSV(args ...string) string {
 // It answers with the same as Markdown.
 func (s *Session) buildsMarkdown(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
-		return tables.SideBySideMarkdown(e.SideBySide(), e.Document.Show, ofAll(e, args, x))
+		return tables.SideBySideMarkdown(rooms.SideBySide(e), e.Document.Show, ofAll(e, args, x))
 	})
 }
 

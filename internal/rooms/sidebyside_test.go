@@ -1,0 +1,37 @@
+package rooms_test
+
+import (
+	"math"
+	"testing"
+
+	"steelyard/internal/report"
+	"steelyard/internal/rooms"
+)
+
+// The table of all builds has the gears that the room tells, with differences in
+// which what two builds share cancels.
+func TestTableHasGears(t *testing.T) {
+	d := demo(t)
+	d.CopyBuild("gearbox", "Copy")
+	e := evaluated(t, d)
+	s, g := rooms.SideBySide(e), rooms.GearsOf(e)
+	c := s.Chapters[len(s.Chapters)-1]
+	if c.Key != "gears" || len(c.Rows) != 6 {
+		t.Fatalf("%+v", c)
+	}
+	for _, row := range c.Rows {
+		for i, cell := range row.Cells {
+			if cell == nil {
+				t.Fatalf("%s: build %d has no figure", row.Key, i)
+			}
+		}
+		if x := row.Cells[3]; x.Verdict != report.Same || x.Delta != 0 || x.DeltaPlus != 0 {
+			t.Errorf("of a copy %s differs: %+v", row.Key, x)
+		}
+		if row.Key == "gears.efficiency" {
+			if math.Abs(row.Cells[2].Value-100*g.Builds[2].Efficiency) > 0.006 || row.Cells[2].Verdict != report.More || row.Best != "derailleur" || row.Cells[1].Verdict != report.Undecided {
+				t.Errorf("%+v %+v best is %s", row.Cells[1], row.Cells[2], row.Best)
+			}
+		}
+	}
+}
