@@ -8,6 +8,7 @@ import (
 	"steelyard/internal/conversion"
 	"steelyard/internal/document"
 	"steelyard/internal/parts"
+	"steelyard/internal/report"
 	"steelyard/internal/words"
 )
 
@@ -94,6 +95,7 @@ type changed struct {
 	Comes    []coming           `json:"comes"`
 	Stays    []going            `json:"stays"`
 	Remarks  []string           `json:"remarks"`
+	Total    *report.Change     `json:"total,omitempty"` // of the build's mass, before it and after it; none where it cannot be weighed
 	Document *document.Document `json:"document"`
 }
 
@@ -116,9 +118,9 @@ type coming struct {
 }
 
 // change takes a document and what to change in it, JSON: the changing of
-// sets.schema.json. It answers with what goes, comes and stays, and with the
-// document after the change: changed there. Nothing is kept, so looking at a
-// change and making it are the same call.
+// sets.schema.json. It answers with what goes, comes and stays, what the build
+// weighs before and after, and the document after the change: changed there.
+// Nothing is kept, so looking at a change and making it are the same call.
 func (s *Session) change(text, options string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
@@ -164,30 +166,58 @@ func (s *Session) change(text, options string) string {
 		out.Remarks = append(out.Remarks, r.In(s.words))
 	}
 	out.Document = plan.Apply(conversion.Except{Keep: o.Keep, Skip: o.Skip})
+	out.Total = s.totals(d.Build(o.Build), out.Document.Build(o.Build), d.Show)
 	return answer(out)
 }
 
-// sharing is what the builds of a document have in common, and what they lack.
+// totals returns what two states of a build weigh, without a load, nil where one of
+// them cannot be weighed.
+func (s *Session) totals(before, after *document.Build, show document.Show) *report.Change {
+	a, b := *before, *after
+	a.ID, b.ID = "a", "b"
+	show.Compare, show.Loads, show.State = []string{a.ID, b.ID}, nil, document.Ready
+	e := report.Weigh(&document.Document{Builds: []document.Build{a, b}, Show: show}, s.words)
+	if e.Report.Difference == nil {
+		return nil
+	}
+	for i := range e.Report.Difference.Figures {
+		if c := &e.Report.Difference.Figures[i]; c.Key == "total" {
+			return c
+		}
+	}
+	return nil
+}
+
+// sharing is what the builds of a document have in common, and what they lack,
+// and what the loads have in common.
 type sharing struct {
 	Builds []sharingBuild `json:"builds"`
+	Loads  []sharingLoad  `json:"loads"`
 }
 
 type sharingBuild struct {
 	ID      string        `json:"id"`
-	Parts   []sharedPart  `json:"parts"`
+	Parts   []sharedThing `json:"parts"`
 	Missing []missingRole `json:"missing"`
 }
 
-// sharedPart is a part that is in other builds too, or known better there.
-type sharedPart struct {
+type sharingLoad struct {
+	ID    string        `json:"id"`
+	Bags  []sharedThing `json:"bags"`
+	Goods []sharedThing `json:"goods"`
+}
+
+// sharedThing is a part that is in other builds too, or known better there; or a
+// bag or good of other loads.
+type sharedThing struct {
 	ID     string       `json:"id"`
-	Also   []string     `json:"also,omitempty"` // ids of the other builds in which it is the same
+	Also   []string     `json:"also,omitempty"` // ids of the other builds or loads in which it is the same
 	Better *betterKnown `json:"better,omitempty"`
 }
 
-// betterKnown is what another build knows of a part.
+// betterKnown is what another build or load knows of a thing.
 type betterKnown struct {
-	Build     string         `json:"build"`
+	In        string         `json:"in"` // the id of that build or load
 	Mass      float64        `json:"mass_g"`
 	HalfWidth float64        `json:"half_width_g"`
 	Basis     document.Basis `json:"basis"`
@@ -201,35 +231,49 @@ type missingRole struct {
 // shared takes a document. It answers with what its builds have in common, the
 // sharing of sets.schema.json: in which other builds each part is the same, so
 // that it is weighed once; where another build knows it better; and what each
-// build lacks to be a whole bike. Parts without anything to tell are left out.
+// build lacks to be a whole bike. Likewise with the bags and goods of its loads.
+// Things without anything to tell are left out.
 func (s *Session) shared(text string) string {
 	d, problems := s.document(text)
 	if d == nil {
 		return s.refusal(problems)
 	}
-	sharedBy := parts.ShareOf(d.Builds)
-	out := sharing{Builds: make([]sharingBuild, len(d.Builds))}
+	out := sharing{make([]sharingBuild, len(d.Builds)), make([]sharingLoad, len(d.Loads))}
+	in := func(i int) string { return d.Builds[i].ID }
+	fitted := parts.ShareOf(d.Builds)
 	for i := range d.Builds {
 		b := &d.Builds[i]
-		one := sharingBuild{ID: b.ID, Parts: []sharedPart{}, Missing: []missingRole{}}
-		for j := range b.Parts {
-			at := parts.Place{Build: i, Part: j}
-			p := sharedPart{ID: b.Parts[j].ID}
-			for _, o := range sharedBy.Same(at) {
-				p.Also = append(p.Also, d.Builds[o.Build].ID)
-			}
-			if o, ok := sharedBy.Better(at); ok {
-				q := &d.Builds[o.Build].Parts[o.Part]
-				p.Better = &betterKnown{d.Builds[o.Build].ID, q.Mass, q.HalfWidth, q.Basis}
-			}
-			if p.Also != nil || p.Better != nil {
-				one.Parts = append(one.Parts, p)
-			}
-		}
+		out.Builds[i] = sharingBuild{b.ID, common(fitted, i, len(b.Parts), in), []missingRole{}}
 		for _, r := range parts.Missing(b) {
-			one.Missing = append(one.Missing, missingRole{r, s.words.Label("role." + string(r))})
+			out.Builds[i].Missing = append(out.Builds[i].Missing, missingRole{r, s.words.Label("role." + string(r))})
 		}
-		out.Builds[i] = one
+	}
+	of := func(i int) string { return d.Loads[i].ID }
+	bags, goods := parts.ShareOfBags(d.Loads), parts.ShareOfGoods(d.Loads)
+	for i := range d.Loads {
+		l := &d.Loads[i]
+		out.Loads[i] = sharingLoad{l.ID, common(bags, i, len(l.Bags), of), common(goods, i, len(l.Goods), of)}
 	}
 	return answer(out)
+}
+
+// common tells what one owner of n things has in common with others, whose ids
+// the function gives.
+func common(s *parts.Sharing, owner, n int, id func(int) string) []sharedThing {
+	list := []sharedThing{}
+	for i := range n {
+		at := parts.Place{Owner: owner, Item: i}
+		t := sharedThing{ID: s.Known(at).ID}
+		for _, o := range s.Same(at) {
+			t.Also = append(t.Also, id(o.Owner))
+		}
+		if o, ok := s.Better(at); ok {
+			k := s.Known(o)
+			t.Better = &betterKnown{id(o.Owner), k.Mass, k.HalfWidth, k.Basis}
+		}
+		if t.Also != nil || t.Better != nil {
+			list = append(list, t)
+		}
+	}
+	return list
 }

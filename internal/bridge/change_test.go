@@ -1,11 +1,14 @@
 package bridge_test
 
 import (
+	"encoding/json"
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"steelyard/internal/document"
+	"steelyard/internal/report"
 )
 
 type changeAnswer struct {
@@ -13,6 +16,7 @@ type changeAnswer struct {
 	Goes, Stays []struct{ ID, Name string }
 	Comes       []struct{ Name, Origin, Build string }
 	Remarks     []string
+	Total       *report.Change
 	Document    *document.Document
 }
 
@@ -81,5 +85,75 @@ func TestShared(t *testing.T) {
 	}
 	if !slices.Contains(also["gearbox derailleur"], "saddle") || slices.Contains(also["gearbox derailleur"], "main-frame") {
 		t.Errorf("gearbox and derailleur share %v", also["gearbox derailleur"])
+	}
+}
+
+// A change tells what the build weighs before and after, as the report of the
+// document after it does, and what it cannot weigh it does not tell.
+func TestChangeTellsTheTotal(t *testing.T) {
+	demo := call(t, "demo")
+	ready := func(text []byte, build string) float64 {
+		d, _ := document.Open(text)
+		sum := 0.0
+		for _, p := range d.Build(build).Parts {
+			sum += float64(p.Quantity) * p.Mass
+		}
+		return sum
+	}
+	var c changeAnswer
+	read(t, &c, "change", demo, `{"build":"derailleur","set":"gear-hub-belt","copy_as":"With a belt"}`)
+	after, err := json.Marshal(c.Document)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c.Total == nil {
+		t.Fatal("no total")
+	}
+	a, b := ready([]byte(demo), "derailleur"), ready(after, c.Build)
+	if math.Abs(c.Total.A-a) > 0.01 || math.Abs(c.Total.B-b) > 0.01 || math.Abs(c.Total.Delta-(b-a)) > 0.01 {
+		t.Errorf("%+v, want %g and %g", c.Total, a, b)
+	}
+	if c.Total.Plus <= 0 || c.Total.Plus > 0.5*c.Total.A {
+		t.Errorf("the difference is known within %g", c.Total.Plus)
+	}
+	var none changeAnswer
+	read(t, &none, "change", call(t, "blank"), `{"build":"b1","set":"gear-hub-belt"}`)
+	if none.Total != nil && none.Total.A != 0 {
+		t.Errorf("a build without parts weighs %+v", none.Total)
+	}
+}
+
+// What two loads of the demo have in common is told both ways.
+func TestSharedTellsOfLoads(t *testing.T) {
+	type thing struct {
+		ID   string
+		Also []string
+	}
+	var s struct {
+		Loads []struct {
+			ID          string
+			Bags, Goods []thing
+		}
+	}
+	text := call(t, "copyLoad", call(t, "demo"), "tour", "Lighter")
+	var copied struct{ Document json.RawMessage }
+	if err := json.Unmarshal([]byte(text), &copied); err != nil {
+		t.Fatal(err)
+	}
+	read(t, &s, "shared", string(copied.Document))
+	if len(s.Loads) != 3 {
+		t.Fatalf("%d loads", len(s.Loads))
+	}
+	tour, lighter := s.Loads[0], s.Loads[2]
+	if len(tour.Bags) == 0 || len(tour.Goods) == 0 {
+		t.Fatalf("the tour shares %v with its copy", tour)
+	}
+	for _, g := range tour.Goods {
+		if !slices.Contains(g.Also, lighter.ID) {
+			t.Errorf("%s of the tour is also in %v", g.ID, g.Also)
+		}
+	}
+	if len(lighter.Goods) != len(tour.Goods) {
+		t.Errorf("the copy shares %d goods, the tour %d", len(lighter.Goods), len(tour.Goods))
 	}
 }

@@ -128,9 +128,9 @@ func TestWeighedOnceForAllBuilds(t *testing.T) {
 
 // weighOnce weighs a part: in its build, and in all in which it is the same.
 func weighOnce(d *document.Document, build, part int, grams float64) {
-	at := parts.Place{Build: build, Part: part}
+	at := parts.Place{Owner: build, Item: part}
 	for _, o := range append(parts.ShareOf(d.Builds).Same(at), at) {
-		p := &d.Builds[o.Build].Parts[o.Part]
+		p := &d.Builds[o.Owner].Parts[o.Item]
 		p.Mass, p.HalfWidth, p.Basis = grams, 1, document.Weighed
 	}
 }

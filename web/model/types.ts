@@ -461,7 +461,7 @@ export interface Functions {
     answer: Changed;
   };
   /**
-   * What the builds of a document have in common, and what each lacks.
+   * What the builds of a document have in common, and what each lacks; and what its loads have in common.
    */
   shared: {
     arguments: [document: string];
@@ -4718,6 +4718,10 @@ export interface Changed {
    * What does not go together.
    */
   remarks: string[];
+  /**
+   * What the build weighs without a load: a before the change, b after it. Absent where it cannot be weighed.
+   */
+  total?: Change;
   document: Doc;
 }
 
@@ -4759,10 +4763,11 @@ export interface Coming {
 }
 
 /**
- * What the builds of a document have in common, and what each lacks.
+ * What the builds of a document have in common, and what each lacks; and what the loads have in common.
  */
 export interface Sharing {
   builds: SharingBuild[];
+  loads: SharingLoad[];
 }
 
 export interface SharingBuild {
@@ -4770,14 +4775,26 @@ export interface SharingBuild {
   /**
    * Those of which there is something to tell.
    */
-  parts: SharedPart[];
+  parts: SharedThing[];
   missing: MissingRole[];
 }
 
-export interface SharedPart {
+export interface SharingLoad {
   id: string;
   /**
-   * Ids of the other builds in which it is the same.
+   * Those of which there is something to tell.
+   */
+  bags: SharedThing[];
+  /**
+   * Those of which there is something to tell.
+   */
+  goods: SharedThing[];
+}
+
+export interface SharedThing {
+  id: string;
+  /**
+   * Ids of the other builds or loads in which it is the same.
    */
   also?: string[];
   better?: BetterKnown;
@@ -4785,9 +4802,9 @@ export interface SharedPart {
 
 export interface BetterKnown {
   /**
-   * The id of the build that knows the part better.
+   * The id of the build or load that knows it better.
    */
-  build: string;
+  in: string;
   /**
    * Of one piece.
    */
