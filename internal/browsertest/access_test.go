@@ -34,6 +34,12 @@ var views = []struct {
 		p.Eval("[...document.querySelectorAll('#parts .details .danger')].at(-1)?.click()")
 		p.Until("a notice is up", "document.querySelector('.note')")
 	}},
+	{"parts marked, one missing", "#parts", func(p *Page) {
+		p.Eval("(b => b.ariaPressed === 'false' && b.click())(document.getElementById('marks-on'))")
+		p.Until("the lines can be marked", "document.querySelector('#parts .marker input')")
+		p.Eval("[...document.querySelectorAll('#parts .marker input')].slice(0, 2).forEach(e => e.checked || e.click())")
+		p.Until("something is missing", "document.querySelector('#parts .missing button')")
+	}},
 	{"rear view, dimensions and key", "#picture", func(p *Page) {
 		p.Eval("[...document.querySelectorAll('#picture .head .set')][1].querySelectorAll('button')[1].click(); [...document.querySelectorAll('#picture .shows button')].forEach(b => b.ariaPressed === 'false' && b.click())")
 	}},
@@ -69,6 +75,11 @@ func dialogs(p *Page) map[string]func() {
 		"publish": func() {
 			open("#masthead .acts button:nth-of-type(4)")()
 			p.Until("the proof is there", "document.querySelector('dialog[open] figure img, dialog[open] figure .why')")
+		},
+		"change": func() {
+			open("#parts .changing")()
+			p.Eval("[...document.querySelectorAll('dialog.change input[type=radio]')].find(r => !r.closest('label').querySelector('em')).click()")
+			p.Until("it says what comes", "document.querySelector('dialog.change .tick')")
 		},
 		"csv": func() {
 			p.Chooses("list.csv", "Number,Name,Weight\n1,Bell,42\n2,Rim,500\n1,Whatsit,20\n,Total,1062\n1,Broken,heavy\n", func() {

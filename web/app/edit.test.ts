@@ -1,7 +1,25 @@
 import { attach } from "../testing/browser.ts";
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { addBuild, compare, compared, copyBuild, duplicatePart, editPart, getPath, handOver, removeBuild, setBase, setPath, tabulate } from "./edit.ts";
+import {
+  addBuild,
+  apart,
+  compare,
+  compared,
+  copyBuild,
+  copyParts,
+  duplicatePart,
+  editPart,
+  fitAside,
+  forgetAside,
+  getPath,
+  goWithout,
+  handOver,
+  removeBuild,
+  setBase,
+  setPath,
+  tabulate,
+} from "./edit.ts";
 import type { Doc } from "../model/types.ts";
 
 let given = 0;
@@ -113,4 +131,40 @@ test("fields are read and written by their keys", () => {
   assert.deepEqual(setPath(b, "frame.reach_mm", undefined), { ...b, frame: {} });
   assert.equal(setPath(b, "frame.reach_mm", 400), b);
   assert.deepEqual(b, { frame: { reach_mm: 400 }, offset_mm: [1, 2, 3] });
+});
+
+test("parts that are copied keep their ids, and none is there twice", () => {
+  const { doc: after, made } = copyParts(doc(), "one", new Set(["saddle", "stem"]), ["two", "three"]);
+  assert.equal(made, 3);
+  assert.deepEqual(
+    after.builds.map((b) => b.parts.map((p) => p.id)),
+    [
+      ["saddle", "stem"],
+      ["saddle", "stem"],
+      ["saddle", "stem"],
+    ],
+  );
+});
+
+test("a part of its own has another id, the others keep theirs", () => {
+  const { doc: after, id } = apart(doc(), "two", "saddle");
+  assert.equal(after.builds[1]!.parts[0]!.id, id);
+  assert.equal(after.builds[0]!.parts[0]!.id, "saddle");
+});
+
+test("what was kept aside is fitted once, under an id that is free", () => {
+  const before = { ...doc(), aside: [{ build: "one", part: part("saddle") }] } as unknown as Doc;
+  const taken = fitAside(before, 0, "one");
+  assert.match(taken.id, /^part-new/);
+  assert.equal(taken.doc.aside, undefined);
+  assert.equal(fitAside(before, 0, "three").id, "saddle");
+  assert.equal(fitAside(before, 1, "three").doc, before);
+  assert.equal(forgetAside(before, 0).aside, undefined);
+});
+
+test("a build goes without something until it no longer does", () => {
+  const without = goWithout(doc(), "one", ["front-brake"], true);
+  assert.deepEqual(without.builds[0]!.without, ["front-brake"]);
+  assert.deepEqual(goWithout(without, "one", ["front-brake"], true).builds[0]!.without, ["front-brake"]);
+  assert.equal("without" in goWithout(without, "one", ["front-brake"], false).builds[0]!, false);
 });

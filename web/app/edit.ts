@@ -60,6 +60,61 @@ export function handOver(doc: Doc, from: string, to: string, part: string): { do
   return { doc: addParts(removePart(doc, from, part), to, [moved]), id: moved.id };
 }
 
+// apart makes a part one of its own, known apart from those of other builds.
+export function apart(doc: Doc, build: string, part: string): { doc: Doc; id: string } {
+  const id = core.newID(doc, "part");
+  return { doc: editPart(doc, build, part, (p) => ({ ...p, id })), id };
+}
+
+export function removeParts(doc: Doc, build: string, ids: ReadonlySet<string>): Doc {
+  return editBuild(doc, build, (b) => ({ ...b, parts: b.parts.filter((p) => !ids.has(p.id)) }));
+}
+
+export function editParts(doc: Doc, build: string, ids: ReadonlySet<string>, change: (p: Part) => Part): Doc {
+  return editBuild(doc, build, (b) => ({ ...b, parts: b.parts.map((p) => (ids.has(p.id) ? change(p) : p)) }));
+}
+
+// copyParts copies parts of a build to others. Copies keep their ids: there they
+// are the same thing. Where it is already, a part is not copied again; made says how
+// many copies there are.
+export function copyParts(doc: Doc, from: string, ids: ReadonlySet<string>, to: readonly string[]): { doc: Doc; made: number } {
+  const parts = findBuild(doc, from)?.parts.filter((p) => ids.has(p.id)) ?? [];
+  let made = 0;
+  const out = to.reduce((d, id) => {
+    const there = new Set(findBuild(d, id)?.parts.map((p) => p.id));
+    const missing = parts.filter((p) => !there.has(p.id));
+    made += missing.length;
+    return missing.length ? addParts(d, id, missing) : d;
+  }, doc);
+  return { doc: out, made };
+}
+
+// fitAside puts a part that was kept aside on a build again, under its id where
+// that is free.
+export function fitAside(doc: Doc, at: number, build: string): { doc: Doc; id: string } {
+  const kept = doc.aside?.[at]?.part;
+  const target = findBuild(doc, build);
+  if (!kept || !target) return { doc, id: "" };
+  const part = target.parts.some((p) => p.id === kept.id) ? { ...kept, id: core.newID(doc, "part") } : kept;
+  return { doc: addParts(forgetAside(doc, at), build, [part]), id: part.id };
+}
+
+export function forgetAside(doc: Doc, at: number): Doc {
+  const { aside = [], ...rest } = doc;
+  const left = aside.toSpliced(at, 1);
+  return left.length ? { ...rest, aside: left } : rest;
+}
+
+// goWithout says that a build goes without something on purpose, or no longer.
+export function goWithout(doc: Doc, build: string, roles: readonly string[], on: boolean): Doc {
+  return editBuild(doc, build, (b) => {
+    const { without = [], ...rest } = b;
+    const left = without.filter((r) => !roles.includes(r));
+    const next = on ? [...left, ...roles] : left;
+    return next.length ? { ...rest, without: next } : rest;
+  });
+}
+
 // compared gives the ids of the two builds that are set side by side. A
 // document that names none, or names builds that are gone, gets the first. One
 // build stands on both sides only when it carries two loads.

@@ -14,6 +14,7 @@ export const openers = {
   share: (_fragment: string): void => {},
   keys: (): void => {},
   publish: (): void => {},
+  change: (_build: string): void => {},
 };
 
 const limit = 30_000_000; // bytes

@@ -4,7 +4,7 @@
 
 import { core } from "../core/core.ts";
 import { compare, compared, editBuild } from "./edit.ts";
-import type { Adjusted, Bag, Build, Doc, Good, Load, Rated, Rating, Reading, Rider, Scale, State, WeighIn } from "../model/types.ts";
+import type { Bag, Build, Doc, Good, Load, Rated, Rating, Reading, Rider, Scale, State, WeighIn } from "../model/types.ts";
 
 type Letter = "A" | "B";
 
@@ -149,6 +149,23 @@ export function removeGood(doc: Doc, load: string, good: string): Doc {
   return editLoad(doc, load, (l) => ({ ...l, goods: l.goods.filter((g) => g.id !== good) }));
 }
 
+// bagApart and goodApart make a thing one of its own, known apart from those of
+// other loads. What is packed in a bag stays in it.
+export function bagApart(doc: Doc, load: string, bag: string): { doc: Doc; id: string } {
+  const id = core.newID(doc, "bag");
+  const out = editLoad(doc, load, (l) => ({
+    ...l,
+    bags: l.bags.map((b) => (b.id === bag ? { ...b, id } : b)),
+    goods: l.goods.map((g) => (g.in === bag ? { ...g, in: id } : g)),
+  }));
+  return { doc: out, id };
+}
+
+export function goodApart(doc: Doc, load: string, good: string): { doc: Doc; id: string } {
+  const id = core.newID(doc, "good");
+  return { doc: editGood(doc, load, good, (g) => ({ ...g, id })), id };
+}
+
 // seat gives a load a rider; empty is nobody. A bike that is shown loaded is then
 // shown with the rider.
 export function seat(doc: Doc, load: string, rider: string): Doc {
@@ -234,25 +251,4 @@ export function removeWeighIn(doc: Doc, id: string): Doc {
 
 export function needsLoad(state: State): boolean {
   return state === "loaded" || state === "ridden";
-}
-
-// adopt puts weights that a weigh-in has adjusted in the place of the old ones.
-export function adopt(doc: Doc, list: Adjusted[]): Doc {
-  let d = doc;
-  for (const a of list) d = adoptOne(d, a);
-  return d;
-}
-
-function adoptOne(d: Doc, a: Adjusted): Doc {
-  const to = <T extends object>(x: T): T => ({ ...x, mass_g: a.mass_g, half_width_g: a.half_width_g, basis: a.basis });
-  switch (a.list) {
-    case "parts":
-      return editBuild(d, a.owner, (b) => ({ ...b, parts: change(b.parts, a.id, to) }));
-    case "bags":
-      return editBag(d, a.owner, a.id, to);
-    case "goods":
-      return editGood(d, a.owner, a.id, to);
-    case "riders":
-      return editRider(d, a.id, (r) => ({ ...r, mass_g: a.mass_g, half_width_g: a.half_width_g }));
-  }
 }

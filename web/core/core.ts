@@ -6,6 +6,8 @@
 import type {
   Bag,
   Basis,
+  Changed,
+  Changing,
   Clearances,
   ClimbAnswer,
   CSVOptions,
@@ -29,6 +31,8 @@ import type {
   Report,
   SideBySide,
   Rider,
+  SetLine,
+  Sharing,
   Station,
   Steering,
   Table,
@@ -353,6 +357,22 @@ export class Core extends EventTarget {
   // findParts gives the ids of the parts of a build that are meant.
   findParts(document: string, build: string, typed: string): string[] {
     return this.ask("findParts", document, build, typed);
+  }
+
+  // sets are the sets of parts that a build can be changed to.
+  sets(document: string, build: string): SetLine[] {
+    return this.ask("sets", document, build);
+  }
+
+  // change says what a change of a build brings; what is to be done about it is in
+  // its document.
+  change(document: string, what: Changing): Changed {
+    return this.ask("change", document, JSON.stringify(what));
+  }
+
+  // shared is what the builds have in common, and the loads, and what a build lacks.
+  shared(document: string): Sharing {
+    return this.ask("shared", document);
   }
 
   copyLoad(document: string, load: string, name: string): Opened {

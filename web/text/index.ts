@@ -5,13 +5,14 @@
 import words from "../../data/words/en.json";
 import { about } from "./about.ts";
 import { access } from "./access.ts";
+import { change } from "./change.ts";
 import { en as page } from "./en.ts";
 import { load } from "./load.ts";
 import { publish } from "./publish.ts";
 import { rooms } from "./rooms.ts";
 import type { Language } from "./offer.ts";
 
-const en = { ...page, ...load, ...about, ...access, ...publish, ...rooms };
+const en = { ...page, ...load, ...about, ...access, ...change, ...publish, ...rooms };
 
 export type Key = keyof typeof en;
 

@@ -4,6 +4,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { addBuild, compare, compared, copyBuild, editBuild, findBuild, removeBuild } from "../../app/edit.ts";
+import { openers } from "../../app/files.ts";
 import { core } from "../../core/core.ts";
 import { loadsOf, placeBuild, sameLoad, swapSides } from "../../app/loadEdit.ts";
 import type { Change, Figure } from "../../model/types.ts";
@@ -175,6 +176,7 @@ class Balance extends StoreElement {
               label: t("builds.rename"),
               run: () => this.name(letter),
             },
+            { label: t("change.open"), run: () => openers.change(id) },
             { label: t("builds.copy"), run: () => this.copy(id) },
             { label: t("builds.new"), run: () => this.fresh(letter) },
             { label: t("builds.delete"), disabled: doc.builds.length < 2, run: () => this.discard(id) },

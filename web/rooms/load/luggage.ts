@@ -8,7 +8,8 @@ import { repeat } from "lit/directives/repeat.js";
 import { activeLoad, sideWith } from "../../app/activeLoad.ts";
 import { core } from "../../core/core.ts";
 import { setPath } from "../../app/edit.ts";
-import { addBag, addGood, editBag, editGood, removeBag, removeGood } from "../../app/loadEdit.ts";
+import { addBag, addGood, bagApart, editBag, editGood, goodApart, removeBag, removeGood } from "../../app/loadEdit.ts";
+import { editKnown, sharedIn, sharing } from "../../app/sharing.ts";
 import {
   basisValues,
   carrierValues,
@@ -20,6 +21,7 @@ import {
   type GoodReport,
   type Headroom,
   type Load,
+  type SharedThing,
 } from "../../model/types.ts";
 import { lineID, splitLine } from "../../app/loadlines.ts";
 import { store } from "../../app/state.ts";
@@ -28,15 +30,21 @@ import { alone, decimal, figureScale, massField, partScale, plain } from "../../
 import { offer, type Typed } from "../../elements/offer.ts";
 import "../../elements/combo.ts";
 import type { Offer } from "../../elements/combo.ts";
+import { Answer } from "../../elements/answer.ts";
 import { copyMenu } from "../../elements/copytable.ts";
 import { domID, focusSoon } from "../../elements/element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemOf } from "../../elements/field.ts";
 import { number } from "../../elements/figure.ts";
+import { alsoIn, betterKnown, sharedNote } from "../../elements/shared.ts";
 import { fillBar, verdictSigns, verdictWord } from "../../elements/fill.ts";
 
 const many = 300; // lines from which on a list is a long one
 const page = 60; // lines of a bag shown at first in a long list
 const reach = new Map<string, number>();
+
+// What loads share is told after the figures: nobody waits for it.
+const after = 120; // ms
+const shares = new Answer(() => sharing());
 
 // Labels of volumes have one decimal: nobody knows a bag better.
 const litres = (v: number) => decimal(v, v < 10 ? 1 : 0);
@@ -141,6 +149,9 @@ function list(load: Load): TemplateResult {
   const side = sideWith(load.id);
   const bags = new Map(side?.bags.map((b) => [b.id, b]));
   const goods = new Map(side?.goods.map((g) => [g.id, g]));
+  const common = shares.seen(after).value;
+  const sharedBags = sharedIn(common, "bags", load.id);
+  const sharedGoods = sharedIn(common, "goods", load.id);
   const head = (cls: string, label: TemplateResult | string) => html`<th role="columnheader" scope="col" class=${cls}>${label}</th>`;
   return html`<table class="parts luggage" role="table">
     <caption class="unseen">
@@ -158,7 +169,7 @@ function list(load: Load): TemplateResult {
       load.bags,
       (b) => b.id,
       (b) => html`<tbody role="rowgroup">
-        ${bagRows(load, b, bags.get(b.id))} ${goodLines(load, b.id, inBags.get(b.id)!, goods, long)}
+        ${bagRows(load, b, bags.get(b.id), sharedBags.get(b.id))} ${goodLines(load, b.id, inBags.get(b.id)!, goods, long, sharedGoods)}
       </tbody>`,
     )}
     ${
@@ -169,14 +180,14 @@ function list(load: Load): TemplateResult {
               ${t("load.unpacked")} <span class="n">${t("load.unpacked.why")}</span>
             </th>
           </tr>
-          ${goodLines(load, "", out, goods, long)}
+          ${goodLines(load, "", out, goods, long, sharedGoods)}
         </tbody>`
         : nothing
     }
   </table>`;
 }
 
-function goodLines(load: Load, bag: string, list: Good[], reports: Map<string, GoodReport>, long: boolean): TemplateResult {
+function goodLines(load: Load, bag: string, list: Good[], reports: Map<string, GoodReport>, long: boolean, shared: Map<string, SharedThing>): TemplateResult {
   const key = `${load.id}/${bag}`;
   const most = long ? (reach.get(key) ?? page) : list.length;
   const seen = list.slice(0, most);
@@ -185,7 +196,7 @@ function goodLines(load: Load, bag: string, list: Good[], reports: Map<string, G
   return html`${repeat(
     seen,
     (g) => g.id,
-    (g) => goodRows(load, g, reports.get(g.id)),
+    (g) => goodRows(load, g, reports.get(g.id), shared.get(g.id)),
   )}
   ${
     list.length > seen.length
@@ -235,13 +246,13 @@ function disclosure(line: string, name: string, open: boolean): TemplateResult {
 
 // Bags
 
-function bagRows(load: Load, b: Bag, r: BagReport | undefined): TemplateResult {
+function bagRows(load: Load, b: Bag, r: BagReport | undefined, shared: SharedThing | undefined): TemplateResult {
   const line = lineID("bag", b.id);
   const open = store.open.has(line);
   const chosen = store.selected === line;
   const stem = `load/${load.id}/bag/${b.id}/`;
-  const known = [load.id, b, open, chosen, store.doc!.show, language(), store.stations, watched(stem, load.id, "bag", b.id), JSON.stringify(r)];
-  return html`${guard(known, () => html`${bagLine(load, b, r, line, chosen, open)}${open ? bagDetails(load, b) : nothing}`)}`;
+  const known = [load.id, b, open, chosen, store.doc!.show, language(), store.stations, watched(stem, load.id, "bag", b.id), JSON.stringify([r, shared])];
+  return html`${guard(known, () => html`${bagLine(load, b, r, line, chosen, open, shared)}${open ? bagDetails(load, b, shared) : nothing}`)}`;
 }
 
 function bagSetter(load: Load, b: Bag): (path: string, label: string) => (v: unknown) => void {
@@ -253,8 +264,37 @@ function bagSetter(load: Load, b: Bag): (path: string, label: string) => (v: unk
     );
 }
 
-function bagLine(load: Load, b: Bag, r: BagReport | undefined, line: string, chosen: boolean, open: boolean): TemplateResult {
-  const set = bagSetter(load, b);
+// What is known of a bag or good is known of it in every load.
+function knowBag(load: Load, b: Bag, label: string, to: (b: Bag) => Bag, key = ""): void {
+  editKnown("bags", load.id, b, label, to, key);
+}
+
+function knowGood(load: Load, g: Good, label: string, to: (g: Good) => Good, key = ""): void {
+  editKnown("goods", load.id, g, label, to, key);
+}
+
+function knownSetter(sort: "bags" | "goods", load: Load, x: Bag | Good): (path: string, label: string) => (v: unknown) => void {
+  return (path, label) => (v) =>
+    editKnown(sort, load.id, x, label, <T>(y: T) => setPath(y, path, v), `load/${load.id}/${sort === "bags" ? "bag" : "good"}/${x.id}/${path}`);
+}
+
+// makeOwn lets a bag or good be known apart from those that it was one with.
+function makeOwn(load: Load, x: Bag | Good, kind: "bag" | "good"): void {
+  let id = "";
+  store.edit(t("do.apart", { part: x.name, build: load.name }), (d) => {
+    const r = (kind === "bag" ? bagApart : goodApart)(d, load.id, x.id);
+    id = r.id;
+    return r.doc;
+  });
+  store.open.delete(lineID(kind, x.id));
+  store.open.add(lineID(kind, id));
+  store.select(lineID(kind, id));
+  focusSoon(domID("f", `load/${load.id}/${kind}/${id}/mass_g`));
+  store.tell(t("shared.apart.done", { part: x.name }), { label: t("undo"), run: () => store.undo() });
+}
+
+function bagLine(load: Load, b: Bag, r: BagReport | undefined, line: string, chosen: boolean, open: boolean, shared: SharedThing | undefined): TemplateResult {
+  const known = knownSetter("bags", load, b);
   const at = (f: string) => problemOf({ load: load.id, bag: b.id }, f);
   return html`<tr
     id=${domID("row", line)}
@@ -265,7 +305,8 @@ function bagLine(load: Load, b: Bag, r: BagReport | undefined, line: string, cho
     @click=${() => store.select(line)}
   >
     <th role="rowheader" scope="rowgroup" class="n" colspan="2">
-      ${field({ key: `load/${load.id}/bag/${b.id}/name`, label: t("bag.name"), hidden: true, text: b.name, problem: at("name"), accept: set("name", t("bag.name")) })}
+      ${field({ key: `load/${load.id}/bag/${b.id}/name`, label: t("bag.name"), hidden: true, text: b.name, problem: at("name"), accept: known("name", t("bag.name")) })}
+      ${alsoIn("bags", shared)} ${betterKnown(shared, b.name, (q) => knowBag(load, b, t("bag.mass"), (x) => ({ ...x, ...q })))}
       ${r && !r.ok ? html`<em class="left">${t("parts.left")}</em>` : nothing}
     </th>
     <td role="cell" class="fills" colspan="3">${r ? fills(b, r) : nothing}</td>
@@ -309,7 +350,7 @@ function station(load: Load, b: Bag, hidden: boolean): TemplateResult {
   });
 }
 
-function bagDetails(load: Load, b: Bag): TemplateResult {
+function bagDetails(load: Load, b: Bag, shared: SharedThing | undefined): TemplateResult {
   const key = (f: string) => `load/${load.id}/bag/${b.id}/${f}`;
   const at = (f: string) => problemOf({ load: load.id, bag: b.id }, f);
   const set = bagSetter(load, b);
@@ -322,9 +363,9 @@ function bagDetails(load: Load, b: Bag): TemplateResult {
           <h3>${t("bag.name")}</h3>
           ${massInput({ key: key("permitted_g"), label: t("bag.permitted"), value: b.permitted_g, heavy: true, open: true, problem: at("permitted_g"), set: set("permitted_g", t("bag.permitted")) })}
           ${numberInput({ key: key("volume_l"), label: t("bag.volume"), unit: t("unit.l"), step: 0.5, open: true, value: b.volume_l, problem: at("volume_l"), set: set("volume_l", t("bag.volume")) })}
-          ${massInput({ key: key("mass_g"), label: t("bag.mass"), value: b.mass_g, problem: at("mass_g"), set: massSetter<Bag>((to, k) => store.edit(t("do.line", { field: t("bag.mass"), name: b.name }), (d) => editBag(d, load.id, b.id, to), key(k))) })}
-          ${massInput({ key: key("half_width_g"), label: t("good.half"), value: b.half_width_g, problem: at("half_width_g"), set: set("half_width_g", t("good.half")) })}
-          ${basis(key("basis"), b.basis, at("basis"), (v) => store.edit(t("do.line", { field: t("good.basis"), name: b.name }), (d) => editBag(d, load.id, b.id, (x) => ({ ...x, basis: v, half_width_g: core.halfWidth(v, x.mass_g) }))))}
+          ${massInput({ key: key("mass_g"), label: t("bag.mass"), value: b.mass_g, problem: at("mass_g"), set: massSetter<Bag>((to, k) => knowBag(load, b, t("bag.mass"), to, key(k))) })}
+          ${massInput({ key: key("half_width_g"), label: t("good.half"), value: b.half_width_g, problem: at("half_width_g"), set: knownSetter("bags", load, b)("half_width_g", t("good.half")) })}
+          ${basis(key("basis"), b.basis, at("basis"), (v) => knowBag(load, b, t("good.basis"), (x) => ({ ...x, basis: v, half_width_g: core.halfWidth(v, x.mass_g) })))}
           <p class="fine">${t("bag.open.help")}</p>
         </div>
         <div class="specs">
@@ -346,6 +387,7 @@ function bagDetails(load: Load, b: Bag): TemplateResult {
           <h3>${t("bag.size")}</h3>
           ${length("size_mm.0", t("bag.size.0"), b.size_mm[0], "size_mm")} ${length("size_mm.1", t("bag.size.1"), b.size_mm[1])}
           ${length("size_mm.2", t("bag.size.2"), b.size_mm[2])}
+          ${sharedNote("bags", shared, () => makeOwn(load, b, "bag"))}
           <div class="acts">
             <button
               type="button"
@@ -387,14 +429,14 @@ function basis(key: string, value: Basis, problem: ReturnType<typeof problemOf>,
 
 // Goods
 
-function goodRows(load: Load, g: Good, r: GoodReport | undefined): TemplateResult {
+function goodRows(load: Load, g: Good, r: GoodReport | undefined, shared: SharedThing | undefined): TemplateResult {
   const line = lineID("good", g.id);
   const open = store.open.has(line);
   const chosen = store.selected === line;
   const stem = `load/${load.id}/good/${g.id}/`;
   const names = load.bags.map((b) => `${b.id}=${b.name}`).join();
-  const known = [load.id, g, open, chosen, store.doc!.show, language(), names, watched(stem, load.id, "good", g.id), JSON.stringify(r)];
-  return html`${guard(known, () => html`${goodLine(load, g, r, line, chosen, open)}${open ? goodDetails(load, g) : nothing}`)}`;
+  const known = [load.id, g, open, chosen, store.doc!.show, language(), names, watched(stem, load.id, "good", g.id), JSON.stringify([r, shared])];
+  return html`${guard(known, () => html`${goodLine(load, g, r, line, chosen, open, shared)}${open ? goodDetails(load, g, shared) : nothing}`)}`;
 }
 
 function goodSetter(load: Load, g: Good): (path: string, label: string, typing?: boolean) => (v: unknown) => void {
@@ -407,7 +449,15 @@ function goodSetter(load: Load, g: Good): (path: string, label: string, typing?:
       );
 }
 
-function goodLine(load: Load, g: Good, r: GoodReport | undefined, line: string, chosen: boolean, open: boolean): TemplateResult {
+function goodLine(
+  load: Load,
+  g: Good,
+  r: GoodReport | undefined,
+  line: string,
+  chosen: boolean,
+  open: boolean,
+  shared: SharedThing | undefined,
+): TemplateResult {
   const key = (f: string) => `load/${load.id}/good/${g.id}/${f}`;
   const at = (f: string) => problemOf({ load: load.id, good: g.id }, f);
   const set = goodSetter(load, g);
@@ -424,11 +474,12 @@ function goodLine(load: Load, g: Good, r: GoodReport | undefined, line: string, 
       ${numberInput({ key: key("quantity"), label: named(t("good.quantity")), hidden: true, whole: true, value: g.quantity, problem: at("quantity"), set: set("quantity", t("good.quantity")) })}
     </td>
     <th role="rowheader" scope="row" class="n">
-      ${field({ key: key("name"), label: t("good.name"), hidden: true, text: g.name, problem: at("name"), accept: set("name", t("good.name")) })}
+      ${field({ key: key("name"), label: t("good.name"), hidden: true, text: g.name, problem: at("name"), accept: knownSetter("goods", load, g)("name", t("good.name")) })}
+      ${alsoIn("goods", shared)} ${betterKnown(shared, g.name, (q) => knowGood(load, g, t("good.mass"), (x) => ({ ...x, ...q })))}
       ${r && !r.ok ? html`<em class="left">${t("parts.left")}</em>` : nothing}
     </th>
     <td role="cell" class="m">
-      ${massInput({ key: key("mass_g"), label: named(t("good.mass")), hidden: true, value: g.mass_g, problem: at("mass_g"), set: massSetter<Good>((to, k) => store.edit(t("do.line", { field: t("good.mass"), name: g.name }), (d) => editGood(d, load.id, g.id, to), key(k))) })}
+      ${massInput({ key: key("mass_g"), label: named(t("good.mass")), hidden: true, value: g.mass_g, problem: at("mass_g"), set: massSetter<Good>((to, k) => knowGood(load, g, t("good.mass"), to, key(k))) })}
     </td>
     <td role="cell" class="v">
       ${numberInput({ key: key("volume_l"), label: named(t("good.volume")), unit: t("unit.l"), hidden: true, step: 0.1, value: g.volume_l, problem: at("volume_l"), set: set("volume_l", t("good.volume")) })}
@@ -473,17 +524,18 @@ function goodLine(load: Load, g: Good, r: GoodReport | undefined, line: string, 
   </tr>`;
 }
 
-function goodDetails(load: Load, g: Good): TemplateResult {
+function goodDetails(load: Load, g: Good, shared: SharedThing | undefined): TemplateResult {
   const key = (f: string) => `load/${load.id}/good/${g.id}/${f}`;
   const at = (f: string) => problemOf({ load: load.id, good: g.id }, f);
-  const set = goodSetter(load, g);
+  const known = knownSetter("goods", load, g);
   return html`<tr class="details" role="row">
     <td role="cell" colspan=${columns}>
       <div class="sheetlet">
         <div class="specs">
-          ${massInput({ key: key("half_width_g"), label: t("good.half"), value: g.half_width_g, problem: at("half_width_g"), set: set("half_width_g", t("good.half")) })}
-          ${basis(key("basis"), g.basis, at("basis"), (v) => store.edit(t("do.line", { field: t("good.basis"), name: g.name }), (d) => editGood(d, load.id, g.id, (x) => ({ ...x, basis: v, half_width_g: core.halfWidth(v, x.mass_g) }))))}
+          ${massInput({ key: key("half_width_g"), label: t("good.half"), value: g.half_width_g, problem: at("half_width_g"), set: known("half_width_g", t("good.half")) })}
+          ${basis(key("basis"), g.basis, at("basis"), (v) => knowGood(load, g, t("good.basis"), (x) => ({ ...x, basis: v, half_width_g: core.halfWidth(v, x.mass_g) })))}
         </div>
+        ${sharedNote("goods", shared, () => makeOwn(load, g, "good"))}
         <div class="acts">
           <button type="button" @click=${() => store.edit(t("do.duplicate", { part: g.name }), (d) => addGood(d, load.id, g).doc)}>${t("good.duplicate")}</button>
           <button

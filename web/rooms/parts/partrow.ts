@@ -3,20 +3,25 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { guard } from "lit/directives/guard.js";
 import { core } from "../../core/core.ts";
-import { editPart, setPath } from "../../app/edit.ts";
+import { live as bound } from "lit/directives/live.js";
+import { apart, editPart, findBuild, setPath } from "../../app/edit.ts";
+import { editKnown } from "../../app/sharing.ts";
 import { deletePart, duplicate, moveToOther } from "../../elements/partActs.ts";
 import { named, springs, sprung } from "../../app/places.ts";
 import { store } from "../../app/state.ts";
 import { language, brief, has, t, word } from "../../text/index.ts";
-import { basisValues, carrierValues, formValues, type Basis, type Form, type Part, type PartReport, type Vec3 } from "../../model/types.ts";
+import { basisValues, carrierValues, formValues, type Basis, type Form, type Part, type PartReport, type SharedThing, type Vec3 } from "../../model/types.ts";
 import { alone, partScale, placeText } from "../../model/units.ts";
-import { domID } from "../../elements/element.ts";
+import { domID, focusSoon } from "../../elements/element.ts";
 import { choice, field, lengthInput, massInput, numberInput, problemAt } from "../../elements/field.ts";
 import { number } from "../../elements/figure.ts";
+import { alsoIn, betterKnown, sharedNote } from "../../elements/shared.ts";
+import { mark, marks, step } from "./marks.ts";
+import { deleteMarked } from "./markbar.ts";
 
 // partRows gives the line, and under it the details when they are open. What
 // has not changed is not looked at again.
-export function partRows(p: Part, long: boolean): TemplateResult {
+export function partRows(p: Part, long: boolean, shared: SharedThing | undefined): TemplateResult {
   const open = store.open.has(p.id);
   const chosen = store.selected === p.id;
   const w = store.weighed(p.id);
@@ -38,9 +43,13 @@ export function partRows(p: Part, long: boolean): TemplateResult {
     store.figures(store.activeID)?.rear_sprung,
     typing.join(),
     problems.join(),
+    JSON.stringify(shared),
+    open && store.doc!.builds.map((b) => b.name).join(),
+    marks.on && marks.ids.has(p.id),
+    marks.on,
     w ? `${w.mass_g},${w.place_mm},${w.unsprung},${w.ok},${w.off}` : "",
   ];
-  return html`${guard(known, () => html`${line(p, w, chosen, open, long)}${open ? details(p) : nothing}`)}`;
+  return html`${guard(known, () => html`${line(p, w, chosen, open, long, shared)}${open ? details(p, shared) : nothing}`)}`;
 }
 
 function edit(p: Part, what: string, change: (p: Part) => Part, key = ""): void {
@@ -52,9 +61,18 @@ function set(p: Part, path: string, what: string): (v: unknown) => void {
   return (v) => edit(p, what, (q) => setPath(q, path, v), path);
 }
 
+// know is edit for what is known of a part, which is known of it in every build.
+function know(p: Part, what: string, change: (p: Part) => Part, key = ""): void {
+  editKnown("parts", store.activeID, p, what, change, key ? `${store.activeID}/${p.id}/${key}` : "");
+}
+
+function setKnown(p: Part, path: string, what: string): (v: unknown) => void {
+  return (v) => know(p, what, (q) => setPath(q, path, v), path);
+}
+
 function setMass(p: Part): (v: number) => void {
   return (v) =>
-    edit(
+    know(
       p,
       t("parts.mass"),
       (q) => ({ ...q, mass_g: v, half_width_g: q.half_width_g === core.halfWidth(q.basis, q.mass_g) ? core.halfWidth(q.basis, v) : q.half_width_g }),
@@ -62,7 +80,7 @@ function setMass(p: Part): (v: number) => void {
     );
 }
 
-function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean, long: boolean): TemplateResult {
+function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean, long: boolean, shared: SharedThing | undefined): TemplateResult {
   const build = store.activeID;
   const key = (f: string) => `${build}/${p.id}/${f}`;
   const at = (f: string) => problemAt(f, build, p.id);
@@ -72,9 +90,10 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
   const choose = () => store.select(p.id);
   return html`<tr
     id=${domID("row", p.id)}
+    data-part=${p.id}
     role="row"
     tabindex="-1"
-    class="part ${chosen ? "chosen" : ""} ${w && !w.ok && !w.off ? "out" : ""}"
+    class="part ${chosen ? "chosen" : ""} ${marks.on && marks.ids.has(p.id) ? "marked" : ""} ${w && !w.ok && !w.off ? "out" : ""}"
     aria-selected=${nothing}
     @focusin=${choose}
     @click=${choose}
@@ -91,6 +110,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
       })}
     </td>
     <th role="rowheader" scope="row" class="n">
+      ${marks.on ? marker(p) : nothing}
       ${
         w && springs()
           ? html`<span class="sw ${w.unsprung >= 0.999 ? "unsprung" : w.unsprung > 0.001 ? "half" : "sprung"}" title=${sprung(w)}><span class="unseen">${sprung(w)}</span></span>`
@@ -102,8 +122,9 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
         hidden: true,
         text: p.name,
         problem: at("name"),
-        accept: (v) => set(p, "name", t("parts.name"))(v),
+        accept: (v) => setKnown(p, "name", t("parts.name"))(v),
       })}
+      ${alsoIn("parts", shared)} ${betterKnown(shared, p.name, (q) => know(p, t("parts.mass"), (x) => ({ ...x, ...q })))}
       ${w?.off ? html`<em class="off">${t("parts.off")}</em>` : w && !w.ok ? html`<em class="left">${t("parts.left")}</em>` : nothing}
     </th>
     <td role="cell" class="m">
@@ -116,7 +137,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
         hidden: true,
         value: p.half_width_g,
         problem: at("half_width_g"),
-        set: set(p, "half_width_g", t("parts.half")),
+        set: setKnown(p, "half_width_g", t("parts.half")),
       })}
     </td>
     <td role="cell" class="b">
@@ -129,7 +150,7 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
               value: p.basis,
               problem: at("basis"),
               options: basisValues.map((b) => ({ value: b, label: t(`basis.${b}.short`) })),
-              set: (v) => edit(p, t("parts.basis"), (q) => ({ ...q, basis: v as Basis, half_width_g: core.halfWidth(v as Basis, q.mass_g) })),
+              set: (v) => know(p, t("parts.basis"), (q) => ({ ...q, basis: v as Basis, half_width_g: core.halfWidth(v as Basis, q.mass_g) })),
             })
           : html`<span class="still">${has(`basis.${p.basis}.short`) ? t(`basis.${p.basis}.short`) : p.basis}</span>`
       }
@@ -182,6 +203,38 @@ function line(p: Part, w: PartReport | undefined, chosen: boolean, open: boolean
   </tr>`;
 }
 
+function marker(p: Part): TemplateResult {
+  return html`<label class="marker"
+    ><input
+      type="checkbox"
+      aria-label=${t("marks.part", { part: p.name })}
+      .checked=${bound(marks.ids.has(p.id))}
+      @click=${(e: MouseEvent) => mark(p.id, (e.target as HTMLInputElement).checked, e.shiftKey)}
+      @keydown=${(e: KeyboardEvent) => {
+        if (e.key === "ArrowDown" || e.key === "ArrowUp") step(p.id, e.key === "ArrowDown" ? 1 : -1, e.shiftKey);
+        else if (e.key === "Delete") deleteMarked();
+        else return;
+        e.preventDefault();
+      }}
+  /></label>`;
+}
+
+// makeOwn lets a part be known apart from those that it was one with.
+function makeOwn(p: Part): void {
+  const build = store.activeID;
+  let id = "";
+  store.edit(t("do.apart", { part: p.name, build: findBuild(store.doc!, build)?.name ?? "" }), (d) => {
+    const r = apart(d, build, p.id);
+    id = r.id;
+    return r.doc;
+  });
+  store.open.delete(p.id);
+  store.open.add(id);
+  store.select(id);
+  focusSoon(domID("f", `${build}/${id}/mass_g`));
+  store.tell(t("shared.apart.done", { part: p.name }), { label: t("undo"), run: () => store.undo() });
+}
+
 function stationChoice(p: Part, hidden: boolean): TemplateResult {
   return choice({
     key: `${store.activeID}/${p.id}/${hidden ? "station" : "station-2"}`,
@@ -203,7 +256,7 @@ const sizes: Record<Form, string[]> = {
   pair: ["size.pair.0"],
 };
 
-function details(p: Part): TemplateResult {
+function details(p: Part, shared: SharedThing | undefined): TemplateResult {
   const build = store.activeID;
   const key = (f: string) => `${build}/${p.id}/${f}`;
   const at = (f: string) => problemAt(f, build, p.id);
@@ -302,8 +355,9 @@ function details(p: Part): TemplateResult {
             hidden: true,
             kind: "long",
             text: p.note ?? "",
-            accept: (v) => set(p, "note", t("part.note"))(v === "" ? undefined : v),
+            accept: (v) => setKnown(p, "note", t("part.note"))(v === "" ? undefined : v),
           })}
+          ${sharedNote("parts", shared, () => makeOwn(p))}
           <div class="acts">
             <button type="button" @click=${() => duplicate(p.id)}>${t("part.duplicate")}</button>
             ${other ? html`<button type="button" @click=${() => moveToOther(p.id)}>${t("part.handover", { letter })}</button>` : nothing}

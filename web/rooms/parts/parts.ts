@@ -5,21 +5,31 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { repeat } from "lit/directives/repeat.js";
 import { core, CoreError } from "../../core/core.ts";
-import { chooseFile, savePartsCSV } from "../../app/files.ts";
+import { chooseFile, openers, savePartsCSV } from "../../app/files.ts";
 import { named } from "../../app/places.ts";
+import { sharedIn, sharing } from "../../app/sharing.ts";
 import { store } from "../../app/state.ts";
 import { count, language, t } from "../../text/index.ts";
-import type { Build, Part } from "../../model/types.ts";
+import type { Build, Part, SharedThing } from "../../model/types.ts";
 import { alone, figureScale, massField, partScale, plain } from "../../model/units.ts";
 import "./addpart.ts";
+import { Answer } from "../../elements/answer.ts";
 import { DeferredElement } from "../../elements/element.ts";
 import { copyMenu } from "../../elements/copytable.ts";
 import { badge } from "../../elements/figure.ts";
+import { aside } from "./aside.ts";
+import { markbar } from "./markbar.ts";
+import { marking, marks } from "./marks.ts";
+import { missing } from "./missing.ts";
 import { partRows } from "./partrow.ts";
 
 const many = 300; // lines from which on a list is a long one
 const page = 20; // lines of a group shown at first in a long list: each is some forty elements
 const further = 100; // lines that come when asked for
+
+// What builds share is told after the figures: nobody waits for it.
+const after = 120; // ms
+const shares = new Answer(() => sharing());
 
 class Parts extends DeferredElement {
   private filter = "";
@@ -52,13 +62,33 @@ class Parts extends DeferredElement {
           </div>
         </div>
       </div>
-      ${doc && build ? html`${this.bar(build)}${this.table(build.parts, this.meant(build))}` : nothing}`;
+      ${doc && build ? this.list(build) : nothing}`;
+  }
+
+  private list(build: Build): TemplateResult {
+    const known = shares.seen(after).value;
+    const lacks = known?.builds.find((b) => b.id === build.id)?.missing ?? [];
+    return html`${this.bar(build)}${missing(build, lacks)}${this.table(build.parts, this.meant(build), sharedIn(known, "parts", build.id))}${markbar()}${aside()}`;
   }
 
   private bar(build: Build): TemplateResult {
     const none = this.meant(build)?.size === 0;
     return html`<div class="partsbar">
       <sy-add></sy-add>
+      <button type="button" class="changing" @click=${() => openers.change(build.id)}>${t("change.open")}</button>
+      ${
+        build.parts.length
+          ? html`<button
+            type="button"
+            id="marks-on"
+            class="toggle"
+            aria-pressed=${marks.on}
+            @click=${() => marking(!marks.on)}
+          >
+            ${t("marks.on")}
+          </button>`
+          : nothing
+      }
       ${
         build.parts.length > 12
           ? html`<label class="find"
@@ -108,7 +138,7 @@ class Parts extends DeferredElement {
     return out;
   }
 
-  private table(parts: Part[], found: Set<string> | null): TemplateResult {
+  private table(parts: Part[], found: Set<string> | null, shared: Map<string, SharedThing>): TemplateResult {
     if (!parts.length) return html`<p class="quiet">${t("parts.empty")}</p>`;
     const show = store.doc!.show;
     const long = parts.length > many;
@@ -116,7 +146,7 @@ class Parts extends DeferredElement {
     if (!groups.length) return html``;
     const mass = massField(show);
     const length = figureScale("mm", show).unit;
-    return html`<table class="parts" role="table">
+    return html`<table class="parts ${marks.on ? "marking" : ""}" role="table">
       <caption class="unseen">
         ${t("parts.caption", { build: store.build!.name })}
       </caption>
@@ -139,12 +169,12 @@ class Parts extends DeferredElement {
       ${repeat(
         groups,
         ([g]) => g,
-        ([g, list]) => this.group(g, list, long),
+        ([g, list]) => this.group(g, list, long, shared),
       )}
     </table>`;
   }
 
-  private group(g: string, list: Part[], long: boolean): TemplateResult {
+  private group(g: string, list: Part[], long: boolean, shared: Map<string, SharedThing>): TemplateResult {
     const show = store.doc!.show;
     const s = partScale(show);
     const most = long ? (this.reach.get(g) ?? page) : list.length;
@@ -164,7 +194,7 @@ class Parts extends DeferredElement {
       ${repeat(
         seen,
         (p) => p.id,
-        (p) => partRows(p, long),
+        (p) => partRows(p, long, shared.get(p.id)),
       )}
       ${
         list.length > seen.length

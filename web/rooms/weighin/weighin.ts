@@ -8,7 +8,6 @@ import { setPath } from "../../app/edit.ts";
 import {
   addScale,
   addWeighIn,
-  adopt,
   carried,
   editWeighIn,
   loadsOf,
@@ -20,6 +19,7 @@ import {
   usualReadings,
   weighInsOf,
 } from "../../app/loadEdit.ts";
+import { adopt } from "../../app/sharing.ts";
 import { stateValues, type Drawing, type Reading, type Scale, type State, type Weighed, type WeighIn } from "../../model/types.ts";
 import { store } from "../../app/state.ts";
 import { svgElement } from "../../io/svg.ts";

@@ -9,11 +9,12 @@ import words from "../../../data/words/de.json";
 import { offer, type Key } from "../offer.ts";
 import { about } from "./about.ts";
 import { access } from "./access.ts";
+import { change } from "./change.ts";
 import { load } from "./load.ts";
 import { page } from "./page.ts";
 import { publish } from "./publish.ts";
 import { rooms } from "./rooms.ts";
 
-const texts: Record<Key, string> = { ...page, ...load, ...about, ...access, ...publish, ...rooms };
+const texts: Record<Key, string> = { ...page, ...load, ...about, ...access, ...change, ...publish, ...rooms };
 
 offer("de", { texts, words: { ...(words satisfies Record<keyof typeof english, string>), ...entries } });
