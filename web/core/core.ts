@@ -31,6 +31,7 @@ import type {
   Report,
   SideBySide,
   Rider,
+  RoadAnswer,
   SetLine,
   Sharing,
   Station,
@@ -403,6 +404,10 @@ export class Core extends EventTarget {
 
   climb(document: string): ClimbAnswer {
     return this.ask("climb", document);
+  }
+
+  road(document: string): RoadAnswer {
+    return this.ask("road", document);
   }
 
   placements(document: string): Placements {

@@ -11,8 +11,9 @@ import { load } from "./load/index.ts";
 import { packing } from "./packing/index.ts";
 import { parts } from "./parts/index.ts";
 import { picture } from "./picture/index.ts";
+import { rough } from "./rough/index.ts";
 import { steering } from "./steering/index.ts";
 import { weighin } from "./weighin/index.ts";
 import { register } from "../elements/room.ts";
 
-export const rooms = register([picture, balance, difference, builds, gears, climbing, steering, load, limits, packing, weighin, parts, frame]);
+export const rooms = register([picture, balance, difference, builds, gears, climbing, rough, steering, load, limits, packing, weighin, parts, frame]);
