@@ -78,7 +78,7 @@ class Rough extends Section {
           label: t("rough.road"),
           value: road.class,
           options: classes.map((c) => ({ value: c, label: t(`rough.class.${c}`) })),
-          set: (v) => ask({ class: v }),
+          set: (v) => ask({ class: v as (typeof classes)[number] }),
         })}
         ${numberInput({
           key: "show/rough/speed",
