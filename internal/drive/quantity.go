@@ -66,6 +66,3 @@ func (f Figure) Minus(g Figure) Figure {
 	}
 	return Figure{f.Value - g.Value, b}
 }
-
-// Decided reports whether a difference is larger than what it is known within.
-func (f Figure) Decided() bool { return max(f.Value, -f.Value) > f.Plus() }

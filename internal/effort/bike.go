@@ -20,16 +20,6 @@ type Gear struct {
 	Line drive.Line
 }
 
-// NewBike puts the gears of a drive, such as those of [drive.Order], together
-// with their losses at a power, W.
-func NewBike(total, rollOut drive.Figure, d *drive.Drive, gears []drive.Gear, l *drive.Losses, power float64) *Bike {
-	b := &Bike{Mass: total, RollOut: rollOut}
-	for i := range gears {
-		b.Gears = append(b.Gears, Gear{gears[i], d.Line(&gears[i], l, power)})
-	}
-	return b
-}
-
 // drag is the torque of the drive's bearings as a force at the wheel, N.
 func (b *Bike) drag(gear int) float64 {
 	g := &b.Gears[gear]

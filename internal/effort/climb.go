@@ -59,13 +59,6 @@ type Difference struct {
 	Time, Mass, Drive drive.Figure // s
 }
 
-// Between returns the difference of two bikes by what each takes.
-func Between(a, b *Bike, time func(*Bike) drive.Figure) Difference {
-	ab, ba := *b, *a // the mass of a on the drive of b, and the other way round
-	ab.Mass, ba.Mass = a.Mass, b.Mass
-	return Split(time(a), time(b), time(&ab), time(&ba))
-}
-
 // Split is Between of times that are known: of a, of b, of the mass of a on the
 // drive of b, and of the mass of b on the drive of a.
 func Split(aa, bb, mixedA, mixedB drive.Figure) Difference {

@@ -21,13 +21,6 @@ func RollingPower(c, mass, slope, v float64) float64 { return c * mass * G * cos
 // Bearings is what wheel bearings take, W.
 func Bearings(v float64) float64 { return (bearing0 + bearing1*v) * v }
 
-// Climbing is the power against the slope, W: m g sin(slope) v.
-func Climbing(mass, slope, v float64) float64 { return mass * G * sinOf(slope) * v }
-
-// Kinetic is the energy of a moving bike, J: ½ (m + I/r²) v², with I/r² of both
-// wheels added up, kg.
-func Kinetic(mass, wheels, v float64) float64 { return 0.5 * (mass + wheels) * v * v }
-
 // The angle of a slope s is arctan s.
 func cosOf(s float64) float64 { return 1 / math.Sqrt(1+s*s) }
 func sinOf(s float64) float64 { return s / math.Sqrt(1+s*s) }
@@ -103,11 +96,4 @@ func (l *load) speed(power, drag, guess float64) float64 {
 		v = next
 	}
 	return v
-}
-
-// Speed is how fast a bike of a mass, kg, goes on a road with so much power at the
-// rear wheel, W, m/s: between 0 and 100.
-func Speed(r *Road, mass, power float64) float64 {
-	l := loadOf(r, mass)
-	return l.speed(power, 0, 4)
 }

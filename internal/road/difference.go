@@ -2,8 +2,6 @@ package road
 
 import (
 	"math"
-
-	"steelyard/internal/mass"
 )
 
 // Answer is yes, no, or that the doubt is too large to say.
@@ -30,29 +28,6 @@ type Difference struct {
 	// Differs says whether the two are known to differ; Felt whether a body that is
 	// shaken by that much would tell: it means something for accelerations.
 	Differs, Felt Answer
-}
-
-// Compare takes two figures of the same kind; There must be true of both.
-func Compare(a, b *Figure) (d Difference) {
-	var budget mass.Budget
-	a.Charge(&budget, -1)
-	b.Charge(&budget, 1)
-	d.Value, d.Plus = b.Value-a.Value, budget.Expanded()
-	d.Differs, d.Felt = Undecided, Undecided
-	if math.Abs(d.Value) > d.Plus {
-		d.Differs = Yes
-	} else if d.Plus == 0 {
-		d.Differs = No
-	}
-	if !(a.Value > 0 && b.Value > 0) {
-		return d
-	}
-	budget.Reset()
-	a.Charge(&budget, -1/a.Value)
-	b.Charge(&budget, 1/b.Value)
-	d.Ratio, d.RatioPlus = b.Value/a.Value, budget.Expanded()
-	d.Felt = Felt(d.Ratio, d.RatioPlus)
-	return d
 }
 
 // Felt says whether people tell two vibrations apart whose ratio, and the expanded

@@ -96,13 +96,6 @@ func (m *Model) find(p *params, v *variant) error {
 // Marks are what is to be said of the bike at whatever speed.
 func (m *Model) Marks() []Mark { return m.marks }
 
-// Static is the load of a tyre at rest, N.
-func (m *Model) Static(side Side) float64 { return m.base.system.static[side] }
-
-// SpringRate is the rate of an end's spring along its travel, N/m; 0 of a rigid
-// end.
-func (m *Model) SpringRate(side Side) float64 { return m.base.system.rate[side] }
-
 // Sag is how far the weight presses an end's spring in this state, m.
 func (m *Model) Sag(side Side) Figure {
 	if m.bike.Ends[side].Spring == nil {
@@ -204,11 +197,4 @@ func (b *Bike) function(l *Loading, value float64, g []float64) mass.Figure {
 		slopes = append(slopes, mass.Slope{Share: l.Shares[body], Of: b.moments(body, g[at:at+perBody])})
 	}
 	return mass.Function(value, slopes...)
-}
-
-// Plus is the expanded uncertainty of a figure.
-func (f *Figure) Plus() float64 {
-	var b mass.Budget
-	f.Charge(&b, 1)
-	return b.Expanded()
 }

@@ -87,14 +87,6 @@ const (
 // NumJolts is how many figures there are.
 const NumJolts = int(numJolts)
 
-// String is the figure's key.
-func (j Jolt) String() string {
-	return [...]string{
-		"most-load-front", "most-load-rear", "least-load-front", "least-load-rear", "saddle-jolt", "grips-jolt", "rack-jolt",
-		"fork-bags-jolt", "bar-bag-jolt", "most-travel-front", "most-travel-rear", "rack-force",
-	}[j]
-}
-
 // channelOf is a channel that the figure is made of.
 func (j Jolt) channelOf() int {
 	return [...]int{tyreFront, tyreRear, tyreFront, tyreRear, saddle, gripUp, rack, forkBags, barBag, travelFront, travelRear, rack}[j]

@@ -21,9 +21,6 @@ const (
 	E
 )
 
-// String is the class's letter.
-func (c Class) String() string { return "ABCDE"[c : c+1] }
-
 // Roughness is the displacement spectral density Gd(n0) of a class, m³: 16e-6 for
 // A, and four times as much from one to the next (ISO 8608:2016 (memory)). A class
 // reaches from half of it to twice.

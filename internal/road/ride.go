@@ -27,14 +27,6 @@ const (
 // NumKinds is how many figures there are.
 const NumKinds = int(numKinds)
 
-// String is the figure's key.
-func (k Kind) String() string {
-	return [...]string{
-		"load-front", "load-rear", "saddle-wk", "grips-wh", "rack", "fork-bags", "bar-bag",
-		"travel-front", "travel-rear", "lift-front", "lift-rear", "bottom-front", "bottom-rear",
-	}[k]
-}
-
 // channelOf is the channel that a figure with only one is made of.
 func (k Kind) channelOf() int {
 	return [...]int{tyreFront, tyreRear, saddle, gripUp, rack, forkBags, barBag, travelFront, travelRear,
@@ -155,18 +147,4 @@ func (m *Model) rideMarks(r *Ride) (list []Mark) {
 		}
 	}
 	return list
-}
-
-// Curve is a ride at each of several speeds. A speed that makes no sense is the
-// error.
-func (m *Model) Curve(speeds []float64, road Road) ([]*Ride, error) {
-	list := make([]*Ride, 0, len(speeds))
-	for _, v := range speeds {
-		r, err := m.At(v, road)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, r)
-	}
-	return list, nil
 }

@@ -34,12 +34,6 @@ func Membrane(side Side, pressure, radius, width float64) (rate float64, err err
 	return 2 * math.Pi * pressure * math.Sqrt(radius*width/2), nil
 }
 
-// PressureMark marks a pressure, Pa, that no bicycle tyre is made for. The limits
-// of tyre and rim are their makers' and go before it.
-func PressureMark(side Side, pressure float64) (m Mark, ok bool) {
-	return Mark{PressureHigh, side, pressure, highPressure}, pressure > highPressure
-}
-
 // Drop is the rate of a tyre, N/m, by a test: the axle sank by drop, m, when the
 // load on the wheel grew by load, N, both with their standard uncertainties.
 func Drop(side Side, load, loadU, drop, dropU float64) (rate, u float64, err error) {
