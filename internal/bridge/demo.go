@@ -53,6 +53,9 @@ func (s *Session) translate(d *document.Document) {
 	for i := range d.Riders {
 		say(&d.Riders[i].Name, "riders."+d.Riders[i].ID)
 	}
+	for i := range d.Days {
+		say(&d.Days[i].Name, "days."+d.Days[i].ID)
+	}
 	bags, goods := make(map[string]string), make(map[string]string)
 	for i := range parts.Bags() {
 		e := &parts.Bags()[i]

@@ -157,6 +157,9 @@ func TestDemoInGerman(t *testing.T) {
 				texts[l.ID+" good "+l.Goods[j].ID] = &l.Goods[j].Name
 			}
 		}
+		for i := range d.Days {
+			texts["day "+d.Days[i].ID] = &d.Days[i].Name
+		}
 		for i := range d.WeighIns {
 			w := &d.WeighIns[i]
 			texts[w.ID] = &w.Name

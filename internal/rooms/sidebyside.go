@@ -114,7 +114,9 @@ func gearsTold(e *report.Evaluation, build string) []told {
 		if e.Document.Builds[i].ID != build {
 			continue
 		}
-		t, weights := gearedOf(e, i, dayOf(e.Document))
+		// All gears alike: builds that are not compared carry no load, and a day would
+		// use their gears otherwise.
+		t, weights := gearedOf(e, i, nil)
 		if t.drive == nil {
 			return nil
 		}

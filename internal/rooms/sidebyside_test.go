@@ -2,6 +2,7 @@ package rooms_test
 
 import (
 	"math"
+	"reflect"
 	"testing"
 
 	"steelyard/internal/report"
@@ -12,7 +13,13 @@ import (
 // which what two builds share cancels.
 func TestTableHasGears(t *testing.T) {
 	d := demo(t)
+	d.Days = nil
 	d.CopyBuild("gearbox", "Copy")
+	ridden := demo(t) // a day changes nothing of the table
+	ridden.CopyBuild("gearbox", "Copy")
+	if a, b := rooms.SideBySide(evaluated(t, ridden)), rooms.SideBySide(evaluated(t, d)); !reflect.DeepEqual(a, b) {
+		t.Error("the table depends on the day that is ridden")
+	}
 	e := evaluated(t, d)
 	s, g := rooms.SideBySide(e), rooms.GearsOf(e)
 	c := s.Chapters[len(s.Chapters)-1]
