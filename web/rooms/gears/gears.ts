@@ -77,7 +77,7 @@ class Gears extends Section {
     const percent = plainScale("", 1);
     const of = (g: ToldGear) => (g.ring && g.cog ? `${g.ring}–${g.cog}` : [g.front, g.rear].filter(Boolean).join(" · "));
     return html`${subhead(name, `${t("gears.table")}: ${build.name}`)}
-      <table class="lines compared">
+      <table class="lines compared gearlist">
         <caption class="unseen">
           ${t("gears.table")}
         </caption>
