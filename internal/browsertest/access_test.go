@@ -240,7 +240,7 @@ func TestZoom(t *testing.T) {
 			t.Run(fmt.Sprint(c.width, " ", language), func(t *testing.T) {
 				p.During(t)
 				p.speak(language)
-				for _, v := range views[3:] {
+				for _, v := range views[4:] {
 					v.show(p)
 					wait(p, 200)
 					if wide := Eval[float64](p, "document.scrollingElement.scrollWidth"); wide > float64(c.width) {

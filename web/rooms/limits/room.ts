@@ -20,7 +20,7 @@ export function room(): TemplateResult {
   const two = value.sides.length > 1;
   const verdict = (g: Gap) => g.text ?? t(g.verdict === "more" ? "clearance.room" : "clearance.open");
   return html`${subhead(t("clearance.title"), t("clearance.title"))}
-    <table class="lines">
+    <table class="lines compared">
       <caption class="unseen">
         ${t("clearance.title")}
       </caption>
