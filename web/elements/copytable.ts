@@ -30,18 +30,21 @@ export function copyMenu(name: string, what: Whole | Listed): TemplateResult {
   return menu(name, (f) => whole(what, f));
 }
 
+// The menu that was pressed last, noted before the menu hears of it. It is not
+// kept by each rendering: a closed menu holds on to what it was given first.
+let at: Element | null = null;
+const find = { handleEvent: (e: Event) => (at = e.currentTarget as Element), capture: true };
+
 // copyTable copies the table of the page that comes after the menu, or the list
 // of advice. Where that shows only its first lines, all sees to it that all are
 // there, and gives back what puts it as it was.
 export function copyTable(name: string, all: () => Promise<() => void> = async () => () => {}): TemplateResult {
-  let at: Element | null = null;
-  // Before the menu hears of it.
-  const find = { handleEvent: (e: Event) => (at = e.currentTarget as Element), capture: true };
   return html`<span class="copies" @click=${find}
     >${menu(name, async (f) => {
+      const pressed = at; // before any other is
       const back = await all();
       const table = [...document.querySelectorAll<HTMLElement>("table, .advice")].find(
-        (e) => at && at.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_FOLLOWING,
+        (e) => pressed && pressed.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_FOLLOWING,
       );
       const text = table ? offPage(table, f) : "";
       back();
