@@ -104,6 +104,9 @@ func (e *Evaluation) SideBySideOf(builds []int) *SideBySide {
 	t := tabulation{list: list, base: base, pairs: make(map[[2]int]*comparison), columns: out.Builds}
 	for _, ch := range chapters {
 		chapter := Chapter{Key: ch.key, Label: w.Label("chapter." + ch.key)}
+		if ch.key == "sprung" && !t.any(func(w *Weighed) bool { return w.Bike.FrontSprung || w.Bike.RearSprung }) {
+			chapter.Label = w.Label("chapter.rotating")
+		}
 		for _, s := range ch.slots {
 			k := &figureKeys[s]
 			row, any := t.row(wanted[s], k.unit, func(w *Weighed) (float64, float64, bool) {
@@ -243,11 +246,16 @@ func (t *tabulation) groups(w *Phrasing) []Row {
 			return kg, t.tally.Plus(), true
 		}, func(c *comparison) float64 { return c.groups[key] })
 		if any {
-			row.Key, row.Label, row.Unit = "group."+key, w.Label("group."+key), gram.name
+			row.Key, row.Label, row.Unit = "group."+key, w.On("group", key, !t.any(func(w *Weighed) bool { return w.Bike.RearSprung })), gram.name
 			rows = append(rows, row)
 		}
 	}
 	return rows
+}
+
+// any reports whether something holds of one of the builds.
+func (t *tabulation) any(holds func(*Weighed) bool) bool {
+	return slices.ContainsFunc(t.list, func(w *Weighed) bool { return w != nil && holds(w) })
 }
 
 // inSome reports whether some build has parts of a group; a build that has none

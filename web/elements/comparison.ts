@@ -6,6 +6,7 @@ import { store } from "../app/state.ts";
 import { t } from "../text/index.ts";
 import type { RoomChange, RoomFigure } from "../model/types.ts";
 import { figureScale, plainScale, write, type Scale } from "../model/units.ts";
+import { subhead } from "./copytable.ts";
 import { badge, number } from "./figure.ts";
 import { signs } from "./verdict.ts";
 import type { Letter } from "../app/sides.ts";
@@ -94,4 +95,11 @@ export function comparison(
       })}
     </tbody>
   </table>`;
+}
+
+// headed is a comparison under its heading, which can be copied; nothing without
+// figures.
+export function headed(heading: string, sides: readonly Compared[], changes: readonly RoomChange[]): TemplateResult | typeof nothing {
+  const table = comparison(heading, sides, changes);
+  return table === nothing ? nothing : html`${subhead(heading, heading)} ${table}`;
 }

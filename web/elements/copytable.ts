@@ -43,7 +43,7 @@ export function copyTable(name: string, all: () => Promise<() => void> = async (
     >${menu(name, async (f) => {
       const pressed = at; // before any other is
       const back = await all();
-      const table = [...document.querySelectorAll<HTMLElement>("table, .advice")].find(
+      const table = [...document.querySelectorAll<HTMLElement>("table:has(tr), .advice")].find(
         (e) => pressed && pressed.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_FOLLOWING,
       );
       const text = table ? offPage(table, f) : "";

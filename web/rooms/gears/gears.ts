@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { answer, comparedIn, type Told } from "./answer.ts";
-import { comparison, unitText } from "../../elements/comparison.ts";
+import { headed, unitText } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { badge, number } from "../../elements/figure.ts";
 import { ladder } from "../../elements/ladder.ts";
@@ -57,8 +57,7 @@ class Gears extends Section {
       </div>
       <div class="roomsheet">
         <div>
-          ${subhead(t("gears.figures"), t("gears.figures"))}
-          ${comparison(
+          ${headed(
             t("gears.figures"),
             list.map(({ letter, build }) => ({ letter, figures: build.figures })),
             value.difference,

@@ -3,7 +3,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { answer, figuresOf } from "./answer.ts";
-import { comparison, unitText } from "../../elements/comparison.ts";
+import { headed, unitText } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { curves, type Curve } from "../../elements/curves.ts";
 import { choice, numberInput, problemAt } from "../../elements/field.ts";
@@ -42,7 +42,7 @@ class Rough extends Section {
       ${value.sides.flatMap((s, i) => s.problems.map((p) => html`<p class="alarm">${two ? `${letters[i]}: ` : ""}${p.message}</p>`))}
       <div class="roomsheet">
         <div>
-          ${subhead(t("rough.figures"), t("rough.figures"))} ${comparison(t("rough.figures"), figuresOf(value), value.difference)} ${this.causes(value)}
+          ${headed(t("rough.figures"), figuresOf(value), value.difference)} ${this.causes(value)}
           <p class="fine">${value.left_out}</p>
         </div>
         <div>${this.chart(value)} ${this.modes(value)}</div>

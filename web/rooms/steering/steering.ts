@@ -3,7 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { answer, compared, sidesOf, type Told } from "./answer.ts";
 import { placements } from "./placements.ts";
-import { comparison } from "../../elements/comparison.ts";
+import { headed } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { curves, type Curve } from "../../elements/curves.ts";
 import { badge, number } from "../../elements/figure.ts";
@@ -47,12 +47,11 @@ class Steering extends Section {
   }
 
   private plain(value: Said, list: readonly Told[]): TemplateResult {
-    return html`${subhead(t("steering.plain"), t("steering.plain"))}
-      ${comparison(
-        t("steering.plain"),
-        compared(list, (s) => s.plain),
-        value.difference,
-      )}
+    return html`${headed(
+      t("steering.plain"),
+      compared(list, (s) => s.plain),
+      value.difference,
+    )}
       <p class="fine">${t("steering.plain.help")}</p>`;
   }
 
@@ -139,12 +138,11 @@ class Steering extends Section {
 
   private hand(value: Said, list: readonly Told[]): TemplateResult {
     const stands = list.filter(({ side }) => side.stand);
-    return html`${subhead(t("steering.hand"), t("steering.hand"))}
-      ${comparison(
-        t("steering.hand"),
-        compared(list, (s) => [...s.hand, ...(s.stand?.figures ?? [])]),
-        value.difference,
-      )}
+    return html`${headed(
+      t("steering.hand"),
+      compared(list, (s) => [...s.hand, ...(s.stand?.figures ?? [])]),
+      value.difference,
+    )}
       ${stands.map(({ letter, side }) => (side.stand!.over ? html`<p class="alarm">${t("steering.over", { letter })}</p>` : nothing))}
       ${stands.some(({ side }) => side.stand!.typical) ? html`<p class="fine">${t("steering.stand.typical")}</p>` : nothing}
       ${this.stands(list)}
