@@ -399,6 +399,7 @@ func TestCopyTablesOfThePage(t *testing.T) {
 	take := func(menu, as string) string {
 		t.Helper()
 		p.Eval("navigator.clipboard.writeText('')")
+		p.Until("the clipboard is empty", pasted+".then(s => s.length === 0)")
 		p.The("button", "Copy this table: "+menu).Click()
 		item := p.The("button", as)
 		item.Click()
