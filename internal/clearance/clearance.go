@@ -121,14 +121,7 @@ func Tyre(b *geometry.Bike, s Solid, frame float64) Travel {
 		flat, n := s.aside(q)
 		flat -= b.RearRadius
 		out := math.Abs(s.Place.Y-axle.Y) - s.Half.Y - (b.RearRadius-b.RearRim)/2
-		value, way := max(flat, out), n
-		switch {
-		case flat > 0 && out > 0:
-			value = math.Hypot(flat, out)
-			way = n.Scale(flat / value).Add(mass.Vec{Y: out / value})
-		case out > flat:
-			way = mass.Vec{Y: 1}
-		}
+		value, way := apart(flat, out, n)
 		return Gap{s.ID, value, plus(&s, way, frame)}
 	}
 	t := Travel{Pose: gap(b.RearAxle), Rear: b.RearSag, Front: b.FrontSag}
@@ -154,19 +147,26 @@ func Knees(s Solid, knees []Knee, body float64) (least Gap, ok bool) {
 		q := s.own(k.At)
 		flat, n := s.aside(q)
 		out := math.Abs(q.Y) - s.Half.Y
-		value, way := max(flat, out), n
-		switch {
-		case flat > 0 && out > 0:
-			value = math.Hypot(flat, out)
-			way = n.Scale(flat / value).Add(mass.Vec{Y: out / value})
-		case out > flat:
-			way = mass.Vec{Y: 1}
-		}
+		value, way := apart(flat, out, n)
 		if g := (Gap{s.ID, value - k.Radius, plus(&s, way, body)}); !ok || g.Value < least.Value {
 			least, ok = g, true
 		}
 	}
 	return least, ok
+}
+
+// apart is how far two things are apart that are flat apart in the plane of the
+// wheels, in the direction n, and out apart across it; and in which direction. A
+// negative distance is an overlap.
+func apart(flat, out float64, n mass.Vec) (value float64, way mass.Vec) {
+	switch {
+	case flat > 0 && out > 0:
+		value = math.Hypot(flat, out)
+		return value, n.Scale(flat / value).Add(mass.Vec{Y: out / value})
+	case out > flat:
+		return out, mass.Vec{Y: 1}
+	}
+	return flat, n
 }
 
 // own is a place in the solid's own axes, from its middle.

@@ -113,9 +113,8 @@ func New(d *document.Document, build string, set *parts.Set, w *words.Words) (*P
 				role, known = i, true
 				break
 			}
-			// A part of the kind on the same carrier makes room, if the set has no
-			// other business with it.
-			if p.takesPlace(w.entry, q) {
+			// A part of the kind on the same carrier makes room, where there is but one.
+			if slices.Contains(single, q.Kind) {
 				goes[i] = true
 			}
 		}
@@ -193,13 +192,9 @@ func (p *Plan) concerns(q *document.Part, has map[parts.Need]bool) bool {
 	return false
 }
 
-// takesPlace reports whether an entry takes the place of a part of the same kind
-// on the same carrier: there is one set of spokes, one tyre, one pair of brake
-// levers to a bike, but any number of small parts.
-func (p *Plan) takesPlace(e *parts.Entry, q *document.Part) bool {
-	return slices.Contains([]string{"rim", "hub", "spokes", "tyre", "tube", "rim-tape", "wheel", "brake-lever", "bar", "stem", "dynamo"}, e.Kind) &&
-		q.Kind == e.Kind && q.Carrier == e.Carrier
-}
+// single are the kinds of which one carrier has one: there is one set of spokes,
+// one tyre, one pair of brake levers to a bike, but any number of small parts.
+var single = []string{"rim", "hub", "spokes", "tyre", "tube", "rim-tape", "wheel", "brake-lever", "bar", "stem", "dynamo"}
 
 // needs returns what the entry needs that a part came from.
 func needs(p *document.Part) []parts.Need {

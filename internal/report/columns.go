@@ -22,7 +22,7 @@ func (e *Evaluation) InTable() []int {
 // column.
 func (e *Evaluation) Column(i int) Column {
 	b := &e.Document.Builds[i]
-	c := Column{ID: b.ID, Name: called(b)}
+	c := Column{ID: b.ID, Name: BuildName(b)}
 	if weighed := e.Builds[i]; weighed != nil {
 		c.Weighed, c.Load, c.State = true, loadID(weighed.Load), string(weighed.Level.State())
 	}

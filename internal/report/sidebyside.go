@@ -185,7 +185,6 @@ func (w *Weighed) clone() *Weighed {
 func (t *tabulation) row(wanted string, u *unit, figure func(*Weighed) (value, plus float64, ok bool), plus func(*comparison) float64) (row Row, any bool) {
 	row = Row{Wanted: wanted, Cells: make([]*Cell, len(t.list))}
 	values := make([]float64, len(t.list))
-	best := -1
 	for i, w := range t.list {
 		if w == nil {
 			continue
@@ -197,37 +196,46 @@ func (t *tabulation) row(wanted string, u *unit, figure func(*Weighed) (value, p
 		any = true
 		values[i] = v
 		row.Cells[i] = &Cell{Value: u.of(v), Plus: u.of(p), Verdict: Same}
-		if best < 0 || wanted == Less && v < values[best] || wanted == More && v > values[best] {
+	}
+	row.Judge(t.columns, t.base, func(i int) float64 { return values[i] }, func(i, from int) (delta, within float64) {
+		return u.of(values[i] - values[from]), u.of(plus(t.pair(from, i)))
+	})
+	return row, any
+}
+
+// Judge sets the cells of a row, which hold their values, against that of the base
+// and names the best, where a figure is wanted small or large and its difference
+// from every other is decided. Value is a figure as it is, not rounded; difference
+// gives that of cell i minus that of another, and its ±, both as they are shown.
+func (r *Row) Judge(columns []Column, base int, value func(i int) float64, difference func(i, from int) (delta, plus float64)) {
+	best, others := -1, 0
+	for i, c := range r.Cells {
+		if c == nil {
+			continue
+		}
+		if i != base && r.Cells[base] != nil {
+			c.Delta, c.DeltaPlus = difference(i, base)
+			c.Verdict = verdict(c.Delta, c.DeltaPlus)
+		}
+		if best < 0 || r.Wanted == Less && value(i) < value(best) || r.Wanted == More && value(i) > value(best) {
 			best = i
 		}
 	}
-	difference := func(i, from int) (delta, within float64, verdictOn string) {
-		delta = u.of(values[i] - values[from])
-		within = u.of(plus(t.pair(from, i)))
-		return delta, within, verdict(delta, within)
+	if r.Wanted == "" {
+		return
 	}
-	for i, c := range row.Cells {
-		if c != nil && i != t.base && row.Cells[t.base] != nil {
-			c.Delta, c.DeltaPlus, c.Verdict = difference(i, t.base)
-		}
-	}
-	if wanted == "" || best < 0 {
-		return row, any
-	}
-	others := 0
-	for i, c := range row.Cells {
+	for i, c := range r.Cells {
 		if c == nil || i == best {
 			continue
 		}
 		others++
-		if _, _, v := difference(best, i); v != wanted {
-			return row, any
+		if verdict(difference(best, i)) != r.Wanted {
+			return
 		}
 	}
 	if others > 0 {
-		row.Best = t.columns[best].ID
+		r.Best = columns[best].ID
 	}
-	return row, any
 }
 
 // groups are the masses by group, in the order of the parts list.

@@ -83,7 +83,7 @@ func (t *workspace) side(d *document.Document, s *sides, i int, builds []Build) 
 		out.Findings = t.tell(w, mass.Doubts(w.Items))
 	}
 	out.Build, out.Load = b.ID, loadID(one.load)
-	out.Name = called(b)
+	out.Name = BuildName(b)
 	if len(s.list) == 2 && s.list[0].build == s.list[1].build {
 		out.Name = t.phrasing.Label("side.no_load")
 		if one.load != nil {

@@ -56,7 +56,7 @@ func (w *Phrasing) build(b *Weighed) string {
 }
 
 func (w *Phrasing) unweighed(b *document.Build) string {
-	return w.Say("summary.build.unweighed", "build", called(b))
+	return w.Say("summary.build.unweighed", "build", BuildName(b))
 }
 
 // leftOut says how many lines are left out, with a space before.
@@ -148,14 +148,14 @@ func (w *Phrasing) settling(d *Difference) []string {
 }
 
 // called is what a build is called in a sentence.
-func called(b *document.Build) string {
+func BuildName(b *document.Build) string {
 	if strings.TrimSpace(b.Name) == "" {
 		return words.ShortenName(b.ID)
 	}
 	return words.ShortenName(b.Name)
 }
 
-// loadCalled is what a load is called.
+// LoadName is what a load is called.
 func LoadName(l *document.Load) string {
 	if strings.TrimSpace(l.Name) == "" {
 		return l.ID
@@ -165,7 +165,7 @@ func LoadName(l *document.Load) string {
 
 // bike is what a bike is called in its state: with what is on it.
 func (w *Phrasing) bike(b *Weighed) string {
-	name := called(b.Build)
+	name := BuildName(b.Build)
 	switch {
 	case b.Level == assembly.Bare:
 		return w.Say("summary.bare", "build", name)

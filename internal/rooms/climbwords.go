@@ -7,28 +7,25 @@ import (
 
 	"steelyard/internal/effort"
 	"steelyard/internal/report"
-	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
 // minutes writes a time: seconds below two minutes, else minutes, and hours from
 // two on.
 func minutes(w *words.Words, seconds float64) string {
-	f := units.Format{Comma: w.Comma()}
-	s := math.Abs(seconds)
+	number, s := numbers(w), math.Abs(seconds)
 	switch {
 	case s < 120:
-		return f.Number(strconv.FormatFloat(s, 'f', 0, 64)) + " s"
+		return number(s, 0) + " s"
 	case s < 7200:
-		return f.Number(strconv.FormatFloat(s/60, 'f', 1, 64)) + " min"
+		return number(s/60, 1) + " min"
 	}
-	return f.Number(strconv.FormatFloat(s/3600, 'f', 2, 64)) + " h"
+	return number(s/3600, 2) + " h"
 }
 
 // sideWords says how a side climbs.
 func sideWords(w *words.Words, s *ClimbSide) string {
-	f := units.Format{Comma: w.Comma()}
-	number := func(v float64, decimals int) string { return f.Number(strconv.FormatFloat(v, 'f', decimals, 64)) }
+	number := numbers(w)
 	key := "climb.words.ride"
 	if s.Mode == string(effort.Walking) {
 		key = "climb.words.walk"
@@ -51,10 +48,8 @@ func sideWords(w *words.Words, s *ClimbSide) string {
 
 // splitWords says what a difference of times is owed to; of is "climb" or "day".
 func splitWords(w *words.Words, a, b string, d *ClimbDifference, of string) string {
-	f := units.Format{Comma: w.Comma()}
-	number := func(v float64, decimals int) string {
-		return f.Number(strconv.FormatFloat(math.Abs(v), 'f', decimals, 64))
-	}
+	plain := numbers(w)
+	number := func(v float64, decimals int) string { return plain(math.Abs(v), decimals) }
 	if d.Verdict == report.Same {
 		return w.Say("climb.words.same", "a", a, "b", b)
 	}
@@ -90,8 +85,7 @@ func splitWords(w *words.Words, a, b string, d *ClimbDifference, of string) stri
 
 // dayWords says what a day costs a side.
 func dayWords(w *words.Words, s *DaySide) string {
-	f := units.Format{Comma: w.Comma()}
-	number := func(v float64, decimals int) string { return f.Number(strconv.FormatFloat(v, 'f', decimals, 64)) }
+	number := numbers(w)
 	out := []string{w.Say("climb.words.ridden", "time", minutes(w, s.Time), "plus", minutes(w, s.TimePlus), "energy", number(s.Energy.Pedals, 0), "drive", number(s.Energy.Drive, 0))}
 	if s.Walked > 0 {
 		out = append(out, w.Say("climb.words.walked", "length", number(s.Walked/1000, 2)))

@@ -2,10 +2,13 @@ package rooms
 
 import (
 	"math"
+	"strconv"
 	"sync"
 
 	"steelyard/internal/mass"
 	"steelyard/internal/report"
+	"steelyard/internal/units"
+	"steelyard/internal/words"
 )
 
 // Figure is a figure of a side with its ±.
@@ -80,15 +83,40 @@ func changes(e *report.Evaluation, a, b []told, label func(string) string) []Cha
 					f.charge(budget, sign)
 				}
 			})
-			c := Change{
-				Key: fa.key, Label: label(fa.key), Unit: fa.unit,
-				A: report.Decimal(fa.factor*fa.value, fa.decimals), B: report.Decimal(fb.factor*fb.value, fb.decimals),
-				Delta: report.Decimal(fa.factor*(fb.value-fa.value), fa.decimals), Plus: report.Decimal(fa.factor*plus, fa.decimals),
-			}
-			c.Verdict = report.Verdict(c.Delta, c.Plus)
+			c := change(fa, fb, plus)
+			c.Label = label(fa.key)
 			out = append(out, c)
 			break
 		}
 	}
 	return out
+}
+
+// differ sets a figure against the same of another thing whose sources of doubt
+// have the same numbers, so that what they have in common cancels.
+func differ(from, to *told) Change {
+	b := budgets.Get().(*mass.Budget)
+	defer budgets.Put(b)
+	b.Reset()
+	if from.charge != nil {
+		from.charge(b, -1)
+	}
+	if to.charge != nil {
+		to.charge(b, 1)
+	}
+	return change(from, to, b.Expanded())
+}
+
+// change writes two figures of a sort and their difference, whose ± is given, SI.
+func change(a, b *told, plus float64) Change {
+	shown := func(v float64) float64 { return report.Decimal(a.factor*v, a.decimals) }
+	c := Change{Key: a.key, Unit: a.unit, A: shown(a.value), B: shown(b.value), Delta: shown(b.value - a.value), Plus: shown(plus)}
+	c.Verdict = report.Verdict(c.Delta, c.Plus)
+	return c
+}
+
+// numbers writes numbers in the sentences of a language.
+func numbers(w *words.Words) func(v float64, decimals int) string {
+	f := units.Format{Comma: w.Comma()}
+	return func(v float64, decimals int) string { return f.Number(strconv.FormatFloat(v, 'f', decimals, 64)) }
 }

@@ -12,7 +12,6 @@ import (
 	"steelyard/internal/drive"
 	"steelyard/internal/mass"
 	"steelyard/internal/report"
-	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
@@ -354,16 +353,12 @@ func (t *drivetrain) concerns(key string) bool {
 
 // calledBuild is the name of a build, or its id where it has none.
 func calledBuild(b *document.Build) string {
-	if words.Blank(b.Name) {
-		return words.Shorten(b.ID)
-	}
-	return words.Shorten(b.Name)
+	return words.Shorten(report.BuildName(b))
 }
 
 // buildGearWords says in a paragraph what the gears of a build are.
 func buildGearWords(w *words.Words, g *GearedBuild) string {
-	f := units.Format{Comma: w.Comma()}
-	number := func(v float64, decimals int) string { return f.Number(strconv.FormatFloat(v, 'f', decimals, 64)) }
+	number := numbers(w)
 	var list []string
 	list = append(list, w.Say("gears.words.span", "n", strconv.Itoa(g.Distinct), "range", number(g.Range, 0), "step", number(g.MeanStep, 1)))
 	if g.Distinct > 2 && g.MostStep > 1.5*g.MeanStep {
@@ -378,10 +373,8 @@ func buildGearWords(w *words.Words, g *GearedBuild) string {
 
 // gearWords says what of two drives differs, and what is open.
 func gearWords(w *words.Words, a, b string, list []Change) string {
-	f := units.Format{Comma: w.Comma()}
-	number := func(v float64, decimals int) string {
-		return f.Number(strconv.FormatFloat(math.Abs(v), 'f', decimals, 64))
-	}
+	plain := numbers(w)
+	number := func(v float64, decimals int) string { return plain(math.Abs(v), decimals) }
 	var out []string
 	for _, c := range list {
 		decimals := 0

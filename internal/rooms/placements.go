@@ -107,7 +107,9 @@ func bagsOf(a *assembly.Assembly, label func(string) string) []BagPlaces {
 				Here: b.Bag.Station == p.station, Figures: []Change{},
 			}
 			for k, f := range steeredFigures(there, a, items) {
-				place.Figures = append(place.Figures, differ(&now[k], &f, label))
+				c := differ(&now[k], &f)
+				c.Label = label(c.Key)
+				place.Figures = append(place.Figures, c)
 			}
 			one.Places = append(one.Places, place)
 		}
@@ -197,19 +199,4 @@ func steeredFigures(m *steer.Model, a *assembly.Assembly, items []mass.Item) []t
 		list[i].charge = func(b *mass.Budget, sign float64) { b.Charge(items, f, sign) }
 	}
 	return list
-}
-
-// differ sets a figure at a place against the one now; both are of one bike, so
-// that what they have in common cancels.
-func differ(now, there *told, label func(string) string) Change {
-	var b mass.Budget
-	now.charge(&b, -1)
-	there.charge(&b, 1)
-	r := func(v float64) float64 { return report.Decimal(now.factor*v, now.decimals) }
-	c := Change{
-		Key: now.key, Label: label(now.key), Unit: now.unit, A: r(now.value), B: r(there.value),
-		Delta: r(there.value - now.value), Plus: r(b.Expanded()),
-	}
-	c.Verdict = report.Verdict(c.Delta, c.Plus)
-	return c
 }

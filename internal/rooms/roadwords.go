@@ -2,19 +2,16 @@ package rooms
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"steelyard/internal/report"
 	"steelyard/internal/road"
-	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
 // roadMark tells where a figure is at the end of what the model can say.
 func roadMark(w *words.Words, m road.Mark) RoadMark {
-	f := units.Format{Comma: w.Comma()}
-	number := func(v float64, decimals int) string { return f.Number(strconv.FormatFloat(v, 'f', decimals, 64)) }
+	number := numbers(w)
 	value, limit := number(m.Value, 2), number(m.Limit, 2)
 	switch m.Key {
 	case road.TyreLifts, road.LoadFormal:
@@ -33,8 +30,7 @@ func roadMark(w *words.Words, m road.Mark) RoadMark {
 // roadWords says in a paragraph what the figures of a side mean, and no more than
 // they say.
 func roadWords(w *words.Words, shown *RoadShown, s *RoadSide) string {
-	f := units.Format{Comma: w.Comma()}
-	number := func(v float64, decimals int) string { return f.Number(strconv.FormatFloat(v, 'f', decimals, 64)) }
+	number := numbers(w)
 	var list []string
 	say := func(key string, pairs ...string) { list = append(list, w.Say("road.words."+key, pairs...)) }
 	percent := func(v float64) string { return number(100*v, 0) }
@@ -67,8 +63,7 @@ func roadWords(w *words.Words, shown *RoadShown, s *RoadSide) string {
 // roadDifferenceWords says what differs on a rough road beyond doubt, what it
 // comes from, and whether anybody would feel it.
 func roadDifferenceWords(w *words.Words, a, b string, list []RoadChange) string {
-	f := units.Format{Comma: w.Comma()}
-	number := func(v float64, decimals int) string { return f.Number(strconv.FormatFloat(v, 'f', decimals, 64)) }
+	number := numbers(w)
 	var out []string
 	say := func(key string, pairs ...string) { out = append(out, w.Say("road.words."+key, pairs...)) }
 	for i := range list {

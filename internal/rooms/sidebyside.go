@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"steelyard/internal/drive"
-	"steelyard/internal/mass"
 	"steelyard/internal/report"
 )
 
@@ -60,48 +59,18 @@ func (c *chapter) of(e *report.Evaluation, builds []report.Column, base int) rep
 	}
 	for _, key := range keys {
 		row := report.Row{Key: c.key + "." + key, Label: c.label(e, key), Wanted: c.wanted[key], Cells: make([]*report.Cell, len(builds))}
-		difference := func(i, from int) (delta, plus float64, verdict string) {
-			a, b := all[from][key], all[i][key]
-			var budget mass.Budget
-			for f, sign := range map[*told]float64{a: -1, b: 1} {
-				if f.charge != nil {
-					f.charge(&budget, sign)
-				}
-			}
-			delta = report.Decimal(b.factor*(b.value-a.value), b.decimals)
-			plus = report.Decimal(b.factor*budget.Expanded(), b.decimals)
-			return delta, plus, report.Verdict(delta, plus)
-		}
-		best := -1
 		for i := range builds {
-			f := all[i][key]
-			if f == nil {
-				continue
-			}
-			cell := f.figure(func(string) string { return "" })
-			row.Unit = f.unit
-			row.Cells[i] = &report.Cell{Value: cell.Value, Plus: cell.Plus, Verdict: report.Same}
-			if i != base && all[base][key] != nil {
-				row.Cells[i].Delta, row.Cells[i].DeltaPlus, row.Cells[i].Verdict = difference(i, base)
-			}
-			if best < 0 || row.Wanted == report.More && f.value > all[best][key].value || row.Wanted == report.Less && f.value < all[best][key].value {
-				best = i
+			if f := all[i][key]; f != nil {
+				cell := f.figure(func(string) string { return "" })
+				row.Unit = f.unit
+				row.Cells[i] = &report.Cell{Value: cell.Value, Plus: cell.Plus, Verdict: report.Same}
 			}
 		}
-		others := 0
-		for i := range builds {
-			if row.Wanted == "" || i == best || all[i][key] == nil {
-				continue
-			}
-			if _, _, v := difference(best, i); v != row.Wanted {
-				others = -len(builds)
-			}
-			others++
-		}
-		if others > 0 {
-			row.Best = builds[best].ID
-		}
-		if best >= 0 {
+		row.Judge(builds, base, func(i int) float64 { return all[i][key].value }, func(i, from int) (delta, plus float64) {
+			c := differ(all[from][key], all[i][key])
+			return c.Delta, c.Plus
+		})
+		if slices.ContainsFunc(row.Cells, func(c *report.Cell) bool { return c != nil }) {
 			out.Rows = append(out.Rows, row)
 		}
 	}

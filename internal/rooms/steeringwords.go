@@ -2,11 +2,9 @@ package rooms
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"steelyard/internal/report"
-	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
 
@@ -16,8 +14,7 @@ func steeringWords(w *words.Words, s *SteeringSide) string {
 	if !s.OK {
 		return s.Why
 	}
-	f := units.Format{Comma: w.Comma()}
-	number := func(v float64, decimals int) string { return f.Number(strconv.FormatFloat(v, 'f', decimals, 64)) }
+	number := numbers(w)
 	var list []string
 	say := func(key string, pairs ...string) { list = append(list, w.Say("steering.words."+key, pairs...)) }
 	kmh := func(v *float64) string { return number(*v*3.6, 0) }
@@ -69,7 +66,7 @@ func find(list []Figure, key string) (Figure, bool) {
 
 // differenceWords says what of the steering differs beyond doubt.
 func differenceWords(w *words.Words, a, b string, list []Change) string {
-	f := units.Format{Comma: w.Comma()}
+	number := numbers(w)
 	var out []string
 	for _, c := range list {
 		if c.Verdict != report.More && c.Verdict != report.Less || c.A == 0 {
@@ -83,7 +80,7 @@ func differenceWords(w *words.Words, a, b string, list []Change) string {
 		if c.A < 0 || c.B < 0 || math.Abs(c.Delta) < 0.01*c.A {
 			continue // too little to be told in percent
 		}
-		percent := f.Number(strconv.FormatFloat(100*math.Abs(c.Delta)/c.A, 'f', 0, 64))
+		percent := number(100*math.Abs(c.Delta)/c.A, 0)
 		out = append(out, w.Say("steering.words."+c.Key+"."+c.Verdict, "a", a, "b", b, "percent", percent))
 	}
 	if len(out) == 0 {
