@@ -53,12 +53,3 @@ func (s *Session) refusal(problems []document.Problem) string {
 	}
 	return s.problem("", "bridge.unread")
 }
-
-// said says problems in the language of the session; none is an empty list.
-func (s *Session) said(problems []document.Problem) []document.Problem {
-	out := make([]document.Problem, len(problems))
-	for i, p := range problems {
-		out[i] = p.Said(s.words)
-	}
-	return out
-}

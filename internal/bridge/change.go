@@ -1,8 +1,6 @@
 package bridge
 
 import (
-	"slices"
-
 	"github.com/goccy/go-json"
 
 	"steelyard/internal/conversion"
@@ -34,48 +32,11 @@ func (s *Session) sets(text, build string) string {
 	if b == nil {
 		return s.failed(noBuild(build))
 	}
-	has := parts.Meets(b)
-	lines := make([]setLine, 0, len(parts.Sets()))
-	for i := range parts.Sets() {
-		set := &parts.Sets()[i]
-		line := setLine{ID: set.ID, Area: set.Area, Name: set.Name().In(s.words), Fits: true}
-		for _, n := range set.Needs {
-			line.Fits = line.Fits && has[n]
-		}
-		bead := set.BeadSeat
-		if bead == 0 {
-			bead = b.Wheels.Rear.BeadSeat
-		}
-		for j := range set.Parts {
-			p := &set.Parts[j]
-			if p.If != "" && !has[p.If] {
-				continue
-			}
-			if e := p.EntryFor(bead, b.Wheels.Rear.Tyre); e != nil {
-				line.Mass += float64(e.Quantity) * e.Mass
-			}
-		}
-		plan, err := conversion.New(d, build, set, s.words)
-		line.On = err == nil && len(plan.Comes)+len(plan.Goes) == 0
-		// Wheels of the size that is there come first.
-		if set.BeadSeat > 0 {
-			size := b.Wheels.Rear.BeadSeat
-			if set.Area == parts.FrontWheel {
-				size = b.Wheels.Front.BeadSeat
-			}
-			line.Fits = line.Fits && size == set.BeadSeat
-		}
-		lines = append(lines, line)
+	offers := conversion.Offers(d, b, s.words)
+	lines := make([]setLine, len(offers))
+	for i, o := range offers {
+		lines[i] = setLine{ID: o.Set.ID, Area: o.Set.Area, Name: o.Set.Name().In(s.words), Mass: o.Mass, Fits: o.Fits, On: o.On}
 	}
-	slices.SortStableFunc(lines, func(a, b setLine) int {
-		if a.Area != b.Area || a.Fits == b.Fits {
-			return slices.Index(parts.Areas, a.Area) - slices.Index(parts.Areas, b.Area)
-		}
-		if a.Fits {
-			return -1
-		}
-		return 1
-	})
 	return answer(lines)
 }
 

@@ -39,7 +39,7 @@ func (s *Session) open(text string) string {
 }
 
 func (s *Session) openedAs(d *document.Document, problems []document.Problem) string {
-	out := opened{Problems: s.said(problems)}
+	out := opened{Problems: document.SayAll(problems, s.words)}
 	if d != nil {
 		text, err := document.WriteCompact(d)
 		if err != nil {

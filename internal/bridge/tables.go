@@ -24,7 +24,7 @@ func (s *Session) readPartsCSV(list, options string) string {
 	}
 	o.Stations = geometry.StationNames
 	read := partslist.ReadCSV([]byte(list), o)
-	read.Problems = s.said(read.Problems)
+	read.Problems = document.SayAll(read.Problems, s.words)
 	for i := range read.Columns {
 		read.Columns[i] = read.Columns[i].Said(s.words)
 	}

@@ -156,7 +156,7 @@ func (s *Session) weighIn(text, id string) string {
 		return s.failed(document.Problem{Severity: document.SeverityError, WeighIn: id, Message: words.Tell("bridge.no_weigh_in")})
 	}
 	out := reconciled(d, w, s.words)
-	out.Problems = s.said(out.Problems)
+	out.Problems = document.SayAll(out.Problems, s.words)
 	return answer(out)
 }
 

@@ -80,12 +80,8 @@ func (p *Plan) Apply(except Except) *document.Document {
 			b.Parts = append(b.Parts, c.part)
 		}
 	}
-	switch {
-	case p.Set.BeadSeat == 0:
-	case p.Set.Area == parts.FrontWheel:
-		b.Wheels.Front.BeadSeat = p.Set.BeadSeat
-	default:
-		b.Wheels.Rear.BeadSeat = p.Set.BeadSeat
+	if p.Set.BeadSeat > 0 {
+		wheelOf(b, p.Set.Area).BeadSeat = p.Set.BeadSeat
 	}
 	return &after
 }

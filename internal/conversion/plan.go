@@ -61,39 +61,18 @@ func New(d *document.Document, build string, set *parts.Set, w *words.Words) (*P
 		has[parts.GearHub], has[parts.Gearbox], has[parts.Derailleur] = false, false, false
 		has[set.Drive] = true
 	}
-	wheel := &b.Wheels.Rear
-	if set.Area == parts.FrontWheel {
-		wheel = &b.Wheels.Front
-	}
-	bead := wheel.BeadSeat
-	if set.BeadSeat > 0 {
-		has[parts.OtherSize] = set.BeadSeat != bead
-		bead = set.BeadSeat
-	}
+	has[parts.OtherSize] = set.BeadSeat > 0 && set.BeadSeat != wheelOf(b, set.Area).BeadSeat
 
 	goes := make([]bool, len(b.Parts))  // is of the area, or its place is taken
 	stays := make([]bool, len(b.Parts)) // is as good as what the set wants
 	for i := range b.Parts {
 		goes[i] = p.concerns(&b.Parts[i], has)
 	}
-	type want struct {
-		line  *parts.SetPart
-		entry *parts.Entry
-	}
-	var wanted []want
-	for i := range set.Parts {
-		line := &set.Parts[i]
-		if line.If != "" && !has[line.If] {
-			continue
-		}
-		e := line.EntryFor(bead, wheel.Tyre)
-		if e == nil || e.ID == "gearbox-cradle" && holdsGearbox(b) {
-			continue
-		}
-		wanted = append(wanted, want{line, e})
-	}
+	wanted := slices.DeleteFunc(linesOf(b, set, has), func(l line) bool {
+		return l.entry.ID == "gearbox-cradle" && holdsGearbox(b)
+	})
 	// First the very parts, then those that are as good.
-	var comes []want
+	var comes []line
 	for _, w := range wanted {
 		if i := slices.IndexFunc(b.Parts, func(p document.Part) bool { return p.Catalogue == w.entry.ID }); i >= 0 && !stays[i] {
 			stays[i] = true
@@ -109,7 +88,7 @@ func New(d *document.Document, build string, set *parts.Set, w *words.Words) (*P
 			if stays[i] || q.Kind != w.entry.Kind || q.Carrier != w.entry.Carrier {
 				continue
 			}
-			if w.line.Keep && slices.Equal(needs(q), w.entry.Needs) {
+			if w.part.Keep && slices.Equal(needs(q), w.entry.Needs) {
 				role, known = i, true
 				break
 			}
@@ -122,7 +101,7 @@ func New(d *document.Document, build string, set *parts.Set, w *words.Words) (*P
 			stays[role] = true
 			continue
 		}
-		if w.line.If == parts.OtherSize && !slices.ContainsFunc(b.Parts, func(q document.Part) bool {
+		if w.part.If == parts.OtherSize && !slices.ContainsFunc(b.Parts, func(q document.Part) bool {
 			return q.Kind == w.entry.Kind && q.Carrier == w.entry.Carrier
 		}) {
 			continue // no tube where there was none
@@ -133,7 +112,7 @@ func New(d *document.Document, build string, set *parts.Set, w *words.Words) (*P
 		for i := range b.Parts {
 			if e := plainFrame(&b.Parts[i]); e != nil {
 				goes[i] = true
-				comes = append(comes, want{entry: e})
+				comes = append(comes, line{entry: e})
 			}
 		}
 	}

@@ -54,10 +54,7 @@ func (p *Plan) Remarks() []words.Message {
 			tell("chain_taut")
 		}
 	case parts.FrontWheel, parts.RearWheel:
-		was := p.build.Wheels.Rear.BeadSeat
-		if set.Area == parts.FrontWheel {
-			was = p.build.Wheels.Front.BeadSeat
-		}
+		was := wheelOf(p.build, set.Area).BeadSeat
 		if set.BeadSeat > 0 && was != set.BeadSeat {
 			tell("other_size", "before", was, "after", set.BeadSeat)
 		}

@@ -235,3 +235,12 @@ func (p Problem) Said(w *words.Words) Problem {
 	p.Message = p.Message.Said(w)
 	return p
 }
+
+// SayAll says problems in a language; none is an empty list.
+func SayAll(problems []Problem, w *words.Words) []Problem {
+	out := make([]Problem, len(problems))
+	for i, p := range problems {
+		out[i] = p.Said(w)
+	}
+	return out
+}

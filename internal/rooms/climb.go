@@ -192,14 +192,14 @@ func climbSide(e *report.Evaluation, i int, label func(string) string) (ClimbSid
 	}
 	t := drivetrainOf(e.Document, a.Build, a, ridesOf(body))
 	if t.drive == nil || !(t.rollOut.Value > 0) || len(t.order) == 0 {
-		side.Why, side.Problems = label("no_drive"), said(w, t.problems)
+		side.Why, side.Problems = label("no_drive"), document.SayAll(t.problems, w)
 		return side, nil, effort.Climb{}
 	}
 	t.limits(t.rides.mass())
 	c := onRoad(e.Document, t, massNames[i])
 	climb := c.bike.Climb(&c.rides.Rider, &c.road, c.climb)
 	if !units.Finite(climb.Time.Value) {
-		side.Why, side.Problems = label("no_way"), said(w, t.problems)
+		side.Why, side.Problems = label("no_way"), document.SayAll(t.problems, w)
 		return side, nil, climb
 	}
 	if c.wind.Value > climb.Speed {
@@ -209,7 +209,7 @@ func climbSide(e *report.Evaluation, i int, label func(string) string) (ClimbSid
 	if c.added {
 		side.Problems = append(side.Problems, document.Problem{Severity: document.SeverityWarning, Load: s.Load, Message: words.Tell("climb.nobody", "mass", words.Fixed(typicalRider.Value, 0)).Said(w)})
 	}
-	side.Problems = append(side.Problems, said(w, t.problems)...)
+	side.Problems = append(side.Problems, document.SayAll(t.problems, w)...)
 
 	all := c.bike.Mass
 	side.Mass, side.MassPlus = report.Decimal(1000*all.Value, 0), report.Decimal(1000*c.plus(all), 0)

@@ -308,16 +308,7 @@ func (t *drivetrain) limits(rider float64) {
 	}
 }
 
-// said says the problems in a language.
-func said(w *words.Words, list []document.Problem) []document.Problem {
-	out := make([]document.Problem, 0, len(list))
-	for _, p := range list {
-		out = append(out, p.Said(w))
-	}
-	return out
-}
-
-// riderMass is how heavy who rides is, kg: that of nobody in particular without
+// mass is how heavy who rides is, kg: that of nobody in particular without
 // one.
 func (r *rides) mass() float64 {
 	if r.body == nil || !(r.body.Mass >= document.MinBody && r.body.Mass <= document.MaxBody) {

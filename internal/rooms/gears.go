@@ -159,7 +159,7 @@ func gearedOf(e *report.Evaluation, i int, day *document.Day) (*drivetrain, []fl
 // other and the mean efficiency.
 func (t *drivetrain) tell(w *words.Words, label func(string) string, weights []float64) (GearedBuild, []told, drive.Figure) {
 	g := GearedBuild{
-		Build: t.build.ID, Name: calledBuild(t.build), OK: t.drive != nil, Typical: []string{}, Problems: said(w, t.problems),
+		Build: t.build.ID, Name: calledBuild(t.build), OK: t.drive != nil, Typical: []string{}, Problems: document.SayAll(t.problems, w),
 		Power: report.Decimal(t.rides.Power.Value, 1), Cadence: report.Decimal(t.rides.Cadence, 1),
 		RollOut: report.Decimal(1000*t.rollOut.Value, 1), RollOutPlus: report.Decimal(1000*t.rollOut.Plus(), 1), RollOutMeasured: t.measured,
 		Over: "all", Gears: []Gear{}, Overlaps: []GearOverlap{}, Figures: []Figure{}, Losses: []Loss{}, First: []Measure{},

@@ -55,6 +55,7 @@ type Matrices struct {
 type SteeringSpeed struct {
 	Speed       float64       `json:"v_m_s"`
 	Eigenvalues [4][2]float64 `json:"eigenvalues"`
+	Growth      float64       `json:"growth_1_s"` // of what grows fastest, or dies away slowest
 }
 
 // TouringSpeed is a speed of touring and what a disturbance does at it.
@@ -193,7 +194,8 @@ func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) stri
 		capsize, found := m.Capsize()
 		side.Capsize, side.CapsizePlus = optional(capsize, found, "capsize")
 		for v := 0.0; v <= curveEnd; v += curveStep {
-			side.Speeds = append(side.Speeds, SteeringSpeed{v, pairsOf(m.Eigenvalues(v))})
+			list := m.Eigenvalues(v)
+			side.Speeds = append(side.Speeds, SteeringSpeed{v, pairsOf(list), report.Decimal(real(fastest(list)), 4)})
 		}
 		for _, s := range touringSpeeds {
 			t, growth := touringOf(m, s.speed, of)
@@ -219,6 +221,17 @@ func pairsOf(s [4]complex128) (p [4][2]float64) {
 	return p
 }
 
+// fastest is the eigenvalue of what grows fastest, or dies away slowest.
+func fastest(list [4]complex128) complex128 {
+	worst := list[0]
+	for _, s := range list {
+		if real(s) > real(worst) {
+			worst = s
+		}
+	}
+	return worst
+}
+
 // touringOf tells what a disturbance does at a speed: what grows fastest, and the
 // weave.
 func touringOf(m *steer.Model, v float64, of func(mass.Figure) func(*mass.Budget, float64)) (TouringSpeed, mass.Figure) {
@@ -227,13 +240,7 @@ func touringOf(m *steer.Model, v float64, of func(mass.Figure) func(*mass.Budget
 		return t.plus()
 	}
 	list := m.Eigenvalues(v)
-	worst := list[0]
-	for _, s := range list {
-		if real(s) > real(worst) {
-			worst = s
-		}
-	}
-	growth, _ := m.Rate(v, worst)
+	growth, _ := m.Rate(v, fastest(list))
 	t := TouringSpeed{Speed: report.Decimal(v, 4), Growth: report.Decimal(growth.Value, 3), Plus: report.Decimal(within(growth), 3)}
 	t.Verdict = report.Verdict(t.Growth, t.Plus)
 	if t.Verdict == report.More || t.Verdict == report.Less {

@@ -7,6 +7,8 @@ import type { State, Supplies } from "../model/types.ts";
 
 export type Letter = "A" | "B";
 
+export const letters = ["A", "B"] as const;
+
 // sidesShown are the sides that there are.
 export function sidesShown(): Letter[] {
   const { A, B } = store.ids;

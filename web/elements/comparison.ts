@@ -4,7 +4,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { store } from "../app/state.ts";
 import { t } from "../text/index.ts";
-import type { RoomChange, RoomFigure } from "../model/types.ts";
+import type { MeasureFirst, RoomChange, RoomFigure } from "../model/types.ts";
 import { figureScale, plainScale, write, type Scale } from "../model/units.ts";
 import { subhead } from "./copytable.ts";
 import { badge, number } from "./figure.ts";
@@ -103,3 +103,14 @@ export function headed(heading: string, sides: readonly Compared[], changes: rea
   const table = comparison(heading, sides, changes);
   return table === nothing ? nothing : html`${subhead(heading, heading)} ${table}`;
 }
+
+// measureFirst names what is worth measuring first.
+export const measureFirst = (list: readonly MeasureFirst[]): TemplateResult | typeof nothing =>
+  list.length
+    ? html`<p class="fine">${t("rooms.first", {
+        list: list
+          .slice(0, 3)
+          .map((f) => f.label)
+          .join("; "),
+      })}</p>`
+    : nothing;

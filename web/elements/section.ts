@@ -7,6 +7,7 @@ import { store } from "../app/state.ts";
 import { t } from "../text/index.ts";
 import { readPreference, writePreference } from "../io/storage.ts";
 import { DeferredElement } from "./element.ts";
+import { narrow } from "./narrow.ts";
 import { roomOf } from "./room.ts";
 
 const kept = "unfolded";
@@ -39,6 +40,21 @@ export function unfold(name: string, id = ""): void {
 export abstract class Section extends DeferredElement {
   protected abstract readonly fold: string; // the room's name
   protected abstract body(): TemplateResult;
+
+  // widths are those of the sheet at which the room looks otherwise.
+  protected readonly widths: readonly MediaQueryList[] = [narrow];
+
+  private readonly reshape = () => this.requestUpdate();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    for (const w of this.widths) w.addEventListener("change", this.reshape);
+  }
+
+  override disconnectedCallback(): void {
+    for (const w of this.widths) w.removeEventListener("change", this.reshape);
+    super.disconnectedCallback();
+  }
 
   protected override render(): TemplateResult {
     const { fold } = this;

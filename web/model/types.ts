@@ -4976,6 +4976,10 @@ export interface SteeringSpeed {
    * @maxItems 4
    */
   eigenvalues: [[number, number], [number, number], [number, number], [number, number]];
+  /**
+   * Of what grows fastest, or dies away slowest.
+   */
+  growth_1_s: number;
 }
 
 /**

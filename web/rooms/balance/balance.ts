@@ -14,6 +14,7 @@ import { alone, between, figureScale, plain, write } from "../../model/units.ts"
 import { deltaScale } from "../../elements/deltaScale.ts";
 import { copyMenu } from "../../elements/copytable.ts";
 import { focusSoon, nameSoon, StoreElement } from "../../elements/element.ts";
+import { narrow } from "../../elements/narrow.ts";
 import { badge, number } from "../../elements/figure.ts";
 import { deltaLikely, signs, verdictText } from "../../elements/verdict.ts";
 import "../../elements/menu.ts";
@@ -37,9 +38,6 @@ const further: Band[] = [
   { title: "rows.spin", keys: ["rotating_rear", "rim_rear", "rotating_front", "rim_front"] },
   { title: "rows.turn", keys: ["inertia_roll", "inertia_pitch", "inertia_yaw", "inertia_xz", "gyration_roll", "gyration_pitch", "gyration_yaw"] },
 ];
-
-// A narrow sheet gets a shorter beam, so that its letters stay legible.
-const narrow = matchMedia("(max-width: 44rem)");
 
 class Balance extends StoreElement {
   private naming: Letter | "" = "";

@@ -7,6 +7,7 @@ import { setBase, tabulate } from "../../app/edit.ts";
 import { store } from "../../app/state.ts";
 import { copyMenu } from "../../elements/copytable.ts";
 import { badge, number } from "../../elements/figure.ts";
+import { narrow } from "../../elements/narrow.ts";
 import { Section } from "../../elements/section.ts";
 import { signs, verdictText } from "../../elements/verdict.ts";
 import { brief, t } from "../../text/index.ts";
@@ -14,26 +15,12 @@ import type { Cell, Chapter, Row, SideBySide } from "../../model/types.ts";
 import { figureScale, write, type Scale } from "../../model/units.ts";
 import { alike, loadedAs, massChart, nameOf, told } from "./told.ts";
 
-const narrow = matchMedia("(max-width: 44rem)");
-
 type Direction = "ascending" | "descending";
 
 class AllBuilds extends Section {
   protected readonly fold = "builds";
   private by = ""; // the key of the figure that the columns are sorted by
   private direction: Direction = "ascending";
-
-  private readonly reshape = () => this.requestUpdate();
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    narrow.addEventListener("change", this.reshape);
-  }
-
-  override disconnectedCallback(): void {
-    narrow.removeEventListener("change", this.reshape);
-    super.disconnectedCallback();
-  }
 
   protected body(): TemplateResult {
     const { value, why, stale } = told.seen();

@@ -3,22 +3,21 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { answer, duration } from "./answer.ts";
-import { comparison, unitText } from "../../elements/comparison.ts";
+import { comparison, measureFirst, unitText } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { curves } from "../../elements/curves.ts";
 import { numberInput, problemAt } from "../../elements/field.ts";
 import { badge, number } from "../../elements/figure.ts";
 import type { Gist } from "../../elements/room.ts";
+import { narrow } from "../../elements/narrow.ts";
 import { Section } from "../../elements/section.ts";
 import { signs } from "../../elements/verdict.ts";
 import { editRider, findLoad } from "../../app/loadEdit.ts";
+import { letters } from "../../app/sides.ts";
 import { store } from "../../app/state.ts";
 import { t, word } from "../../text/index.ts";
 import type { ClimbAnswer as Climb, ClimbDifference, ClimbSide, Known, Road } from "../../model/types.ts";
 import { plain, plainScale, trim, write } from "../../model/units.ts";
-
-const letters = ["A", "B"] as const;
-const narrow = matchMedia("(max-width: 44rem)");
 
 export function gist(): Gist {
   return { text: t("climbing.gist") };
@@ -112,16 +111,7 @@ class Climbing extends Section {
           ${line(t("climbing.weight"), d.mass_s, d.mass_plus_s)} ${line(t("climbing.losses"), d.loss_s, d.loss_plus_s)} ${line(t("climbing.together"), d.time_s, d.time_plus_s)}
         </tbody>
       </table>
-      ${
-        d.first.length
-          ? html`<p class="fine">${t("rooms.first", {
-              list: d.first
-                .slice(0, 3)
-                .map((f) => f.label)
-                .join("; "),
-            })}</p>`
-          : nothing
-      }`;
+      ${measureFirst(d.first)}`;
   }
 
   private day(value: Climb): TemplateResult | typeof nothing {

@@ -2,18 +2,17 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { answer, comparedIn, type Told } from "./answer.ts";
-import { headed, unitText } from "../../elements/comparison.ts";
+import { headed, measureFirst, unitText } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { badge, number } from "../../elements/figure.ts";
 import { ladder } from "../../elements/ladder.ts";
 import type { Gist } from "../../elements/room.ts";
+import { narrow } from "../../elements/narrow.ts";
 import { Section } from "../../elements/section.ts";
 import { store } from "../../app/state.ts";
 import { t, word } from "../../text/index.ts";
 import type { GearsAnswer as Said, ToldGear } from "../../model/types.ts";
 import { decimal, plainScale, trim, write } from "../../model/units.ts";
-
-const narrow = matchMedia("(max-width: 44rem)");
 
 export function gist(): Gist {
   return { text: t("gears.gist") };
@@ -137,16 +136,7 @@ class Gears extends Section {
         </tbody>
       </table>
       <p class="fine">${t("gears.losses.help", { watts: trim(build.power_w, 0), rpm: trim(build.cadence_rpm, 0) })}</p>
-      ${
-        build.first.length
-          ? html`<p class="fine">${t("rooms.first", {
-              list: build.first
-                .slice(0, 3)
-                .map((f) => f.label)
-                .join("; "),
-            })}</p>`
-          : nothing
-      }`;
+      ${measureFirst(build.first)}`;
   }
 }
 

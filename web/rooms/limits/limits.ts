@@ -25,6 +25,7 @@ import { field, numberInput, problemAt } from "../../elements/field.ts";
 import { badge, number } from "../../elements/figure.ts";
 import { fillBar, verdictSigns, verdictWord } from "../../elements/fill.ts";
 import type { Gist } from "../../elements/room.ts";
+import { narrow } from "../../elements/narrow.ts";
 import { caution, Section } from "../../elements/section.ts";
 import { room } from "./room.ts";
 import { sidesShown, type Letter } from "../../app/sides.ts";
@@ -59,8 +60,6 @@ const brakesUntil = (b: Braking): string => t(!b.decided ? "limits.first.undecid
 const climbsUntil = (c: NonNullable<Handling["climb"]>): string =>
   t(!c.decided ? "limits.first.undecided" : c.slips ? "limits.first.slip" : "limits.first.lift");
 
-const narrow = matchMedia("(max-width: 44rem)");
-
 // gist is what the room comes to.
 export function gist(): Gist {
   const list = sides();
@@ -92,18 +91,6 @@ export function gist(): Gist {
 
 class Limits extends Section {
   protected readonly fold = "limits";
-
-  private readonly reshape = () => this.requestUpdate();
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    narrow.addEventListener("change", this.reshape);
-  }
-
-  override disconnectedCallback(): void {
-    narrow.removeEventListener("change", this.reshape);
-    super.disconnectedCallback();
-  }
 
   protected body(): TemplateResult {
     const list = sides().filter(({ side }) => side.handling);

@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { core } from "../../core/core.ts";
+import { letters } from "../../app/sides.ts";
 import { store } from "../../app/state.ts";
 import { Answer } from "../../elements/answer.ts";
 import { subhead } from "../../elements/copytable.ts";
@@ -11,7 +12,6 @@ import { figureScale, write } from "../../model/units.ts";
 import type { Gap } from "../../model/types.ts";
 
 const answer = new Answer((document) => core.clearances(document));
-const letters = ["A", "B"] as const;
 
 export function room(): TemplateResult {
   const { value } = answer.seen();

@@ -9,15 +9,15 @@ import { curves, type Curve } from "../../elements/curves.ts";
 import { choice, numberInput, problemAt } from "../../elements/field.ts";
 import { badge, number } from "../../elements/figure.ts";
 import type { Gist } from "../../elements/room.ts";
+import { narrow } from "../../elements/narrow.ts";
 import { Section } from "../../elements/section.ts";
+import { letters } from "../../app/sides.ts";
 import { store } from "../../app/state.ts";
 import { t } from "../../text/index.ts";
 import type { RoadAnswer, RoughRoad as Asked } from "../../model/types.ts";
 import { plainScale, write } from "../../model/units.ts";
 
-const letters = ["A", "B"] as const;
 const classes = ["A", "B", "C", "D", "E"] as const;
-const narrow = matchMedia("(max-width: 44rem)");
 
 export function gist(): Gist {
   return { text: t("rough.gist") };

@@ -3,12 +3,10 @@
 import { core } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
 import type { Compared } from "../../elements/comparison.ts";
-import type { Letter } from "../../app/sides.ts";
+import { letters, type Letter } from "../../app/sides.ts";
 import type { Steering, SteeringSide } from "../../model/types.ts";
 
 export const answer = new Answer((document) => core.steering(document));
-
-const letters: readonly Letter[] = ["A", "B"];
 
 export interface Told {
   letter: Letter;

@@ -4,6 +4,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { core } from "../../core/core.ts";
 import { editBag, findLoad, loadsOf } from "../../app/loadEdit.ts";
+import { letters } from "../../app/sides.ts";
 import { store } from "../../app/state.ts";
 import { Answer } from "../../elements/answer.ts";
 import { roomScale } from "../../elements/comparison.ts";
@@ -15,7 +16,6 @@ import type { BagPlaces, Doc, PlacementSide } from "../../model/types.ts";
 import { figureScale, massText, plain, write } from "../../model/units.ts";
 
 const answer = new Answer((document) => core.placements(document));
-const letters = ["A", "B"] as const;
 
 // copies makes a copy of the load for each place, with the bag hung there; the
 // load itself stays.

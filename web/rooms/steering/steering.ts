@@ -8,6 +8,7 @@ import { subhead } from "../../elements/copytable.ts";
 import { curves, type Curve } from "../../elements/curves.ts";
 import { badge, number } from "../../elements/figure.ts";
 import type { Gist } from "../../elements/room.ts";
+import { narrow } from "../../elements/narrow.ts";
 import { Section } from "../../elements/section.ts";
 import { store } from "../../app/state.ts";
 import { editBuild, findBuild } from "../../app/edit.ts";
@@ -17,7 +18,6 @@ import type { Steering as Said, TouringSpeed } from "../../model/types.ts";
 import { plain, plainScale, write } from "../../model/units.ts";
 
 const kmh = 3.6;
-const narrow = matchMedia("(max-width: 44rem)");
 
 // gist is what the room comes to, once it was asked.
 export function gist(): Gist {
@@ -65,7 +65,7 @@ class Steering extends Section {
         name: two ? letter : "",
         tone: "rear",
         dashed: letter === "B",
-        points: side.speeds.map((s) => ({ x: s.v_m_s * kmh, y: Math.max(...s.eigenvalues.map(([re]) => re)) })),
+        points: side.speeds.map((s) => ({ x: s.v_m_s * kmh, y: s.growth_1_s })),
       },
     ]);
     const speeds = list[0]?.side.touring ?? [];

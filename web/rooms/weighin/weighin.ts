@@ -31,11 +31,11 @@ import { choice, field, problemOf } from "../../elements/field.ts";
 import { number } from "../../elements/figure.ts";
 import { Answer } from "../../elements/answer.ts";
 import type { Gist } from "../../elements/room.ts";
+import { narrow } from "../../elements/narrow.ts";
 import { isUnfolded, Section } from "../../elements/section.ts";
 
 const few = 10;
 
-const narrow = matchMedia("(max-width: 44rem)");
 const middling = matchMedia("(max-width: 68rem)");
 
 let chosen = ""; // weigh-in
@@ -73,19 +73,7 @@ class WeighInSection extends Section {
   private all = false;
   private drawing: { of: string; svg: Element | null } = { of: "", svg: null };
 
-  private readonly reshape = () => this.requestUpdate();
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    narrow.addEventListener("change", this.reshape);
-    middling.addEventListener("change", this.reshape);
-  }
-
-  override disconnectedCallback(): void {
-    narrow.removeEventListener("change", this.reshape);
-    middling.removeEventListener("change", this.reshape);
-    super.disconnectedCallback();
-  }
+  protected override readonly widths = [narrow, middling];
 
   protected body(): TemplateResult {
     const w = now();
