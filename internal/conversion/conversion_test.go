@@ -1,27 +1,14 @@
 package conversion
 
 import (
-	"os"
 	"reflect"
 	"slices"
 	"testing"
 
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/parts"
 )
-
-func demo(t *testing.T) *document.Document {
-	t.Helper()
-	text, err := os.ReadFile("../../data/demo/travel.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, problems := document.Open(text)
-	if d == nil {
-		t.Fatal(problems)
-	}
-	return d
-}
 
 func plan(t *testing.T, d *document.Document, build, set string) *Plan {
 	t.Helper()
@@ -56,7 +43,7 @@ func comes(p *Plan) []string {
 // Worked by hand, on a bike with rear suspension and one-ring derailleurs that
 // has the other two drives beside it.
 func TestDerailleursMakeRoomForABelt(t *testing.T) {
-	p := plan(t, demo(t), "derailleur", "gear-hub-belt")
+	p := plan(t, documenttest.Demo(t), "derailleur", "gear-hub-belt")
 	if got, want := entries(p.Goes), []string{
 		"cable-rear", "cassette-12", "chain-12", "chainring-single", "derailleur-12", "derailleur-hanger",
 		"hub-rear-cassette", "shifter-right", "spare-hanger", "spokes-rear-622",
@@ -82,7 +69,7 @@ func TestDerailleursMakeRoomForABelt(t *testing.T) {
 // What is common to the gearbox's frame and its plain sister is the frame; the
 // cradle is in the one and not in the other, and is never counted twice.
 func TestFrameOfAGearboxIsThoughtOf(t *testing.T) {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	away := plan(t, d, "gearbox", "derailleur-one-ring")
 	if got := entries(away.Goes); !slices.Contains(got, "full-suspension-main-frame-aluminium-gearbox") {
 		t.Errorf("goes %v", got)
@@ -125,7 +112,7 @@ func sorted(b *document.Build) []document.Part {
 // it is made of comes back; also parts that are in no catalogue.
 func TestWeighedPartsComeBack(t *testing.T) {
 	for _, there := range []string{"gear-hub-chain", "gear-hub-belt", "gearbox-belt", "derailleur-two-rings"} {
-		d := demo(t)
+		d := documenttest.Demo(t)
 		weighed(d, "derailleur")
 		if there != "derailleur-two-rings" {
 			d.Build("derailleur").Part("cassette").Catalogue = "" // made by hand
@@ -174,7 +161,7 @@ func TestEveryChangeOfEveryBuild(t *testing.T) {
 		return weighed
 	}
 	for _, build := range []string{"gearbox", "gearhub", "derailleur"} {
-		d := demo(t)
+		d := documenttest.Demo(t)
 		weighed(d, build)
 		had := count(d)
 		before := *d
@@ -213,7 +200,7 @@ func TestEveryChangeOfEveryBuild(t *testing.T) {
 
 // What is unticked is left as it is.
 func TestExceptions(t *testing.T) {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	p := plan(t, d, "derailleur", "gear-hub-chain")
 	skip := slices.IndexFunc(p.Comes, func(c Coming) bool { return c.Part.Kind == "chain" })
 	after := p.Apply(Except{Keep: []string{"chain"}, Skip: []int{skip}}).Build("derailleur")
@@ -231,7 +218,7 @@ func TestExceptions(t *testing.T) {
 // A wheel of another size brings the tyre that is nearest in width, no tube where
 // there was none, and the size to the build.
 func TestWheelOfAnotherSize(t *testing.T) {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	p := plan(t, d, "derailleur", "wheel-front-disc-559")
 	if got, want := comes(p), []string{"rim-front-559-aluminium", "spokes-front-559", "tyre-front-50-559", "hub-front"}; !slices.Equal(got, sortedStrings(want)) {
 		t.Errorf("comes %v, want %v", got, want)
@@ -248,7 +235,7 @@ func sortedStrings(s []string) []string {
 }
 
 func TestUnknownBuild(t *testing.T) {
-	if _, err := New(demo(t), "nobody", &parts.Sets()[0], nil); err == nil {
+	if _, err := New(documenttest.Demo(t), "nobody", &parts.Sets()[0], nil); err == nil {
 		t.Error("a build that there is not was changed")
 	}
 }

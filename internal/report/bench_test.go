@@ -9,6 +9,7 @@ import (
 
 	"steelyard/data"
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
 )
@@ -40,7 +41,7 @@ func catalogue(t testing.TB) []parts.Entry {
 func pair(t testing.TB, n int) *document.Document {
 	t.Helper()
 	entries := catalogue(t)
-	d := demo(t)
+	d := documenttest.Demo(t)
 	d.Riders, d.Loads, d.WeighIns, d.Show.Loads = nil, nil, nil, nil
 	a := d.Builds[0]
 	a.Parts, a.Ratings = nil, nil
@@ -66,19 +67,6 @@ func pair(t testing.TB, n int) *document.Document {
 	}
 	d.Builds = []document.Build{a, b}
 	d.Show.Compare = []string{"a", "b"}
-	return d
-}
-
-func demo(t testing.TB) *document.Document {
-	t.Helper()
-	text, err := data.Files.ReadFile("demo/travel.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, problems := document.Open(text)
-	if d == nil {
-		t.Fatal(problems)
-	}
 	return d
 }
 

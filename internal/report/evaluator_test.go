@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/report"
 )
 
@@ -67,7 +68,7 @@ func editPart(t *rapid.T, p *document.Part) {
 // Whatever was evaluated before, the report of a text is that of the text.
 func TestEvaluatorTellsOfTheTextAlone(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		d := demo(t)
+		d := documenttest.Demo(t)
 		d.Builds = d.Builds[:rapid.IntRange(1, 3).Draw(rt, "builds")]
 		drawn := anyParts(rt) // alike in all builds, in lists cut at different places
 		for j := range drawn {
@@ -109,7 +110,7 @@ func TestEvaluatorTellsOfTheTextAlone(t *testing.T) {
 
 // What was not edited is not worked out again: that is what an evaluator is for.
 func TestEvaluatorTakesOverWhatDidNotChange(t *testing.T) {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	var v report.Evaluator
 	evaluate := func() *report.Evaluation {
 		text, err := document.WriteCompact(d)

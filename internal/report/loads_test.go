@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/geometry"
 	"steelyard/internal/report"
 	"steelyard/internal/rider"
@@ -48,7 +49,7 @@ func weight(l *document.Load, counts func(*document.Good) bool) float64 {
 }
 
 func TestStatesAddUp(t *testing.T) {
-	for _, d := range []*document.Document{laden(), demo(t)} {
+	for _, d := range []*document.Document{laden(), documenttest.Demo(t)} {
 		r := report.Weigh(d, nil).Report
 		if e := errorsOf(r); len(e) > 0 {
 			t.Fatal(e)
@@ -649,7 +650,7 @@ func TestRiderLimits(t *testing.T) {
 
 func BenchmarkLoaded(b *testing.B) {
 	for _, state := range document.States {
-		d := demo(b)
+		d := documenttest.Demo(b)
 		d.Show.State = state
 		b.Run(string(state), func(b *testing.B) {
 			b.ReportAllocs()

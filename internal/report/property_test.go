@@ -11,6 +11,7 @@ import (
 
 	"steelyard/data"
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/geometry"
 	"steelyard/internal/report"
 )
@@ -180,7 +181,7 @@ func TestSums(t *testing.T) {
 // The builds of the demo are sound, and their point is visible: a gearbox at
 // the cranks leaves less unsprung mass at the rear axle than a gear hub.
 func TestDemo(t *testing.T) {
-	r := report.Weigh(demo(t), nil).Report
+	r := report.Weigh(documenttest.Demo(t), nil).Report
 	if len(r.Problems) > 0 {
 		t.Error(r.Problems)
 	}
@@ -216,7 +217,7 @@ func TestWords(t *testing.T) {
 			t.Errorf("no words for %s", key)
 		}
 	}
-	r := report.Weigh(demo(t), nil).Report
+	r := report.Weigh(documenttest.Demo(t), nil).Report
 	for _, b := range r.Builds {
 		for _, f := range b.Figures {
 			has("figure." + f.Key)

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/report"
 	"steelyard/internal/schematest"
 )
@@ -21,7 +22,7 @@ func TestSchema(t *testing.T) {
 	moved := other("b")
 	moved.Parts[1].Carrier = document.MainFrame
 	for _, r := range []*report.Report{
-		report.Weigh(demo(t), nil).Report,
+		report.Weigh(documenttest.Demo(t), nil).Report,
 		report.Weigh(documentOf(), nil).Report,
 		report.Weigh(documentOf(bike("a"), bike("b")), nil).Report,
 		report.Weigh(documentOf(fitted("a"), moved), nil).Report,

@@ -5,24 +5,11 @@ import (
 	"slices"
 	"testing"
 
-	"steelyard/data"
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
 )
-
-func demoDocument(t testing.TB) *document.Document {
-	t.Helper()
-	text, err := data.Files.ReadFile("demo/travel.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, problems := document.Open(text)
-	if d == nil {
-		t.Fatal(problems)
-	}
-	return d
-}
 
 // rows of a table by key.
 func rowsOf(s *report.SideBySide) map[string]report.Row {
@@ -44,7 +31,7 @@ func TestSideBySideSaysWhatTheDifferenceSays(t *testing.T) {
 			if a == b {
 				continue
 			}
-			d := demoDocument(t)
+			d := documenttest.Demo(t)
 			d.Show.Compare, d.Show.Base = []string{a, b}, a
 			e := report.Weigh(d, nil)
 			before, err := e.Text()
@@ -78,7 +65,7 @@ func TestSideBySideSaysWhatTheDifferenceSays(t *testing.T) {
 
 // A best is named where it is decided, and where it is not nobody is.
 func TestBestIsNamedOnlyWhereItIsDecided(t *testing.T) {
-	d := demoDocument(t)
+	d := documenttest.Demo(t)
 	rows := rowsOf(report.Weigh(d, nil).SideBySide())
 	if got := rows["total"].Best; got != "derailleur" {
 		t.Errorf("the lightest is %q, want the derailleurs", got)
@@ -105,7 +92,7 @@ func TestBestIsNamedOnlyWhereItIsDecided(t *testing.T) {
 // Three copies, one part weighed in one of them and, being the same part, in
 // all: no difference arises from it, and the ± of every total shrinks.
 func TestWeighedOnceForAllBuilds(t *testing.T) {
-	d := demoDocument(t)
+	d := documenttest.Demo(t)
 	d.Builds = d.Builds[:1]
 	d.CopyBuild("gearbox", "B")
 	d.CopyBuild("gearbox", "C")
@@ -139,7 +126,7 @@ func weighOnce(d *document.Document, build, part int, grams float64) {
 func TestWeighingNeverWidensADifference(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 12))
 	for range 60 {
-		d := demoDocument(t)
+		d := documenttest.Demo(t)
 		d.CopyBuild("gearhub", "copy")
 		for range rng.IntN(10) {
 			b := rng.IntN(len(d.Builds))
@@ -163,7 +150,7 @@ func TestWeighingNeverWidensADifference(t *testing.T) {
 }
 
 func BenchmarkSideBySideOfTen(b *testing.B) {
-	d := demoDocument(b)
+	d := documenttest.Demo(b)
 	for len(d.Builds) < 10 {
 		d.CopyBuild(d.Builds[len(d.Builds)%3].ID, "copy")
 	}

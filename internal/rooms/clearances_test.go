@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/report"
 	"steelyard/internal/rooms"
 )
@@ -13,7 +14,7 @@ import (
 // gearbox that hangs 300 mm lower touches the ground, and the warning names both;
 // a bag as wide as the rider between the knees is in their way.
 func TestClearances(t *testing.T) {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	d.Show.State = document.Ridden
 	gap := func(d *document.Document, key, name string) *rooms.Gap {
 		for _, g := range rooms.ClearancesOf(evaluated(t, d)).Sides[0].Gaps {

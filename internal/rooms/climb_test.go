@@ -2,13 +2,13 @@ package rooms_test
 
 import (
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/goccy/go-json"
 
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/report"
 	"steelyard/internal/rooms"
 	"steelyard/internal/words"
@@ -27,7 +27,7 @@ func exactly(v float64) *document.Known { return &document.Known{Value: v, Basis
 
 // riding is the demo with a rider, a road and a drive that are known exactly.
 func riding(t testing.TB) *document.Document {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	d.Riders[0].Effort = &document.Effort{Power: exactly(150), Cadence: exactly(70), Least: exactly(40), Highest: exactly(110), Walking: 1.2, Top: 12}
 	d.Show.Road = &document.Road{
 		Slope: exactly(6), Climb: 1000, Surface: "gravel", Wind: exactly(0), Altitude: exactly(0), Temperature: exactly(15), Drag: exactly(0.6), Rolling: exactly(0.015),
@@ -135,7 +135,7 @@ func TestDayBalances(t *testing.T) {
 
 // A build and its copy differ by nothing, whatever is typed and what is typical.
 func TestCopyRidesTheSame(t *testing.T) {
-	for name, d := range map[string]*document.Document{"typical": demo(t), "typed": riding(t)} {
+	for name, d := range map[string]*document.Document{"typical": documenttest.Demo(t), "typed": riding(t)} {
 		d.Days = []document.Day{aDay(20)}
 		if name == "typed" {
 			d.Builds[0].RollOut.HalfWidth, d.Builds[0].Losses.Efficiency.HalfWidth, d.Builds[0].Losses.Power = 10, 0.05, 100
@@ -160,7 +160,7 @@ func TestCopyRidesTheSame(t *testing.T) {
 
 // What two builds owe to one figure cancels; what only one has does not.
 func TestClimbDoubtCancels(t *testing.T) {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	c := rooms.ClimbOf(evaluated(t, d))
 	if !(c.Difference.TimePlus < c.Sides[0].TimePlus/2) {
 		t.Errorf("± %v s of the difference, ± %v s of one side", c.Difference.TimePlus, c.Sides[0].TimePlus)
@@ -188,14 +188,7 @@ func TestClimbDoubtCancels(t *testing.T) {
 
 // Both languages say every key, and the words follow the figures.
 func TestClimbSpeaksBothLanguages(t *testing.T) {
-	text, err := os.ReadFile("../../data/words/de.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	german, err := words.New(text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	german := german(t)
 	typed := riding(t)
 	typed.Builds[0].Losses = &document.DriveLosses{}
 	for _, of := range document.StageLosses {
@@ -203,10 +196,10 @@ func TestClimbSpeaksBothLanguages(t *testing.T) {
 	}
 	typed.Builds[0].DriveLimits = &document.DriveLimits{LeastRatio: 5, CrankTorque: 20, HubTorque: 10}
 	typed.Show.Road.Wind = exactly(20)
-	alone := demo(t)
+	alone := documenttest.Demo(t)
 	alone.Show.Loads, alone.Days = nil, []document.Day{aDay(5)}
 	for _, w := range []*words.Words{nil, german} {
-		for _, d := range []*document.Document{demo(t), typed, alone} {
+		for _, d := range []*document.Document{documenttest.Demo(t), typed, alone} {
 			e := report.Weigh(d, w)
 			g, c := rooms.GearsOf(e), rooms.ClimbOf(e)
 			out, err := json.Marshal([]any{g, c})
@@ -325,7 +318,7 @@ func FuzzStretches(f *testing.F) {
 }
 
 func BenchmarkGearsAndClimb(b *testing.B) {
-	d := demo(b)
+	d := documenttest.Demo(b)
 	d.Days = []document.Day{aDay(200)}
 	e := evaluated(b, d)
 	b.Run("gears", func(b *testing.B) {

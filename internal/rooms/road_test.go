@@ -2,13 +2,13 @@ package rooms_test
 
 import (
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/goccy/go-json"
 
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/geometry"
 	"steelyard/internal/report"
 	"steelyard/internal/rooms"
@@ -116,7 +116,7 @@ func TestTwoMassesAsADocument(t *testing.T) {
 }
 
 func ridden(t testing.TB) *document.Document {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	d.Show.State = document.Ridden
 	return d
 }
@@ -191,7 +191,7 @@ func TestRoughRoadOfTheDemo(t *testing.T) {
 // is entered as two halves change anything.
 func TestRoughRoadOfACopy(t *testing.T) {
 	for _, state := range document.States {
-		d := demo(t)
+		d := documenttest.Demo(t)
 		d.Show.State, d.Show.Supplies = state, document.Half
 		c := d.CopyBuild("gearbox", "Copy")
 		c.Parts[3].Name += " by another name"
@@ -400,14 +400,7 @@ func TestRoadCurvesOfTheDemo(t *testing.T) {
 
 // Both languages say every key that the figures have.
 func TestRoughRoadSpeaksBothLanguages(t *testing.T) {
-	text, err := os.ReadFile("../../data/words/de.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	german, err := words.New(text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	german := german(t)
 	d := ridden(t)
 	d.Show.Rough = &document.Rough{Class: "E", Rider: "standing", Obstacle: &document.Obstacle{Form: "hole", Height: 80, Length: 300}}
 	d.Builds[0].Setup = &document.Setup{

@@ -3,6 +3,7 @@ package rooms_test
 import (
 	"math"
 	"reflect"
+	"steelyard/internal/document/documenttest"
 	"testing"
 
 	"steelyard/internal/report"
@@ -12,10 +13,10 @@ import (
 // The table of all builds has the gears that the room tells, with differences in
 // which what two builds share cancels.
 func TestTableHasGears(t *testing.T) {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	d.Days = nil
 	d.CopyBuild("gearbox", "Copy")
-	ridden := demo(t) // a day changes nothing of the table
+	ridden := documenttest.Demo(t) // a day changes nothing of the table
 	ridden.CopyBuild("gearbox", "Copy")
 	if a, b := rooms.SideBySide(evaluated(t, ridden)), rooms.SideBySide(evaluated(t, d)); !reflect.DeepEqual(a, b) {
 		t.Error("the table depends on the day that is ridden")

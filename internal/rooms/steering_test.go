@@ -9,8 +9,8 @@ import (
 
 	"github.com/goccy/go-json"
 
-	"steelyard/data"
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/geometry"
 	"steelyard/internal/report"
 	"steelyard/internal/rooms"
@@ -29,19 +29,6 @@ func evaluated(t testing.TB, d *document.Document) *report.Evaluation {
 		t.Fatal(e.Report.Problems)
 	}
 	return e
-}
-
-func demo(t testing.TB) *document.Document {
-	t.Helper()
-	text, err := data.Files.ReadFile("demo/travel.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, problems := document.Open(text)
-	if d == nil {
-		t.Fatal(problems)
-	}
-	return d
 }
 
 // benchmark is the bicycle of Meijaard et al. (2007), table 1, as somebody would
@@ -168,7 +155,7 @@ func TestBenchmarkAsADocument(t *testing.T) {
 // The demo: a figure of every sort, finite; what the copies of a build share
 // cancels; a load on the fork makes the bar heavier.
 func TestSteeringOfTheDemo(t *testing.T) {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	d.Show.State = document.Ridden
 	s := rooms.SteeringOf(evaluated(t, d))
 	if len(s.Sides) != 2 || len(s.Difference) < 10 || s.Words == "" || s.Caution == "" {
@@ -182,7 +169,7 @@ func TestSteeringOfTheDemo(t *testing.T) {
 	}
 	t.Log(s.Words)
 
-	twins := demo(t)
+	twins := documenttest.Demo(t)
 	twins.CopyBuild("gearbox", "Copy")
 	twins.Show.Compare = []string{"gearbox", twins.Builds[3].ID}
 	for _, c := range rooms.SteeringOf(evaluated(t, twins)).Difference {
@@ -191,7 +178,7 @@ func TestSteeringOfTheDemo(t *testing.T) {
 		}
 	}
 
-	loaded := demo(t)
+	loaded := documenttest.Demo(t)
 	loaded.CopyBuild("gearbox", "Loaded")
 	b := &loaded.Builds[3]
 	b.Parts = append(b.Parts, document.Part{
@@ -220,15 +207,8 @@ func TestSteeringOfTheDemo(t *testing.T) {
 
 // Both languages say every key that the figures have.
 func TestSteeringSpeaksBothLanguages(t *testing.T) {
-	text, err := os.ReadFile("../../data/words/de.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	german, err := words.New(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d := demo(t)
+	german := german(t)
+	d := documenttest.Demo(t)
 	b := &d.Builds[0]
 	b.Stand = &document.Stand{Forward: 400, Out: 170, Lean: 9}
 	for _, w := range []*words.Words{nil, german} {
@@ -247,7 +227,7 @@ func TestSteeringSpeaksBothLanguages(t *testing.T) {
 }
 
 func BenchmarkSteering(b *testing.B) {
-	e := evaluated(b, demo(b))
+	e := evaluated(b, documenttest.Demo(b))
 	for b.Loop() {
 		rooms.SteeringOf(e)
 	}
@@ -257,7 +237,7 @@ func BenchmarkSteering(b *testing.B) {
 // pair shares; on the bar the steered inertia is larger than in the frame, by
 // what the bag's own parallel axis is.
 func TestPlacements(t *testing.T) {
-	d := demo(t)
+	d := documenttest.Demo(t)
 	d.Show.State = document.Loaded
 	p := rooms.PlacementsOf(evaluated(t, d))
 	if len(p.Sides) != 2 || len(p.Sides[0].Bags) < 4 {

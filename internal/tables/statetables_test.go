@@ -2,12 +2,12 @@ package tables_test
 
 import (
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
 	"steelyard/internal/document"
+	"steelyard/internal/document/documenttest"
 	"steelyard/internal/report"
 	"steelyard/internal/tables"
 	"steelyard/internal/words"
@@ -16,14 +16,7 @@ import (
 // demoReport is the report of the demo, with a load and a rider on it.
 func demoReport(t *testing.T) (*document.Document, *report.Report) {
 	t.Helper()
-	text, err := os.ReadFile("../../data/demo/travel.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, problems := document.Open(text)
-	if d == nil {
-		t.Fatal(problems)
-	}
+	d := documenttest.Demo(t)
 	return d, report.Weigh(d, nil).Report
 }
 
