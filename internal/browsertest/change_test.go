@@ -369,6 +369,7 @@ func TestMarkSeveral(t *testing.T) {
 	})
 	p.The("button", "Undo").Click()
 	p.The("button", "Mark none").Click()
+	p.until("none is marked", func() bool { return len(marked()) == 0 })
 	Eval[bool](p, "("+row(0)+".click(), "+row(1)+".focus(), true)")
 	p.Key(" ")
 	p.until("two are marked", func() bool { return len(marked()) == 2 })
