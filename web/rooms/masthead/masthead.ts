@@ -9,7 +9,7 @@ import { store, type Theme } from "../../app/state.ts";
 import { t } from "../../text/index.ts";
 import { asLengthUnit, asMassUnit } from "../../model/units.ts";
 import { showAbout } from "./about.ts";
-import { DeferredElement, StoreElement } from "../../elements/element.ts";
+import { StoreElement } from "../../elements/element.ts";
 import "../../elements/menu.ts";
 import "./offlineStatus.ts";
 
@@ -23,7 +23,7 @@ const mark = svg`<svg class="mark" viewBox="0 0 64 34" aria-hidden="true" focusa
   <path class="poise" d="M45 9.4v6.4l-4 7.2h8l-4-7.2z"/>
 </svg>`;
 
-class Masthead extends DeferredElement {
+class Masthead extends StoreElement {
   protected override render(): TemplateResult {
     const doc = store.doc;
     const off = !doc;
