@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"steelyard/internal/document"
+	"steelyard/internal/order"
 	"steelyard/internal/parts"
 	"steelyard/internal/words"
 )
@@ -34,7 +35,7 @@ func Offers(d *document.Document, b *document.Build, w *words.Words) []Offer {
 		o.On = err == nil && len(plan.Comes)+len(plan.Goes) == 0
 		list = append(list, o)
 	}
-	slices.SortStableFunc(list, func(a, b Offer) int {
+	order.Stable(list, func(a, b Offer) int {
 		if a.Set.Area != b.Set.Area || a.Fits == b.Fits {
 			return slices.Index(parts.Areas, a.Set.Area) - slices.Index(parts.Areas, b.Set.Area)
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"steelyard/internal/document"
+	"steelyard/internal/order"
 )
 
 // BoxGear is a gear of a hub or a gearbox.
@@ -39,7 +40,7 @@ func BoxGears(g *document.Gearing) []BoxGear {
 	for i := range g.Stages {
 		gears = through(gears, &g.Stages[i], i == 0)
 	}
-	slices.SortStableFunc(gears, func(a, b BoxGear) int { return cmp.Compare(a.Ratio, b.Ratio) })
+	order.Stable(gears, func(a, b BoxGear) int { return cmp.Compare(a.Ratio, b.Ratio) })
 	return gears
 }
 

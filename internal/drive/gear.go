@@ -3,7 +3,8 @@ package drive
 import (
 	"cmp"
 	"math"
-	"slices"
+
+	"steelyard/internal/order"
 )
 
 // Gear is one way through a drive.
@@ -49,7 +50,7 @@ func (d *Drive) Gears(rule Crossing) []Gear {
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(a, b Gear) int {
+	order.Stable(all, func(a, b Gear) int {
 		return cmp.Or(cmp.Compare(a.Ratio, b.Ratio), cmp.Compare(a.Ring, b.Ring), cmp.Compare(a.Front, b.Front), cmp.Compare(a.Rear, b.Rear))
 	})
 	return all

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"steelyard/internal/mass"
+	"steelyard/internal/order"
 )
 
 // Mean returns the efficiency over several gears, each with its weight: its
@@ -63,7 +64,7 @@ func First(f Figure, sources []string) []Measuring {
 			list = append(list, Measuring{Source: s, Share: c * c / total})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b Measuring) int { return cmp.Compare(b.Share, a.Share) })
+	order.Stable(list, func(a, b Measuring) int { return cmp.Compare(b.Share, a.Share) })
 	left := new(mass.Budget)
 	left.Add(f.Budget, 1)
 	for i := range list {

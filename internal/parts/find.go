@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"steelyard/internal/document"
+	"steelyard/internal/order"
 	"steelyard/internal/spelling"
 )
 
@@ -131,7 +132,7 @@ func NewListing(b *document.Build, label func(key string) string) *Listing {
 // Find returns the ids of the parts that a query names, in the order of the build.
 func (l *Listing) Find(query string) []string {
 	found := seek(l.parts, query, nil)
-	slices.SortFunc(found, func(a, b ranked) int { return a.entry - b.entry })
+	order.Stable(found, func(a, b ranked) int { return a.entry - b.entry })
 	return pick(l.ids, found, 0)
 }
 

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"sync"
 	"unicode/utf8"
+
+	"steelyard/internal/order"
 )
 
 // EnglishWords turns the words of a part's name, see [spelling.Words], into those
@@ -29,7 +31,7 @@ func EnglishWords(words []string) []string {
 		out = append(out, english...)
 		i += n
 	}
-	slices.SortStableFunc(out, func(a, b string) int { return endFirst(a) - endFirst(b) })
+	order.Stable(out, func(a, b string) int { return endFirst(a) - endFirst(b) })
 	return out
 }
 

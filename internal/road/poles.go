@@ -4,9 +4,9 @@ import (
 	"cmp"
 	"math"
 	"math/cmplx"
-	"slices"
 
 	"steelyard/internal/linear"
+	"steelyard/internal/order"
 )
 
 // list are the poles of a system, without memory of its own.
@@ -271,7 +271,7 @@ func (s *system) eigen() (l list, ok bool) {
 		l.pole[l.n] = p
 		l.n++
 	}
-	slices.SortFunc(l.all(), func(a, b pole) int { return cmp.Compare(cmplx.Abs(a.s), cmplx.Abs(b.s)) })
+	order.Stable(l.all(), func(a, b pole) int { return cmp.Compare(cmplx.Abs(a.s), cmplx.Abs(b.s)) })
 	return l, true
 }
 

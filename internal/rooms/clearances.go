@@ -9,6 +9,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/mass"
+	"steelyard/internal/order"
 	"steelyard/internal/report"
 	"steelyard/internal/rider"
 	"steelyard/internal/words"
@@ -126,7 +127,7 @@ func gapsOf(a *assembly.Assembly, w *words.Words) []Gap {
 			}
 		}
 	}
-	slices.SortStableFunc(gaps, func(a, b Gap) int {
+	order.Stable(gaps, func(a, b Gap) int {
 		switch {
 		case a.Least < b.Least:
 			return -1

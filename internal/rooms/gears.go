@@ -11,6 +11,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/drive"
 	"steelyard/internal/mass"
+	"steelyard/internal/order"
 	"steelyard/internal/report"
 	"steelyard/internal/words"
 )
@@ -294,7 +295,7 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 	}
 	// The slack span loses by the chain's friction too, so it goes first.
 	names := slices.Clone(t.names)
-	slices.SortStableFunc(names, func(a, b string) int {
+	order.Stable(names, func(a, b string) int {
 		first := func(name string) int {
 			if sourceKey(name) == "chain-slack" {
 				return 0
@@ -332,7 +333,7 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 		}
 	}
 	t.losses = known
-	slices.SortStableFunc(out, func(a, b Loss) int { return cmp.Compare(b.Percent, a.Percent) })
+	order.Stable(out, func(a, b Loss) int { return cmp.Compare(b.Percent, a.Percent) })
 	return out
 }
 

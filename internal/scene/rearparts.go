@@ -2,11 +2,11 @@ package scene
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"steelyard/internal/document"
 	"steelyard/internal/drive"
+	"steelyard/internal/order"
 )
 
 // What is drawn of the fittings from behind; at is the point y to the left and z
@@ -159,7 +159,7 @@ func (d *drawing) radii(kind string) (list []float64) {
 			list = append(list, f.radius(0)*scale*d.cam.Scale)
 		}
 	})
-	slices.SortFunc(list, func(a, b float64) int { return int(math.Copysign(1, b-a)) })
+	order.Stable(list, func(a, b float64) int { return int(math.Copysign(1, b-a)) })
 	if kind == "cassette" && len(list) == 1 { // its cogs are not told one by one
 		const cogs = 9
 		most, least := list[0], min(0.024*d.cam.Scale, 0.5*list[0])

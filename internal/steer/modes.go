@@ -4,10 +4,10 @@ import (
 	"cmp"
 	"math"
 	"math/cmplx"
-	"slices"
 
 	"steelyard/internal/linear"
 	"steelyard/internal/mass"
+	"steelyard/internal/order"
 )
 
 // at returns the stiffness and the damping at a speed, m/s.
@@ -49,12 +49,12 @@ func (m *Model) Eigenvalues(v float64) [4]complex128 {
 	for i, s := range list {
 		out[i] = p.improve(s)
 	}
-	slices.SortFunc(out[:], func(a, b complex128) int {
+	order.Stable(out[:], func(a, b complex128) int {
 		return cmp.Or(-cmp.Compare(imag(a), imag(b)), -cmp.Compare(real(a), real(b)))
 	})
 	// Conjugates come beside each other, the one above the axis first.
 	if imag(out[0]) > 0 {
-		slices.SortStableFunc(out[:], func(a, b complex128) int {
+		order.Stable(out[:], func(a, b complex128) int {
 			return cmp.Or(-cmp.Compare(math.Abs(imag(a)), math.Abs(imag(b))), -cmp.Compare(imag(a), imag(b)))
 		})
 	}

@@ -2,10 +2,10 @@ package weighin
 
 import (
 	"cmp"
-	"slices"
 
 	"steelyard/internal/linear"
 	"steelyard/internal/mass"
+	"steelyard/internal/order"
 )
 
 // Owed is what one doubt makes of the uncertainty of a figure.
@@ -37,17 +37,17 @@ func (m *Measured) Limit(key string) *Owed {
 // add up, since sources are independent of each other.
 func (m *Measured) weighDoubts(g *gls, doubts []effect, known int) {
 	by := map[Doubt]*linear.Sym{}
-	var order []Doubt
+	var met []Doubt
 	for i := range doubts {
 		of := doubts[i].of
 		if by[of] == nil {
 			by[of] = linear.NewSym(known)
-			order = append(order, of)
+			met = append(met, of)
 		}
 		by[of].Add(g.owed(&doubts[i]))
 	}
 	m.against = linear.NewSym(known)
-	for _, of := range order {
+	for _, of := range met {
 		if of != Radii {
 			m.against.Add(by[of])
 		}
@@ -65,9 +65,9 @@ func (m *Measured) weighDoubts(g *gls, doubts []effect, known int) {
 			continue
 		}
 		first := len(m.Owed)
-		for _, of := range order {
+		for _, of := range met {
 			rest := linear.NewSym(known)
-			for _, other := range order {
+			for _, other := range met {
 				if other != of {
 					rest.Add(by[other])
 				}
@@ -75,6 +75,6 @@ func (m *Measured) weighDoubts(g *gls, doubts []effect, known int) {
 			u := figure(by[of])
 			m.Owed = append(m.Owed, Owed{key, of, u * m.Widened, u * u / (all * all), figure(rest) * m.Widened})
 		}
-		slices.SortStableFunc(m.Owed[first:], func(a, b Owed) int { return cmp.Compare(b.Share, a.Share) })
+		order.Stable(m.Owed[first:], func(a, b Owed) int { return cmp.Compare(b.Share, a.Share) })
 	}
 }

@@ -57,6 +57,7 @@ func revision(ctx context.Context, root string) string {
 // edit's picture or on a button, not in every evaluation. Compiled without
 // inlining they take a fifth of a megabyte less to load.
 var seldom = []string{
+	"github.com/goccy/go-json/internal/decoder",
 	"github.com/goccy/go-json/internal/encoder/...",
 	"github.com/goccy/go-json/jsontext",
 	"github.com/goccy/go-json",
@@ -71,10 +72,12 @@ var seldom = []string{
 	"runtime/debug",
 	"steelyard/internal/bridge",
 	"steelyard/internal/conversion",
+	"steelyard/internal/document",
 	"steelyard/internal/drive",
 	"steelyard/internal/effort",
 	"steelyard/internal/geometry",
 	"steelyard/internal/linear",
+	"steelyard/internal/mesh",
 	"steelyard/internal/parts",
 	"steelyard/internal/partslist",
 	"steelyard/internal/reconcile",
@@ -102,8 +105,12 @@ func program(ctx context.Context, root, pkg, name string) (gz []byte, size int64
 	if err := os.MkdirAll(keep, 0o755); err != nil {
 		return nil, 0, err
 	}
+	mod, err := lean(ctx, root, keep)
+	if err != nil {
+		return nil, 0, err
+	}
 	wasm := filepath.Join(keep, name+".wasm")
-	args := []string{"build", "-mod=readonly", "-buildvcs=false", "-trimpath",
+	args := []string{"build", "-mod=readonly", "-buildvcs=false", "-trimpath", "-modfile=" + mod,
 		"-ldflags=-s -w -X steelyard/internal/report.version=" + revision(ctx, root)}
 	for _, p := range seldom {
 		args = append(args, "-gcflags="+p+"=-l")
