@@ -8,10 +8,12 @@ import (
 )
 
 func TestAbout(t *testing.T) {
+	t.Parallel()
 	dark := Phone
 	dark.Dark = true
 	for name, look := range map[string]Look{"desk": Desk, "phone, dark": dark} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, look)
 			p.standing("Works offline")
 			p.The("button", "About").Focus()

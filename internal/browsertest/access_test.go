@@ -118,6 +118,7 @@ func mustPass(p *Page, where, of string) {
 // Every view, both themes, both languages, wide and narrow, the canvas's frame
 // included.
 func TestEveryViewIsAccessible(t *testing.T) {
+	t.Parallel()
 	for name, c := range map[string]struct {
 		look     Look
 		language string
@@ -127,6 +128,7 @@ func TestEveryViewIsAccessible(t *testing.T) {
 		"phone, dark, English": {with(Phone, func(l *Look) { l.Dark = true }), "en"},
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, c.look)
 			if c.language != "en" {
 				p.speak(c.language)
@@ -186,8 +188,10 @@ type touched struct {
 }
 
 func TestFingersFindEveryTarget(t *testing.T) {
+	t.Parallel()
 	for _, width := range []int{390, 320} {
 		t.Run(fmt.Sprint(width), func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, with(Phone, func(l *Look) { l.Width = width }))
 			said := map[string]bool{}
 			look := func(where string) {
@@ -233,6 +237,7 @@ func tooWide(width int) string {
 // At 200 % a window of 1280 by 800 has room for 640 by 400; at 400 % for 320 by
 // 200 (WCAG 2.2, 1.4.10). Nothing may need scrolling both ways.
 func TestZoom(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct{ width, height int }{{640, 400}, {320, 256}} {
 		p := openPage(t, Look{Width: c.width, Height: c.height, Density: 2})
 		p.unfoldAll()
@@ -277,6 +282,7 @@ func (p *Page) media(features map[string]string) {
 
 // Where the reader wants less motion nothing moves by itself.
 func TestReducedMotion(t *testing.T) {
+	t.Parallel()
 	const moving = `(() => {
 		const out = [];
 		for (const e of document.querySelectorAll('*')) {
@@ -305,6 +311,7 @@ func TestReducedMotion(t *testing.T) {
 // In the system's own colours what is pressed, chosen, wrong, and the focus can
 // be told apart, and the drawings are there.
 func TestForcedColours(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.unfoldAll()
 	for _, scheme := range []string{"light", "dark"} {

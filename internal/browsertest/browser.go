@@ -21,8 +21,10 @@ type Browser struct {
 	profile string
 }
 
-// names are what the program is called on one system or another.
-var names = []string{"chromium", "chromium-browser", "headless_shell", "chrome", "google-chrome"}
+// names are what the program is called on one system or another. Those without
+// a window come first: a headless one with all of the browser's own controls
+// draws these too, for every page, at half of what the page itself costs.
+var names = []string{"chromium-headless-shell", "headless_shell", "chromium", "chromium-browser", "chrome", "google-chrome"}
 
 // Executable finds Chromium, or says how to get it.
 func Executable() (string, error) {

@@ -81,8 +81,10 @@ func (p *Page) mustShow(key string, per float64) {
 // says of every build that is ticked, against the base that is chosen, in the
 // order that is wanted; its table can be taken along.
 func TestAllBuilds(t *testing.T) {
+	t.Parallel()
 	for _, look := range []Look{Desk, Phone} {
 		t.Run(fmt.Sprint(look.Width), func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, look)
 			p.until("the closed chapter names the lightest", func() bool {
 				return strings.HasPrefix(p.says("#builds .gist"), "Lightest of 3: Single-ring derailleur, 15.79")
@@ -183,6 +185,7 @@ func TestAllBuilds(t *testing.T) {
 // Two to four builds are drawn in a row, with the figures that are picked and
 // where the masses of each come from; what is not in the row is not told of.
 func TestBuildsInARow(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.publishing()
 	p.after(p.The("radio", "Builds in a row").Click)

@@ -82,6 +82,7 @@ const shut = "!document.querySelector('dialog[open]')"
 
 // From one build to three with other drivetrains.
 func TestFromOneBuildToThree(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.opensDocument(demoWith(t, "One build", "gearbox"))
 	text, before := p.saved()
@@ -134,6 +135,7 @@ func TestFromOneBuildToThree(t *testing.T) {
 // What is unticked is left as it is; what is known better than the catalogue is
 // kept aside, and comes back.
 func TestChangeInPlaceAndBack(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, with(Phone, func(l *Look) { l.Dark = true }))
 	d := demoWith(t, "In place", "derailleur")
 	b := d.Build("derailleur")
@@ -182,6 +184,7 @@ func TestChangeInPlaceAndBack(t *testing.T) {
 // Of three copies one part is weighed in one: it is in all, no difference arises
 // from it, and the ± of every total shrinks. What is made a thing of its own is not.
 func TestWeighedOnce(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	d := demoWith(t, "Three copies", "gearbox")
 	b, c := d.CopyBuild("gearbox", "Second").ID, d.CopyBuild("gearbox", "Third").ID
@@ -243,6 +246,7 @@ func TestWeighedOnce(t *testing.T) {
 
 // A half-typed figure that is another build's by chance does not take that along.
 func TestTypingPassesByAnothersFigure(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	d := demoWith(t, "Two opinions", "gearbox")
 	id := d.CopyBuild("gearbox", "Second").ID
@@ -267,6 +271,7 @@ func TestTypingPassesByAnothersFigure(t *testing.T) {
 
 // What another build knows better is offered, and taken with one press.
 func TestBetterKnownIsOffered(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Phone)
 	d := demoWith(t, "Known better", "gearbox")
 	id := d.CopyBuild("gearbox", "Second").ID
@@ -291,6 +296,7 @@ func TestBetterKnownIsOffered(t *testing.T) {
 
 // Bags and goods are weighed once for all loads that have them.
 func TestLoadsWeighOnce(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	d := demoWith(t, "Two loads", "gearbox")
 	tour := d.Loads[0].ID
@@ -316,6 +322,7 @@ func TestLoadsWeighOnce(t *testing.T) {
 
 // Marked parts are changed, copied and deleted together, each as one step.
 func TestMarkSeveral(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	d := demoWith(t, "Marks", "gearbox")
 	id := d.CopyBuild("gearbox", "Second").ID
@@ -384,6 +391,7 @@ func TestMarkSeveral(t *testing.T) {
 
 // What is missing is said, dismissed for the build, and brought back.
 func TestMissingIsSaid(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, with(Desk, func(l *Look) { l.Dark = true }))
 	d := demoWith(t, "Missing", "gearbox")
 	b := d.Build("gearbox")

@@ -42,8 +42,10 @@ func (p *Page) sets(state string, builds, loads [2]string) *report.Report {
 // on; two bikes with the same rider and load differ by their parts alone, and far
 // less doubtfully than either is known.
 func TestCompareLoadsAndBuilds(t *testing.T) {
+	t.Parallel()
 	for _, look := range []Look{Desk, Phone} {
 		t.Run(fmt.Sprint(look.Width), func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, look)
 			_, d := p.saved()
 			one, other := d.Builds[0].Name, d.Builds[1].Name
@@ -90,6 +92,7 @@ func TestCompareLoadsAndBuilds(t *testing.T) {
 // On a phone a note lies over what is at the bottom of the window: that can be
 // pressed all the same, at once.
 func TestNoteLetsPressesThrough(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Phone)
 	button := p.Like("button", "with rider")
 	Ask[bool](button, `e => { window.note = () => document.querySelector('.notes .note')?.getBoundingClientRect(); return true }`)

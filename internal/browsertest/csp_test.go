@@ -6,6 +6,7 @@ import (
 )
 
 func TestThePolicyForbidsNothingThatThePageNeeds(t *testing.T) {
+	t.Parallel()
 	p := browser.Open(t, server.URL+"icon.svg", Desk)
 	p.Preload(watchPolicy)
 	p.Navigate(server.URL)
@@ -19,6 +20,7 @@ func TestThePolicyForbidsNothingThatThePageNeeds(t *testing.T) {
 
 // What a hole elsewhere might let in does nothing in the page or its frame.
 func TestThePolicyForbidsWhatIsNotOurs(t *testing.T) {
+	t.Parallel()
 	const other = "http://127.0.0.1:9/elsewhere" // nothing listens there
 	p := browser.Open(t, server.URL+"icon.svg", Desk)
 	p.Preload(watchPolicy)

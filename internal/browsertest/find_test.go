@@ -36,6 +36,7 @@ func (p *Page) marked(id string) string {
 // The page finds what the core finds, marks what Enter takes, and says when
 // nothing is found.
 func TestFind(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.unfold("#load details.fold")
 	p.Until("there is a search for goods", "document.getElementById('add-good')")
@@ -113,6 +114,7 @@ func TestFind(t *testing.T) {
 
 // The same in the dark on a phone: what is marked and what is not found show.
 func TestFindOnAPhone(t *testing.T) {
+	t.Parallel()
 	look := Phone
 	look.Dark = true
 	p := openPage(t, look)

@@ -47,6 +47,7 @@ func demo() string { return functions["demo"]() }
 const firstView = `{"build":"gearbox","side":"side","labels":true}`
 
 func TestEvaluateInTheBrowserIsEvaluateHere(t *testing.T) {
+	t.Parallel()
 	p := openFrame(t, Look{Width: 640, Height: 400})
 	for _, name := range []string{"demo", "blank", "catalogue", "words", "stations", "kinds"} {
 		if got, want := Eval[string](p, "steelyard."+name+"()"), functions[name](); got != want {
@@ -74,6 +75,7 @@ func TestEvaluateInTheBrowserIsEvaluateHere(t *testing.T) {
 // Whatever a function is given, it answers, and the next call finds the program
 // as it was.
 func TestHostileTextLeavesTheProgramAlive(t *testing.T) {
+	t.Parallel()
 	p := openFrame(t, Look{Width: 640, Height: 400})
 	want := Eval[string](p, "steelyard.evaluate(steelyard.demo())")
 	texts := []string{
@@ -128,6 +130,7 @@ func show(p *Page, view string) {
 }
 
 func TestNothingIsDrawnWhileNothingChanges(t *testing.T) {
+	t.Parallel()
 	p := openFrame(t, Look{Width: 640, Height: 400})
 	show(p, firstView)
 	before := settled(p)
@@ -149,6 +152,7 @@ func TestNothingIsDrawnWhileNothingChanges(t *testing.T) {
 }
 
 func TestOneFrameForOneChange(t *testing.T) {
+	t.Parallel()
 	p := openFrame(t, Look{Width: 640, Height: 400})
 	for i := range 5 {
 		before := settled(p)
@@ -189,6 +193,7 @@ func count(img image.Image, k color.NRGBA) int {
 }
 
 func TestTheCanvasShowsTheScene(t *testing.T) {
+	t.Parallel()
 	for _, density := range []float64{1, 1.5, 3} {
 		p := openFrame(t, Look{Width: 640, Height: 400, Density: density})
 		for _, dark := range []bool{false, true} {
@@ -219,6 +224,7 @@ func TestTheCanvasShowsTheScene(t *testing.T) {
 }
 
 func TestTheCanvasFollowsTheWindow(t *testing.T) {
+	t.Parallel()
 	p := openFrame(t, Look{Width: 640, Height: 400})
 	show(p, firstView)
 	settled(p)
@@ -240,6 +246,7 @@ func TestTheCanvasFollowsTheWindow(t *testing.T) {
 
 // A lost graphics context brings the frame back by itself.
 func TestALostContextComesBack(t *testing.T) {
+	t.Parallel()
 	p := openFrame(t, Look{Width: 640, Height: 400})
 	Eval[bool](p, "(window.old = true)")
 	Eval[bool](p, "(document.querySelector('canvas').getContext('webgl2').getExtension('WEBGL_lose_context').loseContext(), true)")
@@ -254,6 +261,7 @@ func TestALostContextComesBack(t *testing.T) {
 
 // An old browser, a missing file and a dead program are told, not left blank.
 func TestTheFrameTellsWhyItCannotStart(t *testing.T) {
+	t.Parallel()
 	for name, c := range map[string]struct{ script, want string }{
 		"missing":  {"const f = window.fetch; window.fetch = () => Promise.resolve(new Response('', { status: 404 }))", "404"},
 		"offline":  {"window.fetch = () => Promise.reject(new TypeError('no network'))", "no network"},
@@ -263,6 +271,7 @@ func TestTheFrameTellsWhyItCannotStart(t *testing.T) {
 		"inflated": {"const f = window.fetch; window.fetch = async (u) => new Response((await f(u)).body.pipeThrough(new DecompressionStream('gzip')))", "-"},
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := browser.Open(t, server.URL+"icon.svg", Look{Width: 640, Height: 400})
 			p.Preload(c.script)
 			p.Navigate(server.URL + "frame.html")
@@ -280,6 +289,7 @@ func TestTheFrameTellsWhyItCannotStart(t *testing.T) {
 
 // The program loads nearly as fast as it could: see make bench for times.
 func TestTheProgramIsSmall(t *testing.T) {
+	t.Parallel()
 	root, err := static.Root(".")
 	if err != nil {
 		t.Fatal(err)

@@ -6,6 +6,7 @@ import "testing"
 // both builds with their difference; what the rider holds and the slope can be
 // typed, and the time follows.
 func TestGearsAndClimbing(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.Until("gears are closed", "document.querySelector('#gears details') && !document.querySelector('#gears details').open")
 	p.Eval("document.querySelector('#gears details').open = true")

@@ -45,6 +45,7 @@ func (p *Page) chooses(menu, item string) {
 
 // What whoever has used other forms and lists expects of these.
 func TestHabits(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.Until("the parts are listed", `document.querySelector('#parts tr.part')`)
 
@@ -149,6 +150,7 @@ func TestHabits(t *testing.T) {
 // A bike without springs has no rows of springs: not in the balance, the list,
 // the sheet of its frame, or on paper.
 func TestARigidBikeHasNoSprings(t *testing.T) {
+	t.Parallel()
 	d, _ := document.Open([]byte(demo()))
 	for i := range d.Builds {
 		b := &d.Builds[i]

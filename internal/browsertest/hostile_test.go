@@ -156,6 +156,7 @@ var living = regexp.MustCompile(`(?m)(?:^|[^\\])(?:\\\\)*(?:[<@` + "`" + `]|!?\[
 
 // What is asked of the tests themselves: that they see a hole.
 func TestTheHostileTestsSee(t *testing.T) {
+	t.Parallel()
 	for cell, want := range map[string]bool{"=1+1": true, "+1": false, "-3,5": false, "@x": true, "\t=1": true, "-2+3": true, "'=1": false, "Bell": false, " =1+1": true, "＝1": true, "−3": false} {
 		if formula(cell) != want {
 			t.Errorf("%q is a formula: %v", cell, !want)
@@ -192,6 +193,7 @@ func TestTheHostileTestsSee(t *testing.T) {
 }
 
 func TestHostileFile(t *testing.T) {
+	t.Parallel()
 	text := hostile(t, "documents/ok-hostile.json")
 	d, problems := document.Open([]byte(text))
 	if d == nil {
@@ -290,6 +292,7 @@ func TestHostileFile(t *testing.T) {
 }
 
 func TestHostileLink(t *testing.T) {
+	t.Parallel()
 	for name, look := range map[string]Look{"desk": Desk, "phone": Phone} {
 		t.Run(name, func(t *testing.T) {
 			text := hostile(t, "documents/ok-hostile.json")
@@ -316,6 +319,7 @@ func TestHostileLink(t *testing.T) {
 }
 
 func TestHostileCSV(t *testing.T) {
+	t.Parallel()
 	p := openWatched(t, Desk)
 	_, d := p.saved()
 	n := len(d.Build("gearbox").Parts)
@@ -336,6 +340,7 @@ func TestHostileCSV(t *testing.T) {
 
 // A link that unpacks without end is cut off, and the page goes on.
 func TestALinkWithoutEnd(t *testing.T) {
+	t.Parallel()
 	var packed bytes.Buffer
 	z := zlib.NewWriter(&packed)
 	zeros := bytes.Repeat([]byte(" "), 1<<20)
@@ -367,6 +372,7 @@ func TestALinkWithoutEnd(t *testing.T) {
 // A link shows what it brings and what it takes the place of; refused, it is
 // gone from the address, and taken, it can be undone.
 func TestALinkShowsWhatItReplaces(t *testing.T) {
+	t.Parallel()
 	d, problems := document.Open([]byte(demo()))
 	if d == nil {
 		t.Fatal(problems)
@@ -431,6 +437,7 @@ func TestALinkShowsWhatItReplaces(t *testing.T) {
 // Where browsers or other programs would not bear a link, the dialog says so
 // and offers the file.
 func TestALongLink(t *testing.T) {
+	t.Parallel()
 	text, _ := manyParts(t)
 	p := openPage(t, Desk)
 	p.Chooses("many.json", text, p.Like("button", "Open").Click)

@@ -298,6 +298,7 @@ func (j *job) sharesFromAFile() {
 // open, move by pointer and keys, compare, edit, save, load again, list parts,
 // follow a link, publish.
 func TestMainJob(t *testing.T) {
+	t.Parallel()
 	for _, e := range []struct {
 		name  string
 		start func(*testing.T) engine

@@ -69,6 +69,7 @@ func (p *Page) strike(key string, code int64) {
 // The main job with nothing but keys: choose builds, add a part, edit it, move
 // it in the picture, compare, save, undo.
 func TestTheMainJobByKeyboardAlone(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.Eval(watchFocus)
 
@@ -173,6 +174,7 @@ func TestTheMainJobByKeyboardAlone(t *testing.T) {
 
 // Tab comes to all that can be pressed, once, and out of it again.
 func TestTabComesToEverything(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.unfoldAll()
 	// A short list of parts will do.
@@ -203,6 +205,7 @@ func TestTabComesToEverything(t *testing.T) {
 
 // What the picture shows is told in text, and stays true.
 func TestThePictureIsTold(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	told := func() string { return strings.ReplaceAll(p.says("#picture-told"), "\u00a0", " ") }
 	r := weigh(t, demo())
@@ -281,6 +284,7 @@ func TestThePictureIsTold(t *testing.T) {
 
 // An edit is told once it is made, not at each key, and politely.
 func TestEditsAreTold(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	wait(p, 1500) // what is told at the start
 	p.Eval(`(() => {

@@ -67,6 +67,7 @@ func texts(t *testing.T, code string) map[string]string {
 }
 
 func TestEveryTextIsThereInGerman(t *testing.T) {
+	t.Parallel()
 	english, german := texts(t, "en"), texts(t, "de")
 	if len(english) < 1000 {
 		t.Fatalf("only %d English texts were read", len(english))
@@ -141,6 +142,7 @@ func (p *Page) unfoldAll() {
 }
 
 func TestGerman(t *testing.T) {
+	t.Parallel()
 	english, german := texts(t, "en"), texts(t, "de")
 	p := openPage(t, Desk)
 	if n := p.Requests("/some/folder/text/de/index.js"); n != 0 {
@@ -299,6 +301,7 @@ func (p *Page) comma(t *testing.T) float64 {
 
 // The one file has German inside.
 func TestGermanInOneFile(t *testing.T) {
+	t.Parallel()
 	p := openSingle(t, Desk)
 	p.speak("de")
 	p.The("heading", "Der Vergleich")
@@ -313,6 +316,7 @@ func TestGermanInOneFile(t *testing.T) {
 
 // Unless one is chosen, the browser's languages decide.
 func TestTheLanguageFollowsTheBrowser(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct{ accepts, want string }{
 		{"de-AT,en", "de"},
 		{"fr,de,en", "de"},
@@ -320,6 +324,7 @@ func TestTheLanguageFollowsTheBrowser(t *testing.T) {
 		{"en-GB,de", "en"},
 	} {
 		t.Run(c.accepts, func(t *testing.T) {
+			t.Parallel()
 			p := browser.Open(t, server.URL+"icon.svg", Desk)
 			agent := Eval[string](p, "navigator.userAgent")
 			Call(p, emulation.SetUserAgentOverride, emulation.SetUserAgentOverrideParams{UserAgent: agent, AcceptLanguage: c.accepts})
@@ -337,6 +342,7 @@ func TestTheLanguageFollowsTheBrowser(t *testing.T) {
 
 // A language that cannot be had leaves the page as it is.
 func TestALanguageThatIsNotThere(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.Eval("document.querySelector('link[hreflang=de]').href = 'data:text/javascript,0'")
 	p.Eval("(s => { s.value = 'de'; s.dispatchEvent(new Event('change', { bubbles: true })) })([...document.querySelectorAll('#masthead select')].at(-1))")

@@ -57,6 +57,7 @@ func (p *Page) deaf() []int {
 }
 
 func TestTenThousandParts(t *testing.T) {
+	t.Parallel()
 	text, d := manyParts(t)
 	t.Logf("the document has %d bytes", len(text))
 	p := browser.Open(t, server.URL+"icon.svg", Desk)

@@ -8,6 +8,7 @@ import (
 // The headline of what the bike permits says what ends the braking first, and
 // names what may be over its rating; the room of the load has its caution.
 func TestWhatItPermitsInOneLine(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Phone)
 	told := func(want ...string) func() bool {
 		return func() bool {

@@ -36,6 +36,7 @@ func (p *Page) standing(words string) {
 }
 
 func TestOfflineDoesTheMainJob(t *testing.T) {
+	t.Parallel()
 	s, _ := serveSite(t)
 	p := browser.Open(t, s.URL+"?from=afar", Desk)
 	p.started()
@@ -116,6 +117,7 @@ const (
 )
 
 func TestANewVersionWaitsForTheReader(t *testing.T) {
+	t.Parallel()
 	s, dir := serveSite(t)
 	p := browser.Open(t, s.URL, Desk)
 	p.started()
@@ -162,6 +164,7 @@ func TestANewVersionWaitsForTheReader(t *testing.T) {
 }
 
 func TestANewVersionDoesNotLoseUnkeptWork(t *testing.T) {
+	t.Parallel()
 	s, dir := serveSite(t)
 	p := browser.Open(t, s.URL, Desk)
 	p.started()
@@ -185,6 +188,7 @@ func TestANewVersionDoesNotLoseUnkeptWork(t *testing.T) {
 
 // While a host is between two versions, no mixture is kept.
 func TestAMixtureOfVersionsIsNotKept(t *testing.T) {
+	t.Parallel()
 	s, dir := serveSite(t)
 	change(t, dir, false)
 	p := browser.Open(t, s.URL, Phone)
@@ -195,6 +199,7 @@ func TestAMixtureOfVersionsIsNotKept(t *testing.T) {
 }
 
 func TestInstallable(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	type icon struct {
 		Src     string `json:"src"`

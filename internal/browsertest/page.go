@@ -74,6 +74,8 @@ func (b *Browser) Open(tb testing.TB, address string, look Look) *Page {
 	})
 	Call(p, network.Enable, network.EnableParams{})
 	Call(p, log.Enable, cdp.Empty{})
+	// Others are open beside it, and each is to be as if it were the only one.
+	Call(p, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
 	p.Look(look)
 	Do(p, chromedp.Navigate(address))
 	return p

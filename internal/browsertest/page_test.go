@@ -118,6 +118,7 @@ func (p *Page) total() float64 {
 }
 
 func TestThePageOpensOnTheDemo(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	r := weigh(t, demo())
 	if got, want := p.total(), figure(t, r, "gearbox", "total")/1000; math.Abs(got-want) > 0.006 {
@@ -153,6 +154,7 @@ func (p *Page) mass(part string) Thing {
 const gearbox = "Crank gearbox, wide range"
 
 func TestEditAndUndo(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	before := p.total()
 	text, d := p.saved()
@@ -177,6 +179,7 @@ func TestEditAndUndo(t *testing.T) {
 }
 
 func TestBadInputStaysAtItsField(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	before := p.total()
 	for _, typed := range []string{"heavy", "-3", "NaN", "1e99"} {
@@ -229,6 +232,7 @@ func (p *Page) spot(document, view, part string) (x, y float64) {
 const pageView = `{"build":"gearbox","side":"side","labels":true}`
 
 func TestDragOnTheCanvasMovesThePart(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	text, before := p.saved()
 	r0 := weigh(t, text)
@@ -272,6 +276,7 @@ func TestDragOnTheCanvasMovesThePart(t *testing.T) {
 }
 
 func TestArrowKeysNudge(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	text, before := p.saved()
 	x, y := p.spot(text, pageView, "saddle")
@@ -295,6 +300,7 @@ func TestArrowKeysNudge(t *testing.T) {
 // Over the picture the wheel scrolls the page as it does elsewhere; with Ctrl,
 // as which a pinch on a touch pad comes too, it zooms.
 func TestTheWheelScrollsAndWithCtrlZooms(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	text, _ := p.saved()
 	x, y := p.spot(text, pageView, "saddle")
@@ -324,6 +330,7 @@ func (t Thing) choose(option string) {
 }
 
 func TestCompareAnotherBuild(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	_, d := p.saved()
 	third := d.Builds[2]
@@ -350,6 +357,7 @@ func TestCompareAnotherBuild(t *testing.T) {
 }
 
 func TestNothingIsLostOnReload(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.mass(gearbox).Fill("3210")
 	p.until("it is weighed", func() bool { return strings.Contains(p.mass(gearbox).Value(), "3210") })
@@ -368,6 +376,7 @@ func TestNothingIsLostOnReload(t *testing.T) {
 }
 
 func TestSaveAndOpen(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.mass(gearbox).Fill("3210")
 	text, d := p.saved()
@@ -396,6 +405,7 @@ func TestSaveAndOpen(t *testing.T) {
 // A saved file is the text that the core writes, a part to a line, and figures
 // stand on the page with their ± as the core rounds them in copies.
 func TestOneWayOfWriting(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	text, d := p.saved()
 	want, err := document.Write(d)
@@ -427,6 +437,7 @@ func TestOneWayOfWriting(t *testing.T) {
 }
 
 func TestShareLink(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.mass(gearbox).Fill("3210")
 	p.until("it is weighed", func() bool { return strings.Contains(p.mass(gearbox).Value(), "3210") })
@@ -451,6 +462,7 @@ func TestShareLink(t *testing.T) {
 }
 
 func TestPartsFromCSV(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	before := p.total()
 	_, d := p.saved()
@@ -488,6 +500,7 @@ func TestPartsFromCSV(t *testing.T) {
 // bare CRs, kilograms that nobody names, pairs, sums and things unheard of. What
 // is made of it is told, and can be changed.
 func TestPreviewOfASpreadsheet(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	_, d := p.saved()
 	n := len(d.Build("gearbox").Parts)
@@ -538,6 +551,7 @@ func TestPreviewOfASpreadsheet(t *testing.T) {
 }
 
 func TestAddAPartFromTheCatalogue(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	before := p.total()
 	box := p.Like("combobox", "Add a part to build A")
@@ -557,6 +571,7 @@ func TestAddAPartFromTheCatalogue(t *testing.T) {
 }
 
 func TestPhone(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Phone)
 	if wide := Eval[float64](p, "document.scrollingElement.scrollWidth"); wide > float64(Phone.Width) {
 		t.Errorf("the page is %v px wide on a screen of %d", wide, Phone.Width)
@@ -644,6 +659,7 @@ func (p *Page) bringAxe() {
 // The whole page at once, by the rules that hold for a page as well. Of its pieces
 // and dialogs one by one see TestEveryViewIsAccessible.
 func TestAccessibility(t *testing.T) {
+	t.Parallel()
 	desk, phone := openPage(t, Desk), openPage(t, Phone)
 	for _, c := range []struct {
 		name   string
@@ -694,6 +710,7 @@ const keepGo = "if (location.pathname.endsWith('frame.html')) { let made; Object
 
 // The work in the page outlives the program behind it.
 func TestAProgramThatDiesIsStartedAgain(t *testing.T) {
+	t.Parallel()
 	p := browser.Open(t, server.URL+"icon.svg", Desk)
 	p.Preload(keepGo)
 	p.Navigate(server.URL)
@@ -710,6 +727,7 @@ func TestAProgramThatDiesIsStartedAgain(t *testing.T) {
 }
 
 func TestALostContextKeepsTheWork(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.mass(gearbox).Fill("3210")
 	p.until("it is weighed", func() bool { return strings.Contains(p.mass(gearbox).Value(), "3210") })

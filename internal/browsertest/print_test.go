@@ -105,10 +105,12 @@ func inked(img image.Image, x0, y0, x1, y1 float64) (n int) {
 }
 
 func TestPrintedReport(t *testing.T) {
+	t.Parallel()
 	dark := Phone
 	dark.Dark = true
 	for name, look := range map[string]Look{"desk": Desk, "dark phone": dark} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, look)
 			total := Eval[string](p, "document.querySelector('#balance .num').textContent.trim()")
 			_, d := p.saved()

@@ -184,6 +184,7 @@ func ink(img image.Image, paper color.NRGBA, y0, y1 float64) (n int) {
 }
 
 func TestPublishThePicture(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	_, d := p.saved()
 	a, b := d.Build(d.Show.Compare[0]), d.Build(d.Show.Compare[1])
@@ -300,6 +301,7 @@ func TestPublishThePicture(t *testing.T) {
 
 // A width that cannot be is told, and nothing is saved of it.
 func TestPublishedWidth(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.publishing()
 	for _, c := range []struct {
@@ -469,10 +471,12 @@ func TestCopyTablesOfThePage(t *testing.T) {
 }
 
 func TestPublishOnAPhone(t *testing.T) {
+	t.Parallel()
 	dark := Phone
 	dark.Dark = true
 	for name, look := range map[string]Look{"phone": Phone, "dark phone": dark, "dark desk": {Width: 1280, Height: 800, Dark: true}} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, look)
 			p.publishing()
 			for _, v := range audit(p) {
@@ -496,6 +500,7 @@ func TestPublishOnAPhone(t *testing.T) {
 
 // The one file publishes as the site does: it has its letters in itself.
 func TestOneFilePublishes(t *testing.T) {
+	t.Parallel()
 	p := openSingle(t, Desk)
 	p.publishing()
 	_, svg := p.savesSVG()
@@ -514,6 +519,7 @@ func TestOneFilePublishes(t *testing.T) {
 // Who reads German has a spreadsheet with a decimal comma, unless they say
 // otherwise.
 func TestPublishInGerman(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.speak("de")
 	p.The("button", "Veröffentlichen…").Click()

@@ -15,6 +15,7 @@ import (
 // Once the page is loaded and works offline, its host hears no more of it,
 // whatever is done.
 func TestNoRequestAfterLoading(t *testing.T) {
+	t.Parallel()
 	_, dir := serveSite(t)
 	var mu sync.Mutex
 	var heard []string

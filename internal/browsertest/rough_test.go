@@ -5,6 +5,7 @@ import "testing"
 // The chapter on rough roads asks the core once it is opened; another road gives
 // other figures.
 func TestRoughRoad(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.Until("it is closed", "document.querySelector('#rough details') && !document.querySelector('#rough details').open")
 	p.Eval("document.querySelector('#rough details').open = true")

@@ -62,6 +62,7 @@ func singleToBe(t *testing.T, look Look) (p *Page, address string) {
 }
 
 func TestOneFileDoesTheMainJob(t *testing.T) {
+	t.Parallel()
 	p := openSingle(t, Desk)
 	if at := Eval[string](p, "location.protocol"); at != "file:" {
 		t.Fatalf("the page is at %s", at)
@@ -100,6 +101,7 @@ func TestOneFileDoesTheMainJob(t *testing.T) {
 
 // Where the browser refuses to keep anything, the file says so and saves.
 func TestOneFileSaysWhenNothingIsKept(t *testing.T) {
+	t.Parallel()
 	p, address := singleToBe(t, Phone)
 	p.Preload("Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('storage is off', 'SecurityError') } }); Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('storage is off', 'SecurityError') } })")
 	p.Navigate(address)
@@ -115,6 +117,7 @@ func TestOneFileSaysWhenNothingIsKept(t *testing.T) {
 // The figure is the project's own promise; the file's other contents are
 // checked by opening it above.
 func TestOneFileIsSmallAndWhole(t *testing.T) {
+	t.Parallel()
 	root, err := static.Root(".")
 	if err != nil {
 		t.Fatal(err)

@@ -9,6 +9,7 @@ import (
 // has its caution, words, figures of both sides with a verdict, and a chart. Where
 // the stand's foot is can be typed, and undone.
 func TestSteering(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.Until("it is closed", "document.querySelector('#steering details') && !document.querySelector('#steering details').open")
 	p.Eval("document.querySelector('#steering details').open = true")

@@ -17,8 +17,10 @@ const noCanvas = `if (location.pathname.endsWith('frame.html')) {
 // can be worked on; also after the window has changed its size, as a phone's does
 // whenever it is turned.
 func TestWithoutACanvas(t *testing.T) {
+	t.Parallel()
 	for name, look := range map[string]Look{"desk": Desk, "phone": Phone} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := browser.Open(t, server.URL+"icon.svg", look)
 			p.Preload(noCanvas)
 			p.Navigate(server.URL)
@@ -70,6 +72,7 @@ func TestWithoutACanvas(t *testing.T) {
 // A program that dies tells its last words, not where in the middle of its
 // stack they end.
 func TestADeadProgramTellsWhy(t *testing.T) {
+	t.Parallel()
 	p := browser.Open(t, server.URL+"icon.svg", Look{Width: 640, Height: 400})
 	p.Preload(keepGo)
 	p.Navigate(server.URL + "frame.html")

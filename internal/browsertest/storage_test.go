@@ -59,6 +59,7 @@ func (p *Page) typing(text string) {
 // A second is what the issue of a dead tab may cost. Typing goes on all the
 // time, so that no pause lets the page keep what was typed.
 func TestADeadTabLosesAtMostASecondOfTyping(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.Eval("const e = [...document.querySelectorAll('#parts input')].find(e => e.value === " + quote(gearbox) + "); e.focus(); e.select()")
 	began := time.Now()
@@ -93,6 +94,7 @@ func TestADeadTabLosesAtMostASecondOfTyping(t *testing.T) {
 // What makes no sense yet, or is not a thing yet, is in no document; it is
 // there again all the same.
 func TestADeadTabKeepsWhatIsNotDone(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	before := p.total()
 	box := p.Like("combobox", "Add a part to build A")
@@ -162,6 +164,7 @@ func (p *Page) keptGrams() float64 {
 }
 
 func TestTwoWindowsUseTheOther(t *testing.T) {
+	t.Parallel()
 	p, q := parted(t)
 	q.The("button", "Use the other one").Click()
 	q.Until("the message is gone", "!"+apart)
@@ -182,6 +185,7 @@ func TestTwoWindowsUseTheOther(t *testing.T) {
 }
 
 func TestTwoWindowsKeepThis(t *testing.T) {
+	t.Parallel()
 	p, q := parted(t)
 	q.The("button", "Keep this one").Click()
 	q.Until("the message is gone", "!"+apart)
@@ -203,6 +207,7 @@ func TestTwoWindowsKeepThis(t *testing.T) {
 
 // Two windows that hold the same are not at odds, whoever wrote it.
 func TestTwoWindowsThatAgree(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	p.mass(gearbox).Fill("3210")
 	wait(p, 700)
@@ -226,6 +231,7 @@ func TestTwoWindowsThatAgree(t *testing.T) {
 
 // A window that dies before its reader has chosen is not lost either.
 func TestAWindowThatDiesApart(t *testing.T) {
+	t.Parallel()
 	p, q := parted(t)
 	wait(q, 500)
 	q.crash()
@@ -260,6 +266,7 @@ func (p *Page) savesUnkept(why string) {
 }
 
 func TestFullStorage(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	at, err := url.Parse(server.URL)
 	if err != nil {
@@ -286,6 +293,7 @@ func TestFullStorage(t *testing.T) {
 }
 
 func TestBlockedStorage(t *testing.T) {
+	t.Parallel()
 	for name, script := range map[string]string{
 		"refused":     "for (const n of ['indexedDB', 'localStorage']) Object.defineProperty(window, n, { get() { throw new DOMException('storage is off', 'SecurityError') } })",
 		"missing":     "for (const n of ['indexedDB', 'localStorage']) Object.defineProperty(window, n, { value: undefined })",
@@ -293,6 +301,7 @@ func TestBlockedStorage(t *testing.T) {
 		"never wakes": "IDBFactory.prototype.open = () => ({}); Storage.prototype.setItem = () => { throw new Error('off') }",
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := browser.Open(t, server.URL+"icon.svg", Phone)
 			p.Preload("if (location.pathname.endsWith('/folder/')) { " + script + " }")
 			p.Navigate(server.URL)
@@ -329,6 +338,7 @@ func (p *Page) keeps(grams float64) {
 }
 
 func TestCorruptStorage(t *testing.T) {
+	t.Parallel()
 	record := func(text string) string { return "{ text: " + text + ", rev: 7, by: 'x', at: 1 }" }
 	// One page has one mishap after the other. What it keeps from then on is read
 	// where it lies; that such a record is taken up again other tests show, and
@@ -400,6 +410,7 @@ func TestCorruptStorage(t *testing.T) {
 		"higher version": "const r = indexedDB.open('steelyard', 9); r.onupgradeneeded = () => r.result.createObjectStore('documents')",
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := browser.Open(t, server.URL+"icon.svg", Phone)
 			Eval[bool](p, "new Promise((yes, no) => { "+script+"; r.onerror = () => no(r.error); r.onsuccess = () => { r.result.close(); yes(true) } })")
 			p.Navigate(server.URL)
@@ -418,6 +429,7 @@ func TestCorruptStorage(t *testing.T) {
 
 // The site's data may be cleared under the page's feet.
 func TestClearedStorage(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, Desk)
 	before := p.total()
 	p.mass(gearbox).Fill("3000")

@@ -18,11 +18,13 @@ import (
 // The way from the bare bike to the road and the scale: rider, luggage, packing,
 // ratings and weigh-in, at both sizes of the page.
 func TestTour(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name string
 		look Look
 	}{{"desk", Desk}, {"phone", Phone}} {
 		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, c.look)
 			for _, name := range []string{"load", "limits", "packing", "weighin"} {
 				p.unfold("#" + name + " details.fold")

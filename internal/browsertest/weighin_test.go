@@ -9,11 +9,13 @@ import (
 // The weigh-in's room: scales and what they are within, what limits the answer,
 // readings that repeat each other, and what is refused, at both sizes.
 func TestWeighInRoom(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name string
 		look Look
 	}{{"desk", Desk}, {"phone", Phone}} {
 		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, c.look)
 			p.unfold("#weighin details.fold")
 			p.Until("there is a result", "document.querySelector('#weighin .limiting li')")
