@@ -21,6 +21,10 @@ var isKey = regexp.MustCompile(`^[a-z_]+(\.[a-z0-9_-]+)*\.?$`)
 // program that begins so is a key, and nothing else.
 var messages = regexp.MustCompile(`^(document|link|units|pose|seat|weighin|list|packing|assembly|bridge|blank)\.`)
 
+// pageTexts are the files of the page's own texts, with the language of those that
+// are not in English.
+var pageTexts = regexp.MustCompile(`/web/(?:rooms/\w+/text(?:\.([a-z]{2}))?|text/([a-z]{2}))\.ts$`)
+
 // literals returns the texts in the program's Go files and in the page's, that look
 // like keys or their beginnings, with a place where they stand.
 func literals(t *testing.T) map[string]string {
@@ -65,7 +69,7 @@ func literals(t *testing.T) map[string]string {
 	walk("../wasm", inGo)
 	quoted := regexp.MustCompile("[\"`]([a-z_]+(?:\\.[a-z0-9_.-]*)?)")
 	walk("../web", func(path string) {
-		if !strings.HasSuffix(path, ".ts") || strings.Contains(path, "/text/") {
+		if !strings.HasSuffix(path, ".ts") || pageTexts.MatchString(filepath.ToSlash(path)) {
 			return
 		}
 		text, err := os.ReadFile(path)
@@ -111,5 +115,41 @@ func TestKeysAreUsedAndHaveWords(t *testing.T) {
 		if !found {
 			t.Errorf("nothing uses the word of %s", key)
 		}
+	}
+}
+
+// Every text of the page is used by something on it.
+func TestTextsOfThePageAreUsed(t *testing.T) {
+	used := literals(t)
+	files, err := filepath.Glob("../web/rooms/*/text.ts")
+	if err != nil {
+		t.Fatal(err)
+	}
+	entry := regexp.MustCompile(`(?m)^  "?([A-Za-z0-9_.-]+)"?:(?: |$)`)
+	keys := 0
+	for _, name := range append(files, "../web/text/en.ts") {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range entry.FindAllStringSubmatch(string(text), -1) {
+			keys++
+			key := m[1]
+			// Some are shorter labels of what the core has a label for; those of the
+			// frame's figures begin with their section.
+			first, _, _ := strings.Cut(key, ".")
+			found := used[key] != "" || first == "figure" || first == "rating" || strings.Contains(key, ".f.")
+			for i := range key {
+				if key[i] == '.' && used[key[:i+1]] != "" {
+					found = true
+				}
+			}
+			if !found {
+				t.Errorf("%s: nothing on the page uses %s", name, key)
+			}
+		}
+	}
+	if keys < 1000 {
+		t.Errorf("only %d texts were found", keys)
 	}
 }

@@ -2,10 +2,12 @@
 // from itself and from those that stand after it here; what stands in web/ itself
 // is the entries of the page, and may import everything. Folders of one layer may
 // import from each other, but no room from another: what two of them share stands
-// in elements or app. Every room that shows itself on the page is in rooms/rooms.ts.
+// in elements or app, and no room uses words of another: what two of them say stands
+// in text. Every room that shows itself on the page is in rooms/rooms.ts, and every
+// room that has words has them in every language.
 // Tests and what they stand on may import everything.
 
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -39,6 +41,26 @@ for (const file of files) {
     }
     if (room(file) && target.startsWith("rooms/") && room(target) !== room(file)) {
       console.error(`web/${file} imports ${target}, which is of another room`);
+      wrong++;
+    }
+  }
+}
+
+// The words of a room are in its text.ts, and in German in text.de.ts.
+const languages = readdirSync(join(web, "text")).flatMap((f) => /^([a-z]{2})\.ts$/.exec(f)?.[1] ?? []);
+for (const file of files.filter((f) => /^rooms\/[^/]+\/text\.ts$/.test(f))) {
+  for (const code of languages.filter((c) => c !== "en")) {
+    const other = file.replace(/\.ts$/, `.${code}.ts`);
+    if (!existsSync(join(web, other))) {
+      console.error(`web/${other} is missing: the words of web/${file} in that language`);
+      wrong++;
+    }
+  }
+  const own = new Set(Array.from(readFileSync(join(web, file), "utf8").matchAll(/^ {2}"([\w.-]+)":/gm), ([, key]) => key));
+  for (const user of files.filter((f) => room(f) !== room(file))) {
+    for (const [, key] of readFileSync(join(web, user), "utf8").matchAll(/"([\w.-]+)"/g)) {
+      if (!own.has(key)) continue;
+      console.error(`web/${user} uses ${key}, which is a word of the room ${room(file)}; what others use stands in web/text`);
       wrong++;
     }
   }

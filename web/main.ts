@@ -2,6 +2,7 @@
 // was kept, the one that the address carries, or the demo.
 
 import "./app/language.ts";
+import "every:rooms/*/text.ts";
 import "./rooms/change/change.ts";
 import "./rooms/dialogs/dialogs.ts";
 import "./rooms/masthead/masthead.ts";

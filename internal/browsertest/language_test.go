@@ -23,23 +23,24 @@ var (
 	filled   = regexp.MustCompile(`\{\w+\}`)
 )
 
-// texts reads the page's texts in a language, and the words of the core in it.
+// texts reads the page's texts in a language, the rooms' and those they share, and
+// the words of the core in it.
 func texts(t *testing.T, code string) map[string]string {
 	t.Helper()
 	root, err := static.Root(".")
 	if err != nil {
 		t.Fatal(err)
 	}
-	dir := filepath.Join(root, "web", "text")
+	name := "text.ts"
 	if code != "en" {
-		dir = filepath.Join(dir, code)
+		name = "text." + code + ".ts"
 	}
 	found := map[string]string{}
-	files, err := filepath.Glob(filepath.Join(dir, "*.ts"))
+	files, err := filepath.Glob(filepath.Join(root, "web", "rooms", "*", name))
 	if err != nil || len(files) == 0 {
-		t.Fatal("no texts in ", dir, err)
+		t.Fatal("no room has ", name, err)
 	}
-	for _, f := range files {
+	for _, f := range append(files, filepath.Join(root, "web", "text", code+".ts")) {
 		source, err := os.ReadFile(f)
 		if err != nil {
 			t.Fatal(err)
@@ -145,7 +146,7 @@ func TestGerman(t *testing.T) {
 	t.Parallel()
 	english, german := texts(t, "en"), texts(t, "de")
 	p := openPage(t, Desk)
-	if n := p.Requests("/some/folder/text/de/index.js"); n != 0 {
+	if n := p.Requests("/some/folder/de.js"); n != 0 {
 		t.Errorf("the German texts were fetched %d times before anyone wanted them", n)
 	}
 	// Work is under way: a part edited, a field half typed.

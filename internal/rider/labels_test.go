@@ -23,12 +23,12 @@ func TestMessagesNameFieldsAsThePageDoes(t *testing.T) {
 		language, quoted string
 		page             []string
 	}{
-		{"en", `“([A-Z][^”]*)”`, []string{"en.ts", "load.ts"}},
-		{"de", `„([A-Z][^“]*)“`, []string{"de/page.ts", "de/load.ts"}},
+		{"en", `“([A-Z][^”]*)”`, []string{"rooms/load/text.ts", "rooms/frame/text.ts", "text/en.ts"}},
+		{"de", `„([A-Z][^“]*)“`, []string{"rooms/load/text.de.ts", "rooms/frame/text.de.ts", "text/de.ts"}},
 	} {
 		page := ""
 		for _, name := range c.page {
-			page += read("../../web/text/" + name)
+			page += read("../../web/" + name)
 		}
 		var said map[string]string
 		if err := json.Unmarshal([]byte(read("../../data/words/"+c.language+".json")), &said); err != nil {

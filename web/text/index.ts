@@ -1,20 +1,25 @@
 // Text of the page by key, in the language that is spoken. Labels of figures,
-// groups, kinds and stations come from the words that the core uses as well;
-// what is only on the page stands in the files beside this one. English is here from the start; language.ts gets others.
+// groups, kinds and stations come from the words that the core uses as well; what
+// several rooms say stands in en.ts, and what one room says in its text.ts. English
+// is here from the start; language.ts gets others.
 
 import words from "../../data/words/en.json";
-import { about } from "./about.ts";
-import { access } from "./access.ts";
-import { change } from "./change.ts";
-import { en as page } from "./en.ts";
-import { load } from "./load.ts";
-import { publish } from "./publish.ts";
-import { rooms } from "./rooms.ts";
+import { en as common } from "./en.ts";
 import type { Language } from "./offer.ts";
 
-const en = { ...page, ...load, ...about, ...access, ...change, ...publish, ...rooms };
+type Common = typeof common;
 
-export type Key = keyof typeof en;
+// Texts are all texts of the page by key: each room adds its own to these.
+export interface Texts extends Common {}
+
+export type Key = keyof Texts;
+
+const en: Record<string, string> = { ...common };
+
+// say adds the words of a room, in English.
+export function say(texts: Record<string, string>): void {
+  Object.assign(en, texts);
+}
 
 const english: Language = { texts: en, words };
 let spoken = english;

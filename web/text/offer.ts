@@ -3,8 +3,6 @@
 
 import type { Key } from "./index.ts";
 
-export type { Key };
-
 export interface Language {
   texts: Record<Key, string>; // the page's own
   words: Record<string, string>; // those that the core has as well
@@ -12,9 +10,13 @@ export interface Language {
 
 const offered = globalThis as { steelyardLanguages?: Partial<Record<string, Language>> };
 
-export function offer(code: string, language: Language): void {
+// offer adds to a language: each room has words of its own.
+export function offer(code: string, texts: Partial<Record<Key, string>>, words: Record<string, string> = {}): void {
   offered.steelyardLanguages ??= {};
-  offered.steelyardLanguages[code] = language;
+  offered.steelyardLanguages[code] ??= { texts: {} as Language["texts"], words: {} };
+  const language = offered.steelyardLanguages[code];
+  Object.assign(language.texts, texts);
+  Object.assign(language.words, words);
 }
 
 export function onOffer(code: string): Language | undefined {

@@ -1,8 +1,48 @@
-// The words of About and of working offline in German; see ../about.ts.
+// The words of the masthead and About in German.
 
-import type { about as english } from "../about.ts";
+import { offer } from "../../text/offer.ts";
+import type { Words } from "./text.ts";
 
-export const about: Record<keyof typeof english, string> = {
+offer("de", {
+  "page.skip": "Zum Vergleich springen",
+
+  "file.title": "Titel des Dokuments",
+  "file.group": "Dokument",
+  "file.new": "Neu",
+  "file.blank": "Leeres Dokument",
+  "file.demo": "Beispiel: ein Reiserad in drei Aufbauten",
+  "file.open": "Öffnen …",
+  "file.open.name": "Ein Dokument oder eine Teileliste (CSV) öffnen",
+  "file.save": "Speichern",
+  "file.share": "Link teilen",
+  "file.print": "Drucken",
+  "file.undo": "Rückgängig",
+  "file.undo.name": "Rückgängig: {what}",
+  "file.redo": "Wiederholen",
+  "file.redo.name": "Wiederholen: {what}",
+  "file.keys": "Tasten",
+
+  "show.group": "Anzeige",
+  "show.mass": "Massen in",
+  "show.mass.g": "g",
+  "show.mass.kg": "kg",
+  "show.mass.lb_oz": "lb, oz",
+  "show.length": "Längen in",
+  "show.length.mm": "mm",
+  "show.length.in": "in",
+  "show.theme": "Papier",
+  "show.theme.auto": "Auto",
+  "show.theme.light": "Hell",
+  "show.theme.dark": "Dunkel",
+
+  "keep.kept": "In diesem Browser aufbewahrt",
+  "keep.pending": "Wird aufbewahrt …",
+  "keep.conflict": "In einem anderen Fenster geändert",
+  "keep.failed": "Nicht in diesem Browser aufbewahrt",
+
+  "do.title": "Titel",
+  "do.units": "Einheiten",
+
   "about.open": "Über",
   "about.title": "Über Steelyard",
   "about.what":
@@ -12,12 +52,6 @@ export const about: Record<keyof typeof english, string> = {
   "about.caution.text":
     "Steelyard vergleicht Aufbauten; es sagt nicht, dass einer sicher ist. Über zulässige Lasten, Bremsen und Fahrverhalten entscheiden die Angaben der Hersteller, die Verkehrsvorschriften am Ort und eine gelernte Fachkraft.",
   "about.sources": "Woher die Werte kommen",
-  "about.sources.parts":
-    "Massen: was Sie gewogen haben, was ein Hersteller angibt, oder eigene übliche Werte, jeder mit der Halbbreite, in der wirkliche Teile seiner Art liegen.",
-  "about.sources.plus":
-    "±: JCGM 100:2008, Leitfaden zur Angabe der Unsicherheit beim Messen, mit Erweiterungsfaktor 2 (etwa 19 von 20 Fällen), und nie mehr als alle Halbbreiten in voller Höhe zusammengezählt.",
-  "about.sources.axes": "Achsen: ISO 8855. Radgrößen: ISO 5775.",
-  "about.sources.body": "Der Körper des Fahrers: Drillis und Contini (1966) für Längen, de Leva (1996) für Massen und ihre Lage.",
   "about.offline": "Ohne Netz",
   "about.notices": "Lizenzen dessen, woraus Steelyard besteht",
   "about.notices.getting": "Werden geholt …",
@@ -39,7 +73,8 @@ export const about: Record<keyof typeof english, string> = {
   "offline.failed.long": "Dieser Browser hat die Seite nicht aufbewahrt ({why}). Jetzt läuft sie; ohne Netz öffnet sie sich vielleicht nicht wieder.",
   "offline.off.long":
     "Dieser Browser, oder die Adresse, von der die Seite kam, erlaubt es nicht, eine Seite aufzubewahren. Jetzt läuft sie; ohne Netz öffnet sie sich vielleicht nicht wieder.",
-  "offline.incomplete": "nicht jede Datei ließ sich holen",
-  "offline.unkept":
-    "Die neue Version wurde nicht geladen: Ihr Dokument ist nicht in diesem Browser aufbewahrt. Speichern Sie es erst als Datei und laden Sie dann die Seite neu.",
-};
+
+  "language.auto": "Auto",
+
+  "publish.open": "Veröffentlichen…",
+} satisfies Record<keyof Words, string>);

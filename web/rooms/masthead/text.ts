@@ -1,6 +1,47 @@
-// Words of About and of working offline, in English; see en.ts.
+// The words of the masthead and About.
 
-export const about = {
+import { say } from "../../text/index.ts";
+
+const en = {
+  "page.skip": "Skip to the balance",
+
+  "file.title": "Title of the document",
+  "file.group": "Document",
+  "file.new": "New",
+  "file.blank": "Blank document",
+  "file.demo": "Demo: a travel bike in three builds",
+  "file.open": "Open…",
+  "file.open.name": "Open a document or a CSV parts list",
+  "file.save": "Save",
+  "file.share": "Share link",
+  "file.print": "Print",
+  "file.undo": "Undo",
+  "file.undo.name": "Undo: {what}",
+  "file.redo": "Redo",
+  "file.redo.name": "Redo: {what}",
+  "file.keys": "Keys",
+
+  "show.group": "Display",
+  "show.mass": "Masses in",
+  "show.mass.g": "g",
+  "show.mass.kg": "kg",
+  "show.mass.lb_oz": "lb, oz",
+  "show.length": "Lengths in",
+  "show.length.mm": "mm",
+  "show.length.in": "in",
+  "show.theme": "Paper",
+  "show.theme.auto": "Auto",
+  "show.theme.light": "Light",
+  "show.theme.dark": "Dark",
+
+  "keep.kept": "Kept in this browser",
+  "keep.pending": "Keeping…",
+  "keep.conflict": "Changed in another window",
+  "keep.failed": "Not kept in this browser",
+
+  "do.title": "title",
+  "do.units": "units",
+
   "about.open": "About",
   "about.title": "About Steelyard",
   "about.what":
@@ -10,12 +51,6 @@ export const about = {
   "about.caution.text":
     "Steelyard compares builds; it does not say that one is safe. Permitted loads, brakes and handling are for the makers’ ratings, the rules of the road where you ride, and a qualified mechanic to decide.",
   "about.sources": "Where the figures come from",
-  "about.sources.parts":
-    "Masses: what you weighed, what a maker states, or typical values of our own, each with the half-width within which real parts of its sort lie.",
-  "about.sources.plus":
-    "±: JCGM 100:2008, Guide to the expression of uncertainty in measurement, with coverage factor 2 (about 19 times in 20), and never more than all half-widths added up in full.",
-  "about.sources.axes": "Axes: ISO 8855. Wheel sizes: ISO 5775.",
-  "about.sources.body": "The rider’s body: Drillis and Contini (1966) for lengths, de Leva (1996) for masses and their places.",
   "about.offline": "Without a network",
   "about.notices": "Licences of what Steelyard is made of",
   "about.notices.getting": "Getting them…",
@@ -35,6 +70,14 @@ export const about = {
   "offline.file.long": "All of Steelyard is in this one file. It needs no network and no server.",
   "offline.failed.long": "This browser has not kept the page ({why}). It works now; without a network it may not open again.",
   "offline.off.long": "This browser, or the address the page came from, does not let a page be kept. It works now; without a network it may not open again.",
-  "offline.incomplete": "not every file could be fetched",
-  "offline.unkept": "The new version was not loaded: your document is not kept in this browser. Save it as a file first, then load the page again.",
+
+  "language.auto": "Auto",
+
+  "publish.open": "Publish…",
 } as const;
+say(en);
+
+export type Words = typeof en;
+declare module "../../text/index.ts" {
+  interface Texts extends Words {}
+}

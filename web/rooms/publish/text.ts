@@ -1,9 +1,8 @@
-// Words of publishing: pictures, tables and the printed report, in English; see
-// en.ts.
+// The words of publishing.
 
-export const publish = {
-  "publish.open": "Publish…",
-  "publish.open.picture": "Publish…",
+import { say } from "../../text/index.ts";
+
+const en = {
   "publish.title": "Publish",
   "publish.picture": "The picture",
   "publish.preview": "Preview: exactly what will be saved",
@@ -73,17 +72,10 @@ export const publish = {
   "publish.report": "A report on paper",
   "publish.report.lead": "Picture, totals, difference, parts and sources on A4 or Letter; also as PDF, when the browser prints to a file.",
   "publish.report.print": "Print the report",
-
-  "table.copy.semicolon": "as CSV, decimal comma",
-
-  "report.figures": "Figures",
-  "report.parts": "Parts of {letter}: {build}",
-  "report.load": "On {letter}: {load}",
-  "report.bag": "Bag",
-  "report.goods": "In it",
-  "report.together": "Together",
-  "report.how": "How the figures were obtained",
-  "report.sources": "Sources",
-  "report.each": "Each",
-  "report.page": "Report of {date}",
 } as const;
+say(en);
+
+export type Words = typeof en;
+declare module "../../text/index.ts" {
+  interface Texts extends Words {}
+}

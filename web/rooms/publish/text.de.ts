@@ -1,10 +1,9 @@
-// The words of publishing in German; see ../publish.ts.
+// The words of publishing in German.
 
-import type { publish as english } from "../publish.ts";
+import { offer } from "../../text/offer.ts";
+import type { Words } from "./text.ts";
 
-export const publish: Record<keyof typeof english, string> = {
-  "publish.open": "Veröffentlichen…",
-  "publish.open.picture": "Veröffentlichen…",
+offer("de", {
   "publish.title": "Veröffentlichen",
   "publish.picture": "Das Bild",
   "publish.preview": "Vorschau: genau das wird gespeichert",
@@ -74,17 +73,4 @@ export const publish: Record<keyof typeof english, string> = {
   "publish.report": "Ein Bericht auf Papier",
   "publish.report.lead": "Bild, Summen, Unterschied, Teile und Quellen auf A4 oder Letter; auch als PDF, wenn der Browser in eine Datei druckt.",
   "publish.report.print": "Bericht drucken",
-
-  "table.copy.semicolon": "als CSV, Dezimalkomma",
-
-  "report.figures": "Werte",
-  "report.parts": "Teile von {letter}: {build}",
-  "report.load": "Auf {letter}: {load}",
-  "report.bag": "Tasche",
-  "report.goods": "Darin",
-  "report.together": "Zusammen",
-  "report.how": "Wie die Werte zustande kamen",
-  "report.sources": "Quellen",
-  "report.each": "Je Stück",
-  "report.page": "Bericht vom {date}",
-};
+} satisfies Record<keyof Words, string>);

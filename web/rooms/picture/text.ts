@@ -1,10 +1,40 @@
-// Words for choosing the language, and for those who are told what others see.
-// In English; see en.ts.
+// The words of the picture.
 
-export const access = {
-  language: "Language",
-  "language.auto": "Auto",
-  "language.failed": "The texts of this language could not be loaded ({why}). The page stays as it is.",
+import { say } from "../../text/index.ts";
+
+const en = {
+  "builds.a": "Build A",
+  "builds.b": "Build B",
+
+  "picture.title": "The picture",
+  "picture.frame": "Picture of {build}, drawn to scale",
+  "picture.view": "Seen from",
+  "picture.side": "Side",
+  "picture.rear": "Rear",
+  "picture.labels": "Names",
+  "picture.dimensions": "Dimensions",
+  "picture.key": "Key",
+  "picture.ghost": "Other build",
+  "picture.zoom": "Zoom",
+  "picture.in": "Nearer",
+  "picture.out": "Farther",
+  "picture.fit": "Fit",
+  "picture.words": "In words",
+  "picture.hint": "Click a marker to choose a part; drag it to move the part.",
+  "picture.keys":
+    "Arrow keys move the chosen part, with Shift by ten times as much. Page Up and Page Down choose the part before and after. Plus and minus, Ctrl with the wheel, or two fingers zoom; 0 fits.",
+  "picture.at": "{x} forward, {y} left, {z} up, {unit}",
+  "picture.tolist": "Edit in the list",
+  "picture.deselect": "Deselect",
+
+  "nudge.title": "Move it",
+  "nudge.back": "Back",
+  "nudge.forward": "Forward",
+  "nudge.up": "Up",
+  "nudge.down": "Down",
+  "nudge.left": "Left",
+  "nudge.right": "Right",
+  "nudge.by": "by {mm} mm",
 
   "markers.title": "The markers in a table",
   "markers.summary": "What the picture shows",
@@ -42,4 +72,12 @@ export const access = {
   "markers.choose": "Choose {part}",
   "markers.more": "Show all {n}",
   "markers.fewer": "Show the heaviest",
-} as const satisfies Record<string, string>;
+
+  "publish.open.picture": "Publish…",
+} as const;
+say(en);
+
+export type Words = typeof en;
+declare module "../../text/index.ts" {
+  interface Texts extends Words {}
+}

@@ -1,12 +1,41 @@
-// Words for choosing the language, and for those who are told what others see,
-// in German; see ../access.ts.
+// The words of the picture in German.
 
-import type { access as english } from "../access.ts";
+import { offer } from "../../text/offer.ts";
+import type { Words } from "./text.ts";
 
-export const access: Record<keyof typeof english, string> = {
-  language: "Sprache",
-  "language.auto": "Auto",
-  "language.failed": "Die Texte dieser Sprache ließen sich nicht laden ({why}). Die Seite bleibt, wie sie ist.",
+offer("de", {
+  "builds.a": "Aufbau A",
+  "builds.b": "Aufbau B",
+
+  "picture.title": "Das Bild",
+  "picture.frame": "Bild von {build}, im Maßstab gezeichnet",
+  "picture.view": "Gesehen von",
+  "picture.side": "Seite",
+  "picture.rear": "Hinten",
+  "picture.labels": "Namen",
+  "picture.dimensions": "Maße",
+  "picture.key": "Legende",
+  "picture.ghost": "Anderer Aufbau",
+  "picture.zoom": "Vergrößerung",
+  "picture.in": "Näher",
+  "picture.out": "Weiter weg",
+  "picture.fit": "Ganz",
+  "picture.words": "In Worten",
+  "picture.hint": "Ein Punkt wählt sein Teil; ziehen verschiebt es.",
+  "picture.keys":
+    "Pfeiltasten verschieben das gewählte Teil, mit der Umschalttaste zehnmal so weit. Bild auf und Bild ab wählen das Teil davor und danach. Plus und Minus, Strg mit dem Rad oder zwei Finger vergrößern und verkleinern, 0 zeigt alles.",
+  "picture.at": "{x} vorn, {y} links, {z} hoch, {unit}",
+  "picture.tolist": "In der Liste bearbeiten",
+  "picture.deselect": "Abwählen",
+
+  "nudge.title": "Verschieben",
+  "nudge.back": "Nach hinten",
+  "nudge.forward": "Nach vorn",
+  "nudge.up": "Nach oben",
+  "nudge.down": "Nach unten",
+  "nudge.left": "Nach links",
+  "nudge.right": "Nach rechts",
+  "nudge.by": "um {mm} mm",
 
   "markers.title": "Die Punkte als Tabelle",
   "markers.summary": "Was das Bild zeigt",
@@ -44,4 +73,6 @@ export const access: Record<keyof typeof english, string> = {
   "markers.choose": "{part} wählen",
   "markers.more": "Alle {n} zeigen",
   "markers.fewer": "Die schwersten zeigen",
-};
+
+  "publish.open.picture": "Veröffentlichen…",
+} satisfies Record<keyof Words, string>);

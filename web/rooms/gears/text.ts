@@ -1,0 +1,36 @@
+// The words of the gears.
+
+import { say } from "../../text/index.ts";
+
+const en = {
+  "gears.title": "Gears",
+  "gears.gist": "How far the gears reach, how even they are, and what the drive loses.",
+  "gears.chart": "Gears of all builds by development, on a scale of equal steps",
+  "gears.inches": "inches",
+  "gears.metres": "m a turn",
+  "gears.as.development": "Development",
+  "gears.as.inches": "Inches",
+  "gears.figures": "Range and steps",
+  "gears.help": "Development is the way of one turn of the cranks on the loaded wheel. Gears that differ by less than 2 % count once.",
+  "gears.table": "Gears in the order of shifting",
+  "gears.gear": "Gear",
+  "gears.step": "step, %",
+  "gears.speed": "km/h at {rpm}",
+  "gears.efficiency": "efficiency, %",
+  "gears.double": "more than one lever moves",
+  "gears.unread": "The drive cannot be read off the parts.",
+  "gears.typical": "Teeth or ratios of some parts are those of the catalogue’s typical entry.",
+  "gears.losses": "What the drive loses",
+  "gears.loss": "By what",
+  "gears.reckoned": "reckoned with",
+  "gears.basis": "known from",
+  "gears.losses.help": "In per cent of {watts} W at {rpm} turns per minute.",
+
+  "do.gearunit": "gears shown",
+} as const;
+say(en);
+
+export type Words = typeof en;
+declare module "../../text/index.ts" {
+  interface Texts extends Words {}
+}

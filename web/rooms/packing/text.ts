@@ -1,0 +1,83 @@
+// The words of packing.
+
+import { say } from "../../text/index.ts";
+
+const en = {
+  "do.pack": "pack {name}",
+  "do.aim": "aim of packing",
+
+  "packing.title": "Packing",
+  "packing.gist": "Finds where everything should go, and proves how near to the best it is.",
+  "packing.gist.none": "Needs a load with bags and goods.",
+  "packing.gist.running": "Searching for the best packing of {load}…",
+  "packing.gist.found": "A packing of {load} is ready to be taken.",
+  "packing.none": "Choose a load for A or B, with bags and goods in it.",
+  "packing.for": "Pack",
+  "packing.search": "The search",
+  "packing.aim": "What is wanted",
+  "packing.of": "Judged by",
+  "packing.of.load": "bags and goods alone",
+  "packing.of.all": "bike, load and rider",
+  "packing.share": "Share on the front wheel",
+  "packing.weights": "How much each counts",
+  "packing.front": "Keeping to that share",
+  "packing.low": "Low",
+  "packing.balance": "As heavy left as right",
+  "packing.middle": "Heavy things near the middle",
+  "packing.usual": "Back to the usual",
+  "packing.pinned":
+    "What “stays” in the list above keeps its place. Fuel stays in its bag, fuel in no bag yet gets one, and no food goes in with it. Permitted loads and volumes are kept to.",
+  "packing.start": "Find the best packing",
+  "packing.again": "Search again",
+  "packing.goon": "Search on",
+  "packing.stop": "Stop",
+  "packing.progress": "Search for the best packing",
+  "packing.looked": "{n} steps",
+  "packing.best": "Best so far {best}; none can be below {bound}, so there is at most {gap} to gain.",
+  "packing.nothing": "No packing found yet that keeps to every limit.",
+  "packing.proved": "Proved best to within {gap}: no other packing is better by more than {within}.",
+  "packing.proved.same": "Proved best to within {gap}: it is packed that way already, and no other packing is better by more than {within}.",
+  "packing.stopped": "Stopped. The packing below, {best}, is proved to be within {gap} of the best there is: {within} at most.",
+  "packing.until":
+    "The search ends when it is proved that no packing can be better by more than {gap}: with these weights {within}. Nobody packs more exactly than that.",
+  "packing.least": "less than 0.001",
+  "packing.worth.front": "{n} percentage points on the front wheel",
+  "packing.worth.low": "{n} of height",
+  "packing.worth.balance": "{n} to the side",
+  "packing.worth.aim": "{n} of the aim",
+  "packing.or": "{list} or {last}",
+  "packing.stopped.none": "Stopped before a packing was found.",
+  "packing.changed": "The load, the bike or what is wanted has changed since: search again.",
+  "packing.compare": "Before and after",
+  "packing.compare.caption": "The packing before and after",
+  "packing.figure": "Figure",
+  "packing.before": "Before",
+  "packing.after": "After",
+  "packing.t.front_share": "Front share",
+  "packing.t.height_mm": "Centre above ground",
+  "packing.t.aside_mm": "Centre left of the middle",
+  "packing.t.radius_mm": "Spread about the middle",
+  "packing.t.aim": "The aim, less is better",
+  "packing.unit": "One of the aim is a percentage point of front share, a centimetre of height, or a centimetre to the side, each at a weight of 100.",
+  "packing.t.keeps": "Keeps to every limit",
+  "packing.yes": "yes",
+  "packing.no": "no",
+  "packing.perhaps": "only within its ±",
+  "packing.unrated": "No permitted load is entered for {bags}: only the volume limits what goes in. Enter what the maker states.",
+  "packing.moves": "What moves",
+  "packing.moves.caption": "Goods that change bags",
+  "packing.moves.none": "Nothing moves.",
+  "packing.goods": "Goods",
+  "packing.from": "From",
+  "packing.to": "To",
+  "packing.unpacked": "not packed",
+  "packing.apply": "Pack it this way",
+  "packing.applied": "Packed “{name}” anew.",
+  "packing.shortage": "It cannot all be packed.",
+} as const;
+say(en);
+
+export type Words = typeof en;
+declare module "../../text/index.ts" {
+  interface Texts extends Words {}
+}
