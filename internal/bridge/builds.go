@@ -6,14 +6,15 @@ import (
 	"steelyard/internal/tables"
 )
 
-// builds takes a document. It answers with the builds that its show.table names
-// side by side, set against the one that show.base names: builds.schema.json.
-func (s *Session) builds(text string) string {
-	e := s.evaluated(text)
+// builds takes a document, and "brief" where the figures of builds as they are
+// ridden are not wanted. It answers with the builds that its show.table names side
+// by side, set against the one that show.base names: builds.schema.json.
+func (s *Session) builds(args ...string) string {
+	e := s.evaluated(argument(args, 0))
 	if e.Document == nil {
 		return s.refusal(e.Report.Problems)
 	}
-	return answer(rooms.SideBySide(e))
+	return answer(rooms.SideBySide(e, argument(args, 1) == "brief"))
 }
 
 // buildsParts takes a document. It answers with the parts of those builds in one
@@ -30,7 +31,7 @@ func (s *Session) buildsParts(text string) string {
 // answers with the same as CSV.
 func (s *Session) buildsCSV(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
-		return tables.SideBySideCSV(rooms.SideBySide(e), ofAll(e, args, x))
+		return tables.SideBySideCSV(rooms.SideBySide(e, false), ofAll(e, args, x))
 	})
 }
 
@@ -38,7 +39,7 @@ func (s *Session) buildsCSV(args ...string) string {
 // It answers with the same as Markdown.
 func (s *Session) buildsMarkdown(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
-		return tables.SideBySideMarkdown(rooms.SideBySide(e), e.Document.Show, ofAll(e, args, x))
+		return tables.SideBySideMarkdown(rooms.SideBySide(e, false), e.Document.Show, ofAll(e, args, x))
 	})
 }
 

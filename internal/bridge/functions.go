@@ -41,7 +41,7 @@ func (s *Session) Functions() map[string]Function {
 		"sets":               two(s.sets),
 		"change":             two(s.change),
 		"shared":             one(s.shared),
-		"builds":             one(s.builds),
+		"builds":             s.builds,
 		"buildsParts":        one(s.buildsParts),
 		"steering":           one(s.steering),
 		"road":               one(s.road),

@@ -153,11 +153,11 @@ var kindsTold = [road.NumKinds]struct {
 }{
 	road.LoadFront:   {"tyre_load_rms_front", "share", 1, 5},
 	road.LoadRear:    {"tyre_load_rms_rear", "share", 1, 5},
-	road.SaddleWk:    {"saddle_wk_m_s2", "m/s2", 1, 4},
-	road.GripsWh:     {"grips_wh_m_s2", "m/s2", 1, 4},
-	road.RackUp:      {"rack_m_s2", "m/s2", 1, 4},
-	road.ForkBagsUp:  {"fork_bags_m_s2", "m/s2", 1, 4},
-	road.BarBagUp:    {"bar_bag_m_s2", "m/s2", 1, 4},
+	road.SaddleWk:    {"saddle_wk_m_s2", "m_s2", 1, 4},
+	road.GripsWh:     {"grips_wh_m_s2", "m_s2", 1, 4},
+	road.RackUp:      {"rack_m_s2", "m_s2", 1, 4},
+	road.ForkBagsUp:  {"fork_bags_m_s2", "m_s2", 1, 4},
+	road.BarBagUp:    {"bar_bag_m_s2", "m_s2", 1, 4},
 	road.TravelFront: {"travel_rms_front_mm", "mm", 1e3, 3},
 	road.TravelRear:  {"travel_rms_rear_mm", "mm", 1e3, 3},
 	road.LiftFront:   {"lift_off_front", "share", 1, 6},
@@ -331,21 +331,30 @@ func RoadOf(e *report.Evaluation) *Road {
 	return out
 }
 
+// rides rides the road and notes what it does.
+func (r *roadRider) rides(speed float64, surface road.Road) (*road.Ride, error) {
+	at, err := r.model.At(speed, surface)
+	if err != nil {
+		return nil, err
+	}
+	for kind := range road.Kind(road.NumKinds) {
+		k := &kindsTold[kind]
+		r.kinds[k.key] = kind
+		r.add(k.key, k.unit, k.factor, k.decimals, at.Figures[kind])
+	}
+	return at, nil
+}
+
 // tell fills in the figures of a side.
 func (r *roadRider) tell(side *RoadSide, speed float64, surface road.Road, w *words.Words, label func(string) string) bool {
 	m := r.model
-	at, err := m.At(speed, surface)
+	at, err := r.rides(speed, surface)
 	if err != nil {
 		p := roadProblem(r.bike.own.of.Build, err).Said(w)
 		side.Problems, side.Why = append(side.Problems, p), p.Message.In(w)
 		return false
 	}
 	side.OK = true
-	for kind := range road.Kind(road.NumKinds) {
-		k := &kindsTold[kind]
-		r.kinds[k.key] = kind
-		r.add(k.key, k.unit, k.factor, k.decimals, at.Figures[kind])
-	}
 	r.add("sag_front_mm", "mm", 1e3, 2, m.Sag(road.Front))
 	r.add("sag_rear_mm", "mm", 1e3, 2, m.Sag(road.Rear))
 	for _, mode := range m.Modes() {

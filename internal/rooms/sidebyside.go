@@ -24,18 +24,20 @@ var chapters = []chapter{{
 }}
 
 // SideBySide sets the builds of the document side by side, with the chapters of the
-// rooms after those of the report.
-func SideBySide(e *report.Evaluation) *report.SideBySide {
+// rooms after those of the report; with brief, without: builds are then not ridden.
+func SideBySide(e *report.Evaluation, brief bool) *report.SideBySide {
 	s := e.SideBySide()
+	if brief || len(s.Builds) == 0 {
+		return s
+	}
 	base := slices.IndexFunc(s.Builds, func(c report.Column) bool { return c.ID == s.Base })
 	for i := range chapters {
-		if len(s.Builds) == 0 {
-			break
-		}
 		if c := chapters[i].of(e, s.Builds, base); len(c.Rows) > 0 {
 			s.Chapters = append(s.Chapters, c)
 		}
 	}
+	t := trials{e, s.Builds, map[[2]int]*trial{}}
+	s.Chapters = append(s.Chapters, t.chapters(base)...)
 	return s
 }
 

@@ -185,7 +185,7 @@ func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) stri
 			if !found || !units.Finite(f.Value) {
 				return nil, nil
 			}
-			t := add(key, "m/s", 1, 4, f)
+			t := add(key, "m_s", 1, 4, f)
 			v, p := f.Value, report.Decimal(t.plus(), 4)
 			return &v, &p
 		}

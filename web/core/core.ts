@@ -257,9 +257,9 @@ export class Core extends EventTarget {
     return this.text(name, document, style, date);
   }
 
-  // builds sets the builds of a document side by side.
-  builds(document: string): SideBySide {
-    return this.ask("builds", document);
+  // builds sets the builds of a document side by side, "brief" without riding them.
+  builds(document: string, extent = ""): SideBySide {
+    return this.ask("builds", document, extent);
   }
 
   // buildsParts lists the parts of those builds, what is the same once.

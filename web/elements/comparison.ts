@@ -29,7 +29,7 @@ const units: Record<string, string> = {
 export const unitText = (unit: string): string => (unit === "percent" ? t("unit.percent") : unit === "ratio" ? "" : (units[unit] ?? unit.replace("_", " ")));
 
 // roomScale is how a room's figure is shown.
-export function roomScale(unit: string): Scale {
+export function roomScale(unit: string, key = ""): Scale {
   const show = store.doc!.show;
   switch (unit) {
     case "g":
@@ -37,7 +37,7 @@ export function roomScale(unit: string): Scale {
     case "deg":
     case "kg_m2":
     case "ratio":
-      return { ...figureScale(unit, show), decimals: unit === "mm" ? 0 : 2 };
+      return { ...figureScale(unit, show, key), decimals: unit === "mm" ? 0 : 2 };
     case "percent":
       return plainScale(t("unit.percent"), 1);
     default:

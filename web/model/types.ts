@@ -491,7 +491,7 @@ export interface Functions {
    * The builds side by side, against one of them.
    */
   builds: {
-    arguments: [document: string];
+    arguments: [document: string, extent: string];
     answer: SideBySide;
   };
   /**

@@ -7,12 +7,13 @@ import { setBase, tabulate } from "../../app/edit.ts";
 import { store } from "../../app/state.ts";
 import { copyMenu } from "../../elements/copytable.ts";
 import { badge, number } from "../../elements/figure.ts";
+import { roomScale } from "../../elements/comparison.ts";
 import { narrow } from "../../elements/narrow.ts";
 import { Section } from "../../elements/section.ts";
 import { signs, verdictText } from "../../elements/verdict.ts";
 import { brief, t } from "../../text/index.ts";
 import type { Cell, Chapter, Row, SideBySide } from "../../model/types.ts";
-import { figureScale, write, type Scale } from "../../model/units.ts";
+import { write, type Scale } from "../../model/units.ts";
 import { alike, loadedAs, massChart, nameOf, told } from "./told.ts";
 
 type Direction = "ascending" | "descending";
@@ -120,7 +121,7 @@ class AllBuilds extends Section {
   }
 
   private row(r: Row, v: SideBySide, order: number[]): TemplateResult {
-    const s = figureScale(r.unit, store.doc!.show, r.key);
+    const s = roomScale(r.unit, r.key);
     const sorted = this.by === r.key;
     return html`<tr>
       <th scope="row" aria-sort=${sorted ? this.direction : nothing}>

@@ -4,12 +4,13 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { core } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
+import { roomScale } from "../../elements/comparison.ts";
 import { number } from "../../elements/figure.ts";
 import { signs, verdictText } from "../../elements/verdict.ts";
 import { store } from "../../app/state.ts";
 import { t } from "../../text/index.ts";
 import type { Cell, PartsCell, PartsLine, PartsSideBySide, Row, SideBySide } from "../../model/types.ts";
-import { decimal, figureScale, partScale, write, type Scale } from "../../model/units.ts";
+import { decimal, partScale, write, type Scale } from "../../model/units.ts";
 import { alike, loadedAs, massChart, nameOf, told } from "./told.ts";
 
 const list = new Answer((text) => core.buildsParts(text));
@@ -68,7 +69,7 @@ function figures(v: SideBySide, order: number[], each: boolean): TemplateResult 
             <th scope="rowgroup" colspan=${order.length + 1}>${c.label}</th>
           </tr>
           ${c.rows.map((r) => {
-            const s = figureScale(r.unit, store.doc!.show, r.key);
+            const s = roomScale(r.unit, r.key);
             return html`<tr>
               <th scope="row">${r.label}${s.unit ? html`, <span class="unit">${s.unit}</span>` : nothing}</th>
               ${order.map((i) => figure(r, r.cells[i] ?? null, s, v.builds[i]!.id === v.base, v.builds[i]!.id === r.best))}

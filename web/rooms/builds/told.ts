@@ -12,6 +12,7 @@ import type { Column, Row, SideBySide } from "../../model/types.ts";
 import { figureScale, plain, write } from "../../model/units.ts";
 
 export const told = new Answer((text) => core.builds(text));
+const masses = new Answer((text) => core.builds(text, "brief")); // for the line that a closed chapter shows
 
 const idle = 1500; // ms without an edit, after which a closed chapter says what it comes to
 
@@ -25,7 +26,7 @@ const totalOf = (v: SideBySide): Row | undefined => v.chapters.flatMap((c) => c.
 export function gist(): Gist {
   const n = store.doc?.builds.length ?? 0;
   if (n < 2) return { text: t("all.gist.one") };
-  const { value, stale } = told.seen(idle);
+  const { value, stale } = masses.seen(idle);
   const total = value && !stale ? totalOf(value) : undefined;
   if (!value || !total) return { text: t("all.gist", { n }) };
   const among = value.builds.length;
