@@ -34,9 +34,9 @@ func handOf(side *SteeringSide, a *assembly.Assembly, label func(string) string)
 			add("step_rear", "g", grams, 0, f)
 		}
 		if a.Bike.Grip.Z > 0 {
-			add("upright", "N", 1, 0, h.Upright(heldLean, a.Bike.Grip.Z))
+			add("upright", "n", 1, 0, h.Upright(heldLean, a.Bike.Grip.Z))
 		}
-		add("push", "N", 1, 0, h.Push(pushSlope, pushRolling))
+		add("push", "n", 1, 0, h.Push(pushSlope, pushRolling))
 	}
 	for i := range list {
 		side.Hand = append(side.Hand, list[i].figure(label))
@@ -134,6 +134,6 @@ func standOf(a *assembly.Assembly, h *steer.Held, items []mass.Item) *standing {
 	return &standing{s, typical, rest.Over, []told{
 		add("stand_foot", "g", 1e3/steer.Gravity, 0, func(r steer.Rest) mass.Figure { return r.Foot }),
 		add("stand_slope", "deg", 180/math.Pi, 1, func(r steer.Rest) mass.Figure { return r.Slope }),
-		add("stand_wind", "N", 1, 1, func(r steer.Rest) mass.Figure { return r.Wind }),
+		add("stand_wind", "n", 1, 1, func(r steer.Rest) mass.Figure { return r.Wind }),
 	}}
 }

@@ -187,7 +187,7 @@ func steeredFigures(m *steer.Model, a *assembly.Assembly, items []mass.Item) []t
 	arm := gripArm(a)
 	list := []told{
 		{key: "steering_inertia", unit: "kg_m2", factor: 1, decimals: 4},
-		{key: "held", unit: "N", factor: 1, decimals: 2},
+		{key: "held", unit: "n", factor: 1, decimals: 2},
 		{key: "roll_inertia", unit: "kg_m2", factor: 1, decimals: 2},
 	}
 	held := mass.Figure{}

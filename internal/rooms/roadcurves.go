@@ -194,10 +194,10 @@ var joltsTold = [road.NumJolts]struct {
 	factor    float64
 	decimals  int
 }{
-	road.MostLoadFront:   {"most_load_front", "N", 1, 1},
-	road.MostLoadRear:    {"most_load_rear", "N", 1, 1},
-	road.LeastLoadFront:  {"least_load_front", "N", 1, 1},
-	road.LeastLoadRear:   {"least_load_rear", "N", 1, 1},
+	road.MostLoadFront:   {"most_load_front", "n", 1, 1},
+	road.MostLoadRear:    {"most_load_rear", "n", 1, 1},
+	road.LeastLoadFront:  {"least_load_front", "n", 1, 1},
+	road.LeastLoadRear:   {"least_load_rear", "n", 1, 1},
 	road.SaddleJolt:      {"saddle_jolt", "m_s2", 1, 3},
 	road.GripsJolt:       {"grips_jolt", "m_s2", 1, 3},
 	road.RackJolt:        {"rack_jolt", "m_s2", 1, 3},
@@ -205,7 +205,7 @@ var joltsTold = [road.NumJolts]struct {
 	road.BarBagJolt:      {"bar_bag_jolt", "m_s2", 1, 3},
 	road.MostTravelFront: {"most_travel_front", "mm", 1e3, 2},
 	road.MostTravelRear:  {"most_travel_rear", "mm", 1e3, 2},
-	road.RackForce:       {"rack_force", "N", 1, 1},
+	road.RackForce:       {"rack_force", "n", 1, 1},
 }
 
 // over rides over an obstacle.

@@ -168,9 +168,9 @@ func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) stri
 		add("roll_inertia", "kg_m2", 1, 2, m.RollInertia())
 		if arm > 0 {
 			// Above 0: the hand must hold the bar back, since it would turn further.
-			add("held", "N", 1, 2, mass.Times(-1/arm, m.HoldStanding(heldAngle)))
-			add("turn", "N", 1, 2, mass.Times(-1/arm, m.HoldTurn(turnSpeed, turnRadius)))
-			add("flick", "N", 1, 2, mass.Times(1/arm, m.Flick(flickAngle, flickTime)))
+			add("held", "n", 1, 2, mass.Times(-1/arm, m.HoldStanding(heldAngle)))
+			add("turn", "n", 1, 2, mass.Times(-1/arm, m.HoldTurn(turnSpeed, turnRadius)))
+			add("flick", "n", 1, 2, mass.Times(1/arm, m.Flick(flickAngle, flickTime)))
 		}
 	} else {
 		side.Why = label("no_equation")

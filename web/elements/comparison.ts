@@ -20,6 +20,7 @@ const units: Record<string, string> = {
   rpm: "/min",
   s: "s",
   kg_m3: "kg/m³",
+  n: "N",
   nm: "N m",
   n_m: "N m",
   hz: "Hz",
