@@ -268,7 +268,7 @@ func (t *drivetrain) gears(g *GearedBuild) {
 
 // lossUnits are those of the quantities that are no shares.
 var lossUnits = map[string]string{
-	"chain-slack": "N", "pulley-torque": "n_m", "belt-torque": "n_m", "gearbox-torque": "n_m", "hub-torque": "n_m", "crank-torque": "n_m", "other-power": "w",
+	"chain-slack": "n", "pulley-torque": "n_m", "belt-torque": "n_m", "gearbox-torque": "n_m", "hub-torque": "n_m", "crank-torque": "n_m", "other-power": "w",
 }
 
 // lossLines tells what the power is lost by, over the gears with their weights:
