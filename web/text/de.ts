@@ -254,4 +254,11 @@ offer("de", {
   "rooms.first": "Messen Sie zuerst: {list}.",
 
   "climbing.typical": "typisch",
+
+  "known.value": "Wert",
+  "known.half": "± von {of}",
+  "known.from": "Bekannt durch",
+  "known.basis": "Bekannt durch, {of}",
+  "known.typical": "üblich",
+  "known.forget": "Wieder üblich",
 } satisfies Record<keyof typeof en, string>);

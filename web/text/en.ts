@@ -251,4 +251,11 @@ export const en = {
   "rooms.first": "Measure first: {list}.",
 
   "climbing.typical": "typical",
+
+  "known.value": "Value",
+  "known.half": "± of {of}",
+  "known.from": "Known from",
+  "known.basis": "Known from, {of}",
+  "known.typical": "typical",
+  "known.forget": "Typical again",
 } as const;
