@@ -5,7 +5,8 @@
 // in elements or app, and no room uses words of another: what two of them say stands
 // in text. Every room that shows itself on the page is in rooms/rooms.ts, and every
 // room that has words has them in every language.
-// Tests and what they stand on may import everything.
+// Tests and what they stand on may import everything. Of styles it checks that they
+// are in layers of the cascade.
 
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize, relative } from "node:path";
@@ -63,6 +64,20 @@ for (const file of files.filter((f) => /^rooms\/[^/]+\/text\.ts$/.test(f))) {
       console.error(`web/${user} uses ${key}, which is a word of the room ${room(file)}; what others use stands in web/text`);
       wrong++;
     }
+  }
+}
+
+// Every rule of the page's style is in a layer (page.css), and the layers decide
+// what wins. The frame's style has to beat what ebiten writes into elements.
+for (const file of readdirSync(web, { recursive: true, encoding: "utf8" }).filter((f) => /^(rooms|elements|styles)\b.*\.css$/.test(f))) {
+  const text = readFileSync(join(web, file), "utf8");
+  if (text.includes("!important")) {
+    console.error(`web/${file} says !important; a later layer does that`);
+    wrong++;
+  }
+  for (const [rule] of text.replace(/\/\*.*?\*\//gs, "").matchAll(/^[^\s}@].*|^@(?!layer|font-face|page).*/gm)) {
+    console.error(`web/${file}: ${rule} is in no layer`);
+    wrong++;
   }
 }
 if (wrong > 0) process.exit(1);
