@@ -117,7 +117,9 @@ func TestTableOfWhatIsNotRidden(t *testing.T) {
 	}
 	d = documenttest.Demo(t)
 	b := d.Build("gearhub")
-	b.Parts = slices.DeleteFunc(b.Parts, func(p document.Part) bool { return strings.Contains(p.Kind, "chain") || strings.Contains(p.Kind, "belt") })
+	b.Parts = slices.DeleteFunc(b.Parts, func(p document.Part) bool {
+		return strings.Contains(p.Kind, "chain") || strings.Contains(p.Kind, "belt")
+	})
 	s = rooms.SideBySide(evaluated(t, d), false)
 	i := slices.IndexFunc(s.Builds, func(c report.Column) bool { return c.ID == "gearhub" })
 	if c := row(t, s, "climb.time").Cells[i]; c != nil {
