@@ -24,6 +24,7 @@ type View struct {
 	Dark       bool    `json:"dark"`
 	Selected   string  `json:"selected"` // part id
 	Dimensions bool    `json:"dimensions"`
+	Steering   bool    `json:"steering"` // what turns with the bar, trail and flop
 	Labels     bool    `json:"labels"`
 	Key        bool    `json:"key"` // what the marks mean
 	Units      Units   `json:"units"`
@@ -77,7 +78,7 @@ func readView(text string) (View, error) {
 // scene returns the view in the scene's terms, with the words of a language.
 func (v *View) scene(w *words.Words) scene.View {
 	s := scene.View{
-		Selected: v.Selected, Dimensions: v.Dimensions, Labels: v.Labels, Key: v.Key,
+		Selected: v.Selected, Dimensions: v.Dimensions, Steering: v.Steering, Labels: v.Labels, Key: v.Key,
 		Units: scene.Units{Mass: v.Units.Mass, Length: v.Units.Length, Comma: w.Comma()},
 		Words: w.Label,
 	}

@@ -48,6 +48,9 @@ func TestWithoutACanvas(t *testing.T) {
 			changes("the camera", p.The("button", "Nearer").Click)
 			changes("the view", p.The("button", "Rear").Click)
 			changes("the view", p.The("button", "Side").Click)
+			changes("what is shown", p.The("button", "Steering").Click)
+			p.until("trail and flop are drawn", func() bool { return strings.Contains(drawn(), "wheel flop") })
+			changes("what is shown", p.The("button", "Steering").Click)
 
 			total := p.total()
 			changes("a mass", func() { p.mass(gearbox).Fill("4250") }) // by 2000 g

@@ -87,6 +87,8 @@ func margins(v View, w, h float64) box {
 		m.y0 += 22
 	case v.Dimensions:
 		m.y1 = 112
+	case v.Steering && v.Aspect == Side:
+		m.y1 = 84
 	}
 	if v.Key {
 		m.y1 += 12

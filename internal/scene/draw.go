@@ -58,6 +58,9 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 		}
 		out.Spots = append(out.Spots, Spot{Part: d.m.Part, X: d.at.x, Y: d.at.y, R: max(d.r, leastSpot), Mirror: d.m.Mirror, Fixed: d.m.Role == Body})
 	}
+	if v.Steering {
+		s.steered(&sub, here)
+	}
 	s.touched(&sub)
 	s.busy.total()
 	s.keep(&sub)
@@ -76,6 +79,9 @@ func Draw(sub Subject, v View, cam Camera) *Scene {
 	}
 	if v.Dimensions {
 		s.dimensions(&sub)
+	}
+	if v.Steering {
+		s.steering(&sub)
 	}
 	s.detail(&sub)
 	s.pathNotes(&sub)

@@ -177,6 +177,7 @@ func drawView(t *rapid.T) scene.View {
 		Selected:   rapid.SampledFrom([]string{"", "p1", "p3", "frame", "nothing"}).Draw(t, "selected"),
 		Hovered:    rapid.SampledFrom([]string{"", "p1", "p2", "panniers"}).Draw(t, "hovered"),
 		Dimensions: rapid.Bool().Draw(t, "dimensions"),
+		Steering:   rapid.Bool().Draw(t, "steering"),
 		Labels:     rapid.Bool().Draw(t, "labels"),
 		Key:        rapid.Bool().Draw(t, "key"),
 		Units: scene.Units{

@@ -86,6 +86,7 @@ type View struct {
 	Selected   string // part id
 	Hovered    string // part id
 	Dimensions bool
+	Steering   bool // what turns with the bar, and trail and flop
 	Labels     bool
 	Key        bool // what the figures mean, in a corner
 	Units      Units

@@ -16,6 +16,7 @@ export interface Look {
   side: "side" | "rear";
   labels: boolean;
   dimensions: boolean;
+  steering: boolean; // what turns with the bar, trail and flop
   ghost: boolean;
   key: boolean;
   theme: Theme;
@@ -34,10 +35,10 @@ const looks = "look";
 const small = 1200; // parts; a document of so many is evaluated at every keystroke
 
 function readLook(): Look {
-  const look: Look = { side: "side", labels: true, dimensions: false, ghost: true, key: false, theme: "auto" };
+  const look: Look = { side: "side", labels: true, dimensions: false, steering: false, ghost: true, key: false, theme: "auto" };
   try {
     const kept = JSON.parse(readPreference(looks) || "{}") as Partial<Look>;
-    for (const k of ["labels", "dimensions", "ghost", "key"] as const) if (typeof kept[k] === "boolean") look[k] = kept[k];
+    for (const k of ["labels", "dimensions", "steering", "ghost", "key"] as const) if (typeof kept[k] === "boolean") look[k] = kept[k];
     if (kept.side === "rear") look.side = "rear";
     if (kept.theme === "light" || kept.theme === "dark") look.theme = kept.theme;
   } catch {

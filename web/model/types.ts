@@ -3230,6 +3230,10 @@ export interface View {
    */
   selected: string;
   dimensions: boolean;
+  /**
+   * What turns with the bar, trail and flop.
+   */
+  steering?: boolean;
   labels: boolean;
   /**
    * What the marks mean.

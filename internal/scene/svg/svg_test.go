@@ -75,6 +75,8 @@ func TestGolden(t *testing.T) {
 		{"side-light", &travel, scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Light},
 		{"side-dark", &travel, scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Dark},
 		{"dimensions-light", &travel, scene.View{Words: specimen.Words, Dimensions: true}, scene.Light},
+		{"steering-light", &travel, scene.View{Words: specimen.Words, Steering: true, Units: scene.Units{Mass: "kg"}}, scene.Light},
+		{"steering-dark", &ridden, scene.View{Words: specimen.Words, Steering: true, Labels: true, Dimensions: true}, scene.Dark},
 		{"rear-light", &travel, scene.View{Words: specimen.Words, Aspect: scene.Rear, Labels: true, Selected: "panniers"}, scene.Light},
 		{"ridden-light", &ridden, scene.View{Words: specimen.Words, Labels: true, Key: true, Units: scene.Units{Mass: "kg"}}, scene.Light},
 		{"ridden-rear-dark", &ridden, scene.View{Words: specimen.Words, Aspect: scene.Rear, Labels: true}, scene.Dark},

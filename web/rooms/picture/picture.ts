@@ -50,6 +50,7 @@ class PictureHead extends StoreElement {
         <div class="set shows">
           ${press(t("picture.labels"), look.labels, () => store.setLook({ labels: !look.labels }))}
           ${press(t("picture.dimensions"), look.dimensions, () => store.setLook({ dimensions: !look.dimensions }))}
+          ${press(t("picture.steering"), look.steering, () => store.setLook({ steering: !look.steering }))}
           ${press(t("picture.key"), look.key, () => store.setLook({ key: !look.key }))}
           ${press(t("picture.ghost"), look.ghost && B !== "", () => store.setLook({ ghost: !look.ghost }), off || !B)}
         </div>
@@ -201,6 +202,7 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
       dark: document.documentElement.dataset.theme === "dark",
       selected: store.selected,
       dimensions: look.dimensions,
+      steering: look.steering,
       labels: look.labels,
       key: look.key,
       units: { mass: doc.show.mass, length: doc.show.length },

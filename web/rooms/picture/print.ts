@@ -25,6 +25,7 @@ function picture(): Node | typeof nothing {
     dark: false,
     selected: "",
     dimensions: look.dimensions,
+    steering: look.steering,
     labels: look.labels,
     key: true,
     units: { mass: doc!.show.mass, length: doc!.show.length },

@@ -14,6 +14,7 @@ offer("de", {
   "picture.rear": "Hinten",
   "picture.labels": "Namen",
   "picture.dimensions": "Maße",
+  "picture.steering": "Lenkung",
   "picture.key": "Legende",
   "picture.ghost": "Anderer Aufbau",
   "picture.zoom": "Vergrößerung",

@@ -13,6 +13,7 @@ const en = {
   "picture.rear": "Rear",
   "picture.labels": "Names",
   "picture.dimensions": "Dimensions",
+  "picture.steering": "Steering",
   "picture.key": "Key",
   "picture.ghost": "Other build",
   "picture.zoom": "Zoom",

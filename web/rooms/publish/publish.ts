@@ -22,6 +22,7 @@ interface Choice {
   letters: Letters;
   labels: boolean;
   dimensions: boolean;
+  steering: boolean;
   key: boolean;
   ghost: boolean;
   figures: boolean;
@@ -45,7 +46,7 @@ const most = 8000;
 const laid: Record<Letters, number> = { large: 560, medium: 800, small: 1120 };
 const tall = { side: 0.62, rear: 0.8 }; // height of the picture to its width
 
-const switches = ["labels", "dimensions", "key", "ghost", "figures", "sources", "dated", "dark"] as const;
+const switches = ["labels", "dimensions", "steering", "key", "ghost", "figures", "sources", "dated", "dark"] as const;
 
 function readChoice(): Choice {
   const { look } = store;
@@ -55,6 +56,7 @@ function readChoice(): Choice {
     letters: "medium",
     labels: look.labels,
     dimensions: look.dimensions,
+    steering: look.steering,
     key: look.key,
     ghost: look.ghost,
     figures: true,
@@ -152,6 +154,7 @@ class Publish extends StoreElement {
       dark: c.dark,
       selected: "",
       dimensions: c.dimensions,
+      steering: c.steering,
       labels: c.labels,
       key: c.key,
       units: { mass: doc.show.mass, length: doc.show.length },
@@ -337,7 +340,7 @@ class Publish extends StoreElement {
       </div>
       <fieldset>
         <legend>${t("publish.shows")}</legend>
-        ${this.check("labels", "publish.labels")} ${this.check("dimensions", "publish.dimensions")} ${this.check("key", "publish.key")}
+        ${this.check("labels", "publish.labels")} ${this.check("dimensions", "publish.dimensions")} ${this.check("steering", "publish.steering")} ${this.check("key", "publish.key")}
         ${this.check("ghost", "publish.ghost", !B || c.row)}
       </fieldset>
       <fieldset>

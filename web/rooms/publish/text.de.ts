@@ -28,6 +28,7 @@ offer("de", {
   "publish.shows": "Im Bild",
   "publish.labels": "Namen",
   "publish.dimensions": "Maße",
+  "publish.steering": "Lenkung",
   "publish.key": "Legende",
   "publish.ghost": "Der andere Aufbau dahinter",
   "publish.drawn": "Gezeichnet",

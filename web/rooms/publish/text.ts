@@ -27,6 +27,7 @@ const en = {
   "publish.shows": "In the picture",
   "publish.labels": "Names",
   "publish.dimensions": "Dimensions",
+  "publish.steering": "Steering",
   "publish.key": "Key",
   "publish.ghost": "The other build behind it",
   "publish.drawn": "Drawn",
