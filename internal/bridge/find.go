@@ -5,7 +5,7 @@ import (
 
 	"steelyard/internal/document"
 	"steelyard/internal/parts"
-	"steelyard/internal/units"
+	"steelyard/internal/partslist"
 )
 
 // wanted are the options of find.
@@ -21,7 +21,13 @@ type fitted struct {
 	Fork   document.Fork   `json:"fork"`
 	Rear   document.Rear   `json:"rear"`
 	Wheels document.Wheels `json:"wheels"`
-	Kinds  []string        `json:"kinds"` // of its parts
+	Parts  []there         `json:"parts"` // what its parts are, each sort once
+}
+
+// there is what a part is, and by what it is carried.
+type there struct {
+	Kind    string           `json:"kind"`
+	Carrier document.Carrier `json:"carrier"`
 }
 
 func (f *fitted) build() *document.Build {
@@ -29,8 +35,8 @@ func (f *fitted) build() *document.Build {
 		return nil
 	}
 	b := &document.Build{Fork: f.Fork, Rear: f.Rear, Wheels: f.Wheels}
-	for _, k := range f.Kinds {
-		b.Parts = append(b.Parts, document.Part{Kind: k})
+	for _, p := range f.Parts {
+		b.Parts = append(b.Parts, document.Part{Kind: p.Kind, Carrier: p.Carrier})
 	}
 	return b
 }
@@ -40,6 +46,16 @@ type found struct {
 	Name  string   `json:"name"`             // what was typed, without the mass
 	Mass  *float64 `json:"mass_g,omitempty"` // nil when none was typed
 	Found []string `json:"found"`            // ids of entries, best first
+	Other []taken  `json:"other,omitempty"`  // those of them that would not be taken as they are
+	List  int      `json:"list,omitempty"`   // parts that were typed or pasted as a list, when there are several
+}
+
+// taken is an entry as it would be taken.
+type taken struct {
+	ID        string  `json:"id"`
+	Name      string  `json:"name"`
+	Mass      float64 `json:"mass_g"`
+	HalfWidth float64 `json:"half_width_g"`
 }
 
 // find takes what somebody typed, a name and perhaps a mass, and options, JSON:
@@ -53,33 +69,61 @@ func (s *Session) find(typed, options string) string {
 			return s.problem("", "bridge.options", "why", err)
 		}
 	}
-	var out found
-	if name, grams, ok := units.TrailingMass(typed, o.Unit); ok {
-		out.Name, out.Mass = name, &grams
-	} else {
-		out.Name = name
-	}
-	if s.finder == nil {
-		s.finder = parts.NewFinder(s.words.Label)
-	}
-	out.Found = []string{}
 	switch o.Of {
-	case "parts":
-		for _, e := range s.finder.Parts(out.Name, o.On.build(), o.Limit) {
-			out.Found = append(out.Found, e.ID)
-		}
-	case "goods":
-		for _, g := range s.finder.Goods(out.Name, o.Limit) {
-			out.Found = append(out.Found, g.ID)
-		}
-	case "bags":
-		for _, b := range s.finder.Bags(out.Name, o.Limit) {
-			out.Found = append(out.Found, b.ID)
-		}
+	case parts.OfParts, parts.OfGoods, parts.OfBags:
 	default:
 		return s.problem("of", "bridge.search")
 	}
+	r := s.reading(o.Of, typed, o.Unit, o.On.build(), o.Limit)
+	out := found{Name: r.Name, Found: make([]string, len(r.Hits))}
+	if r.HasMass {
+		out.Mass = &r.Mass
+	}
+	if o.Of == parts.OfParts {
+		out.List = partslist.Several(typed)
+	}
+	for i, h := range r.Hits {
+		var t taken
+		switch o.Of {
+		case parts.OfParts:
+			e := parts.Catalogue()[h.At].Sized(h.Size, s.words)
+			t = taken{e.ID, e.Name, e.Mass, e.HalfWidth}
+		case parts.OfGoods:
+			e := parts.Goods()[h.At].In(s.words)
+			t = taken{e.ID, e.Name, e.Mass, e.HalfWidth}
+		default:
+			e := parts.Bags()[h.At].In(s.words)
+			t = taken{e.ID, e.Name, e.Mass, e.HalfWidth}
+		}
+		out.Found[i] = t.ID
+		if h.Weighs {
+			t.Mass, t.HalfWidth, _ = stated(&r)
+		}
+		if h.Weighs || h.Size != (parts.Size{}) {
+			out.Other = append(out.Other, t)
+		}
+	}
 	return answer(out)
+}
+
+func (s *Session) reading(of, typed, unit string, on *document.Build, limit int) parts.Reading {
+	if s.finder == nil {
+		s.finder = parts.NewFinder(s.words.Label)
+	}
+	return s.finder.Read(of, typed, unit, on, limit)
+}
+
+// stated returns what a mass that was typed says of a part, as in a list: see
+// [partslist.ReadCSV].
+func stated(r *parts.Reading) (grams, half float64, basis document.Basis) {
+	basis = document.Stated
+	if r.About {
+		basis = document.Guessed
+	}
+	if half = r.Within; half == 0 {
+		half = basis.HalfWidth(r.Mass)
+	}
+	return r.Mass, half, basis
 }
 
 // findParts takes a document, the id of a build and what somebody typed. It

@@ -36,6 +36,7 @@ func (s *Session) Functions() map[string]Function {
 		"goodFromWords":      two(s.goodFromWords),
 		"fileText":           one(s.fileText),
 		"find":               two(s.find),
+		"enter":              s.enter,
 		"findParts":          s.findParts,
 		"copyLoad":           s.copyLoad,
 		"sets":               two(s.sets),

@@ -97,6 +97,11 @@ func (s *Session) partFromWords(name, mass string) string {
 	if err != nil {
 		return s.failed(problemOf("mass_g", err))
 	}
+	return answer(s.own(name, g))
+}
+
+// own makes a part of somebody's own.
+func (s *Session) own(name string, g float64) document.Part {
 	line := strings.ReplaceAll(strings.Join(strings.Fields(name), " "), `"`, `""`)
 	table := partslist.ReadCSV([]byte("name,mass_g\n\""+line+"\","+strconv.FormatFloat(max(g, 0), 'f', 2, 64)+"\n"), partslist.CSVOptions{
 		Columns: map[string]int{"name": 0, "mass": 1}, MassUnit: "g", AsIs: true, Stations: geometry.StationNames,
@@ -108,7 +113,7 @@ func (s *Session) partFromWords(name, mass string) string {
 		p = table.Parts[0]
 	}
 	p.ID, p.Name, p.Mass, p.Basis, p.HalfWidth = "", name, g, document.Guessed, document.Guessed.HalfWidth(g)
-	return answer(p)
+	return p
 }
 
 // bagFromWords takes a name and a mass, g. It answers with a bag on the rack's

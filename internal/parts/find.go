@@ -77,22 +77,34 @@ func NewFinder(label func(key string) string) *Finder {
 // Parts is Find. Of entries that the query names about equally well, those that
 // fit the build come first; nil is no build.
 func (f *Finder) Parts(query string, on *document.Build, limit int) []Entry {
-	var fit fits
-	if on != nil {
-		has := Meets(on)
-		fit = func(i int) (int, float64) { return f.fits[i].on(on, has) }
+	return pick(Catalogue(), seek(f.parts, searched(query), f.fit(on)), limit)
+}
+
+// fit says how parts fit a build; nil is no build.
+func (f *Finder) fit(on *document.Build) fits {
+	if on == nil {
+		return nil
 	}
-	return pick(Catalogue(), seek(f.parts, query, fit), limit)
+	has, ends := Meets(on), endsOf(on)
+	return func(i int) (counts int, off float64) {
+		counts, off = f.fits[i].on(on, has)
+		// With a tyre in front, the next one is the rear one.
+		e := &Catalogue()[i]
+		if end := EntryEnd(e); end != "" && ends[[2]string{e.Kind, end}] && !ends[[2]string{e.Kind, Opposite(end)}] {
+			counts--
+		}
+		return counts, off
+	}
 }
 
 // Goods is Find among the goods to take along.
 func (f *Finder) Goods(query string, limit int) []GoodEntry {
-	return pick(Goods(), seek(f.goods, query, nil), limit)
+	return pick(Goods(), seek(f.goods, searched(query), nil), limit)
 }
 
 // Bags is Find among the bags to pack.
 func (f *Finder) Bags(query string, limit int) []BagEntry {
-	return pick(Bags(), seek(f.bags, query, nil), limit)
+	return pick(Bags(), seek(f.bags, searched(query), nil), limit)
 }
 
 // A Listing finds parts of a build, as a Finder does entries.
@@ -131,7 +143,7 @@ func NewListing(b *document.Build, label func(key string) string) *Listing {
 
 // Find returns the ids of the parts that a query names, in the order of the build.
 func (l *Listing) Find(query string) []string {
-	found := seek(l.parts, query, nil)
+	found := seek(l.parts, searched(query), nil)
 	order.Stable(found, func(a, b ranked) int { return a.entry - b.entry })
 	return pick(l.ids, found, 0)
 }
@@ -147,13 +159,18 @@ func pick[T any](all []T, found []ranked, limit int) []T {
 	return out
 }
 
-// seek ranks what a query names.
-func seek(all []indexed, query string, fit fits) []ranked {
+// searched returns the words of a query that something is looked for by.
+func searched(query string) []string {
 	words := telling(spelling.Words(query[:min(len(query), 400)]))
 	words = slices.Clone(words[:min(len(words), 12)])
 	for i, w := range words {
 		words[i] = british(w)
 	}
+	return words
+}
+
+// seek ranks what words name.
+func seek(all []indexed, words []string, fit fits) []ranked {
 	found := rank(all, words, false, fit)
 	if len(found) == 0 {
 		found = rank(all, words, true, fit)
@@ -204,7 +221,7 @@ var american = map[string]string{
 
 // nicknames are what people call a kind, and much that goes with it.
 var nicknames = map[string][]string{
-	"igh": {"gear", "hub"}, "bb": {"bottom", "bracket"}, "disc": {"rotor"}, "disk": {"rotor"}, "mech": {"derailleur"},
+	"igh": {"gear", "hub"}, "bb": {"bottom", "bracket"}, "disc": {"rotor"}, "disk": {"rotor"}, "mech": {"derailleur"}, "post": {"seatpost"},
 }
 
 // indexed is what an entry is found by: words, folded.

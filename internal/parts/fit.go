@@ -108,3 +108,19 @@ func (f *fitting) on(b *document.Build, has map[Need]bool) (counts int, off floa
 	}
 	return counts, off
 }
+
+// endsOf returns the kinds of which a build has something at an end, of those that
+// a bike has at both.
+func endsOf(b *document.Build) map[[2]string]bool {
+	ends := make(map[[2]string]bool)
+	for i := range b.Parts {
+		if p := &b.Parts[i]; EndKinds[p.Kind] {
+			end := "rear"
+			if atFront(p) {
+				end = "front"
+			}
+			ends[[2]string{p.Kind, end}] = true
+		}
+	}
+	return ends
+}

@@ -164,6 +164,8 @@ English, where it has more than one word
 	back brake = rear brake
 	lowrider, low rider = front rack
 	lowrider pannier, lowrider bag, lowrider tasche, lowrider taschen, sacoche lowrider = front pannier
+	post, seat post, saddle post = seatpost
+	post mount = post mount
 	wheelset, wheel set, wheels, pair of wheels = wheel pair
 
 German: where

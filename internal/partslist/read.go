@@ -50,6 +50,7 @@ type CSVResult struct {
 	Columns   []words.Message    `json:"columns"`   // the headers, or "Column 1", ...
 	Guess     map[string]int     `json:"guess"`     // field to column, as used
 	Header    bool               `json:"header"`    // whether the first row is one
+	Note      bool               `json:"note"`      // it is no table, but a list as people write one down
 	Separator string             `json:"separator"` // between the cells
 	Encoding  string             `json:"encoding"`  // UTF8, UTF16 or Windows1252
 	MassUnit  string             `json:"mass_unit"` // that masses without a unit in their cell were read in
@@ -86,19 +87,36 @@ type BadRow struct {
 // a bike has one of at each end become two parts, see EndRow. A row that is a sum
 // of others is left out, see SumRow. A row that cannot be read is told with its
 // line and the reason, and the others are read.
+//
+// What is no table may be a note, "saddle 512 g, post 272 g, two bottles 81 g", a
+// line or a comma each. It is read as one when that gives more parts; its items
+// then count as lines.
 func ReadCSV(text []byte, opt CSVOptions) CSVResult {
-	r := csvReader{opt: opt, result: CSVResult{
+	r := newReader(opt)
+	r.read(text)
+	if opt.Columns == nil && !opt.AsIs && len(text) <= maxNote && (!r.result.Header || len(r.result.Parts) == 0 || len(r.result.Bad) > 0) {
+		note := newReader(opt)
+		note.note = true
+		if note.read(text); note.better(r) {
+			return note.result
+		}
+	}
+	return r.result
+}
+
+func newReader(opt CSVOptions) *csvReader {
+	return &csvReader{opt: opt, result: CSVResult{
 		MassUnit: units.Gram, UnitBy: UnitUsual,
 		Columns: []words.Message{}, Guess: map[string]int{}, Parts: []document.Part{}, Unplaced: []int{},
 		Ends: []EndRow{}, Sums: []SumRow{}, Bad: []BadRow{}, Problems: []document.Problem{},
 	}}
-	r.read(text)
-	return r.result
 }
 
 type csvReader struct {
-	opt    CSVOptions
-	result CSVResult
+	opt      CSVOptions
+	note     bool // the text is read as a note
+	decimals bool // and has commas between digits
+	result   CSVResult
 
 	separator rune
 	headers   []header // of the columns; empty ones without a header row
@@ -153,6 +171,10 @@ func (r *csvReader) read(raw []byte) {
 	case damaged > 0:
 		r.warn("list.damaged", "n", damaged)
 	}
+	if r.note {
+		r.readNote(text)
+		return
+	}
 	text, skipped := r.separate(text)
 	rows := r.split(text, skipped)
 	if len(rows) == 0 {
@@ -173,6 +195,11 @@ func (r *csvReader) read(raw []byte) {
 		return
 	}
 	r.findDecimal(rows)
+	r.understood(rows)
+}
+
+// understood makes parts of rows whose columns are known.
+func (r *csvReader) understood(rows []row) {
 	r.taken = make(map[string]bool, len(r.opt.Taken))
 	for _, id := range r.opt.Taken {
 		r.taken[id] = true

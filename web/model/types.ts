@@ -164,6 +164,13 @@ export interface Functions {
     answer: Found;
   };
   /**
+   * The part that comes of what was chosen in a search and typed into it.
+   */
+  enter?: {
+    arguments: [document: string, build: string, typed: string];
+    answer: Entered;
+  };
+  /**
    * The parts of a build that somebody means.
    */
   findParts: {
@@ -939,9 +946,12 @@ export interface Wanted {
     rear?: Rear;
     wheels?: Wheels;
     /**
-     * The kinds of its parts.
+     * What its parts are, each sort once.
      */
-    kinds?: string[];
+    parts?: {
+      kind: string;
+      carrier: Carrier;
+    }[];
   };
 }
 
@@ -961,6 +971,64 @@ export interface Found {
    * Ids of entries, best first.
    */
   found: string[];
+  /**
+   * Those entries that would be taken otherwise than the list has them, for a mass or a size that was typed.
+   */
+  other?: {
+    id: string;
+    name: string;
+    mass_g: number;
+    half_width_g: number;
+  }[];
+  /**
+   * How many parts were typed or pasted as a list, when there are several.
+   */
+  list?: number;
+}
+
+/**
+ * What was chosen in a search for parts, and what was typed into it.
+ */
+export interface TypedIn {
+  /**
+   * Id of an entry of the catalogue; empty for a part of one's own.
+   */
+  entry: string;
+  typed: string;
+  /**
+   * Of a mass that is typed without one.
+   */
+  unit?: string;
+}
+
+/**
+ * The part that comes of it, and what is to be asked or remarked about it.
+ */
+export interface Entered {
+  /**
+   * Without an id.
+   */
+  part: Part;
+  /**
+   * Whether its mass was typed.
+   */
+  given: boolean;
+  /**
+   * It weighs under a fifth, or over five times, of what such a part does.
+   */
+  unusual?: "light" | "heavy";
+  /**
+   * And this is what one does.
+   */
+  usual_g?: number;
+  /**
+   * Parts of the build whose place it would take: a bike has one of it.
+   */
+  displaces?: Part[];
+  /**
+   * The part where the first of those stands.
+   */
+  in_place?: Part;
 }
 
 /**
@@ -3018,6 +3086,10 @@ export interface Table {
    * Whether the first row is one.
    */
   header: boolean;
+  /**
+   * It is no table, but a list as people write one down; its items count as lines.
+   */
+  note: boolean;
   /**
    * Between the cells; empty when there was nothing to separate.
    */
