@@ -34,6 +34,14 @@ export function addParts(doc: Doc, build: string, parts: Part[]): Doc {
   return editBuild(doc, build, (b) => ({ ...b, parts: [...b.parts, ...parts] }));
 }
 
+// replaceParts puts a part where the first of others is, and takes them off.
+export function replaceParts(doc: Doc, build: string, old: readonly string[], part: Part): Doc {
+  return editBuild(doc, build, (b) => ({
+    ...b,
+    parts: b.parts.flatMap((p) => (p.id === old[0] ? [part] : old.includes(p.id) ? [] : [p])),
+  }));
+}
+
 export function removePart(doc: Doc, build: string, part: string): Doc {
   return editBuild(doc, build, (b) => ({ ...b, parts: b.parts.filter((p) => p.id !== part) }));
 }

@@ -13,6 +13,7 @@ import type {
   CSVOptions,
   Doc,
   Drawing,
+  Entered,
   Entry,
   Failure,
   Found,
@@ -24,7 +25,6 @@ import type {
   Opened,
   Pack,
   PackOptions,
-  Part,
   PartsSideBySide,
   Placements,
   Problem,
@@ -38,6 +38,7 @@ import type {
   Steering,
   Table,
   Templates,
+  TypedIn,
   View,
   Wanted,
   Weighed,
@@ -287,12 +288,13 @@ export class Core extends EventTarget {
     return this.ask("halfWidth", basis, String(grams)).value;
   }
 
-  // What is made here has no id yet. A mass is what the maker says of it; without
-  // one it has the entry's.
-  partFromEntry(id: string, grams: number | null): Part {
-    return this.stated(this.ask("partFromEntry", id), grams);
+  // enter gives the part that comes of what was chosen in a search and typed into it.
+  enter(document: string, build: string, typed: TypedIn): Entered {
+    return this.ask("enter", document, build, JSON.stringify(typed));
   }
 
+  // What is made here has no id yet. A mass is what the maker says of it; without
+  // one it has the entry's.
   bagFromEntry(id: string, grams: number | null): Bag {
     return this.stated(this.ask("bagFromEntry", id), grams);
   }
@@ -303,10 +305,6 @@ export class Core extends EventTarget {
 
   private stated<T extends { mass_g: number; half_width_g: number; basis: Basis }>(thing: T, grams: number | null): T {
     return grams === null ? thing : { ...thing, mass_g: grams, half_width_g: this.halfWidth("stated", grams), basis: "stated" };
-  }
-
-  partFromWords(name: string, grams: number): Part {
-    return this.ask("partFromWords", name, String(grams));
   }
 
   bagFromWords(name: string, grams: number): Bag {

@@ -23,11 +23,12 @@ export interface Offer {
 }
 
 export class Combo extends StoreElement {
-  static override properties = { name: {}, label: {}, placeholder: {}, offer: { attribute: false } };
+  static override properties = { name: {}, label: {}, placeholder: {}, offer: { attribute: false }, pasted: { attribute: false } };
   declare name: string; // id of the field
   declare label: string;
   declare placeholder: string;
   declare offer: (typed: string) => Offer;
+  declare pasted: (text: string) => boolean; // whether somebody else takes what was pasted
   private typed = "";
   private begun = false;
   private at = -1;
@@ -39,6 +40,7 @@ export class Combo extends StoreElement {
     this.label = "";
     this.placeholder = "";
     this.offer = () => ({ options: [], first: 0 });
+    this.pasted = () => false;
   }
 
   protected override willUpdate(): void {
@@ -79,6 +81,9 @@ export class Combo extends StoreElement {
             this.shown = true;
             this.at = -1;
             this.requestUpdate();
+          }}
+          @paste=${(e: ClipboardEvent) => {
+            if (this.pasted(e.clipboardData?.getData("text/plain") ?? "")) e.preventDefault();
           }}
           @focus=${() => this.show(true)}
           @blur=${() => this.show(false)}

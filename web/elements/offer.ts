@@ -6,7 +6,7 @@ import { store } from "../app/state.ts";
 import { t } from "../text/index.ts";
 import type { Found, Wanted } from "../model/types.ts";
 import { massField, massText, partScale, plain, write } from "../model/units.ts";
-import type { Offer } from "./combo.ts";
+import type { Offer, Option } from "./combo.ts";
 
 const most = 40;
 
@@ -34,6 +34,12 @@ function byID<T extends { id: string }>(list: T[]): Map<string, T> {
   return map;
 }
 
+// lists reports whether a text that is pasted into a search for parts is a list of
+// several.
+export function lists(text: string): boolean {
+  return Boolean(find(text, "parts").list);
+}
+
 function find(typed: string, of: Wanted["of"], on?: Wanted["on"]): Found {
   try {
     return core.find(typed, { of, unit: massField(store.doc!.show).parse, limit: most, ...(on && { on }) });
@@ -52,26 +58,35 @@ export function offer<T extends Entered>(
   take: (f: T, mass: number | null) => void,
   takeOwn: (own: Typed) => void,
   ownKey: "add.own" | "bag.own" | "good.own",
+  takeList?: (typed: string) => void,
 ): Offer {
   const f = find(typed, among.of, among.on);
   const show = store.doc!.show;
   const s = partScale(show);
   const list = byID(among.list);
   const mass = f.mass_g ?? null;
-  const hits = f.found
+  const others = new Map(f.other?.map((o) => [o.id, o]));
+  const hits: Option[] = f.found
     .map((id) => list.get(id))
     .filter((h) => h !== undefined)
-    .map((h) => ({
-      name: h.name,
-      facts: facts(h),
-      mass: mass === null ? plain(write(h.mass_g, h.half_width_g, s)) : plain(write(mass, 0, s)),
-      take: () => take(h, mass),
-    }));
+    .map((h) => {
+      const as = others.get(h.id) ?? h;
+      return {
+        name: as.name,
+        facts: facts(h),
+        mass: plain(write(as.mass_g, as.half_width_g, s)),
+        take: () => take(h, as === h ? null : mass),
+      };
+    });
   if (!f.name) return { options: hits, first: 0 };
-  const own = {
+  const own: Option = {
     name: mass === null ? t(ownKey, { name: f.name }) : t("add.own.mass", { name: f.name, mass: massText(mass, show) }),
     own: true,
     take: () => takeOwn({ name: f.name, mass }),
   };
-  return { options: mass === null ? [...hits, own] : [own, ...hits], first: 0 };
+  const options = mass === null ? [...hits, own] : [own, ...hits];
+  if (f.list && takeList) {
+    options.unshift({ name: t("add.list", { n: f.list }), own: true, take: () => takeList(typed) });
+  }
+  return { options, first: 0 };
 }

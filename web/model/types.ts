@@ -166,7 +166,7 @@ export interface Functions {
   /**
    * The part that comes of what was chosen in a search and typed into it.
    */
-  enter?: {
+  enter: {
     arguments: [document: string, build: string, typed: string];
     answer: Entered;
   };

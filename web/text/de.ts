@@ -169,6 +169,7 @@ offer("de", {
 
   "add.results.one": "Ein Teil gefunden.",
   "add.results.many": "{n} Teile gefunden.",
+  "add.list": "{n} Teile als Liste ansehen",
   "add.none": "Nichts dergleichen im Katalog.",
   "add.own": "„{name}“ als eigenes Teil hinzufügen",
   "add.own.mass": "„{name}“ mit {mass} hinzufügen",

@@ -167,6 +167,7 @@ export const en = {
 
   "add.results.one": "One part found.",
   "add.results.many": "{n} parts found.",
+  "add.list": "Look at {n} parts as a list",
   "add.none": "Nothing in the catalogue like this.",
   "add.own": "Add “{name}” as a part of your own",
   "add.own.mass": "Add “{name}” at {mass}",

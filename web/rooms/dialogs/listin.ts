@@ -24,6 +24,7 @@ class ListIn extends StoreElement {
   declare bytes: Uint8Array;
   declare done: () => void;
 
+  private text: string | null = null; // that was pasted or written here in place of the file
   private options: CSVOptions = {};
   private table: Table | null = null;
   private why = "";
@@ -34,12 +35,31 @@ class ListIn extends StoreElement {
     if (!changed.has("bytes")) return;
     this.options = {};
     this.replace = this.all = false;
+    this.text = null;
     this.read();
+  }
+
+  constructor() {
+    super();
+    this.addEventListener("paste", (e) => {
+      const text = e.clipboardData?.getData("text/plain") ?? "";
+      if (e.target instanceof HTMLTextAreaElement || !text.trim()) return;
+      e.preventDefault();
+      this.write(text);
+    });
+  }
+
+  // write reads another text, of which nothing is decided yet.
+  private write(text: string): void {
+    this.text = text;
+    this.options = {};
+    this.read();
+    this.requestUpdate();
   }
 
   private read(): void {
     try {
-      this.table = core.readPartsCSV(this.bytes, this.options);
+      this.table = core.readPartsCSV(this.text ?? this.bytes, this.options);
       this.why = this.table.problems.map((p) => p.message).join(" ");
     } catch (e) {
       if (!(e instanceof CoreError)) throw e;
@@ -63,7 +83,7 @@ class ListIn extends StoreElement {
     }
     const n = table.parts.length;
     return html`<p class="fine">${this.name}${n ? html` · ${table.encoding}` : nothing}</p>
-      ${this.why ? html`<p class="why">${this.why}</p>` : nothing} ${this.fields(table)}
+      ${this.why ? html`<p class="why">${this.why}</p>` : nothing} ${table.note || this.text !== null ? this.note() : this.fields(table)}
       ${n ? this.preview(table) : html`<p class="why wrong">${t("csv.none")}</p>`} ${table.ends.length ? this.ends(table.ends) : nothing}
       ${table.sums.length ? this.sums(table.sums) : nothing} ${table.bad.length ? this.bad(table) : nothing}
       <label class="check"
@@ -92,6 +112,19 @@ class ListIn extends StoreElement {
         <button type="button" class="go" ?disabled=${!n} @click=${() => this.take()}>${t("csv.add")}</button>
         <button type="button" @click=${this.done}>${t("cancel")}</button>
       </div>`;
+  }
+
+  // note shows a list without columns as it was written, to be put right.
+  private note(): TemplateResult {
+    return html`<label class="stacked note"
+      >${t("csv.text")}
+      <textarea
+        rows="5"
+        spellcheck="false"
+        .value=${live(this.text ?? new TextDecoder().decode(this.bytes))}
+        @input=${(e: Event) => this.write((e.target as HTMLTextAreaElement).value)}
+      ></textarea>
+    </label>`;
   }
 
   private fields(table: Table): TemplateResult {

@@ -10,6 +10,7 @@ offer("de", {
 
   "add.typical": "Katalogwerte sind übliche Werte, nicht die eines bestimmten Produkts.",
 
+  "csv.text": "Die Liste: ein Teil je Zeile oder Komma, mit seiner Masse",
   "csv.title": "Teile aus einer CSV-Datei",
   "csv.columns": "Welche Spalte was ist",
   "csv.column.none": "weglassen",

@@ -1,58 +1,129 @@
-// Adding a part: search the catalogue, or type a name and a mass of one's own.
+// Adding a part: search the catalogue, or type a name and a mass of one's own. What
+// was typed the core understands, and says what is to be asked about it.
 
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import { core } from "../../core/core.ts";
-import { addParts } from "../../app/edit.ts";
+import { addParts, replaceParts } from "../../app/edit.ts";
+import { openers } from "../../app/files.ts";
 import { store } from "../../app/state.ts";
 import { t, word } from "../../text/index.ts";
-import type { Build, Entry, Part, Wanted } from "../../model/types.ts";
+import type { Build, Entered, Part, Wanted } from "../../model/types.ts";
+import { massField, massText, partScale, plain, write } from "../../model/units.ts";
 import "../../elements/combo.ts";
 import type { Offer } from "../../elements/combo.ts";
-import { StoreElement } from "../../elements/element.ts";
+import { focusSoon, StoreElement } from "../../elements/element.ts";
 import { reveal } from "../../elements/lines.ts";
-import { offer, type Typed } from "../../elements/offer.ts";
+import { lists, offer } from "../../elements/offer.ts";
 
 // fitting is what the core asks of a build that a part is to fit: its figures,
-// and what kinds of parts it has.
+// and what parts it has.
 function fitting(b: Build | undefined): Wanted["on"] {
   if (!b) return undefined;
-  return { fork: b.fork, rear: b.rear, wheels: b.wheels, kinds: [...new Set(b.parts.map((p) => p.kind))] };
+  const parts = new Map(b.parts.map((p) => [`${p.kind} ${p.carrier}`, { kind: p.kind, carrier: p.carrier }]));
+  return { fork: b.fork, rear: b.rear, wheels: b.wheels, parts: [...parts.values()] };
 }
 
+function massOf(p: Part): string {
+  const mass = plain(write(p.mass_g, p.half_width_g, partScale(store.doc!.show)));
+  return p.quantity > 1 ? `${p.quantity} × ${mass}` : mass;
+}
+
+const names = (parts: Part[]): string => parts.map((p) => `${p.name}, ${massOf(p)}`).join("; ");
+
 class AddPart extends StoreElement {
+  private asked: { entered: Entered; build: string } | null = null; // what was entered and waits for an answer
+
   private readonly offer = (typed: string): Offer =>
     offer(
       typed,
       { of: "parts", list: store.catalogue, on: fitting(store.build) },
       (e) => word("station", e.station),
-      (e, mass) => this.take(e, mass),
-      (own) => this.takeOwn(own),
+      (e) => this.take(e.id, typed),
+      () => this.take("", typed),
       "add.own",
+      (list) => this.list(list),
     );
 
   protected override render(): TemplateResult {
-    return html`<sy-combo name="add" .label=${t("add.label", { letter: store.letter })} .placeholder=${t("add.placeholder")} .offer=${this.offer}></sy-combo>`;
+    return html`<sy-combo
+        name="add"
+        .label=${t("add.label", { letter: store.letter })}
+        .placeholder=${t("add.placeholder")}
+        .offer=${this.offer}
+        .pasted=${(text: string) => lists(text) && this.list(text)}
+      ></sy-combo>
+      ${this.question()}`;
   }
 
-  private take(entry: Entry, mass: number | null): void {
-    this.put(core.partFromEntry(entry.id, mass));
+  // question asks in place whether a part replaces what the bike has one of.
+  private question(): TemplateResult | typeof nothing {
+    if (!this.asked || this.asked.build !== store.activeID) return nothing;
+    const { part, displaces = [], in_place } = this.asked.entered;
+    return html`<div
+      class="asking"
+      role="group"
+      aria-labelledby="add-asking"
+      @keydown=${(e: KeyboardEvent) => {
+        if (e.key !== "Escape") return;
+        e.stopPropagation();
+        this.answer(null);
+      }}
+    >
+      <p id="add-asking">${t("add.asked", { old: names(displaces), part: part.name })}</p>
+      <button type="button" class="go" id="add-replace" @click=${() => this.answer(in_place ?? part, displaces)}>${t("add.replace")}</button>
+      <button type="button" id="add-beside" @click=${() => this.answer(part)}>${t("add.beside")}</button>
+      <button type="button" class="plain" @click=${() => this.answer(null)}>${t("cancel")}</button>
+    </div>`;
   }
 
-  private takeOwn(own: Typed): void {
-    const id = this.put(core.partFromWords(own.name, own.mass ?? 0));
-    // Without a mass the next thing to say is how much it weighs.
-    if (own.mass === null) reveal(id, "mass_g");
+  private answer(part: Part | null, old: Part[] = []): void {
+    const { asked } = this;
+    this.asked = null;
+    this.requestUpdate();
+    focusSoon("add");
+    if (asked && part) this.put(asked.entered, part, old);
   }
 
-  private put(part: Part): string {
+  private list(text: string): boolean {
+    openers.csv(t("add.pasted"), new TextEncoder().encode(text));
+    return true;
+  }
+
+  private take(entry: string, typed: string): void {
+    const entered = core.enter(store.text, store.activeID, { entry, typed, unit: massField(store.doc!.show).parse });
+    this.asked = entered.displaces ? { entered, build: store.activeID } : null;
+    this.requestUpdate();
+    if (this.asked) focusSoon("add-replace");
+    else this.put(entered, entered.part, []);
+  }
+
+  private put(entered: Entered, part: Part, old: Part[]): void {
     let id = "";
-    store.edit(t("do.add", { part: part.name }), (d) => {
+    const was = old.map((p) => p.name).join(", ");
+    store.edit(old.length ? t("do.instead", { part: part.name, old: was }) : t("do.add", { part: part.name }), (d) => {
       id = core.newID(d, "part");
-      return addParts(d, store.activeID, [{ ...part, id }]);
+      const made = { ...part, id };
+      return old.length
+        ? replaceParts(
+            d,
+            store.activeID,
+            old.map((p) => p.id),
+            made,
+          )
+        : addParts(d, store.activeID, [made]);
     });
     store.select(id);
-    store.tell(t("add.done", { part: part.name }), { label: t("undo"), run: () => store.undo() });
-    return id;
+    const own = !part.catalogue && !entered.given;
+    const facts = { part: part.name, old: was, mass: massOf(part), basis: word("basis", part.basis) };
+    let told = own ? t("add.done", facts) : t(old.length ? "add.told.instead" : "add.told", facts);
+    if (entered.unusual) {
+      const show = store.doc!.show;
+      const figures = { mass: massText(part.mass_g, show), usual: massText(entered.usual_g ?? 0, show) };
+      told += ` ${t(entered.unusual === "light" ? "add.light" : "add.heavy", figures)}`;
+    }
+    store.tell(told, { label: t("undo"), run: () => store.undo() });
+    // Without a mass the next thing to say is how much it weighs.
+    if (own) reveal(id, "mass_g");
   }
 }
 

@@ -58,6 +58,15 @@ offer("de", {
 
   "add.label": "Ein Teil zu Aufbau {letter} hinzufügen",
   "add.placeholder": "Suchen, oder Name und Masse eingeben: Klingel 42 g",
+  "add.told": "{part} hinzugefügt: {mass}. {basis}.",
+  "add.told.instead": "{part} tritt an die Stelle von {old}: {mass}. {basis}.",
+  "add.light": "{mass} ist weniger als ein Fünftel von {usual}, wie es für ein solches Teil üblich ist; der Wert gilt so, wie er ist.",
+  "add.heavy": "{mass} ist mehr als das Fünffache von {usual}, wie es für ein solches Teil üblich ist; der Wert gilt so, wie er ist.",
+  "add.asked": "Das gibt es schon: {old}. Tritt {part} an dessen Stelle?",
+  "add.replace": "Ersetzen",
+  "add.beside": "Daneben hinzufügen",
+  "add.pasted": "Eingefügte Liste",
+  "do.instead": "{old} durch {part} ersetzen",
   "add.done": "{part} hinzugefügt.",
 
   "parts.off": "so gewogen nicht dabei",

@@ -57,6 +57,15 @@ const en = {
 
   "add.label": "Add a part to build {letter}",
   "add.placeholder": "Search, or type a name and a mass: bell 42 g",
+  "add.told": "Added {part}: {mass}. {basis}.",
+  "add.told.instead": "{part} takes the place of {old}: {mass}. {basis}.",
+  "add.light": "{mass} is less than a fifth of {usual}, which is usual for such a part; it is taken as it is.",
+  "add.heavy": "{mass} is more than five times {usual}, which is usual for such a part; it is taken as it is.",
+  "add.asked": "There is one already: {old}. Does {part} replace it?",
+  "add.replace": "Replace it",
+  "add.beside": "Add beside it",
+  "add.pasted": "Pasted list",
+  "do.instead": "replace {old} by {part}",
   "add.done": "Added {part}.",
 
   "parts.off": "not on it as weighed now",
