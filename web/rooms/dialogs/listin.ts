@@ -116,7 +116,7 @@ class ListIn extends StoreElement {
 
   // note shows a list without columns as it was written, to be put right.
   private note(): TemplateResult {
-    return html`<label class="stacked note"
+    return html`<label class="stacked written"
       >${t("csv.text")}
       <textarea
         rows="5"

@@ -11,7 +11,7 @@ offer("de", {
   "add.typical": "Katalogwerte sind übliche Werte, nicht die eines bestimmten Produkts.",
 
   "csv.text": "Die Liste: ein Teil je Zeile oder Komma, mit seiner Masse",
-  "csv.title": "Teile aus einer CSV-Datei",
+  "csv.title": "Teile aus einer Liste",
   "csv.columns": "Welche Spalte was ist",
   "csv.column.none": "weglassen",
   "csv.unit": "Massen ohne Einheit sind in",

@@ -10,7 +10,7 @@ const en = {
   "add.typical": "Catalogue figures are typical values, not those of one product.",
 
   "csv.text": "The list: a part to a line or comma, with its mass",
-  "csv.title": "Parts from a CSV file",
+  "csv.title": "Parts from a list",
   "csv.columns": "Which column is which",
   "csv.column.none": "leave out",
   "csv.unit": "Masses without a unit are in",

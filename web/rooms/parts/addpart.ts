@@ -8,7 +8,7 @@ import { openers } from "../../app/files.ts";
 import { store } from "../../app/state.ts";
 import { t, word } from "../../text/index.ts";
 import type { Build, Entered, Part, Wanted } from "../../model/types.ts";
-import { massField, massText, partScale, plain, write } from "../../model/units.ts";
+import { massField, partScale, plain, write } from "../../model/units.ts";
 import "../../elements/combo.ts";
 import type { Offer } from "../../elements/combo.ts";
 import { focusSoon, StoreElement } from "../../elements/element.ts";
@@ -117,8 +117,8 @@ class AddPart extends StoreElement {
     const facts = { part: part.name, old: was, mass: massOf(part), basis: word("basis", part.basis) };
     let told = own ? t("add.done", facts) : t(old.length ? "add.told.instead" : "add.told", facts);
     if (entered.unusual) {
-      const show = store.doc!.show;
-      const figures = { mass: massText(part.mass_g, show), usual: massText(entered.usual_g ?? 0, show) };
+      const s = partScale(store.doc!.show);
+      const figures = { mass: plain(write(part.mass_g, 0, s)), usual: plain(write(entered.usual_g ?? 0, 0, s)) };
       told += ` ${t(entered.unusual === "light" ? "add.light" : "add.heavy", figures)}`;
     }
     store.tell(told, { label: t("undo"), run: () => store.undo() });

@@ -62,7 +62,7 @@ offer("de", {
   "add.told.instead": "{part} tritt an die Stelle von {old}: {mass}. {basis}.",
   "add.light": "{mass} ist weniger als ein Fünftel von {usual}, wie es für ein solches Teil üblich ist; der Wert gilt so, wie er ist.",
   "add.heavy": "{mass} ist mehr als das Fünffache von {usual}, wie es für ein solches Teil üblich ist; der Wert gilt so, wie er ist.",
-  "add.asked": "Das gibt es schon: {old}. Tritt {part} an dessen Stelle?",
+  "add.asked": "Das gibt es schon: {old}. Tritt „{part}“ an dessen Stelle?",
   "add.replace": "Ersetzen",
   "add.beside": "Daneben hinzufügen",
   "add.pasted": "Eingefügte Liste",

@@ -61,7 +61,7 @@ const en = {
   "add.told.instead": "{part} takes the place of {old}: {mass}. {basis}.",
   "add.light": "{mass} is less than a fifth of {usual}, which is usual for such a part; it is taken as it is.",
   "add.heavy": "{mass} is more than five times {usual}, which is usual for such a part; it is taken as it is.",
-  "add.asked": "There is one already: {old}. Does {part} replace it?",
+  "add.asked": "There is one already: {old}. Does “{part}” replace it?",
   "add.replace": "Replace it",
   "add.beside": "Add beside it",
   "add.pasted": "Pasted list",
