@@ -33,6 +33,8 @@ type packed struct {
 	Load       string     `json:"load"`
 	Running    bool       `json:"running"` // whether there is a packer
 	Done       bool       `json:"done"`
+	Proved     bool       `json:"proved"` // the aim; done is when the moves are the fewest too
+	Moved      int        `json:"moved"`  // things that change bags
 	Nodes      int        `json:"nodes"`
 	Incumbent  *float64   `json:"incumbent"` // aim of the best packing so far; null while there is none
 	Bound      *float64   `json:"bound"`     // no packing is better than that
@@ -59,6 +61,7 @@ type move struct {
 	Quantity int    `json:"quantity"`
 	From     string `json:"from"` // bag id; nothing for what was not packed
 	To       string `json:"to"`
+	Aside    bool   `json:"aside,omitempty"` // to what is set aside, or from there
 }
 
 // terms are what an aim judges, and what each of them costs.
@@ -68,6 +71,7 @@ type terms struct {
 	Height     float64 `json:"height_mm"`
 	Aside      float64 `json:"aside_mm"`  // to the left
 	Radius     float64 `json:"radius_mm"` // of pitch and yaw about the bike's own centre of mass
+	Steered    float64 `json:"steered_kg_m2"`
 	Costs      costs   `json:"costs"`
 	Keeps      bool    `json:"keeps"`             // every limit
 	Breaks     string  `json:"breaks,omitempty"`  // which one it does not
@@ -81,6 +85,7 @@ type change struct {
 	Height     float64 `json:"height_mm"`
 	Aside      float64 `json:"aside_mm"`
 	Radius     float64 `json:"radius_mm"`
+	Steered    float64 `json:"steered_kg_m2"`
 }
 
 // changeOf takes the terms before from those after.
@@ -88,6 +93,7 @@ func changeOf(before, after *terms) *change {
 	return &change{
 		Aim: round(after.Aim-before.Aim, 9), FrontShare: round(after.FrontShare-before.FrontShare, 9),
 		Height: round(after.Height-before.Height, 9), Aside: round(after.Aside-before.Aside, 9), Radius: round(after.Radius-before.Radius, 9),
+		Steered: round(after.Steered-before.Steered, 9),
 	}
 }
 
@@ -96,6 +102,7 @@ type costs struct {
 	Low     float64 `json:"low"`
 	Balance float64 `json:"balance"`
 	Middle  float64 `json:"middle"`
+	Steered float64 `json:"steered"`
 }
 
 type shortage struct {
@@ -205,7 +212,7 @@ func (s *Session) packedOf(p *stowage.Stowage) *packed {
 		return out
 	}
 	st := p.Solver.Status()
-	out.Done, out.Nodes = st.Done, st.Nodes
+	out.Done, out.Nodes, out.Proved, out.Moved = st.Done, st.Nodes, st.Proved, st.Moves
 	out.Incumbent, out.Bound, out.Gap = known(st.Incumbent), known(st.Bound), known(st.Gap)
 	if st.Err != nil {
 		out.Shortage = s.shortageOf(p, st.Err)
@@ -245,9 +252,9 @@ func (s *Session) shortageOf(p *stowage.Stowage, err error) *shortage {
 func (s *Session) termsOf(t stowage.Terms) terms {
 	out := terms{
 		Aim: round(t.Aim, 6), FrontShare: round(t.FrontShare, 4), Height: round(t.Height*milli, 1), Aside: round(t.Aside*milli, 1),
-		Radius: round(math.Sqrt(max(0, t.MeanSquare))*milli, 1),
-		Costs:  costs{round(t.Costs.Front, 4), round(t.Costs.Low, 4), round(t.Costs.Balance, 4), round(t.Costs.Middle, 4)},
-		Keeps:  t.Breaks == nil, Perhaps: t.Perhaps,
+		Radius: round(math.Sqrt(max(0, t.MeanSquare))*milli, 1), Steered: round(t.Inertia, 4),
+		Costs: costs{round(t.Costs.Front, 4), round(t.Costs.Low, 4), round(t.Costs.Balance, 4), round(t.Costs.Middle, 4), round(t.Costs.Steered, 4)},
+		Keeps: t.Breaks == nil, Perhaps: t.Perhaps,
 	}
 	if t.Breaks != nil {
 		out.Breaks = sentence(t.Breaks).In(s.words)

@@ -67,6 +67,10 @@ func (c *checker) carried(s *Show) {
 	c.between("show.packing.low", "low", "", p.Low, 0, MaxWeight)
 	c.between("show.packing.balance", "balance", "", p.Balance, 0, MaxWeight)
 	c.between("show.packing.middle", "middle", "", p.Middle, 0, MaxWeight)
+	c.between("show.packing.steered", "steered", "", p.Steered, 0, MaxWeight)
+	if p.Moves != nil {
+		c.between("show.packing.moves", "moves", "", float64(*p.Moves), 0, MaxQuantity)
+	}
 }
 
 // between checks a figure that has a least and a greatest value; what is the last
@@ -181,6 +185,7 @@ func (c *checker) bag(b *Bag) {
 	}
 	c.between("volume_l", "volume", " l", b.Volume, 0, MaxVolume)
 	c.between("permitted_g", "permitted", " g", b.Permitted, 0, MaxMass)
+	c.liquids("liquids", b.Liquids, BagLiquids)
 }
 
 func (c *checker) good(g *Good, bags map[string]bool) {
@@ -195,6 +200,13 @@ func (c *checker) good(g *Good, bags map[string]bool) {
 	}
 	if g.Supply != "" && !slices.Contains(SupplyKinds, g.Supply) {
 		c.fail("supply", "document.supply", "supply", words.Quote(g.Supply), "choice", words.Choose(SupplyKinds))
+	}
+	c.liquids("liquid", g.Liquid, GoodLiquids)
+}
+
+func (c *checker) liquids(field, is string, choice []string) {
+	if is != "" && !slices.Contains(choice, is) {
+		c.fail(field, "document.liquids", "is", words.Quote(is), "choice", words.Choose(choice))
 	}
 }
 

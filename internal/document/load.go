@@ -1,5 +1,10 @@
 package document
 
+import (
+	"slices"
+	"strings"
+)
+
 // State is how much of what a bike carries is on it.
 type State string
 
@@ -63,6 +68,52 @@ type Packing struct {
 	Low        float64 `json:"low"`         // weight of being low
 	Balance    float64 `json:"balance"`     // weight of being as heavy left as right
 	Middle     float64 `json:"middle"`      // weight of heavy things near the middle
+
+	Steered float64 `json:"steered,omitempty"` // weight of little inertia about the steering axis
+	Moves   *int    `json:"moves,omitempty"`   // at most so many things change bags; nil is any number
+}
+
+// BagLiquids say what a bag takes: liquids "only", as a bottle does, or liquids
+// too, since they stand "upright" in it, or "none".
+var BagLiquids = []string{"only", "upright", "none"}
+
+// GoodLiquids say of a good that it is a liquid which "stays" in its bag when the
+// bags are packed anew, or "moves", or that it is "no" liquid.
+var GoodLiquids = []string{"stays", "moves", "no"}
+
+// TakesLiquids is one of [BagLiquids]. A bag at the place of a bottle takes nothing else
+// unless it says so; one that is taller than long and wide holds them upright.
+func (b *Bag) TakesLiquids() string {
+	switch {
+	case b.Liquids != "":
+		return b.Liquids
+	case strings.HasPrefix(b.Station, "bottle-"):
+		return "only"
+	case b.Size[2] >= max(b.Size[0], b.Size[1]):
+		return "upright"
+	}
+	return "none"
+}
+
+// InReach reports whether a bag can be reached into while riding: as it says, or
+// by its place (common practice, no source).
+func (b *Bag) InReach() bool {
+	if b.AtHand != nil {
+		return *b.AtHand
+	}
+	return slices.Contains([]string{"handlebar-bag", "top-tube-bag", "stem", "frame-bag", "bottle-down-tube", "bottle-seat-tube"}, b.Station)
+}
+
+// AsLiquid is "stays", "moves" or "no", of [GoodLiquids]: water stays unless the
+// good says otherwise, and nothing else is a liquid unless it says so.
+func (g *Good) AsLiquid() string {
+	switch {
+	case g.Liquid != "":
+		return g.Liquid
+	case g.Supply == "water":
+		return "stays"
+	}
+	return "no"
 }
 
 // DefaultPacking is what is wanted when nobody says otherwise: two fifths of
@@ -110,6 +161,9 @@ type Bag struct {
 	Size      Vec3    `json:"size_mm"`     // x, y, z: its own inertia and its drawing
 	Volume    float64 `json:"volume_l"`    // 0 is not limited
 	Permitted float64 `json:"permitted_g"` // what the maker lets it hold; 0 is not stated
+
+	Liquids string `json:"liquids,omitempty"` // one of BagLiquids; empty is as place and size say
+	AtHand  *bool  `json:"at_hand,omitempty"` // whether it can be reached into while riding; nil is as the place says
 }
 
 // Good is something packed.
@@ -124,6 +178,11 @@ type Good struct {
 	In        string  `json:"in"`               // bag id; empty is not packed, and does not count
 	Pinned    bool    `json:"pinned,omitempty"` // stays where it is when the bags are packed anew, at home if it is in none
 	Supply    string  `json:"supply,omitempty"` // "water", "food" or "fuel" is used up on the way; empty stays
+
+	Split    bool   `json:"split,omitempty"`    // its pieces may go into several bags
+	Together string `json:"together,omitempty"` // goods with the same name here are used together, and lie in one bag
+	AtHand   bool   `json:"at_hand,omitempty"`  // lies in a bag that can be reached into while riding
+	Liquid   string `json:"liquid,omitempty"`   // one of GoodLiquids; empty is as the supply says
 }
 
 // Rating is a limit that a maker has set and the user has entered.

@@ -67,7 +67,7 @@ func TestSchemaFollowsTheTypes(t *testing.T) {
 func TestSchemaFollowsTheChecks(t *testing.T) {
 	for name, want := range map[string]any{
 		"basis": document.Bases, "carrier": document.Carriers, "form": document.Forms, "massUnit": document.MassUnits, "lengthUnit": document.LengthUnits,
-		"state": document.States, "supplies": document.SupplyLevels, "bodyTable": document.Tables, "posture": document.Postures, "supplyKind": document.SupplyKinds, "rated": document.Rateds,
+		"state": document.States, "supplies": document.SupplyLevels, "bodyTable": document.Tables, "posture": document.Postures, "supplyKind": document.SupplyKinds, "bagLiquids": document.BagLiquids, "goodLiquid": document.GoodLiquids, "rated": document.Rateds,
 		"combine": document.Combines, "by": document.Bys,
 		"roadClass": document.RoadClasses, "riderWay": document.RiderWays, "tyreContact": document.Contacts, "obstacleForm": document.ObstacleForms, "springWay": document.SpringWays,
 		"knownBasis": document.KnownBases, "surface": document.Surfaces, "hold": document.Holds, "gearUnit": document.GearUnits, "stageLossKind": document.StageLosses,

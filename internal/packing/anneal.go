@@ -36,16 +36,17 @@ type anneal struct {
 	finds   []solution
 	scratch []int16
 
-	left int     // effort still to be spent in this annealing
-	temp float64 // how hot it is
-	cool float64 // by how much each move cools it
+	floor float64 // values below it are all as good
+	left  int     // effort still to be spent in this annealing
+	temp  float64 // how hot it is
+	cool  float64 // by how much each move cools it
 }
 
 // tally is what the pieces add up to.
 type tally struct {
 	cost, front, mid, pull float64
 	load, vol, lim         []float64
-	excess                 float64
+	excess, moves          float64
 }
 
 // solution is a packing by kind and group that may be better than the best.
@@ -56,7 +57,7 @@ type solution struct {
 }
 
 func newAnneal(in *instance) *anneal {
-	h := &anneal{in: in, rng: rand.New(rand.NewPCG(1, 2))}
+	h := &anneal{in: in, floor: math.Inf(-1), rng: rand.New(rand.NewPCG(1, 2))}
 	for k := range in.kinds {
 		for range in.kinds[k].count {
 			h.kind = append(h.kind, int16(k))
@@ -104,7 +105,7 @@ func (h *anneal) value(cost, front, mid, pull float64) float64 {
 // count adds everything up anew.
 func (h *anneal) count() {
 	n := &h.now
-	n.cost, n.front, n.mid, n.pull = 0, 0, 0, 0
+	n.cost, n.front, n.mid, n.pull, n.moves = 0, 0, 0, 0, 0
 	clear(n.load)
 	clear(n.vol)
 	clear(n.lim)
@@ -118,6 +119,7 @@ func (h *anneal) put(p, j int, f float64) {
 	n, k := &h.now, &h.in.kinds[h.kind[p]]
 	m := f * k.m
 	n.cost += m * h.in.cost[j]
+	n.moves += f * h.away(int(h.kind[p]), j)
 	n.front += m * h.front[j]
 	n.mid += m * h.mid[j]
 	n.pull += m * h.pull[j]
@@ -126,6 +128,14 @@ func (h *anneal) put(p, j int, f float64) {
 	for l := range n.lim {
 		n.lim[l] += f * k.mass * h.in.task.Limits[l].Share[j]
 	}
+}
+
+// away is how many moves it takes to have a piece of a kind in a bag.
+func (h *anneal) away(k, j int) float64 {
+	if h.in.moves == nil {
+		return 0
+	}
+	return h.in.moves[k*h.in.nb+j]
 }
 
 func (h *anneal) exceed() {
@@ -149,13 +159,18 @@ const (
 	cold    = 1e-3
 	ease    = 1e-3 // below this an excess counts in full
 	penalty = 10.0 // of an excess
+	further = 0.02 // of a move too many: little enough that a detour is found
 )
 
 // begin begins an annealing, from the guide or from the best packing.
 func (h *anneal) begin(s *Solver, effort int) {
 	copy(h.at, h.guide)
-	if !h.fresh && s.best != nil {
-		h.from(s.best)
+	best := s.best
+	if best == nil {
+		best = s.seed
+	}
+	if !h.fresh && best != nil {
+		h.from(best)
 		for p, k := range h.kind {
 			h.allow[p] = h.in.kinds[k].mask
 		}
@@ -189,6 +204,7 @@ func (h *anneal) run(s *Solver, effort int) {
 		kp := h.kind[p]
 		k := &in.kinds[kp]
 		m, v, mass, vol := k.m, k.v, k.mass, k.vol
+		moves := n.moves
 		q, b := -1, 0
 		if u&1 == 0 {
 			b = int(u >> 1 & (1<<31 - 1) * uint64(in.nb) >> 31)
@@ -203,10 +219,12 @@ func (h *anneal) run(s *Solver, effort int) {
 			}
 			o := &in.kinds[h.kind[q]]
 			m, v, mass, vol = m-o.m, v-o.v, mass-o.mass, vol-o.vol
+			moves += h.away(int(h.kind[q]), a) - h.away(int(h.kind[q]), b)
 		}
+		moves += h.away(int(kp), b) - h.away(int(kp), a)
 		cost, front := n.cost+m*(in.cost[b]-in.cost[a]), n.front+m*(h.front[b]-h.front[a])
 		mid, pull := n.mid+m*(h.mid[b]-h.mid[a]), n.pull+m*(h.pull[b]-h.pull[a])
-		d := part * (h.value(cost, front, mid, pull) - h.value(n.cost, n.front, n.mid, n.pull))
+		d := part * (max(h.floor, h.value(cost, front, mid, pull)) - max(h.floor, h.value(n.cost, n.front, n.mid, n.pull)))
 		d += (1 - part) * (m*(h.K[b]-h.K[a]) + v*(h.H[b]-h.H[a]))
 		e := over(n.load[a]-mass, in.load[a]) - over(n.load[a], in.load[a]) +
 			over(n.load[b]+mass, in.load[b]) - over(n.load[b], in.load[b]) +
@@ -217,6 +235,9 @@ func (h *anneal) run(s *Solver, effort int) {
 			e += over(n.lim[l]+mass*(sh[b]-sh[a]), in.lim[l]) - over(n.lim[l], in.lim[l])
 		}
 		d += penalty * part * e
+		if moves != n.moves {
+			d += further * (max(0, moves-in.most) - max(0, n.moves-in.most))
+		}
 		if d > 0 && d > temp*h.rng.ExpFloat64() {
 			continue
 		}
@@ -229,7 +250,7 @@ func (h *anneal) run(s *Solver, effort int) {
 			h.at[q] = int16(a)
 		}
 		h.exceed()
-		if n.excess <= clean {
+		if n.excess <= clean && n.moves <= max(0, in.most) {
 			if value := h.value(n.cost, n.front, n.mid, n.pull); value < s.value-1e-9 {
 				h.keep(value)
 			}

@@ -132,6 +132,9 @@ func (c *checker) bags() {
 		if !(b.Volume >= 0 && b.Volume <= most) {
 			c.fault("bag", j, b.Name, "Volume", wantSize+" (0 is not limited)", b.Volume)
 		}
+		if !(b.Steered >= 0 && b.Steered <= most) {
+			c.fault("bag", j, b.Name, "Steered", wantSize, b.Steered)
+		}
 	}
 }
 
@@ -192,7 +195,7 @@ func (c *checker) aim() {
 	for _, w := range []struct {
 		field string
 		value float64
-	}{{"Front", a.Front}, {"Low", a.Low}, {"Balance", a.Balance}, {"Middle", a.Middle}} {
+	}{{"Front", a.Front}, {"Low", a.Low}, {"Balance", a.Balance}, {"Middle", a.Middle}, {"Steered", a.Steered}} {
 		if !(w.value >= 0 && w.value <= most) {
 			c.fault("aim", 0, "", w.field, "weight "+wantSize, w.value)
 		}
@@ -209,6 +212,12 @@ func (c *checker) aim() {
 		c.fault("task", 0, "", "FrontContact", "contacts must be numbers of at most 1e9 in size, not %g and %g", t.RearContact, t.FrontContact)
 	} else if a.Front > 0 && !(abs(t.FrontContact-t.RearContact) >= 1e-3) {
 		c.fault("task", 0, "", "FrontContact", "wheels must touch the ground in two places to have a front share; both are at x = %g m", t.FrontContact)
+	}
+	if !(t.RestSteered >= 0 && t.RestSteered <= most) {
+		c.fault("rest", 0, "", "RestSteered", wantSize, t.RestSteered)
+	}
+	if t.AtMost != nil && *t.AtMost < 0 {
+		c.fault("task", 0, "", "AtMost", "must be 0 or more, not %d", *t.AtMost)
 	}
 	if !(t.Tolerance >= 0) || math.IsInf(t.Tolerance, 1) {
 		c.fault("task", 0, "", "Tolerance", "must be 0 or more, not %g", t.Tolerance)

@@ -20,12 +20,26 @@ type kind struct {
 	count     int
 	grains    int64  // mass of one piece in milligrams, 0 if that is not a whole number
 	mask      uint64 // bags allowed
+	moves     string // how many moves it takes to have a piece in each bag, where these count
 	from      []source
 }
 
-// source is where the pieces of a kind come from. Each stands for `pieces`
-// pieces of the good: 1, or all of them if they stay together.
-type source struct{ good, count, pieces int }
+// source is where the pieces of a kind come from: single pieces of one good, or
+// one lump of all the pieces of goods that stay together.
+type source struct {
+	goods []int
+	count int
+	lump  bool
+	home  int // the bag that single pieces start in, where moves count; else -1
+}
+
+// of is how many pieces of a good a piece of the kind stands for.
+func (s *source) of(t *Task, good int) int {
+	if s.lump {
+		return t.Goods[good].Quantity
+	}
+	return 1
+}
 
 // absolute is a term w |Σ m_i at_j x_ij - rhs|.
 type absolute struct{ w, rhs float64 }
@@ -35,8 +49,9 @@ type absolute struct{ w, rhs float64 }
 // measured in mean pieces and in the span of the aim.
 //
 // The rows of the relaxation come in this order: absolute values, limits on
-// several bags, loads of bags, volumes of bags. The first two kinds have a
-// coefficient for each bag, in `at`; the others only for their own.
+// several bags, loads of bags, volumes of bags, moves. The first two kinds have a
+// coefficient for each bag, in `at`; the next two only for their own, and the
+// moves one for each kind and bag.
 type instance struct {
 	task  *Task
 	kinds []kind
@@ -48,7 +63,10 @@ type instance struct {
 	at   []float64 // dense rows, row by row
 	// dense counts the absolute values and limits, rows all of them.
 	dense, rows     int
-	loadRow, volRow []int // row of each bag, -1 for none
+	loadRow, volRow []int     // row of each bag, -1 for none
+	moveRow         int       // row of the moves, -1 for none
+	moves           []float64 // by kind and bag; nil where they do not count
+	most            float64   // moves that are left to the free pieces
 	rhs             []float64
 	plain           int // rows that are not cuts
 	cuts            []cut
@@ -65,16 +83,20 @@ type instance struct {
 	wide    []int    // groups of several bags
 	slotOf  []int    // of each group: which of a kind's slots is for it
 	idle    Packing  // pieces settled before the search: pinned, or of no size
+	pins    []int    // the bag that a good stays in, with what it is kept together with; -1 for none
 	pieces  int
 }
 
 // newInstance expects a task that has passed Check.
 func newInstance(t *Task) (*instance, error) {
-	in := &instance{task: t, nb: len(t.Bags), side: -1, idle: make(Packing, len(t.Goods))}
+	in := &instance{task: t, nb: len(t.Bags), side: -1, moveRow: -1, idle: make(Packing, len(t.Goods))}
 	for i := range in.idle {
 		in.idle[i] = make([]int, in.nb)
 	}
 	in.limits()
+	if err := in.pin(); err != nil {
+		return nil, err
+	}
 	if err := in.settle(); err != nil {
 		return nil, err
 	}
@@ -103,15 +125,49 @@ func (in *instance) limits() {
 	}
 }
 
+// pin finds the goods that stay in a bag: those that are pinned, and what is kept
+// together with them.
+func (in *instance) pin() error {
+	t := in.task
+	in.pins = make([]int, len(t.Goods))
+	pinned := map[int]int{} // a good, by group
+	for i := range t.Goods {
+		g := &t.Goods[i]
+		if in.pins[i] = -1; !g.Pinned || g.Quantity == 0 {
+			continue
+		}
+		in.pins[i] = g.In
+		if g.Group == 0 {
+			continue
+		}
+		if o, ok := pinned[g.Group]; ok && in.pins[o] != g.In {
+			return in.apart(o, i)
+		}
+		pinned[g.Group] = i
+	}
+	for i := range t.Goods {
+		g := &t.Goods[i]
+		if o, ok := pinned[g.Group]; ok && g.Group != 0 && g.Quantity > 0 && in.pins[i] < 0 {
+			in.pins[i] = in.pins[o]
+			for _, f := range t.Forbidden {
+				if f.Good == i && f.Bag == in.pins[i] {
+					return in.apart(o, i)
+				}
+			}
+		}
+	}
+	return nil
+}
+
 // settle puts the pinned goods into their bags.
 func (in *instance) settle() error {
 	t := in.task
 	for i := range t.Goods {
 		g := &t.Goods[i]
-		if !g.Pinned || g.Quantity == 0 {
+		j, n := in.pins[i], float64(g.Quantity)
+		if j < 0 {
 			continue
 		}
-		j, n := g.In, float64(g.Quantity)
 		in.idle[i][j] += g.Quantity
 		in.load[j] -= n * g.Mass
 		in.vol[j] -= n * g.Volume
@@ -135,6 +191,59 @@ func (in *instance) fits(j int, mass, vol float64) bool {
 	return true
 }
 
+// sources are the goods that are free to move: lumps of those that stay together,
+// and single pieces, by the bag that they start in where moves count.
+func (in *instance) sources() []source {
+	t := in.task
+	var list []source
+	at := map[int]int{} // of a group in the list
+	for i := range t.Goods {
+		g := &t.Goods[i]
+		if in.pins[i] >= 0 || g.Quantity == 0 {
+			continue
+		}
+		if g.lump() {
+			if k, ok := at[g.Group]; ok && g.Group != 0 {
+				list[k].goods = append(list[k].goods, i)
+				continue
+			}
+			at[g.Group] = len(list)
+			list = append(list, source{[]int{i}, 1, true, -1})
+			continue
+		}
+		left := g.Quantity
+		if t.AtMost != nil && t.Start != nil {
+			for j, n := range t.Start[i] {
+				if n = min(n, left); n > 0 {
+					list = append(list, source{[]int{i}, n, false, j})
+					left -= n
+				}
+			}
+		}
+		if left > 0 {
+			list = append(list, source{[]int{i}, left, false, -1})
+		}
+	}
+	return list
+}
+
+// away is how many moves it takes to have a piece of a source in each bag.
+func (in *instance) away(s *source) string {
+	moves := make([]rune, in.nb)
+	for _, i := range s.goods {
+		was := 0
+		for _, n := range in.task.Start[i] {
+			was += n
+		}
+		for j, n := range in.task.Start[i] {
+			if s.lump && n < was || s.home >= 0 && s.home != j {
+				moves[j]++
+			}
+		}
+	}
+	return string(moves)
+}
+
 // gather makes kinds of the goods that are free to move.
 func (in *instance) gather() error {
 	t := in.task
@@ -142,38 +251,44 @@ func (in *instance) gather() error {
 	for _, p := range t.Forbidden {
 		forbidden[p.Good] |= 1 << p.Bag
 	}
+	count := t.AtMost != nil && t.Start != nil
 	type key struct {
 		mass, vol float64
 		mask      uint64
+		moves     string
 	}
 	seen := map[key]int{}
-	for i := range t.Goods {
-		g := &t.Goods[i]
-		if g.Pinned || g.Quantity == 0 {
-			continue
+	for _, s := range in.sources() {
+		var k key
+		var not uint64
+		for _, i := range s.goods {
+			n := float64(s.of(t, i))
+			k.mass, k.vol = k.mass+n*t.Goods[i].Mass, k.vol+n*t.Goods[i].Volume
+			not |= forbidden[i]
 		}
-		s := source{i, g.Quantity, 1}
-		if g.Together {
-			s = source{i, 1, g.Quantity}
-		}
-		k := key{float64(s.pieces) * g.Mass, float64(s.pieces) * g.Volume, 0}
 		for j := range in.nb {
-			if forbidden[i]>>j&1 == 0 && in.fits(j, k.mass, k.vol) {
+			if not>>j&1 == 0 && in.fits(j, k.mass, k.vol) {
 				k.mask |= 1 << j
 			}
 		}
 		if k.mask == 0 {
-			return in.pieceShortage(i, s.pieces, forbidden[i])
+			return in.pieceShortage(&s, k.mass, k.vol, not)
 		}
 		if k.mass == 0 && k.vol == 0 {
-			in.idle[i][bits.TrailingZeros64(k.mask)] += g.Quantity
+			j := in.nearest(&s, k.mask)
+			for _, i := range s.goods {
+				in.idle[i][j] += s.count * s.of(t, i)
+			}
 			continue
+		}
+		if count {
+			k.moves = in.away(&s)
 		}
 		at, ok := seen[k]
 		if !ok {
 			at = len(in.kinds)
 			seen[k] = at
-			in.kinds = append(in.kinds, kind{mass: k.mass, vol: k.vol, mask: k.mask, grains: grains(k.mass)})
+			in.kinds = append(in.kinds, kind{mass: k.mass, vol: k.vol, mask: k.mask, moves: k.moves, grains: grains(k.mass)})
 		}
 		in.kinds[at].count += s.count
 		in.kinds[at].from = append(in.kinds[at].from, s)
@@ -182,9 +297,35 @@ func (in *instance) gather() error {
 	// Heavy first, so that the order of the goods in the task does not matter.
 	sort.SliceStable(in.kinds, func(i, j int) bool {
 		a, b := &in.kinds[i], &in.kinds[j]
-		return cmp.Or(cmp.Compare(b.mass, a.mass), cmp.Compare(b.vol, a.vol), cmp.Compare(a.mask, b.mask)) < 0
+		return cmp.Or(cmp.Compare(b.mass, a.mass), cmp.Compare(b.vol, a.vol), cmp.Compare(a.mask, b.mask), cmp.Compare(a.moves, b.moves)) < 0
 	})
+	if count {
+		if in.most = float64(*t.AtMost - t.Moves(in.idle)); in.most < 0 {
+			return in.noWay()
+		}
+		for i := range in.kinds {
+			for _, n := range in.kinds[i].moves {
+				in.moves = append(in.moves, float64(n))
+			}
+		}
+	}
 	return in.shortage()
+}
+
+// nearest is the bag for what has no size: of those allowed the one that most of
+// it starts in.
+func (in *instance) nearest(s *source, mask uint64) int {
+	best, most := bits.TrailingZeros64(mask), 0
+	for ; mask != 0 && in.task.Start != nil; mask &= mask - 1 {
+		j, n := bits.TrailingZeros64(mask), 0
+		for _, i := range s.goods {
+			n += in.task.Start[i][j]
+		}
+		if n > most {
+			best, most = j, n
+		}
+	}
+	return best
 }
 
 // price measures masses, volumes and the aim.
@@ -205,13 +346,14 @@ func (in *instance) price() {
 	// The rest and the idle goods are settled already.
 	settled := t.Rest.M
 	s := t.Rest.S
-	square := t.restSquare()
+	square, steered := t.restSquare(), t.RestSteered
 	for i := range in.idle {
 		for j, n := range in.idle[i] {
 			w := float64(n) * t.Goods[i].Mass
 			settled += w
 			s = s.Add(t.Bags[j].Place.Scale(w))
 			square += w * t.square(t.Bags[j].Place)
+			steered += w * t.Bags[j].Steered
 		}
 	}
 	all := settled + mass
@@ -225,12 +367,11 @@ func (in *instance) price() {
 
 	// Aim = a constant + (mass of a mean piece / all) × Σ m cost, and so on.
 	for j := range in.cost {
-		r := t.Bags[j].Place
-		in.cost[j] = t.Aim.Low*r.Z + t.Aim.Middle*t.square(r)
+		in.cost[j] = t.perMass(&t.Bags[j])
 	}
 	least := slices.Min(in.cost)
 	span := slices.Max(in.cost) - least
-	in.zero = (t.Aim.Low*s.Z+t.Aim.Middle*square)/all + least*mass/all
+	in.zero = (t.Aim.Low*s.Z+t.Aim.Middle*square+t.Aim.Steered*steered)/all + least*mass/all
 	for j := range in.cost {
 		in.cost[j] -= least
 	}
@@ -339,12 +480,17 @@ func (in *instance) rowsOf(meanMass, meanVol float64) {
 			in.rhs = append(in.rhs, in.vol[j]/meanVol)
 		}
 	}
+	if in.moves != nil {
+		in.moveRow = len(in.rhs)
+		in.rhs = append(in.rhs, in.most)
+	}
 	in.rows, in.plain = len(in.rhs), len(in.rhs)
 	in.cutsOf = make([][]int, in.nb)
 }
 
 // pair finds the bags that differ only in their side: those that are equal in
-// everything that the aim depends on except the balance.
+// everything that the aim depends on except the balance. Where moves count, no two
+// are.
 func (in *instance) pair() {
 	const same = 1e-9
 	done := uint64(0)
@@ -354,7 +500,7 @@ func (in *instance) pair() {
 		}
 		set := uint64(1) << a
 		for b := a + 1; b < in.nb; b++ {
-			equal := abs(in.cost[a]-in.cost[b]) <= same
+			equal := in.moves == nil && abs(in.cost[a]-in.cost[b]) <= same
 			for r := range in.dense {
 				if r != in.side {
 					equal = equal && abs(in.at[r*in.nb+a]-in.at[r*in.nb+b]) <= same

@@ -28,6 +28,9 @@ func TestAnotherBagDoesNoHarm(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		task := tiny(t)
 		before := best(t, task)
+		for i := range task.Start {
+			task.Start[i] = append(task.Start[i], 0)
+		}
 		task.Bags = append(slices.Clone(task.Bags), packing.Bag{
 			Name: "one more", Volume: rapid.Float64Range(0.1, 9).Draw(t, "room"),
 			Place: mass.Vec{X: rapid.Float64Range(0, 1).Draw(t, "x"), Z: rapid.Float64Range(0.3, 1).Draw(t, "z")},
@@ -44,7 +47,7 @@ func TestWeightsScaleTheAim(t *testing.T) {
 		before := best(t, task)
 		k := rapid.Float64Range(0.1, 9).Draw(t, "k")
 		a := &task.Aim
-		a.Front, a.Low, a.Balance, a.Middle = k*a.Front, k*a.Low, k*a.Balance, k*a.Middle
+		a.Front, a.Low, a.Balance, a.Middle, a.Steered = k*a.Front, k*a.Low, k*a.Balance, k*a.Middle, k*a.Steered
 		if after := best(t, task); !same(k*before, after) {
 			t.Fatalf("aim %v, want %v times %v", after, k, before)
 		}
@@ -62,10 +65,36 @@ func TestOrderDoesNotMatter(t *testing.T) {
 			bags[j] = task.Bags[i]
 		}
 		task.Bags = bags
+		for i, row := range task.Start {
+			moved := make([]int, len(row))
+			for k, j := range place {
+				moved[j] = row[k]
+			}
+			task.Start[i] = moved
+		}
+		for i := range task.Forbidden {
+			task.Forbidden[i].Bag = place[task.Forbidden[i].Bag]
+		}
 		for i := range task.Goods {
 			task.Goods[i].In = place[task.Goods[i].In]
 		}
-		rng.Shuffle(len(task.Goods), func(i, j int) { task.Goods[i], task.Goods[j] = task.Goods[j], task.Goods[i] })
+		forbidden := -1
+		if len(task.Forbidden) > 0 {
+			forbidden = task.Forbidden[0].Good
+		}
+		rng.Shuffle(len(task.Goods), func(i, j int) {
+			task.Goods[i], task.Goods[j] = task.Goods[j], task.Goods[i]
+			task.Start[i], task.Start[j] = task.Start[j], task.Start[i]
+			switch forbidden {
+			case i:
+				forbidden = j
+			case j:
+				forbidden = i
+			}
+		})
+		if forbidden >= 0 {
+			task.Forbidden[0].Good = forbidden
+		}
 		if after := best(t, task); !same(before, after) {
 			t.Fatalf("aim %v in another order, %v before", after, before)
 		}

@@ -239,10 +239,16 @@ func (r *relax) prices(pi, K, H, E []float64, cost bool) {
 			H[j] = -pi[row]
 		}
 	}
-	if len(in.cuts) == 0 {
+	if len(in.cuts) == 0 && in.moves == nil {
 		return
 	}
 	clear(E)
+	if in.moves != nil && pi[in.moveRow] != 0 {
+		y := pi[in.moveRow]
+		for i, n := range in.moves {
+			E[i] = -y * n
+		}
+	}
 	for c := range in.cuts {
 		if y := pi[in.plain+c]; y != 0 {
 			j := in.cuts[c].bag
@@ -309,6 +315,9 @@ func (r *relax) addColumn(b []float64, t, j int, f float64) {
 	}
 	if row := in.volRow[j]; row >= 0 {
 		b[row] += f * r.v[t]
+	}
+	if in.moves != nil {
+		b[in.moveRow] += f * in.moves[r.kindOf[t]*r.nb+j]
 	}
 	for _, c := range in.cutsOf[j] {
 		b[in.plain+c] += f * in.cuts[c].u[r.kindOf[t]]

@@ -22,11 +22,11 @@ type Solver struct {
 	best    []int16 // by kind and bag; nil is none yet
 	value   float64 // of best, search value; the largest possible one if there is none
 	tol     float64 // search value
+	within  float64 // search value: the whole tolerance, of which tol is a part
+	ripe    int     // effort at which a bound within that is good enough
 	bound   float64 // of all, search value
 	cut     float64 // bounds from here on are of no interest
 	packing Packing
-	near    []int16 // when there is no packing: the one of least excess
-	miss    float64 // its excess
 
 	pool       pool   // open ways, least bound first
 	stack      []open // open ways beyond what the pool may hold, last first
@@ -48,6 +48,12 @@ type Solver struct {
 	annealed   int  // effort spent on annealings
 	spent      int  // effort in all, in nodes
 	effort     int  // of the next annealing
+
+	any    bool    // any packing of less than the first value will do
+	seed   []int16 // one to begin from then, with too many moves
+	fewer  *Solver // looks for a packing as good with fewer moves
+	fewest bool    // there is none
+	unmet  int     // effort since one was found
 }
 
 // frame is a node of the search in hand, with the ways on from it.
@@ -72,7 +78,10 @@ type Status struct {
 	Bound     float64 // no packing has a smaller aim
 	Gap       float64 // Incumbent - Bound
 	Nodes     int     // parts of the search looked at so far
-	Done      bool    // the gap is within the tolerance, or there is no packing
+	Proved    bool    // the gap is within the tolerance, or there is no packing
+	Moves     int     // of the best packing so far, see [Task.Moves]
+	Fewest    bool    // no packing with an aim within the tolerance of the bound has fewer moves
+	Done      bool    // the aim is proved, and the moves too, or that was given up
 	Err       error   // when done without a packing: a *Shortage that says why
 }
 
@@ -84,17 +93,30 @@ func New(t *Task) (*Solver, error) {
 	if err := t.Check(); err != nil {
 		return nil, err
 	}
+	return newSolver(t, math.Inf(1))
+}
+
+// newSolver prepares a search for any packing with an aim below a ceiling, or for
+// the best when that is infinite.
+func newSolver(t *Task, ceiling float64) (*Solver, error) {
 	in, err := newInstance(t)
 	if err != nil {
 		return nil, err
 	}
-	s := &Solver{in: in, bound: math.Inf(-1), miss: math.Inf(1)}
-	s.tol = max(t.Tolerance, t.Rounding()) / in.unit
+	s := &Solver{in: in, bound: math.Inf(-1)}
+	s.tol = max(t.tolerance(), t.Rounding()) / in.unit
+	s.within = t.Tolerance / in.unit
 	s.value = in.ceiling()
+	if s.any = !math.IsInf(ceiling, 1); s.any {
+		s.value = min(s.value, (ceiling-in.zero)/in.unit)
+	}
 	s.cut = s.value
 	s.rel = newRelax(in)
 	s.rel = tighten(in, s.rel)
 	s.anneal = newAnneal(in)
+	if s.any {
+		s.anneal.floor = s.value - 1e-6
+	}
 	s.sides.in = in
 	s.amount = make([]float64, in.nb+len(in.group))
 	s.gains = make([]gain, len(in.kinds)*(in.nb+len(in.group)))
@@ -141,7 +163,7 @@ func (t *Task) span() float64 {
 		return hi - lo
 	}
 	a := &t.Aim
-	sum := width(func(b *Bag) float64 { return a.Low*b.Place.Z + a.Middle*t.square(b.Place) })
+	sum := width(t.perMass)
 	sum += a.Balance * width(func(b *Bag) float64 { return b.Place.Y })
 	if base := abs(t.FrontContact - t.RearContact); a.Front > 0 && base > 0 {
 		sum += a.Front / base * width(func(b *Bag) float64 { return b.Place.X })
@@ -165,18 +187,22 @@ func (in *instance) ceiling() float64 {
 
 // Run looks at up to n more parts of the search.
 func (s *Solver) Run(n int) Status {
-	for end := s.spent + n; !s.done && s.spent < end; {
+	end := s.spent + n
+	for !s.done && s.spent < end {
 		s.step()
 	}
 	s.settleBound()
+	for s.done && !s.settled() && s.spent < end {
+		s.lessen(end - s.spent)
+	}
 	return s.Status()
 }
 
 // Status says where the search stands.
 func (s *Solver) Status() Status {
-	st := Status{Incumbent: math.Inf(1), Bound: s.in.unit*s.bound + s.in.zero, Nodes: s.nodes, Done: s.done}
+	st := Status{Incumbent: math.Inf(1), Bound: s.in.unit*s.bound + s.in.zero, Nodes: s.nodes, Proved: s.done, Fewest: s.fewest, Done: s.done && s.settled()}
 	if s.best != nil {
-		st.Incumbent = s.in.task.Figures(s.packing).Aim
+		st.Incumbent, st.Moves = s.in.task.Figures(s.packing).Aim, s.in.task.Moves(s.packing)
 		st.Bound = min(st.Bound, st.Incumbent)
 		st.Gap = st.Incumbent - st.Bound
 		return st
@@ -184,11 +210,7 @@ func (s *Solver) Status() Status {
 	st.Gap = math.Inf(1)
 	if s.done {
 		st.Bound, st.Gap = math.Inf(1), 0
-		var near Packing
-		if s.near != nil {
-			near = s.in.unfold(s.near)
-		}
-		st.Err = s.in.noWay(near)
+		st.Err = s.in.noWay()
 	}
 	return st
 }
@@ -198,9 +220,21 @@ func (s *Solver) Packing() Packing { return s.packing.Clone() }
 
 // step looks at one node.
 func (s *Solver) step() {
-	if s.anneal.left > 0 || s.annealDue() && (s.anneal.fresh || s.best != nil) {
+	if s.anneal.left > 0 || s.annealDue() && (s.anneal.fresh || s.best != nil || s.seed != nil) {
 		s.annealSome()
 		return
+	}
+	if s.within > s.tol && s.best != nil {
+		if low := s.low(); low >= s.value-s.within {
+			switch {
+			case s.ripe == 0:
+				s.ripe = s.spent + s.spent/4 + ripening
+			case s.spent >= s.ripe:
+				s.cut = low
+				s.finish()
+				return
+			}
+		}
 	}
 	o, ok := s.choose()
 	if !ok {
@@ -258,6 +292,7 @@ const (
 	annealTurn  = 20  // and what is done of it in one go
 	plunge      = 0.3
 	diveEvery   = 200
+	ripening    = 1000 // and a quarter of the effort so far: for a bound that leaves more to choose from
 )
 
 // choose takes the next way to go: the best one on from the last node while it
@@ -408,6 +443,9 @@ func (s *Solver) fix(st *state, k, j, n int) bool {
 		}
 	}
 	s.rel.addColumn(st.rhs, k, j, -float64(n))
+	if in.moves != nil && st.rhs[in.moveRow] < -0.5 {
+		return false
+	}
 	st.base += float64(n) * kd.m * in.cost[j]
 	st.fixed[k*in.nb+j] += int16(n)
 	return true
@@ -429,6 +467,7 @@ func (s *Solver) propagate(st *state) (ok, cut bool) {
 			for mask := st.mask[t]; mask != 0; mask &= mask - 1 {
 				j := bits.TrailingZeros64(mask)
 				out := kd.mass > st.load[j]+slack*kd.mass || kd.vol > st.vol[j]+slack*kd.vol
+				out = out || in.moves != nil && in.moves[k*in.nb+j] > st.rhs[in.moveRow]+0.5
 				for l := range st.lim {
 					w := kd.mass * in.task.Limits[l].Share[j]
 					out = out || w > st.lim[l]+slack*w
@@ -675,6 +714,13 @@ func (in *instance) keeps(counts []int16) bool {
 			lim[l] -= mass * in.task.Limits[l].Share[j]
 		}
 	}
+	moves := 0.0
+	for i, n := range in.moves {
+		moves += n * float64(counts[i])
+	}
+	if in.moves != nil && moves > in.most+0.5 {
+		return false
+	}
 	for l := range lim {
 		if lim[l] < -slack*in.task.Limits[l].Permitted {
 			return false
@@ -689,7 +735,7 @@ func (s *Solver) offer(counts []int16) {
 		return
 	}
 	v := s.in.value(counts)
-	if s.best != nil && v >= s.value {
+	if (s.best != nil || s.any) && v >= s.value {
 		return
 	}
 	if s.best == nil {
@@ -699,6 +745,9 @@ func (s *Solver) offer(counts []int16) {
 	s.value = v
 	s.cut = v - s.tol
 	s.packing = s.in.unfold(counts)
+	if s.any {
+		s.finish()
+	}
 }
 
 // start takes the task's own packing as the first, if it keeps the limits.
@@ -707,46 +756,77 @@ func (s *Solver) start() {
 	if t.Start == nil || t.Keeps(t.Start) != nil {
 		return
 	}
-	counts := make([]int16, len(s.in.kinds)*s.in.nb)
-	for k := range s.in.kinds {
-		for _, src := range s.in.kinds[k].from {
-			for j, n := range t.Start[src.good] {
-				counts[k*s.in.nb+j] += int16(n / src.pieces)
+	s.offer(s.in.fold(t.Start))
+}
+
+// fold turns a packing by good into counts by kind. It need not keep the limits,
+// but has all goods.
+func (in *instance) fold(p Packing) []int16 {
+	t, left := in.task, p.Clone()
+	counts := make([]int16, len(in.kinds)*in.nb)
+	put := func(k, j, most int, src *source) int {
+		i := src.goods[0]
+		n := min(most, left[i][j]/src.of(t, i))
+		left[i][j] -= n * src.of(t, i)
+		counts[k*in.nb+j] += int16(n)
+		return most - n
+	}
+	for _, home := range []bool{true, false} { // what stays first
+		for k := range in.kinds {
+			for i := range in.kinds[k].from {
+				src := &in.kinds[k].from[i]
+				todo := src.count
+				if src.home >= 0 {
+					stays := min(todo, t.Start[src.goods[0]][src.home], p[src.goods[0]][src.home])
+					if home {
+						put(k, src.home, stays, src)
+						continue
+					}
+					todo -= stays
+				} else if home {
+					continue
+				}
+				for j := range in.nb {
+					todo = put(k, j, todo, src)
+				}
 			}
 		}
 	}
-	s.offer(counts)
+	return counts
 }
 
 // unfold turns counts by kind into a packing by good. Pieces stay where the
 // task's start has them as far as the counts allow.
 func (in *instance) unfold(counts []int16) Packing {
-	p := in.idle.Clone()
-	start := in.task.Start
+	t, p := in.task, in.idle.Clone()
 	for k := range in.kinds {
 		left := make([]int, in.nb)
 		for j := range left {
 			left[j] = int(counts[k*in.nb+j])
 		}
-		todo := make([]int, len(in.kinds[k].from))
-		for n, src := range in.kinds[k].from {
+		from := in.kinds[k].from
+		todo := make([]int, len(from))
+		put := func(n, j, most int) {
+			src := &from[n]
+			most = min(most, left[j], todo[n])
+			for _, i := range src.goods {
+				p[i][j] += most * src.of(t, i)
+			}
+			left[j] -= most
+			todo[n] -= most
+		}
+		for n := range from {
+			src := &from[n]
 			todo[n] = src.count
 			for j := range left {
-				if start == nil {
-					break
+				if t.Start != nil && (src.home < 0 || src.home == j) {
+					put(n, j, t.Start[src.goods[0]][j]/src.of(t, src.goods[0]))
 				}
-				stay := min(start[src.good][j]/src.pieces, left[j], todo[n])
-				p[src.good][j] += stay * src.pieces
-				left[j] -= stay
-				todo[n] -= stay
 			}
 		}
-		for n, src := range in.kinds[k].from {
+		for n := range from {
 			for j := range left {
-				put := min(left[j], todo[n])
-				p[src.good][j] += put * src.pieces
-				left[j] -= put
-				todo[n] -= put
+				put(n, j, todo[n])
 			}
 		}
 	}

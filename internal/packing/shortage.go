@@ -37,6 +37,7 @@ const (
 	TotalVolume                // goods are larger than all their bags together
 	TotalLimit                 // goods are heavier than a limit on several bags permits
 	NoWay                      // each total would do, but no packing keeps every limit
+	GroupApart                 // goods of a group are pinned apart, or where one of them may not be
 )
 
 // Error explains the shortage in English: a piece of a sentence without a full stop.
@@ -122,12 +123,20 @@ func (in *instance) pinnedShortage() error {
 	return nil
 }
 
-// pieceShortage says why a single piece of a good, or all its pieces if they
-// stay together, goes into no bag at all.
-func (in *instance) pieceShortage(i, pieces int, forbidden uint64) error {
+// apart says that two goods of a group cannot lie in one bag.
+func (in *instance) apart(a, b int) error {
+	s := &Shortage{Reason: GroupApart, Goods: []int{a, b}, Bags: []int{in.pins[a]}, Limit: -1}
+	if j := in.pins[b]; j != in.pins[a] {
+		s.Bags = append(s.Bags, j)
+	}
+	s.message = words.Tell("packing.apart", "one", in.good(a), "bag", in.bag(in.pins[a]), "other", in.good(b))
+	return s
+}
+
+// pieceShortage says why a single piece of a good, or all that stays together,
+// goes into no bag at all.
+func (in *instance) pieceShortage(src *source, mass, vol float64, forbidden uint64) error {
 	t := in.task
-	g := &t.Goods[i]
-	mass, vol := float64(pieces)*g.Mass, float64(pieces)*g.Volume
 	var bags []int
 	var lim, load, room float64
 	for j := range in.nb {
@@ -144,10 +153,19 @@ func (in *instance) pieceShortage(i, pieces int, forbidden uint64) error {
 		load, room = max(load, most), max(room, in.vol[j])
 		lim = max(lim, in.load[j])
 	}
-	s := &Shortage{Reason: PieceForbids, Goods: []int{i}, Bags: bags, Limit: -1}
-	what, number := in.good(i), ".one"
-	if pieces > 1 {
-		what, number = words.Tell("packing.pieces", "n", pieces, "good", in.good(i)), ".many"
+	s := &Shortage{Reason: PieceForbids, Goods: src.goods, Bags: bags, Limit: -1}
+	var list words.Row
+	number := ".one"
+	for _, i := range src.goods {
+		what := in.good(i)
+		if n := src.of(t, i); n > 1 {
+			what, number = words.Tell("packing.pieces", "n", n, "good", what), ".many"
+		}
+		list = append(list, what)
+	}
+	what := list[0]
+	if len(list) > 1 {
+		what, number = words.Tell("packing.group", "goods", words.Tell("packing.names", "names", list)), ".many"
 	}
 	switch {
 	case len(bags) == 0:
@@ -187,7 +205,7 @@ func (in *instance) shortage() error {
 			mass += float64(k.count) * k.mass
 			vol += float64(k.count) * k.vol
 			for _, s := range k.from {
-				goods = append(goods, s.good)
+				goods = append(goods, s.goods...)
 			}
 		}
 		var bags []int
@@ -199,6 +217,7 @@ func (in *instance) shortage() error {
 			}
 		}
 		slices.Sort(goods)
+		goods = slices.Compact(goods)
 		if vol > room {
 			return in.total(TotalVolume, goods, bags, vol, room, "l")
 		}
@@ -238,7 +257,7 @@ func (in *instance) limitShortage(l int, set uint64, goods, bags []int, mass flo
 func (in *instance) those(goods []int) words.Message {
 	free := 0
 	for i := range in.task.Goods {
-		if g := &in.task.Goods[i]; !g.Pinned && g.Quantity > 0 && g.Mass+g.Volume > 0 {
+		if g := &in.task.Goods[i]; in.pins[i] < 0 && g.Quantity > 0 && g.Mass+g.Volume > 0 {
 			free++
 		}
 	}
@@ -267,39 +286,11 @@ func (in *instance) total(reason Reason, goods, bags []int, need, have float64, 
 		"bags", where, "have", amount(max(have, 0), unit), "short", amount(short, unit))}
 }
 
-// noWay is the reason that only the search can give. The near miss is the
-// packing with the least excess that was found.
-func (in *instance) noWay(near Packing) error {
+// noWay is the reason that only the search can give.
+func (in *instance) noWay() error {
 	s := &Shortage{Reason: NoWay, Limit: -1, message: words.Tell("packing.no_way")}
-	if near == nil {
-		return s
-	}
-	loads, vols := in.task.fill(near)
-	var over words.Row
-	for j := range in.task.Bags {
-		b := &in.task.Bags[j]
-		if d := vols[j] - b.Volume; b.Volume > 0 && d > slack*b.Volume {
-			s.Bags, s.Short = append(s.Bags, j), s.Short+d
-			over = append(over, words.Tell("packing.over", "what", in.bag(j), "by", amount(d, "l")))
-		}
-		if d := loads[j] - b.Permitted; b.Permitted > 0 && d > slack*b.Permitted {
-			s.Bags, s.Short = append(s.Bags, j), s.Short+d
-			over = append(over, words.Tell("packing.over", "what", in.bag(j), "by", amount(d, "kg")))
-		}
-	}
-	for l := range in.task.Limits {
-		m := &in.task.Limits[l]
-		var w float64
-		for j := range loads {
-			w += m.Share[j] * loads[j]
-		}
-		if d := w - m.Permitted; d > slack*m.Permitted {
-			s.Limit, s.Short = l, s.Short+d
-			over = append(over, words.Tell("packing.over", "what", title("limit", l, m.Name), "by", amount(d, "kg")))
-		}
-	}
-	if len(over) > 0 {
-		s.message = words.Tell("packing.no_way.near", "over", over)
+	if in.task.AtMost != nil {
+		s.message = words.Tell("packing.no_way.moves", "n", *in.task.AtMost)
 	}
 	return s
 }
@@ -322,29 +313,38 @@ func (t *Task) Keeps(p Packing) error {
 	if len(p) != len(t.Goods) {
 		return words.Tell("packing.breaks.goods", "n", len(p), "of", len(t.Goods))
 	}
+	group := map[int]int{} // where it is
 	for i := range t.Goods {
 		g := &t.Goods[i]
 		if len(p[i]) != len(t.Bags) {
 			return words.Tell("packing.breaks.bags", "good", title("good", i, g.Name), "n", len(p[i]), "of", len(t.Bags))
 		}
 		sum, places := 0, 0
-		for _, n := range p[i] {
+		for j, n := range p[i] {
 			if n < 0 {
 				return words.Tell("packing.breaks.negative", "good", title("good", i, g.Name), "n", n)
 			}
 			sum += n
-			if n > 0 {
-				places++
+			if n == 0 {
+				continue
 			}
+			places++
+			if at, ok := group[g.Group]; ok && at != j && g.Group != 0 {
+				return words.Tell("packing.breaks.group", "good", title("good", i, g.Name))
+			}
+			group[g.Group] = j
 		}
 		switch {
 		case sum != g.Quantity:
 			return words.Tell("packing.breaks.pieces", "good", title("good", i, g.Name), "n", sum, "of", g.Quantity)
-		case g.Together && places > 1:
+		case g.lump() && places > 1:
 			return words.Tell("packing.breaks.together", "good", title("good", i, g.Name), "n", places)
 		case g.Pinned && p[i][g.In] != g.Quantity:
 			return words.Tell("packing.breaks.pinned", "good", title("good", i, g.Name))
 		}
+	}
+	if n := t.Moves(p); t.AtMost != nil && n > *t.AtMost {
+		return words.Tell("packing.breaks.moves", "n", n, "of", *t.AtMost)
 	}
 	for _, f := range t.Forbidden {
 		if p[f.Good][f.Bag] > 0 {

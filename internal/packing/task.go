@@ -26,6 +26,10 @@ type Task struct {
 	// m. They are used only if the front share has a weight.
 	RearContact, FrontContact float64
 
+	// RestSteered is the moment of inertia about the steering axis of what turns
+	// with the bar in the rest, kg m².
+	RestSteered float64
+
 	Aim Aim
 
 	// Forbidden pairs are goods that must stay out of a bag.
@@ -33,8 +37,12 @@ type Task struct {
 
 	// Start is a packing to begin from, usually the present one; nil is none.
 	// It need not keep the limits. An answer is never worse than a start that
-	// keeps them.
+	// keeps them, but within the tolerance: of the packings that are as good as the
+	// best, one with the fewest moves from here is taken, see [Task.Moves].
 	Start Packing
+
+	// AtMost is how many moves from the start a packing may take; nil is any number.
+	AtMost *int
 
 	// Tolerance says how far from the best is as good as the best, in units of
 	// the aim. With 0 the answer is proved to be the best but for rounding (see
@@ -50,6 +58,7 @@ type Good struct {
 	Volume   float64 // l, of one piece
 	Quantity int     // 0 is none at all
 	Together bool    // all pieces go into one bag; otherwise they may be spread over several
+	Group    int     // goods of the same group, unless that is 0, go into one bag, with all their pieces
 
 	Pinned bool // all pieces lie in bag In and stay there
 	In     int  // index of a bag; read only if Pinned
@@ -61,6 +70,7 @@ type Bag struct {
 	Place     mass.Vec // m, centre of what is packed in it
 	Permitted float64  // kg of goods; 0 is not stated
 	Volume    float64  // l; 0 is not limited
+	Steered   float64  // squared distance of the place from the steering axis, m², if it turns with the bar; else 0
 }
 
 // Limit is a permitted load on several bags together: a rack that carries
@@ -82,6 +92,7 @@ type Aim struct {
 	Low        float64 // weight of the height, per m
 	Balance    float64 // weight of the offset to the side, per m
 	Middle     float64 // weight of the mean square distance, per m²
+	Steered    float64 // weight of the mean square distance from the steering axis of what turns with the bar, per m²
 
 	Centre mass.Vec // m, the middle that heavy things should be near
 }
@@ -98,6 +109,7 @@ type Figures struct {
 	Height     float64 // of the centre of mass, m
 	Aside      float64 // of the centre of mass, m, positive to the left
 	MeanSquare float64 // of the radii of pitch and yaw about the middle, m²
+	Steered    float64 // moment of inertia about the steering axis of what turns with the bar, by all the mass, m²
 	Aim        float64 // the weighted sum; smaller is better
 }
 
@@ -116,7 +128,7 @@ func (p Packing) Clone() Packing {
 // Figures weighs a packing. Pieces that the packing leaves out do not count.
 // Without any mass all figures are 0.
 func (t *Task) Figures(p Packing) Figures {
-	m, s, q := t.Rest.M, t.Rest.S, t.restSquare()
+	m, s, q, a := t.Rest.M, t.Rest.S, t.restSquare(), t.RestSteered
 	for i := range p {
 		for j, n := range p[i] {
 			if n == 0 {
@@ -126,26 +138,65 @@ func (t *Task) Figures(p Packing) Figures {
 			m += w
 			s = s.Add(t.Bags[j].Place.Scale(w))
 			q += w * t.square(t.Bags[j].Place)
+			a += w * t.Bags[j].Steered
 		}
 	}
 	if m == 0 {
 		return Figures{}
 	}
-	f := Figures{Height: s.Z / m, Aside: s.Y / m, MeanSquare: q / m}
+	f := Figures{Height: s.Z / m, Aside: s.Y / m, MeanSquare: q / m, Steered: a / m}
 	if base := t.FrontContact - t.RearContact; base != 0 {
 		f.FrontShare = (s.X/m - t.RearContact) / base
 	}
 	c := t.Aim.Costs(f)
-	f.Aim = c.Front + c.Low + c.Balance + c.Middle
+	f.Aim = c.Front + c.Low + c.Balance + c.Middle + c.Steered
 	return f
 }
 
 // Costs are the weighted terms of an aim: their sum is Figures.Aim.
-type Costs struct{ Front, Low, Balance, Middle float64 }
+type Costs struct{ Front, Low, Balance, Middle, Steered float64 }
 
 // Costs weighs figures.
 func (a *Aim) Costs(f Figures) Costs {
-	return Costs{a.Front * abs(f.FrontShare-a.FrontShare), a.Low * f.Height, a.Balance * abs(f.Aside), a.Middle * f.MeanSquare}
+	return Costs{a.Front * abs(f.FrontShare-a.FrontShare), a.Low * f.Height, a.Balance * abs(f.Aside), a.Middle * f.MeanSquare, a.Steered * f.Steered}
+}
+
+// lump reports whether the pieces of a good go into one bag.
+func (g *Good) lump() bool { return g.Together || g.Group != 0 }
+
+// Moves counts what a packing moves from one bag to another: a good that stays
+// together once, of others each piece. What lay in no bag at the start has to go
+// into one, and does not count.
+func (t *Task) Moves(p Packing) int {
+	n := 0
+	for i := range t.Start {
+		was, moved := 0, 0
+		for j, s := range t.Start[i] {
+			was += s
+			moved += max(0, p[i][j]-s)
+		}
+		moved = max(0, moved+was-t.Goods[i].Quantity)
+		if t.Goods[i].lump() {
+			moved = min(moved, 1)
+		}
+		n += moved
+	}
+	return n
+}
+
+// Mass is that of the rest and of all goods, kg.
+func (t *Task) Mass() float64 {
+	all := t.Rest.M
+	for i := range t.Goods {
+		all += float64(t.Goods[i].Quantity) * t.Goods[i].Mass
+	}
+	return all
+}
+
+// perMass is what a unit of mass in a bag costs under the terms that are linear.
+func (t *Task) perMass(b *Bag) float64 {
+	a := &t.Aim
+	return a.Low*b.Place.Z + a.Middle*t.square(b.Place) + a.Steered*b.Steered
 }
 
 // square is the mean of the squared radii of pitch, dx² + dz², and of yaw,

@@ -72,3 +72,56 @@ func tour(seed uint64, n, b int, fill, burden float64) *packing.Task {
 	t.Tolerance = t.Fine()
 	return t
 }
+
+// ruled gives a tour the rules that people pack by: a packing to begin from, goods
+// of several pieces together but for each second one, three goods that are used
+// together, a liquid that stays, one thing that must be in one of three bags at
+// hand, a bottle for liquids only, and inertia about the steering axis.
+func ruled(t *packing.Task) *packing.Task {
+	last := len(t.Bags) - 1
+	for i := range t.Goods {
+		t.Goods[i].Together = i%2 == 0
+		if i%10 == 3 {
+			t.Goods[i].Group = 1
+		}
+	}
+	for j := range t.Bags {
+		if x := t.Bags[j].Place.X; x > 0.9 {
+			t.Bags[j].Steered = (x - 0.9) * (x - 0.9)
+		}
+		if j < last-2 {
+			t.Forbidden = append(t.Forbidden, packing.Pair{Good: 5, Bag: j})
+		}
+	}
+	t.Aim.Steered = 200
+	room, bears := make([]float64, len(t.Bags)), make([]float64, len(t.Bags))
+	for j, b := range t.Bags {
+		room[j], bears[j] = b.Volume, b.Permitted
+	}
+	t.Start = make(packing.Packing, len(t.Goods))
+	for i, g := range t.Goods {
+		t.Start[i] = make([]int, len(t.Bags))
+		best := 0
+		for j := range room {
+			if room[j] > room[best] {
+				best = j
+			}
+		}
+		n := float64(g.Quantity)
+		room[best] -= n * g.Volume
+		bears[best] -= n * g.Mass
+		t.Start[i][best] = g.Quantity
+	}
+	for i := range t.Goods {
+		if i != 7 {
+			t.Forbidden = append(t.Forbidden, packing.Pair{Good: i, Bag: last})
+		}
+	}
+	g := &t.Goods[7]
+	for j, n := range t.Start[7] {
+		if n > 0 {
+			g.Pinned, g.In = true, j
+		}
+	}
+	return t
+}

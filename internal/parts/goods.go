@@ -19,6 +19,7 @@ type GoodEntry struct {
 	Volume    float64        `json:"volume_l"`         // of one piece
 	Quantity  int            `json:"quantity"`         // how many one usually takes
 	Supply    string         `json:"supply,omitempty"` // as a Good's
+	Split     bool           `json:"split,omitempty"`  // likewise
 	Search    []string       `json:"search"`           // further words that a user would type
 }
 
@@ -66,7 +67,7 @@ func embedded[T any](name string) []T {
 func (e *GoodEntry) Good(id string) document.Good {
 	return document.Good{
 		ID: id, Name: e.Name, Quantity: max(1, e.Quantity), Mass: e.Mass, HalfWidth: e.HalfWidth, Basis: e.Basis,
-		Volume: e.Volume, Supply: e.Supply,
+		Volume: e.Volume, Supply: e.Supply, Split: e.Split,
 	}
 }
 

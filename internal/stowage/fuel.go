@@ -6,9 +6,9 @@ import (
 	"steelyard/internal/packing"
 )
 
-// keepFuelApart lets fuel stay in the bag that it is in, and keeps food out of
-// that bag but for what is pinned there. Fuel that is in no bag goes to the bag
-// that [Stowage.fuelBag] finds for it. Nothing is asked where food would be left
+// keepFuelApart keeps food out of the bag that fuel is in, and drink out of a
+// bottle of fuel, but for what is pinned there. Fuel that is in no bag goes to the
+// bag that [Stowage.fuelBag] finds for it. Nothing is asked where food would be left
 // without a bag.
 func (s *Stowage) keepFuelApart(t *packing.Task) {
 	holds := make([]bool, len(t.Bags)) // fuel
@@ -21,7 +21,6 @@ func (s *Stowage) keepFuelApart(t *packing.Task) {
 				continue
 			}
 			holds[in] = true
-			t.Goods[k].Pinned = true
 		}
 	}
 	home := -1
@@ -36,7 +35,8 @@ func (s *Stowage) keepFuelApart(t *packing.Task) {
 	for k, i := range s.goods {
 		g := &s.load.Goods[i]
 		for j, fuel := range holds {
-			if fuel && g.Supply == "food" && !g.Pinned || home >= 0 && j != home && slices.Contains(loose, k) {
+			apart := g.Supply == "food" || g.Supply != "fuel" && s.Bag(j).TakesLiquids() == "only"
+			if fuel && apart && !t.Goods[k].Pinned || home >= 0 && j != home && slices.Contains(loose, k) {
 				t.Forbidden = append(t.Forbidden, packing.Pair{Good: k, Bag: j})
 			}
 		}
@@ -44,7 +44,7 @@ func (s *Stowage) keepFuelApart(t *packing.Task) {
 }
 
 // fuelBag returns the bag for fuel that is in none yet: one that holds fuel
-// already, or else the smallest in which no food is pinned; it has room for all
+// already, or else the smallest that is no bottle and in which no food is pinned; it has room for all
 // of it beside what stays there. It is -1 where there is none: the fuel then goes
 // anywhere.
 func (s *Stowage) fuelBag(t *packing.Task, holds []bool, loose []int) int {
@@ -72,7 +72,7 @@ func (s *Stowage) fuelBag(t *packing.Task, holds []bool, loose []int) int {
 			}
 		}
 		fits := (t.Bags[j].Volume == 0 || room >= volume) && (t.Bags[j].Permitted == 0 || bears >= mass)
-		if fits && !food && better(j) {
+		if fits && !food && better(j) && (holds[j] || s.Bag(j).TakesLiquids() != "only") {
 			best = j
 		}
 	}

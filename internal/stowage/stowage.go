@@ -154,8 +154,9 @@ func (s *Stowage) Of(l *document.Load) bool {
 type Terms struct {
 	packing.Figures
 	Costs   packing.Costs
-	Breaks  error  // the limit that it does not keep, nil when it keeps them all
-	Perhaps string // the limits that it keeps, but perhaps not, for all that is known of the masses
+	Inertia float64 // about the steering axis, kg m², of the bags and goods that turn with the bar
+	Breaks  error   // the limit that it does not keep, nil when it keeps them all
+	Perhaps string  // the limits that it keeps, but perhaps not, for all that is known of the masses
 }
 
 // Before returns the terms of the load as it was at the start.
@@ -184,7 +185,7 @@ func (s *Stowage) After(p packing.Packing) Terms {
 
 func (s *Stowage) terms(p packing.Packing) Terms {
 	f := s.Task.Figures(p)
-	return Terms{Figures: f, Costs: s.Task.Aim.Costs(f), Breaks: s.Task.Keeps(p)}
+	return Terms{Figures: f, Costs: s.Task.Aim.Costs(f), Inertia: f.Steered * s.Task.Mass(), Breaks: s.Task.Keeps(p)}
 }
 
 // undecided tells of the limits that a packing is held to which are kept only

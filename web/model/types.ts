@@ -1444,6 +1444,18 @@ export type Posture = "upright" | "leaned" | "low" | "standing";
 export const postureValues = ["upright", "leaned", "low", "standing"] as const satisfies readonly Posture[];
 
 /**
+ * What a bag takes.
+ */
+export type BagLiquids = "only" | "upright" | "none";
+export const bagLiquidsValues = ["only", "upright", "none"] as const satisfies readonly BagLiquids[];
+
+/**
+ * What a good is.
+ */
+export type GoodLiquid = "stays" | "moves" | "no";
+export const goodLiquidValues = ["stays", "moves", "no"] as const satisfies readonly GoodLiquid[];
+
+/**
  * What is used up on the way.
  */
 export type SupplyKind = "water" | "food" | "fuel";
@@ -1910,8 +1922,16 @@ export interface Aim {
    * Weight of heavy things near the middle.
    */
   middle: number;
+  /**
+   * Weight of little inertia about the steering axis.
+   */
+  steered?: number;
+  /**
+   * At most so many things change bags; null is any number.
+   */
+  moves?: number;
 }
-export const aimDefaults = { of: "load", front_share: 0.4, front: 100, low: 50, balance: 100, middle: 25 } satisfies Partial<Aim>;
+export const aimDefaults = { of: "load", front_share: 0.4, front: 100, low: 50, balance: 100, middle: 25, steered: 0, moves: null } satisfies Partial<Aim>;
 
 /**
  * A limit that a maker has set.
@@ -2059,8 +2079,16 @@ export interface Bag {
    * What the maker lets it hold; 0 is not stated.
    */
   permitted_g: number;
+  /**
+   * What it takes: only liquids, as a bottle does, liquids too, since they stand upright in it, or none; empty is as place and size say.
+   */
+  liquids?: BagLiquids | "";
+  /**
+   * Whether it can be reached into while riding; null is as the place says.
+   */
+  at_hand?: boolean;
 }
-export const bagDefaults = { mass_g: 0, basis: "guessed", carrier: "main-frame", volume_l: 0, permitted_g: 0 } satisfies Partial<Bag>;
+export const bagDefaults = { mass_g: 0, basis: "guessed", carrier: "main-frame", volume_l: 0, permitted_g: 0, liquids: "", at_hand: null } satisfies Partial<Bag>;
 
 /**
  * Something packed.
@@ -2106,8 +2134,24 @@ export interface Good {
    * Used up on the way; empty stays.
    */
   supply?: SupplyKind | "";
+  /**
+   * Its pieces may go into several bags.
+   */
+  split?: boolean;
+  /**
+   * Goods with the same name here are used together, and lie in one bag.
+   */
+  together?: string;
+  /**
+   * Lies in a bag that can be reached into while riding.
+   */
+  at_hand?: boolean;
+  /**
+   * A liquid, which stands upright and stays in its bag or may move to another, or none; empty is a liquid that stays where the supply is water, and none otherwise.
+   */
+  liquid?: GoodLiquid | "";
 }
-export const goodDefaults = { quantity: 1, mass_g: 0, basis: "guessed", volume_l: 0, pinned: false, supply: "" } satisfies Partial<Good>;
+export const goodDefaults = { quantity: 1, mass_g: 0, basis: "guessed", volume_l: 0, pinned: false, supply: "", split: false, together: "", at_hand: false, liquid: "" } satisfies Partial<Good>;
 
 /**
  * One visit to the scale.
@@ -2886,9 +2930,17 @@ export interface Pack {
    */
   running: boolean;
   /**
-   * Whether what was found is proven to be the best, within the tolerance.
+   * Whether what was found is proven to be the best, within the tolerance, and to take the fewest moves of all that are as good.
    */
   done: boolean;
+  /**
+   * Whether the first of that is proven: only fewer moves are looked for.
+   */
+  proved: boolean;
+  /**
+   * How many things the best packing so far moves from one bag to another: of goods that may be split each piece, of others all together.
+   */
+  moved: number;
   /**
    * Parts of the search that were looked at.
    */
@@ -2914,7 +2966,7 @@ export interface Pack {
    */
   assignment: Assigned[] | null;
   /**
-   * What that changes in the document.
+   * What that changes in the document, bag by bag, in an order that can be done: there is room for what arrives.
    */
   moves: PackingMove[];
   before: Terms;
@@ -2945,6 +2997,7 @@ export interface TermsChange {
   height_mm: number;
   aside_mm: number;
   radius_mm: number;
+  steered_kg_m2: number;
 }
 
 /**
@@ -2980,6 +3033,10 @@ export interface PackingMove {
    * Bag id; nothing for what is not packed any more.
    */
   to: string;
+  /**
+   * Set aside until there is room for it, without a bag to put it in; or, without a bag to take it from, taken from there.
+   */
+  aside?: boolean;
 }
 
 /**
@@ -3006,6 +3063,10 @@ export interface Terms {
    * Radius of gyration in pitch and yaw about the bike's own centre of mass.
    */
   radius_mm: number;
+  /**
+   * Moment of inertia about the steering axis of the bags and goods that turn with the bar.
+   */
+  steered_kg_m2: number;
   costs: Costs;
   /**
    * Every limit.
@@ -3029,6 +3090,7 @@ export interface Costs {
   low: number;
   balance: number;
   middle: number;
+  steered: number;
 }
 
 /**

@@ -158,6 +158,10 @@ func carry(t *rapid.T, d *document.Document) {
 			Of: pick(document.Judgeds, "of"), FrontShare: from(0, 1, "share"), Front: from(0, document.MaxWeight, "front"),
 			Low: from(0, document.MaxWeight, "low"), Balance: from(0, document.MaxWeight, "balance"), Middle: from(0, document.MaxWeight, "middle"),
 		}
+		if rapid.Bool().Draw(t, "few moves") {
+			n := rapid.IntRange(0, 40).Draw(t, "moves")
+			d.Show.Packing.Moves, d.Show.Packing.Steered = &n, from(0, document.MaxWeight, "steered")
+		}
 	}
 	for i := range d.Builds {
 		for _, what := range document.Rateds[:rapid.IntRange(0, len(document.Rateds)).Draw(t, "ratings")] {
@@ -182,6 +186,11 @@ func carry(t *rapid.T, d *document.Document) {
 				ID: fmt.Sprint("b", j), Name: name("bag"), Mass: from(0, 5000, "mass"), HalfWidth: from(0, 500, "half-width"), Basis: rapid.SampledFrom(document.Bases).Draw(t, "basis"),
 				Station: pick([]string{"rear-pannier-left", "saddle-bag"}, "station"), Offset: anyVec(document.MaxLength).Draw(t, "offset"), Carrier: rapid.SampledFrom(document.Carriers).Draw(t, "carrier"),
 				Volume: from(0, document.MaxVolume, "volume"), Permitted: from(0, document.MaxMass, "permitted"),
+				Liquids: pick(append([]string{""}, document.BagLiquids...), "liquids"),
+			}
+			if rapid.Bool().Draw(t, "reach told") {
+				reach := rapid.Bool().Draw(t, "reach")
+				b.AtHand = &reach
 			}
 			for k := range b.Size {
 				b.Size[k] = from(0, document.MaxLength, "size")
@@ -192,6 +201,8 @@ func carry(t *rapid.T, d *document.Document) {
 			l.Goods = append(l.Goods, document.Good{
 				ID: fmt.Sprint("g", j), Name: name("good"), Quantity: rapid.IntRange(0, document.MaxQuantity).Draw(t, "quantity"), Mass: from(0, document.MaxMass, "mass"), HalfWidth: from(0, 500, "half-width"),
 				Basis: rapid.SampledFrom(document.Bases).Draw(t, "basis"), Volume: from(0, document.MaxVolume, "volume"), In: pick(in, "in"), Pinned: rapid.Bool().Draw(t, "pinned"), Supply: pick(append([]string{""}, document.SupplyKinds...), "supply"),
+				Split: rapid.Bool().Draw(t, "split"), Together: pick([]string{"", "kitchen", "tent"}, "together"), AtHand: rapid.Bool().Draw(t, "at hand"),
+				Liquid: pick(append([]string{""}, document.GoodLiquids...), "liquid"),
 			})
 		}
 		d.Loads = append(d.Loads, l)

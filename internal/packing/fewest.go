@@ -1,0 +1,73 @@
+package packing
+
+// Among packings that are as good as the best within the tolerance, the one with
+// the fewest moves is taken. Once the aim is proved, any packing is good enough that
+// is within the tolerance of the bound. So that there is something to choose from,
+// the aim is proved to half of the tolerance, unless that takes too long. A search
+// for one with a move less than the best ends with such a packing, and is begun
+// anew, or proves that there is none.
+
+// tolerance is that of the aim's proof.
+func (t *Task) tolerance() float64 {
+	if t.unmoved() {
+		return t.Tolerance
+	}
+	return t.Tolerance / 2
+}
+
+// unmoved reports whether every packing takes as many moves: none.
+func (t *Task) unmoved() bool {
+	for i := range t.Start {
+		for _, n := range t.Start[i] {
+			if n > 0 && !t.Goods[i].Pinned {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// giveUp is the effort after which fewer moves are looked for no longer: a
+// difference of one move is not worth a wait of minutes.
+const giveUp = 30000
+
+// settled reports whether fewer moves are looked for no longer.
+func (s *Solver) settled() bool { return s.fewest || s.unmet >= giveUp }
+
+// lessen looks at up to n parts of the search for fewer moves.
+func (s *Solver) lessen(n int) {
+	t := s.in.task
+	if s.fewer == nil {
+		most := -1
+		if s.best != nil {
+			most = t.Moves(s.packing) - 1
+		}
+		if s.any || most < 0 {
+			s.fewest = true
+			return
+		}
+		sub := *t
+		sub.AtMost = &most
+		ceiling := max(t.Figures(s.packing).Aim, s.in.unit*s.bound+s.in.zero+t.Tolerance)
+		fewer, err := newSolver(&sub, ceiling+t.Rounding()+1e-9*s.in.unit)
+		if err != nil { // a *Shortage
+			s.fewest = true
+			return
+		}
+		s.fewer, s.unmet = fewer, 0
+		fewer.seed = fewer.in.fold(s.packing)
+	}
+	f := s.fewer
+	spent, nodes := f.spent, f.nodes
+	for f.spent < spent+n && !f.done {
+		f.step()
+	}
+	f.settleBound()
+	s.spent, s.nodes, s.unmet = s.spent+max(1, f.spent-spent), s.nodes+f.nodes-nodes, s.unmet+f.spent-spent
+	switch {
+	case f.best != nil:
+		s.packing, s.fewer = f.packing, nil
+	case f.done:
+		s.fewest = true
+	}
+}
