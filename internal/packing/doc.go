@@ -2,7 +2,7 @@
 //
 // A packing says how many pieces of every good lie in every bag. A bag counts
 // as a point at its packed centre, so a packing matters to the ride only
-// through the loads of the bags, W_j = Σ_i m_i x_ij. The aim is a sum of four
+// through the loads of the bags, W_j = Σ_i m_i x_ij. The aim is a sum of five
 // weighted terms, each of the goods and the rest together, of mass M:
 //
 //	front    |share of M on the front wheel - the wanted share|
@@ -10,6 +10,8 @@
 //	balance  |sideways offset of the centre of mass|, m
 //	middle   mean of the squared radii of pitch and yaw about a stated
 //	         middle, m²: Σ m (dx² + (dy² + dz²)/2) / M
+//	steered  moment of inertia about the steering axis of what turns with the
+//	         bar, by M, m²
 //
 // The smaller the sum, the better. All goods must be packed, so M is given and
 // every term is linear in x or the absolute value of something linear: the
@@ -33,7 +35,9 @@
 // Pieces of one good, and goods that are equal in all that counts, are
 // interchangeable: only how many of them lie in a bag is searched. Bags that
 // differ only in their side (panniers left and right) are told apart last, when
-// all the rest is settled. Bags that are equal and empty are tried once.
+// all the rest is settled. Goods that stay together are one piece. Where moves are
+// limited they are one more row, and only pieces that start in the same bag are
+// interchangeable; fewest.go has how the fewest are found. Bags that are equal and empty are tried once.
 //
 // The package knows nothing of documents: whoever calls it turns a load into a
 // Task. Units are SI, except litres for volume; axes are those of the project,

@@ -158,7 +158,7 @@ func (in *instance) pieceShortage(src *source, mass, vol float64, forbidden uint
 	number := ".one"
 	for _, i := range src.goods {
 		what := in.good(i)
-		if n := src.of(t, i); n > 1 {
+		if n := src.of(t, i); n > 1 && len(src.goods) == 1 {
 			what, number = words.Tell("packing.pieces", "n", n, "good", what), ".many"
 		}
 		list = append(list, what)

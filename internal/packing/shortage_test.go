@@ -31,6 +31,10 @@ func TestShortageIsExplained(t *testing.T) {
 		g.Together = true
 		return g
 	}
+	grouped := func(g packing.Good) packing.Good {
+		g.Group = 1
+		return g
+	}
 	bag := func(name string, kg, l float64) packing.Bag { return packing.Bag{Name: name, Permitted: kg, Volume: l} }
 	rack := func(kg float64, share ...float64) packing.Limit {
 		return packing.Limit{Name: "rack", Permitted: kg, Share: share}
@@ -55,6 +59,15 @@ func TestShortageIsExplained(t *testing.T) {
 		{packing.PieceVolume, packing.Task{Goods: []packing.Good{together(good("mat", 2, 0.5, 6))}, Bags: []packing.Bag{bag("left", 9, 10), bag("right", 9, 10)}},
 			`the 2 pieces of good "mat" that stay together are 12 l, but the largest room left for it in a bag is 10 l: 2 l too large`,
 			`die 2 Stücke, die zusammenbleiben (Ding „mat“), brauchen 12 l, aber am meisten Platz in einer Tasche sind noch 10 l: 2 l zu groß`},
+		{packing.PieceVolume, packing.Task{Goods: []packing.Good{grouped(good("pot", 1, 0.5, 6)), grouped(good("stove", 2, 0.5, 3))}, Bags: []packing.Bag{bag("left", 9, 10)}},
+			`good "pot", good "stove", which are kept together, are 12 l, but the largest room left for it in a bag is 10 l: 2 l too large`,
+			`die zusammenbleibenden Dinge (Ding „pot“, Ding „stove“) brauchen 12 l, aber am meisten Platz in einer Tasche sind noch 10 l: 2 l zu groß`},
+		{packing.GroupApart, packing.Task{Goods: []packing.Good{pinned(grouped(good("pot", 1, 0.5, 6)), 0), pinned(grouped(good("stove", 1, 0.5, 3)), 1)}, Bags: []packing.Bag{bag("left", 9, 10), bag("right", 9, 10)}},
+			`good "stove" is to be kept together with good "pot", but may not lie in bag "left", where that is pinned`,
+			`Ding „stove“ soll mit Ding „pot“ zusammenbleiben, darf aber nicht in Tasche „left“ liegen, wo dieses festgelegt ist`},
+		{packing.NoWay, packing.Task{Goods: []packing.Good{good("a", 1, 2, 1), good("b", 1, 2, 1)}, Bags: []packing.Bag{bag("left", 3, 20), bag("right", 5, 20)}, Start: packing.Packing{{1, 0}, {1, 0}}, AtMost: new(int)},
+			`no packing keeps every limit with at most 0 moves: allow more of them`,
+			`keine Packung hält mit höchstens 0 Umräumungen jede Grenze ein: lassen Sie mehr zu`},
 		{packing.PieceForbids, packing.Task{Goods: []packing.Good{good("stove", 1, 1, 1)}, Bags: []packing.Bag{bag("left", 9, 10)}, Forbidden: []packing.Pair{{Good: 0, Bag: 0}}},
 			`good "stove" may go into no bag: every one is forbidden`,
 			`Ding „stove“ darf in keine Tasche: jede ist verboten`},

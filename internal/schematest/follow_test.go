@@ -14,6 +14,7 @@ type costs struct {
 	Low     float64 `json:"low"`
 	Balance float64 `json:"balance"`
 	Middle  float64 `json:"middle"`
+	Steered float64 `json:"steered"`
 }
 
 type half struct {
@@ -28,6 +29,7 @@ func TestFollow(t *testing.T) {
 		half
 		Balance float64 `json:"balance"`
 		Middle  float64 `json:"middle"`
+		Steered float64 `json:"steered"`
 	}
 	type more struct {
 		costs
@@ -35,13 +37,15 @@ func TestFollow(t *testing.T) {
 	}
 	type otherSort struct {
 		half
-		Balance string `json:"balance"`
-		Middle  int    `json:"middle"`
+		Balance string  `json:"balance"`
+		Middle  int     `json:"middle"`
+		Steered float64 `json:"steered"`
 	}
 	type leavesOut struct {
 		half
 		Balance float64 `json:"balance,omitempty"`
 		Middle  float64 `json:"middle"`
+		Steered float64 `json:"steered"`
 	}
 	type bad struct {
 		Line int    `json:"line"`
@@ -56,7 +60,7 @@ func TestFollow(t *testing.T) {
 		{"packing#costs", reflect.TypeFor[costs](), nil},
 		{"packing#costs", reflect.TypeFor[*costs](), nil},
 		{"packing#costs", reflect.TypeFor[embedding](), nil},
-		{"packing#costs", reflect.TypeFor[half](), []string{"the type has no balance", "the type has no middle"}},
+		{"packing#costs", reflect.TypeFor[half](), []string{"the type has no balance", "the type has no middle", "the type has no steered"}},
 		{"packing#costs", reflect.TypeFor[more](), []string{"the schema has no height"}},
 		{"packing#costs", reflect.TypeFor[otherSort](), []string{"balance: the schema has type number, want string", "middle: the schema has type number, want integer"}},
 		{"packing#costs", reflect.TypeFor[leavesOut](), []string{"balance is always there"}},

@@ -849,6 +849,10 @@ export interface GoodTemplate {
    */
   supply?: SupplyKind;
   /**
+   * Its pieces may go into several bags.
+   */
+  split?: boolean;
+  /**
    * Further words that a user would type.
    */
   search: string[];
@@ -1931,7 +1935,7 @@ export interface Aim {
    */
   moves?: number;
 }
-export const aimDefaults = { of: "load", front_share: 0.4, front: 100, low: 50, balance: 100, middle: 25, steered: 0, moves: null } satisfies Partial<Aim>;
+export const aimDefaults = { of: "load", front_share: 0.4, front: 100, low: 50, balance: 100, middle: 25, steered: 0 } satisfies Partial<Aim>;
 
 /**
  * A limit that a maker has set.
@@ -2088,7 +2092,7 @@ export interface Bag {
    */
   at_hand?: boolean;
 }
-export const bagDefaults = { mass_g: 0, basis: "guessed", carrier: "main-frame", volume_l: 0, permitted_g: 0, liquids: "", at_hand: null } satisfies Partial<Bag>;
+export const bagDefaults = { mass_g: 0, basis: "guessed", carrier: "main-frame", volume_l: 0, permitted_g: 0, liquids: "" } satisfies Partial<Bag>;
 
 /**
  * Something packed.
