@@ -34,6 +34,7 @@ type packed struct {
 	Running    bool       `json:"running"` // whether there is a packer
 	Done       bool       `json:"done"`
 	Proved     bool       `json:"proved"` // the aim; done is when the moves are the fewest too
+	Fewest     bool       `json:"fewest"` // no packing as good moves fewer things
 	Moved      int        `json:"moved"`  // things that change bags
 	Nodes      int        `json:"nodes"`
 	Incumbent  *float64   `json:"incumbent"` // aim of the best packing so far; null while there is none
@@ -212,7 +213,7 @@ func (s *Session) packedOf(p *stowage.Stowage) *packed {
 		return out
 	}
 	st := p.Solver.Status()
-	out.Done, out.Nodes, out.Proved, out.Moved = st.Done, st.Nodes, st.Proved, st.Moves
+	out.Done, out.Nodes, out.Proved, out.Moved, out.Fewest = st.Done, st.Nodes, st.Proved, st.Moves, st.Fewest
 	out.Incumbent, out.Bound, out.Gap = known(st.Incumbent), known(st.Bound), known(st.Gap)
 	if st.Err != nil {
 		out.Shortage = s.shortageOf(p, st.Err)

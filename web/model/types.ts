@@ -2942,6 +2942,10 @@ export interface Pack {
    */
   proved: boolean;
   /**
+   * Whether no packing that is as good, within the tolerance, moves fewer things. Without it a search that is done has given up looking.
+   */
+  fewest: boolean;
+  /**
    * How many things the best packing so far moves from one bag to another: of goods that may be split each piece, of others all together.
    */
   moved: number;

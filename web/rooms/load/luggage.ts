@@ -13,6 +13,8 @@ import { editKnown, sharedIn, sharing } from "../../app/sharing.ts";
 import {
   basisValues,
   carrierValues,
+  bagLiquidsValues,
+  goodLiquidValues,
   supplyKindValues,
   type Bag,
   type BagReport,
@@ -387,6 +389,23 @@ function bagDetails(load: Load, b: Bag, shared: SharedThing | undefined): Templa
           <h3>${t("bag.size")}</h3>
           ${length("size_mm.0", t("bag.size.0"), b.size_mm[0], "size_mm")} ${length("size_mm.1", t("bag.size.1"), b.size_mm[1])}
           ${length("size_mm.2", t("bag.size.2"), b.size_mm[2])}
+          <h3>${t("bag.packing")}</h3>
+          ${choice({
+            key: key("liquids"),
+            label: t("bag.liquids"),
+            value: b.liquids ?? "",
+            problem: at("liquids"),
+            options: (["", ...bagLiquidsValues] as const).map((v) => ({ value: v, label: t(`bag.liquids.${v || "auto"}`) })),
+            set: (v) => set("liquids", t("bag.liquids"))(v || undefined),
+          })}
+          ${choice({
+            key: key("at_hand"),
+            label: t("bag.hand"),
+            value: b.at_hand == null ? "auto" : b.at_hand ? "yes" : "no",
+            problem: at("at_hand"),
+            options: (["auto", "yes", "no"] as const).map((v) => ({ value: v, label: t(`bag.hand.${v}`) })),
+            set: (v) => set("at_hand", t("bag.hand"))(v === "auto" ? undefined : v === "yes"),
+          })}
           ${sharedNote("bags", shared, () => makeOwn(load, b, "bag"))}
           <div class="acts">
             <button
@@ -524,6 +543,45 @@ function goodLine(
   </tr>`;
 }
 
+// goodPacking is what a packing must be told of a good.
+function goodPacking(load: Load, g: Good): TemplateResult {
+  const key = (f: string) => `load/${load.id}/good/${g.id}/${f}`;
+  const at = (f: string) => problemOf({ load: load.id, good: g.id }, f);
+  const set = goodSetter(load, g);
+  return html`<div class="specs">
+    <h3>${t("good.packing")}</h3>
+    ${field({ key: key("together"), label: t("good.together"), text: g.together ?? "", placeholder: t("good.together.hint"), problem: at("together"), accept: (v) => set("together", t("good.together"))(v.trim() || undefined) })}
+    ${choice({
+      key: key("at_hand"),
+      label: t("good.hand"),
+      value: g.at_hand ? "yes" : "no",
+      problem: at("at_hand"),
+      options: (["no", "yes"] as const).map((v) => ({ value: v, label: t(`bag.hand.${v}`) })),
+      set: (v) => set("at_hand", t("good.hand"), false)(v === "yes" || undefined),
+    })}
+    ${
+      g.quantity > 1 || g.split
+        ? choice({
+            key: key("split"),
+            label: t("good.split"),
+            value: g.split ? "yes" : "no",
+            problem: at("split"),
+            options: (["no", "yes"] as const).map((v) => ({ value: v, label: t(`good.split.${v}`) })),
+            set: (v) => set("split", t("good.split"), false)(v === "yes" || undefined),
+          })
+        : nothing
+    }
+    ${choice({
+      key: key("liquid"),
+      label: t("good.liquid"),
+      value: g.liquid ?? "",
+      problem: at("liquid"),
+      options: (["", ...goodLiquidValues] as const).map((v) => ({ value: v, label: t(`good.liquid.${v || "auto"}`) })),
+      set: (v) => set("liquid", t("good.liquid"), false)(v || undefined),
+    })}
+  </div>`;
+}
+
 function goodDetails(load: Load, g: Good, shared: SharedThing | undefined): TemplateResult {
   const key = (f: string) => `load/${load.id}/good/${g.id}/${f}`;
   const at = (f: string) => problemOf({ load: load.id, good: g.id }, f);
@@ -535,7 +593,7 @@ function goodDetails(load: Load, g: Good, shared: SharedThing | undefined): Temp
           ${massInput({ key: key("half_width_g"), label: t("good.half"), value: g.half_width_g, problem: at("half_width_g"), set: known("half_width_g", t("good.half")) })}
           ${basis(key("basis"), g.basis, at("basis"), (v) => knowGood(load, g, t("good.basis"), (x) => ({ ...x, basis: v, half_width_g: core.halfWidth(v, x.mass_g) })))}
         </div>
-        ${sharedNote("goods", shared, () => makeOwn(load, g, "good"))}
+        ${goodPacking(load, g)} ${sharedNote("goods", shared, () => makeOwn(load, g, "good"))}
         <div class="acts">
           <button type="button" @click=${() => store.edit(t("do.duplicate", { part: g.name }), (d) => addGood(d, load.id, g).doc)}>${t("good.duplicate")}</button>
           <button

@@ -73,11 +73,19 @@ class Packing extends Section {
 
   private aims(): TemplateResult {
     const aim = aimOf(store.doc!);
-    const set = (change: Partial<Aim>, key: string) =>
-      store.edit(t("do.aim"), (d) => ({ ...d, show: { ...d.show, packing: { ...aimOf(d), ...change } } }), key && `show/packing/${key}`);
-    const weight = (k: "front" | "low" | "balance" | "middle") =>
-      slider({ key: k, label: t(`packing.${k}`), value: aim[k], most: 100, per: 1, unit: "", set: (v) => set({ [k]: v }, k) });
-    const usual = JSON.stringify(aim) === JSON.stringify({ ...aim, ...aimDefaults });
+    const set = (change: Partial<Aim>, key: string, any = false) =>
+      store.edit(
+        t("do.aim"),
+        (d) => {
+          const { moves, ...rest } = { ...aimOf(d), ...change };
+          return { ...d, show: { ...d.show, packing: any || moves === undefined ? rest : { ...rest, moves } } };
+        },
+        key && `show/packing/${key}`,
+      );
+    const weight = (k: "front" | "low" | "balance" | "middle" | "steered") =>
+      slider({ key: k, label: t(`packing.${k}`), value: aim[k] ?? 0, most: 100, per: 1, unit: "", set: (v) => set({ [k]: v }, k) });
+    const moves = aim.moves ?? null;
+    const usual = moves === null && Object.entries(aimDefaults).every(([k, v]) => (aim[k as keyof Aim] ?? 0) === v);
     return html`<fieldset class="specs aims">
       <legend>${t("packing.aim")}</legend>
       ${slider({
@@ -98,9 +106,23 @@ class Packing extends Section {
         set: (v) => set({ of: v as Aim["of"] }, ""),
       })}
       <p class="fine">${t("packing.weights")}</p>
-      ${weight("front")} ${weight("low")} ${weight("balance")} ${weight("middle")}
+      ${weight("front")} ${weight("low")} ${weight("balance")} ${weight("middle")} ${weight("steered")}
+      ${field({
+        key: "show/packing/moves",
+        label: t("packing.most"),
+        kind: "number",
+        step: 1,
+        placeholder: t("packing.most.any"),
+        text: moves === null ? "" : String(moves),
+        problem: problemAt("show.packing.moves", ""),
+        accept: (typed) => {
+          const n = typed.trim() ? readNumber(typed) : null;
+          if (n !== null && !Number.isInteger(n)) throw new RangeError(t("field.whole"));
+          set(n === null ? {} : { moves: n }, "moves", n === null);
+        },
+      })}
       <p class="fine">${t("packing.pinned")}</p>
-      ${usual ? nothing : html`<button type="button" class="plain strong" @click=${() => set(aimDefaults, "")}>${t("packing.usual")}</button>`}
+      ${usual ? nothing : html`<button type="button" class="plain strong" @click=${() => set(aimDefaults, "", true)}>${t("packing.usual")}</button>`}
     </fieldset>`;
   }
 
@@ -147,14 +169,14 @@ class Packing extends Section {
     return html`<div class="progress">
       ${
         running
-          ? p.gap === null || !packer.widest
+          ? p.gap === null || p.proved || !packer.widest
             ? html`<progress aria-label=${t("packing.progress")}></progress>`
             : html`<progress aria-label=${t("packing.progress")} max="1" .value=${Math.max(0, 1 - p.gap / packer.widest)}></progress>`
           : nothing
       }
       <p aria-hidden="true">${text} <span class="quiet">${t("packing.looked", { n: decimal(p.nodes, 0) })}</span></p>
       <p class="unseen" role="status">${this.told}</p>
-      ${running ? html`<p class="fine">${t("packing.until", { gap: points(p.tolerance), within: worth(p.tolerance) })}</p>` : nothing}
+      ${running && !p.proved ? html`<p class="fine">${t("packing.until", { gap: points(p.tolerance), within: worth(p.tolerance) })}</p>` : nothing}
     </div>`;
   }
 
@@ -163,7 +185,12 @@ class Packing extends Section {
     if (p.shortage) return `${t("packing.shortage")} ${p.shortage.message}`;
     const gap = p.gap === null ? "–" : points(p.gap);
     const within = worth(p.gap ?? 0);
-    if (packer.phase === "done") return t(p.moves.length ? "packing.proved" : "packing.proved.same", { gap, within });
+    const n = decimal(p.moved, 0);
+    if (packer.phase === "running" && p.proved) return t("packing.fewer", { gap, within, n });
+    if (packer.phase === "done" || p.proved)
+      return p.moves.length
+        ? `${t("packing.proved", { gap, within })} ${t(p.fewest ? "packing.fewest" : "packing.fewest.open", { n })}`
+        : t("packing.proved.same", { gap, within });
     if (packer.phase === "stopped")
       return p.assignment ? t("packing.stopped", { gap, within, best: p.incumbent === null ? "–" : decimal(p.incumbent, 2) }) : t("packing.stopped.none");
     if (p.incumbent === null) return t("packing.nothing");
@@ -197,6 +224,9 @@ class Packing extends Section {
         text: (v: number) => decimal(v / mm.per, mm.decimals),
         diff: (v: number) => signed(v / mm.per, mm.decimals),
       })),
+      ...(Math.max(before.steered_kg_m2, after?.steered_kg_m2 ?? 0) > 0
+        ? [{ key: "steered_kg_m2" as const, unit: "kg\u00a0m²", text: (v: number) => decimal(v, 3), diff: (v: number) => signed(v, 3) }]
+        : []),
       { key: "aim", unit: "", text: (v) => decimal(v, 2), diff: (v) => signed(v, 2) },
     ];
     const n = (x: Terms | null, k: keyof Terms) => (x ? Number(x[k]) : NaN);
@@ -256,12 +286,13 @@ class Packing extends Section {
                   (m) =>
                     html`<tr>
                       <th scope="row">${m.quantity > 1 ? `${m.quantity} × ` : nothing}${m.name}</th>
-                      <td class="what">${bagName(p.load, m.from)}</td>
-                      <td class="what">${bagName(p.load, m.to)}</td>
+                      <td class="what">${m.aside && !m.from ? t("packing.aside") : bagName(p.load, m.from)}</td>
+                      <td class="what">${m.aside && !m.to ? t("packing.aside") : bagName(p.load, m.to)}</td>
                     </tr>`,
                 )}
               </tbody>
             </table>
+            <p class="fine">${t("packing.moves.order")}</p>
           `
           : html`<p class="quiet">${t("packing.moves.none")}</p>`
       }`;
