@@ -101,6 +101,21 @@ func TestAllBuilds(t *testing.T) {
 				t.Errorf("the chart has %d whiskers and %d entries in its key", bars[0], bars[1])
 			}
 
+			// The chart by itself, as it is seen, with what its hatchings mean.
+			name, chart := p.Saves(p.Like("button", "Save chart").Click)
+			if !strings.HasSuffix(name, ".svg") || strings.Contains(chart, "class=") || strings.Contains(chart, "var(") || !strings.Contains(chart, "font-family:Go") {
+				t.Errorf("%s: %.300q", name, chart)
+			}
+			drawn := Eval[[]int](p, `(async text => {
+				const image = new Image();
+				image.src = 'data:image/svg+xml;charset=utf-8,' + encodeURIComponent(text);
+				await image.decode();
+				return [image.naturalWidth, image.naturalHeight, text.match(/<text/g).length, text.match(/<(rect|path)[^>]* stroke="/g).length];
+			})(`+quote(chart)+")")
+			if drawn[0] < 300 || drawn[1] < 200 || drawn[2] < 15 || drawn[3] < 20 {
+				t.Errorf("the chart is drawn with %v", drawn)
+			}
+
 			// Another base.
 			p.Eval("document.querySelectorAll('#builds .asbase input')[2].click()")
 			p.until("the derailleur is the base", func() bool { _, d := p.saved(); return d.Show.Base == "derailleur" })

@@ -49,7 +49,7 @@ func TestWithoutACanvas(t *testing.T) {
 			changes("the view", p.The("button", "Rear").Click)
 			changes("the view", p.The("button", "Side").Click)
 			changes("what is shown", p.The("button", "Steering").Click)
-			p.until("the wheel flop is told", func() bool { return strings.Contains(drawn(), "48\u00a0mm") }) // the demo's flop
+			p.until("the wheel flop is told", func() bool { return strings.Contains(drawn(), "48&nbsp;mm") }) // the demo's flop
 			changes("what is shown", p.The("button", "Steering").Click)
 
 			total := p.total()

@@ -4,6 +4,7 @@
 
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { decimal, signed } from "../model/units.ts";
+import { charted } from "./chartFile.ts";
 import { step } from "./deltaScale.ts";
 
 export interface Series {
@@ -96,11 +97,14 @@ export function chart(s: ChartSpec): TemplateResult | typeof nothing {
       <text class="name" x=${s.wide - right + 6} y=${(ends[i]! + 4).toFixed(1)}>${l.name}</text>
     </g>`;
   };
-  return html`<svg class="chart" viewBox="0 0 ${s.wide} ${s.high}" role="img" aria-label=${s.label}>
+  return charted(
+    s.label,
+    html`<svg class="chart" viewBox="0 0 ${s.wide} ${s.high}" role="img" aria-label=${s.label}>
     ${rows} ${columns}
     <text class="unit" x=${left - 6} y="9" text-anchor="end">${s.unit}</text>
     <text class="at" x=${left} y=${s.high - 4} text-anchor="start">◄ ${s.down}</text>
     <text class="at" x=${s.wide - right} y=${s.high - 4} text-anchor="end">${s.up} ►</text>
     ${s.series.map(line)}
-  </svg>`;
+  </svg>`,
+  );
 }

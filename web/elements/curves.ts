@@ -4,6 +4,7 @@
 
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { decimal } from "../model/units.ts";
+import { charted } from "./chartFile.ts";
 import { step } from "./deltaScale.ts";
 
 export interface Curve {
@@ -74,7 +75,9 @@ export function curves(s: CurveSpec): TemplateResult | typeof nothing {
     </g>`;
   };
   const columns = marks(x0, x1, 6);
-  return html`<svg class="chart" viewBox="0 0 ${s.wide} ${s.high}" role="img" aria-label=${s.label}>
+  return charted(
+    s.label,
+    html`<svg class="chart" viewBox="0 0 ${s.wide} ${s.high}" role="img" aria-label=${s.label}>
     ${rows.at.map(
       (y) => svg`<path class=${Math.abs(y) < by / 1e6 ? "axis" : "grid"} d="M${left} ${py(y).toFixed(1)}H${s.wide - right}"/>
       <text class="at" x=${left - 6} y=${(py(y) + 3.5).toFixed(1)} text-anchor="end">${decimal(y, rows.decimals)}</text>`,
@@ -86,5 +89,6 @@ export function curves(s: CurveSpec): TemplateResult | typeof nothing {
     <text class="unit" x=${left - 6} y="9" text-anchor="end">${s.y}</text>
     <text class="at" x=${s.wide - right} y=${s.high - 3} text-anchor="end">${s.x}</text>
     ${drawn.map(line)}
-  </svg>`;
+  </svg>`,
+  );
 }

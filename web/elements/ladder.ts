@@ -3,6 +3,7 @@
 
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { decimal } from "../model/units.ts";
+import { charted } from "./chartFile.ts";
 
 export interface Rung {
   at: number; // m
@@ -28,7 +29,9 @@ export function ladder(s: LadderSpec): TemplateResult | typeof nothing {
   const px = (v: number) => left + (Math.log(v / low) / Math.log(high / low)) * (s.wide - left - right);
   const high0 = s.lines.length * row + 34;
   const marks = [0.5, 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15].filter((v) => v > low && v < high);
-  return html`<svg class="chart ladder" viewBox="0 0 ${s.wide} ${high0}" role="img" aria-label=${s.label}>
+  return charted(
+    s.label,
+    html`<svg class="chart ladder" viewBox="0 0 ${s.wide} ${high0}" role="img" aria-label=${s.label}>
     ${marks.map(
       (v) => svg`<path class="grid" d="M${px(v).toFixed(1)} 4V${high0 - 26}"/>
       <text class="at" x=${px(v).toFixed(1)} y=${high0 - 14} text-anchor="middle">${decimal(v, v % 1 ? 1 : 0)}</text>`,
@@ -44,5 +47,6 @@ export function ladder(s: LadderSpec): TemplateResult | typeof nothing {
         ${there.map((r) => svg`<path class=${r.weak ? "tick" : "line"} d=${`M${px(r.at).toFixed(1)} ${y - (r.weak ? 4 : 9)}V${y + (r.weak ? 4 : 9)}`}/>`)}
       </g>`;
     })}
-  </svg>`;
+  </svg>`,
+  );
 }

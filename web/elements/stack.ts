@@ -5,6 +5,7 @@
 
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { decimal } from "../model/units.ts";
+import { charted } from "./chartFile.ts";
 import { step } from "./deltaScale.ts";
 
 // Piece is a part of a whole. Its tone says in which ink and hatching it is
@@ -125,7 +126,9 @@ export function stacks(s: StackSpec): TemplateResult | typeof nothing {
       <path class="end" d="M${whole.toFixed(1)} ${y - 2}v${barHigh + 4}" />
       ${b.plus > 0 ? svg`<path class="whisker" d="M${low.toFixed(1)} ${mid}H${top.toFixed(1)}M${low.toFixed(1)} ${mid - 4}v8M${top.toFixed(1)} ${mid - 4}v8" />` : nothing}`;
   };
-  return html`<svg class="stacks" viewBox="0 0 ${s.wide} ${high}" role="img" aria-label=${s.label}>
+  return charted(
+    s.label,
+    html`<svg class="stacks" viewBox="0 0 ${s.wide} ${high}" role="img" aria-label=${s.label}>
       <defs>${[...s.names.keys()].map((key) => pattern(s.id, key))}</defs>
       ${ticks} <path class="axis" d="M${side} ${base}H${s.wide - side}" />
       ${s.stacks.map(bar)}
@@ -138,5 +141,6 @@ export function stacks(s: StackSpec): TemplateResult | typeof nothing {
             ${name}
           </li>`,
       )}
-    </ul>`;
+    </ul>`,
+  );
 }

@@ -48,10 +48,12 @@ function font(weight: "400" | "700"): Promise<ArrayBuffer | null> {
   return f;
 }
 
-// drawSVG draws a picture with its letters inside. Where the fonts cannot be
-// had, the text names fonts that are much alike.
-export async function drawSVG(document: string, view: View): Promise<string> {
-  const svg = core.svg(document, view);
+// drawSVG draws a picture with its letters inside.
+export const drawSVG = (document: string, view: View): Promise<string> => lettered(core.svg(document, view));
+
+// lettered puts its letters into an SVG. Where the fonts cannot be had, the text
+// names fonts that are much alike.
+export async function lettered(svg: string): Promise<string> {
   const drawn = new DOMParser().parseFromString(svg, "image/svg+xml");
   const faces = await Promise.all(
     (["400", "700"] as const).map(async (weight) => {
@@ -64,7 +66,8 @@ export async function drawSVG(document: string, view: View): Promise<string> {
   );
   const css = faces.join("");
   if (!css) return svg;
-  const end = svg.indexOf("</desc>") + "</desc>".length;
+  const after = svg.includes("</desc>") ? "</desc>" : "</title>";
+  const end = svg.indexOf(after) + after.length;
   return `${svg.slice(0, end)}\n<style>/* Letters: Go fonts, © 2016 Bigelow &amp; Holmes Inc., BSD licence. */${css}</style>${svg.slice(end)}`;
 }
 

@@ -256,6 +256,10 @@ offer("de", {
 
   "climbing.typical": "typisch",
 
+  "chart.save": "Diagramm sichern",
+  "chart.save.name": "Als SVG sichern: {label}",
+  "chart.failed": "Das Diagramm lässt sich nicht sichern: {why}",
+
   "known.value": "Wert",
   "known.half": "± von {of}",
   "known.from": "Bekannt durch",

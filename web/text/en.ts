@@ -253,6 +253,10 @@ export const en = {
 
   "climbing.typical": "typical",
 
+  "chart.save": "Save chart",
+  "chart.save.name": "Save as SVG: {label}",
+  "chart.failed": "The chart cannot be saved: {why}",
+
   "known.value": "Value",
   "known.half": "± of {of}",
   "known.from": "Known from",
