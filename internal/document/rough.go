@@ -81,7 +81,8 @@ const (
 	DefaultRoadClass  = "C"
 	DefaultRoadSpeed  = 20.0 // km/h
 	DefaultForm       = "edge"
-	DefaultEdgeHeight = 40.0 // mm
+	DefaultEdgeHeight = 40.0  // mm
+	DefaultLength     = 300.0 // mm, of a bar or a hole
 )
 
 // Limits of a rough road and of what a bike is set up with. Beyond them lies a

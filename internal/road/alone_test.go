@@ -37,10 +37,6 @@ func (f *Figure) Plus() float64 {
 	return b.Expanded()
 }
 
-// SpringRate is the rate of an end's spring along its travel, N/m; 0 of a rigid
-// end.
-func (m *Model) SpringRate(side Side) float64 { return m.base.system.rate[side] }
-
 // Static is the load of a tyre at rest, N.
 func (m *Model) Static(side Side) float64 { return m.base.system.static[side] }
 

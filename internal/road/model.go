@@ -96,6 +96,13 @@ func (m *Model) find(p *params, v *variant) error {
 // Marks are what is to be said of the bike at whatever speed.
 func (m *Model) Marks() []Mark { return m.marks }
 
+// SpringRate is the rate of an end's spring along its travel, N/m; 0 of a rigid
+// end.
+func (m *Model) SpringRate(side Side) float64 { return m.base.system.rate[side] }
+
+// Damper is the damping of an end along its travel, N s/m; 0 of a rigid end.
+func (m *Model) Damper(side Side) float64 { return m.base.system.damping[side] }
+
 // Sag is how far the weight presses an end's spring in this state, m.
 func (m *Model) Sag(side Side) Figure {
 	if m.bike.Ends[side].Spring == nil {

@@ -47,7 +47,9 @@ type RoadSide struct {
 	Standing bool           `json:"standing"`  // the rider stands
 	SetState document.State `json:"set_state"` // in which the springs were set
 	Settings []RoadSetting  `json:"settings"`
-	Modes    []RoadMode     `json:"modes"` // the slowest first
+	Ways     []RoadWays     `json:"ways"`    // in which those can be said
+	Ratings  []RoadRating   `json:"ratings"` // by the makers
+	Modes    []RoadMode     `json:"modes"`   // the slowest first
 
 	LoadFront       *float64 `json:"tyre_load_rms_front,omitempty"` // share of the static load
 	LoadFrontPlus   *float64 `json:"tyre_load_rms_front_plus,omitempty"`
@@ -65,16 +67,6 @@ type RoadSide struct {
 	Figures []Figure   `json:"figures"` // all of them, rounded
 	Marks   []RoadMark `json:"marks"`   // where the model ends
 	Curves  RoadCurve  `json:"curves"`  // over a few speeds; the whole is in RoadCurves
-}
-
-// RoadSetting is a value that was said of a bike, or taken for want of one.
-type RoadSetting struct {
-	Key     string  `json:"key"`
-	Label   string  `json:"label"`
-	Unit    string  `json:"unit"`
-	Value   float64 `json:"value"`
-	Plus    float64 `json:"plus"` // half-width
-	Typical bool    `json:"typical"`
 }
 
 // RoadMode is a way in which the bike swings by itself.
@@ -103,11 +95,12 @@ type RoadShape struct {
 
 // RoadMark says where a figure is at the end of what the model can say.
 type RoadMark struct {
-	Key   string  `json:"key"`
-	Side  string  `json:"side"` // front, rear or both
-	Words string  `json:"words"`
-	Value float64 `json:"value"` // SI
-	Limit float64 `json:"limit"`
+	Key     string   `json:"key"`
+	Side    string   `json:"side"` // front, rear or both
+	Words   string   `json:"words"`
+	Value   float64  `json:"value"` // SI
+	Limit   float64  `json:"limit"`
+	Figures []string `json:"figures"` // keys of those that it bears on; none: on all
 }
 
 // RoadChange is a figure of both sides and its difference, with what it comes from.
@@ -229,6 +222,7 @@ func rideOf(e *report.Evaluation, i int, side *RoadSide, rough *document.Rough, 
 	s := &e.Report.Sides[i]
 	side.Build, side.Load, side.State, side.Name = s.Build, s.Load, s.State, e.SideName(i)
 	side.Problems, side.Settings, side.Modes, side.Figures, side.Marks = []document.Problem{}, []RoadSetting{}, []RoadMode{}, []Figure{}, []RoadMark{}
+	side.Ways, side.Ratings = []RoadWays{}, []RoadRating{}
 	side.SetState = s.State
 	side.Curves = RoadCurve{Speeds: []float64{}, Figures: []RoadFigure{}}
 	if e.Sides[i] == nil {
@@ -241,19 +235,21 @@ func rideOf(e *report.Evaluation, i int, side *RoadSide, rough *document.Rough, 
 			side.Problems = append(side.Problems, p)
 		}
 	}
-	if len(side.Problems) > 0 {
-		side.Why = side.Problems[0].Message.In(w)
-		return nil
-	}
 	other := a
 	if i == 1 && e.Sides[0] != nil && e.Sides[0].Assembly.Build.ID == a.Build.ID && e.Sides[0].Highest() == a.Highest() {
 		other = e.Sides[0].Assembly // one bike with two loads has one spring
 	}
 	bike, err := bikeOf(a, other, rough, label)
-	side.Settings, side.SetState, side.Standing = append(side.Settings, bike.settings...), bike.setState, bike.Standing != nil
 	var model *road.Model
-	if err == nil {
+	if err == nil && len(side.Problems) == 0 {
 		model, err = road.New(&bike.Bike)
+	}
+	// What is wrong can be set right where it is told.
+	side.Settings, side.SetState, side.Standing = append(side.Settings, bike.settings...), bike.setState, bike.Standing != nil
+	side.Ways, side.Ratings = bike.waysOf(a.Build.Setup, model, label), ratings(a.Build.Setup, label)
+	if len(side.Problems) > 0 {
+		side.Why = side.Problems[0].Message.In(w)
+		return nil
 	}
 	if err != nil {
 		p := roadProblem(a.Build, err).Said(w)
@@ -288,6 +284,9 @@ func roadProblem(b *document.Build, err error) document.Problem {
 	out.Field = fieldsOf[p.Key]
 	if strings.HasPrefix(out.Field, "%.sag") && p.Side == road.Front {
 		end = "fork"
+	}
+	if p.Key == road.NoPressure && endOf(b.Setup, p.Side).Drop != nil {
+		out.Field = fieldsOf[road.NoDrop] // a test that found the tyre too soft
 	}
 	out.Field = strings.Replace(out.Field, "%", end, 1)
 	if strings.HasPrefix(out.Field, "show.") {

@@ -310,7 +310,7 @@ func TestRoughRoadSaysWhatIsWrong(t *testing.T) {
 		{"show.rough.speed_km_h", func(d *document.Document, _ *document.Build) { d.Show.Rough = &document.Rough{Speed: value(0)} }},
 		{"show.rough.class", func(d *document.Document, _ *document.Build) { d.Show.Rough = &document.Rough{Class: "AB"} }},
 		{"show.rough.roughness_cm3", func(d *document.Document, _ *document.Build) { d.Show.Rough = &document.Rough{Roughness: value(0)} }},
-		{"setup.rear.pressure_bar", func(_ *document.Document, b *document.Build) { // its rim would be on the ground
+		{"setup.rear.drop.drop_mm", func(_ *document.Document, b *document.Build) { // its rim would be on the ground
 			b.Setup = &document.Setup{Rear: &document.EndSetup{Drop: &document.TyreDrop{Load: 1000, Drop: 10}}}
 		}},
 	} {

@@ -124,7 +124,8 @@ func or(typed *float64, factor, usual float64) float64 {
 }
 
 // bikeOf makes the bike of a side. Other is the side that the springs were set
-// with: the same build with another load, or the bike itself.
+// with: the same build with another load, or the bike itself. With an error the
+// bike has its settings all the same.
 func bikeOf(a, other *assembly.Assembly, rough *document.Rough, label func(string) string) (*roughBike, error) {
 	b := &roughBike{}
 	g := a.Bike
@@ -159,26 +160,25 @@ func bikeOf(a, other *assembly.Assembly, rough *document.Rough, label func(strin
 	b.Grips = road.Point{There: true, Place: mass.Vec{X: g.Grip.X, Z: g.Grip.Z}}
 	b.luggage()
 
+	var problem error
 	for side := range road.Both {
-		end, wheel := setup.Front, a.Build.Wheels.Front
+		end, wheel := endOf(setup, side), a.Build.Wheels.Front
 		radius, sprung, travel, sag := g.FrontRadius, g.FrontSprung, g.FrontTravel, g.FrontSag
 		if side == road.Rear {
-			end, wheel = setup.Rear, a.Build.Wheels.Rear
+			wheel = a.Build.Wheels.Rear
 			radius, sprung, travel, sag = g.RearRadius, g.RearSprung, g.RearTravel, g.RearSag
-		}
-		if end == nil {
-			end = &document.EndSetup{}
 		}
 		e := &b.Ends[side]
 		e.Tyre.Radius, e.Tyre.Width = radius, wheel.Tyre/1e3
-		if err := b.tyre(side, end, &wheel, label); err != nil {
-			return b, err
+		// What is wrong of an end leaves the settings of both to be told.
+		if err := b.tyre(side, end, &wheel, label); problem == nil {
+			problem = err
 		}
 		if sprung {
 			e.Spring = b.spring(side, end, travel, sag, label)
 		}
 	}
-	return b, nil
+	return b, problem
 }
 
 // stands reports whether a rider of the bike stands.
@@ -199,7 +199,12 @@ func (b *roughBike) tyre(side road.Side, end *document.EndSetup, wheel *document
 		t.Lag = known(road.TypicalLag, road.TypicalLagHalf, "road tyre lag")
 	}
 	key := side.String()
+	at := "setup." + key + "."
 	if d := end.Drop; d != nil {
+		b.tell(label, "drop_load_"+key, "g", 1, d.Load, d.LoadPlus, false)
+		b.at(at+"drop.load_g", at+"drop.load_within_g")
+		b.tell(label, "drop_"+key, "mm", 1, d.Drop, d.DropPlus, false)
+		b.at(at+"drop.drop_mm", at+"drop.drop_within_mm")
 		// A gram on the wheel weighs a thousandth of g newtons.
 		const newtons = road.Gravity / 1e3
 		rate, u, err := road.Drop(side, d.Load*newtons, mass.Rectangular(d.LoadPlus*newtons), d.Drop/1e3, mass.Rectangular(d.DropPlus/1e3))
@@ -211,13 +216,15 @@ func (b *roughBike) tyre(side road.Side, end *document.EndSetup, wheel *document
 		return nil
 	}
 	typical := end.Pressure == nil
-	p := min(max(pressureTimesWidth/t.Width, leastPressure), mostPressure)
+	p := typicalPressure(end, t.Width)
 	half := typicalPressureShare * p
 	if !typical {
 		p = *end.Pressure * road.Bar
 		half = gaugeWithin
 	}
 	half = or(end.PressurePlus, road.Bar, half)
+	b.tell(label, "pressure_"+key, "bar", 1/road.Bar, p, half, typical && end.PressurePlus == nil)
+	b.at(at+"pressure_bar", at+"pressure_within_bar", at+"pressure_bar", at+"pressure_within_bar")
 	rate, err := road.Membrane(side, p, t.Radius, t.Width)
 	if err != nil {
 		return err
@@ -229,30 +236,54 @@ func (b *roughBike) tyre(side road.Side, end *document.EndSetup, wheel *document
 	}
 	// What the membrane leaves out of a tyre it leaves out at either pressure.
 	t.Rate = known(rate, within, "road tyre "+key, said...)
-	b.tell(label, "pressure_"+key, "bar", 1/road.Bar, p, half, typical)
 	b.tell(label, "tyre_rate_"+key, "N/mm", 1e-3, rate, within, true)
 	return nil
+}
+
+// typicalPressure is what is taken of a tyre of a width, m, of which nobody said a
+// pressure: what is usual, as far as the makers permit it.
+func typicalPressure(end *document.EndSetup, width float64) float64 {
+	p := min(max(pressureTimesWidth/width, leastPressure), mostPressure)
+	if v := end.TyreLeast; v != nil && *v > 0 {
+		p = max(p, *v*road.Bar)
+	}
+	for _, most := range []*float64{end.TyreMost, end.RimMost} {
+		if most != nil && *most > 0 {
+			p = min(p, *most*road.Bar)
+		}
+	}
+	return p
 }
 
 // spring makes the suspension of an end.
 func (b *roughBike) spring(side road.Side, end *document.EndSetup, travel, sag float64, label func(string) string) *road.Spring {
 	s := &road.Spring{Travel: travel}
 	key := side.String()
+	at := "setup." + key + "."
 	if end.Spring != nil {
 		rate := *end.Spring * 1e3
 		half := or(end.SpringPlus, 1e3, typedSpringWithin*rate)
 		s.Rate = known(rate, half, "road spring "+key, rate, half)
 		b.tell(label, "spring_"+key, "N/mm", 1e-3, rate, half, false)
+		b.at(at+"spring_n_mm", at+"spring_within_n_mm")
 	} else {
 		half := or(end.SagPlus, 1e-3, max(leastSagWithin, sagWithin*sag))
 		s.Sag = known(sag, half, "road sag "+key, sag, half)
-		b.tell(label, "set_sag_"+key, "mm", 1e3, sag, half, end.SagPlus == nil)
+		b.tell(label, "set_sag_"+key, "mm", 1e3, sag, half, false)
+		// The sag is one of the build's measures, which has no typical one.
+		field := map[road.Side]string{road.Front: "fork.sag_mm", road.Rear: "rear.sag_mm"}[side]
+		if end.SagPlus != nil {
+			b.at(field, at+"sag_within_mm", at+"sag_within_mm")
+		} else {
+			b.at(field, at+"sag_within_mm")
+		}
 	}
 	switch {
 	case end.Damper != nil:
 		half := or(end.DamperPlus, 1, typedDampingWithin**end.Damper)
 		s.Damper = known(*end.Damper, half, "road damper "+key, *end.Damper, half)
 		b.tell(label, "damper_"+key, "N s/m", 1, *end.Damper, half, false)
+		b.at(at+"damper_n_s_m", at+"damper_within_n_s_m")
 		if *end.Damper > 0 {
 			break
 		}
@@ -260,12 +291,22 @@ func (b *roughBike) spring(side road.Side, end *document.EndSetup, travel, sag f
 	case end.Damping != nil:
 		half := or(end.DampingPlus, 1, typedDampingWithin**end.Damping)
 		s.Ratio = known(*end.Damping, half, "road damping "+key, *end.Damping, half)
-		b.tell(label, "damping_"+key, "share", 1, *end.Damping, half, false)
+		b.damping(label, key, *end.Damping, half, false)
+	case end.DampingPlus != nil:
+		s.Ratio = known(road.TypicalRatio, *end.DampingPlus, "road damping "+key, *end.DampingPlus)
+		b.damping(label, key, road.TypicalRatio, *end.DampingPlus, false)
 	default:
 		s.Ratio = known(road.TypicalRatio, road.TypicalRatioHalf, "road damping "+key)
-		b.tell(label, "damping_"+key, "share", 1, road.TypicalRatio, road.TypicalRatioHalf, true)
+		b.damping(label, key, road.TypicalRatio, road.TypicalRatioHalf, true)
 	}
 	return s
+}
+
+// damping tells a share of the critical damping.
+func (b *roughBike) damping(label func(string) string, key string, ratio, half float64, typical bool) {
+	at := "setup." + key + "."
+	b.tell(label, "damping_"+key, "share", 1, ratio, half, typical)
+	b.at(at+"damping_share", at+"damping_within_share", at+"damping_share", at+"damping_within_share")
 }
 
 // luggage finds what the bike carries where it is shaken: on the rear rack, beside
@@ -329,11 +370,6 @@ func (b *roughBike) luggage() {
 		}
 		p.Place.Y = 0
 	}
-}
-
-// tell notes a value that was said or taken.
-func (b *roughBike) tell(label func(string) string, key, unit string, factor, value, half float64, typical bool) {
-	b.settings = append(b.settings, RoadSetting{key, label("set." + key), unit, factor * value, factor * half, typical})
 }
 
 // follow gives all items the sources of their lines.

@@ -30,6 +30,16 @@ type ObstacleShown struct {
 	Height  float64 `json:"height_mm"`
 	Length  float64 `json:"length_mm"`
 	Typical bool    `json:"typical"` // nobody said which
+
+	Forms []ObstacleForm `json:"forms"` // that there are
+}
+
+// ObstacleForm is a form of an obstacle, with the length, mm, that it has when an
+// obstacle takes it on.
+type ObstacleForm struct {
+	Key    string  `json:"key"`
+	Label  string  `json:"label"`
+	Length float64 `json:"length_mm"`
 }
 
 // RoadCurveSide is that of one side.
@@ -147,6 +157,13 @@ func obstacleShown(rough *document.Rough, out *ObstacleShown, label func(string)
 	*out = ObstacleShown{Form: document.DefaultForm, Height: document.DefaultEdgeHeight, Typical: true}
 	if o := rough.Obstacle; o != nil {
 		*out = ObstacleShown{Form: o.Form, Height: o.Height, Length: o.Length}
+	}
+	for _, form := range document.ObstacleForms {
+		length := out.Length
+		if form != document.DefaultForm && length <= 0 {
+			length = document.DefaultLength
+		}
+		out.Forms = append(out.Forms, ObstacleForm{form, label("form." + form), length})
 	}
 	o := road.Obstacle{Height: out.Height / 1e3, Length: out.Length / 1e3}
 	switch out.Form {
@@ -326,7 +343,7 @@ func gains(e *report.Evaluation, a, b *roadRider, speed float64, surface road.Ro
 		}
 		for _, l := range road.Levers() {
 			amount, ok := worse.model.Match(kind, wanted, l, speed, surface)
-			if !ok {
+			if !ok || !permitted(worse, l, amount) {
 				continue
 			}
 			g := RoadGain{Key: k.key, Lever: l.String(), Label: label("lever." + l.String())}
@@ -346,6 +363,25 @@ func gains(e *report.Evaluation, a, b *roadRider, speed float64, surface road.Ro
 		}
 	}
 	return out
+}
+
+// permitted reports whether the pressures that a lever leads to are what the makers
+// permit, as far as they are said.
+func permitted(r *roadRider, l road.Lever, times float64) bool {
+	setup := r.bike.own.of.Build.Setup
+	for side := range road.Both {
+		if l != road.PressureBoth && l != road.PressureFront+road.Lever(side) {
+			continue
+		}
+		end := endOf(setup, side)
+		for _, s := range r.bike.settings {
+			if bar := s.Value * times; s.Key == "pressure_"+side.String() &&
+				(end.TyreLeast != nil && bar < *end.TyreLeast || end.TyreMost != nil && bar > *end.TyreMost || end.RimMost != nil && bar > *end.RimMost) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 func direction(v float64) string {

@@ -9,6 +9,17 @@ import (
 	"steelyard/internal/words"
 )
 
+// bearsOn are the figures of an end, in place of %, that a mark bears on; one
+// without bears on all.
+var bearsOn = map[road.Key][]string{
+	road.TyreLifts: {"tyre_load_rms_%", "lift_off_%"}, road.LoadFormal: {"tyre_load_rms_%", "lift_off_%"}, road.TyreFlat: {"tyre_load_rms_%", "lift_off_%"},
+	road.Bottoms: {"travel_rms_%_mm", "bottoming_%"}, road.TravelFormal: {"travel_rms_%_mm", "bottoming_%"},
+	road.SagChanged: {"sag_%_mm"}, road.SagGone: {"sag_%_mm", "travel_rms_%_mm", "bottoming_%"},
+	road.OverDamped: {"travel_rms_%_mm", "bottoming_%"}, road.UnDamped: {"travel_rms_%_mm", "bottoming_%"},
+	road.LiftsOff: {"least_load_%", "most_load_%"}, road.HitsEnd: {"most_travel_%"},
+	road.StepSteep: {"least_load_%", "most_load_%", "most_travel_%"}, road.HoleNarrow: {"least_load_%", "most_load_%", "most_travel_%"},
+}
+
 // roadMark tells where a figure is at the end of what the model can say.
 func roadMark(w *words.Words, m road.Mark) RoadMark {
 	number := numbers(w)
@@ -21,8 +32,16 @@ func roadMark(w *words.Words, m road.Mark) RoadMark {
 	case road.SpeedHigh:
 		value, limit = number(3.6*m.Value, 0), number(3.6*m.Limit, 0)
 	}
+	figures := []string{}
+	for _, f := range bearsOn[m.Key] {
+		if m.Side != road.Both {
+			f = strings.Replace(f, "%", m.Side.String(), 1)
+		}
+		figures = append(figures, f)
+	}
 	return RoadMark{
-		Key: string(m.Key), Side: m.Side.String(), Value: m.Value, Limit: m.Limit,
+		Figures: figures,
+		Key:     string(m.Key), Side: m.Side.String(), Value: m.Value, Limit: m.Limit,
 		Words: w.Say("road.mark."+string(m.Key), "end", w.Label("road.end."+m.Side.String()), "value", value, "limit", limit),
 	}
 }

@@ -4468,6 +4468,14 @@ export interface RoadSide {
   set_state: State;
   settings: RoadSetting[];
   /**
+   * In which tyres, springs and dampers can be said.
+   */
+  ways: RoadWays[];
+  /**
+   * By the makers of tyres and rims.
+   */
+  ratings: RoadRating[];
+  /**
    * The slowest first.
    */
   modes: RoadMode[];
@@ -4513,7 +4521,7 @@ export interface RoadSide {
 }
 
 /**
- * A value that was said of a bike, or taken for want of one.
+ * A value that was said of a bike, or taken for want of one. The fields are those of the build, in the same unit; what has none follows from the others.
  */
 export interface RoadSetting {
   key: string;
@@ -4531,6 +4539,71 @@ export interface RoadSetting {
    * Nobody said or measured it.
    */
   typical: boolean;
+  /**
+   * Where the value belongs in the build.
+   */
+  field?: string;
+  /**
+   * Where its half-width belongs.
+   */
+  plus_field?: string;
+  /**
+   * Fields to take out of the build for the typical value.
+   */
+  forget?: string[];
+}
+
+/**
+ * The ways in which a thing of a bike can be said, such as its tyre by a pressure or by a test.
+ */
+export interface RoadWays {
+  key: string;
+  label: string;
+  /**
+   * The one in use.
+   */
+  way: string;
+  ways: RoadWay[];
+}
+
+/**
+ * One of them.
+ */
+export interface RoadWay {
+  key: string;
+  label: string;
+  /**
+   * What to write into the build for it; the motion stays about as it is.
+   */
+  write: RoadWrite[];
+}
+
+/**
+ * A field of a build and what to write there.
+ */
+export interface RoadWrite {
+  field: string;
+  /**
+   * Null takes the field out.
+   */
+  value: number | null;
+}
+
+/**
+ * What a maker permits: a bound on what is set, no figure of the sum.
+ */
+export interface RoadRating {
+  key: string;
+  label: string;
+  unit: string;
+  /**
+   * Where it belongs in the build.
+   */
+  field: string;
+  /**
+   * Null where nobody said.
+   */
+  value: number | null;
 }
 
 /**
@@ -4612,6 +4685,10 @@ export interface RoadMark {
    * SI.
    */
   limit: number;
+  /**
+   * Keys of the figures that it bears on; none: on all.
+   */
+  figures: string[];
 }
 
 /**
@@ -4709,6 +4786,22 @@ export interface ObstacleShown {
   height_mm: number;
   length_mm: number;
   typical: boolean;
+  /**
+   * That there are.
+   */
+  forms: ObstacleShape[];
+}
+
+/**
+ * A form of an obstacle.
+ */
+export interface ObstacleShape {
+  key: ObstacleForm;
+  label: string;
+  /**
+   * That an obstacle has which takes it on.
+   */
+  length_mm: number;
 }
 
 /**
