@@ -3,6 +3,7 @@ package rooms
 import (
 	"slices"
 
+	"steelyard/internal/document"
 	"steelyard/internal/drive"
 	"steelyard/internal/effort"
 	"steelyard/internal/report"
@@ -51,6 +52,7 @@ func (t *trials) at(i, j int) *trial {
 	d := *t.of.Document
 	d.Builds, d.WeighIns, d.Days = nil, nil, nil
 	d.Show.Compare, d.Show.Loads, d.Show.Table, d.Show.Base = nil, nil, nil, ""
+	d.Show.State = document.Ridden // or as near to it as there is luggage and a rider
 	for k, at := range []int{i, j} {
 		if k == 1 && i == j {
 			break
@@ -77,8 +79,11 @@ func (t *trials) at(i, j int) *trial {
 			lists[side] = shown(lists[side])
 			for n := range lists[side] {
 				f := &lists[side][n]
-				if f.unit == "share" {
+				switch f.unit {
+				case "share":
 					f.unit, f.factor, f.decimals = "percent", 100*f.factor, f.decimals-2
+				case "s":
+					f.unit, f.factor, f.decimals = "min", f.factor/60, f.decimals+2
 				}
 				r.figures[side][c.key+"."+f.key] = f.figure(none)
 			}
