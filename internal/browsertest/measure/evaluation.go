@@ -59,35 +59,45 @@ func demoPair(n int, laden bool, edit func(*document.Document)) (texts [2]string
 func heavier(d *document.Document) { d.Builds[0].Parts[0].Mass++ }
 func another(d *document.Document) { d.Title += "!" }
 
-// native returns how long one evaluation takes here: the median of batches.
-func native(texts [2]string) time.Duration {
-	evaluate := new(bridge.Session).Functions()["evaluate"]
+// native returns how long one answer of some functions takes here, together: the
+// median of batches.
+func native(texts [2]string, names ...string) time.Duration {
+	functions := new(bridge.Session).Functions()
+	ask := func(text string) {
+		for _, name := range names {
+			functions[name](text)
+		}
+	}
 	var took []time.Duration
 	for began := time.Now(); time.Since(began) < 1500*time.Millisecond || len(took) < 6; {
 		from := time.Now()
-		evaluate(texts[0])
-		evaluate(texts[1])
+		ask(texts[0])
+		ask(texts[1])
 		took = append(took, time.Since(from)/2)
 	}
 	return median(took)
 }
 
-// inBrowser returns how long one evaluation takes in the page's program: text
-// in, text out, as the page calls it; and a call that finds the text evaluated,
-// which is how long the texts take to pass. The compiler of WebAssembly has had
-// its second go by then.
-func inBrowser(p *browsertest.Page, texts [2]string) (evaluating, passing time.Duration) {
+// inBrowser returns how long one answer of some functions takes in the page's
+// program, together: text in, text out, as the page calls them; and calls that find
+// the text evaluated, which for evaluate is how long the texts take to pass. The
+// compiler of WebAssembly has had its second go by then.
+func inBrowser(p *browsertest.Page, texts [2]string, names ...string) (evaluating, passing time.Duration) {
+	asked, err := json.Marshal(names)
+	if err != nil {
+		panic(err) // text can be written
+	}
 	quoted, err := json.Marshal(texts)
 	if err != nil {
 		panic(err) // text can be written
 	}
 	// The clock has steps of a tenth of a millisecond: a round takes many.
 	ms := browsertest.Eval[[2][]float64](p, `(async () => {
-		const texts = `+string(quoted)+`;
+		const texts = `+string(quoted)+`, names = `+string(asked)+`;
 		const time = async (patience, texts) => {
 			const round = n => {
 				const from = performance.now();
-				for (let i = 0; i < n; i++) for (const text of texts) steelyard.evaluate(text);
+				for (let i = 0; i < n; i++) for (const text of texts) for (const name of names) steelyard[name](text);
 				return (performance.now() - from) / (n * texts.length);
 			};
 			const took = [], began = performance.now();
@@ -116,8 +126,8 @@ func (t *tab) clock(p *browsertest.Page, n int, laden bool, edit func(*document.
 	if err != nil {
 		t.Fatal(err)
 	}
-	there, passing := inBrowser(p, texts)
-	return took{native(texts), there, passing}
+	there, passing := inBrowser(p, texts, "evaluate")
+	return took{native(texts, "evaluate"), there, passing}
 }
 
 // program opens the program without the page round it.
@@ -156,6 +166,66 @@ func evaluation(ctx context.Context, page *site) (lines []line, edit time.Durati
 		lines = append(lines, against("  after an edit, with rider, load, limits and ratings", t.clock(p, n, true, heavier)))
 	})
 	return lines, edit, err
+}
+
+// answers measures what the chapters beside the report ask for, after an edit of
+// the demo, which its rider and load are on and a day of so many stretches.
+func answers(ctx context.Context, page *site) (lines []line, err error) {
+	url, err := page.url()
+	if err != nil {
+		return nil, err
+	}
+	const stretches, many = 200, 10
+	build := func(builds int) (texts [2]string, err error) {
+		d, problems := document.Open([]byte(new(bridge.Session).Functions()["demo"]()))
+		if d == nil || len(d.Days) == 0 {
+			return texts, fmt.Errorf("the demo does not open, or has no day: %v", problems)
+		}
+		for len(d.Builds) < builds {
+			d.CopyBuild(d.Builds[len(d.Builds)%3].ID, "Copy")
+		}
+		day := &d.Days[0]
+		for i := 0; len(day.Stretches) < stretches; i++ {
+			day.Stretches = append(day.Stretches, day.Stretches[i])
+		}
+		for i := range texts {
+			heavier(d)
+			text, err := document.WriteCompact(d)
+			if err != nil {
+				return texts, err
+			}
+			texts[i] = string(text)
+		}
+		return texts, nil
+	}
+	err = inTabs(ctx, func(t *tab) {
+		p := t.program(url)
+		for _, c := range []struct {
+			what   string
+			builds int
+			most   float64 // ms; 0 is no bound
+			names  []string
+		}{
+			{fmt.Sprintf("evaluate %d builds after an edit", many), many, 6, []string{"evaluate"}},
+			{fmt.Sprintf("gears of three builds and climb of two, with a day of %d stretches", stretches), 3, 3, []string{"gears", "climb"}},
+			{"rough road of two builds at one speed", 3, 4, []string{"road"}},
+			{"  its curves", 3, 40, []string{"roadCurves"}},
+			{"steering of two builds, with curves", 3, 3, []string{"steering"}},
+			{"three builds side by side, ridden in pairs", 3, 0, []string{"builds"}},
+		} {
+			texts, err := build(c.builds)
+			if err != nil {
+				t.Fatal(err)
+			}
+			there, _ := inBrowser(p, texts, c.names...)
+			l := against(c.what, took{here: native(texts, c.names...), there: there})
+			if c.most > 0 {
+				l.bound, l.ok = fmt.Sprintf("%g ms at most", c.most), kept(there <= time.Duration(c.most*float64(time.Millisecond)))
+			}
+			lines = append(lines, l)
+		}
+	})
+	return lines, err
 }
 
 // growth measures how evaluations grow with the number of parts.

@@ -3,7 +3,7 @@
 // the number of parts, frames drawn at rest, the program's size and its start
 // against an empty ebiten program's, and the Go benchmarks.
 //
-//	go run ./internal/browsertest/measure [-go=false]
+//	go run ./internal/browsertest/measure [-go=false] [-only regexp]
 //
 // Each figure has a deadline of its own and, where it needs one, a browser of its
 // own: one that cannot be measured is said to be so, with the reason, the rest is
@@ -19,6 +19,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"time"
 
 	"steelyard/internal/browsertest"
@@ -27,11 +29,17 @@ import (
 
 func main() {
 	goToo := flag.Bool("go", true, "run the Go benchmarks of all packages too")
+	only := flag.String("only", "", "measure only the figures whose name matches")
 	flag.Parse()
-	os.Exit(run(*goToo))
+	names, err := regexp.Compile(*only)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "measure:", err)
+		os.Exit(1)
+	}
+	os.Exit(run(*goToo, names))
 }
 
-func run(goToo bool) int {
+func run(goToo bool, only *regexp.Regexp) int {
 	root, err := static.Root(".")
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "measure:", err)
@@ -46,7 +54,10 @@ func run(goToo bool) int {
 	page, empty := site{dir: filepath.Join(dir, "page")}, site{dir: filepath.Join(dir, "empty")}
 	defer page.close()
 	defer empty.close()
-	return table(context.Background(), figures(root, &page, &empty, goToo), os.Stdout, os.Stderr)
+	list := figures(root, &page, &empty, goToo)
+	const sites = 2 // that all others are of
+	list = append(list[:sites:sites], slices.DeleteFunc(list[sites:], func(f figure) bool { return !only.MatchString(f.name) })...)
+	return table(context.Background(), list, os.Stdout, os.Stderr)
 }
 
 // figures are what is measured, in the order of the table.
@@ -63,6 +74,7 @@ func figures(root string, page, empty *site, goToo bool) []figure {
 			lines, edited, err = evaluation(ctx, page)
 			return lines, err
 		}},
+		{"what chapters ask for", 5 * time.Minute, func(ctx context.Context) ([]line, error) { return answers(ctx, page) }},
 		{"evaluation, growing with the parts", 5 * time.Minute, func(ctx context.Context) ([]line, error) { return growth(ctx, page) }},
 		{"the same sums in a spreadsheet", 5 * time.Minute, func(ctx context.Context) ([]line, error) { return spreadsheet(ctx, edited) }},
 		{"a thousand edits", 8 * time.Minute, func(ctx context.Context) ([]line, error) { return edits(ctx, page) }},
