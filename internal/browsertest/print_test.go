@@ -221,3 +221,23 @@ func firstWords(s string) string {
 	words := strings.Fields(s)
 	return strings.Join(words[:min(2, len(words))], " ")
 }
+
+// A build that cannot be drawn or weighed costs its own pieces of the report, with
+// the reason in their place, and not the report.
+func TestPrintsWhatThereIs(t *testing.T) {
+	t.Parallel()
+	p := openPage(t, Desk)
+	_, d := p.saved()
+	for i := range d.Builds {
+		d.Builds[i].Frame.HeadAngle = 0
+	}
+	text, err := document.WriteCompact(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Chooses("broken.json", string(text), p.Like("button", "Open").Click)
+	p.Until("it says what is wrong", "document.body.innerText.includes('ead angle')")
+	p.Eval("dispatchEvent(new Event('beforeprint'))")
+	p.Until("there is a report, with what cannot be drawn", `(e => e?.querySelector('h1') && e.querySelector('p.remark') && e.innerText.includes('Crank gearbox'))(document.querySelector('#printed'))`)
+	p.Eval("dispatchEvent(new Event('afterprint'))")
+}

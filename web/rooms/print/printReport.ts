@@ -4,7 +4,7 @@
 // room prints stands in its folder.
 
 import { html, nothing, render, type TemplateResult } from "lit";
-import { core } from "../../core/core.ts";
+import { core, CoreError } from "../../core/core.ts";
 import { today } from "../../app/exports.ts";
 import { store } from "../../app/state.ts";
 import { printed } from "../../elements/room.ts";
@@ -20,18 +20,28 @@ export function watchPrinting(): void {
   addEventListener("afterprint", () => render(nothing, box));
 }
 
+// told is a piece of the report, or why there is none: the rest is printed all the
+// same.
+function told<T>(piece: () => T): T | TemplateResult {
+  try {
+    return piece();
+  } catch (e) {
+    if (!(e instanceof CoreError)) throw e;
+    return html`<p class="remark">${e.message}</p>`;
+  }
+}
+
 function report(): TemplateResult {
   const doc = store.doc!;
-  const notes = core.provenance(store.text, today());
   return html`<header>
       <p class="of"><span class="cap">${t("page.name")}</span> <span>${t("report.page", { date: today() })}</span></p>
       <h1>${doc.title || t("file.untitled")}</h1>
       ${doc.notes ? html`<p class="remark">${doc.notes}</p>` : nothing}
     </header>
-    ${printed().map((p) => p.body())}
+    ${printed().map((p) => told(() => p.body()))}
     <section class="small">
       <h2>${t("report.how")}</h2>
-      ${notes.map((n) => html`<p>${n}</p>`)}
+      ${told(() => html`${core.provenance(store.text, today()).map((n) => html`<p>${n}</p>`)}`)}
       <h2>${t("likely.explain.title")}</h2>
       <p>${t("likely.explain")}</p>
       <p>${t("likely.explain.diff")}</p>
