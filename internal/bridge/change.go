@@ -47,6 +47,7 @@ type changing struct {
 	CopyAs string   `json:"copy_as,omitempty"` // the name of a new build that the change is made to, the build itself stays
 	Keep   []string `json:"keep,omitempty"`    // ids of parts that stay, though they would go
 	Skip   []int    `json:"skip,omitempty"`    // places in comes of parts that do not come
+	Drop   []string `json:"drop,omitempty"`    // ids of parts of stays that go
 }
 
 // changed is a change and the document after it.
@@ -66,7 +67,7 @@ type going struct {
 	Name  string         `json:"name"`
 	Mass  float64        `json:"mass_g"` // of all pieces
 	Basis document.Basis `json:"basis"`
-	Aside bool           `json:"aside"` // it will be kept for later
+	Aside bool           `json:"aside"` // it is kept for later when it goes
 }
 
 // coming is a part that comes.
@@ -113,7 +114,7 @@ func (s *Session) change(text, options string) string {
 		out.Goes = append(out.Goes, tell(&plan.Goes[i], conversion.BetterKnown(&plan.Goes[i], s.words)))
 	}
 	for i := range plan.Stays {
-		out.Stays = append(out.Stays, tell(&plan.Stays[i], false))
+		out.Stays = append(out.Stays, tell(&plan.Stays[i], conversion.BetterKnown(&plan.Stays[i], s.words)))
 	}
 	for i := range plan.Comes {
 		c := &plan.Comes[i]
@@ -126,7 +127,7 @@ func (s *Session) change(text, options string) string {
 	for _, r := range plan.Remarks() {
 		out.Remarks = append(out.Remarks, r.In(s.words))
 	}
-	out.Document = plan.Apply(conversion.Except{Keep: o.Keep, Skip: o.Skip})
+	out.Document = plan.Apply(conversion.Except{Keep: o.Keep, Skip: o.Skip, Drop: o.Drop})
 	out.Total = s.totals(d.Build(o.Build), out.Document.Build(o.Build), d.Show)
 	return answer(out)
 }

@@ -12,6 +12,7 @@ import (
 type Except struct {
 	Keep []string // ids of parts that stay, though they would go
 	Skip []int    // places in Plan.Comes of parts that do not come
+	Drop []string // ids of parts of Plan.Stays that go, though they would stay
 }
 
 // Apply returns the document with the plan carried out. What was better known
@@ -51,6 +52,9 @@ func (p *Plan) Apply(except Except) *document.Document {
 	goes := make(map[string]bool)
 	for i := range p.Goes {
 		goes[p.Goes[i].ID] = !slices.Contains(except.Keep, p.Goes[i].ID)
+	}
+	for i := range p.Stays {
+		goes[p.Stays[i].ID] = slices.Contains(except.Drop, p.Stays[i].ID)
 	}
 	after.Aside = nil
 	for i := range p.document.Aside {

@@ -213,6 +213,25 @@ func TestExceptions(t *testing.T) {
 	if q := after.Part("chain"); chains != 1 || q == nil || q.Catalogue != "chain-12" {
 		t.Errorf("%d chains, %+v", chains, q)
 	}
+
+	// What would stay can go, and is kept aside if it was weighed.
+	d = documenttest.Demo(t)
+	cranks := d.Build("derailleur").Part(p.Stays[1].ID)
+	if cranks == nil || cranks.Kind != "crank" {
+		t.Fatalf("%+v", cranks)
+	}
+	cranks.Mass, cranks.Basis, cranks.HalfWidth = 612, document.Weighed, 1
+	p = plan(t, d, "derailleur", "gear-hub-chain")
+	dropped := p.Apply(Except{Drop: []string{cranks.ID, "main-frame", "no such"}})
+	if q := dropped.Build("derailleur").Part(cranks.ID); q != nil {
+		t.Errorf("%+v has stayed", q)
+	}
+	if len(dropped.Aside) == 0 || !slices.ContainsFunc(dropped.Aside, func(a document.Aside) bool { return a.Part.ID == cranks.ID && a.Part.Mass == 612 }) {
+		t.Errorf("it is not among what is kept aside: %+v", dropped.Aside)
+	}
+	if dropped.Build("derailleur").Part("main-frame") == nil {
+		t.Error("a part that the plan does not name has gone")
+	}
 }
 
 // A wheel of another size brings the tyre that is nearest in width, no tube where

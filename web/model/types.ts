@@ -4934,6 +4934,10 @@ export interface Changing {
    */
   keep?: string[];
   /**
+   * Ids of parts that would stay, and go.
+   */
+  drop?: string[];
+  /**
    * Places in comes of parts that do not come.
    */
   skip?: number[];

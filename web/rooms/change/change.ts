@@ -21,6 +21,7 @@ class Change extends StoreElement {
   private set = "";
   private readonly keep = new Set<string>();
   private readonly skip = new Set<number>();
+  private readonly drop = new Set<string>();
   private name: string | null = null; // of a new build; null is what is proposed
   private why = "";
   private was: Element | null = null;
@@ -40,7 +41,7 @@ class Change extends StoreElement {
   }
 
   private changing(): Changing {
-    return { build: this.build, set: this.set, keep: [...this.keep], skip: [...this.skip] };
+    return { build: this.build, set: this.set, keep: [...this.keep], skip: [...this.skip], drop: [...this.drop] };
   }
 
   private open(build: string): void {
@@ -63,6 +64,7 @@ class Change extends StoreElement {
     this.set = set;
     this.keep.clear();
     this.skip.clear();
+    this.drop.clear();
     this.name = null;
     this.why = "";
     this.requestUpdate();
@@ -178,7 +180,14 @@ class Change extends StoreElement {
           </ul>`
         : nothing
     }
-    ${p.stays.length ? html`<h3>${t("change.stays")}</h3><p class="stays">${p.stays.map((s) => s.name).join(", ")}</p>` : nothing}
+    ${
+      p.stays.length
+        ? html`<h3>${t("change.stays")}</h3>
+          <ul>
+            ${p.stays.map((g) => html`<li>${this.stays(g)}</li>`)}
+          </ul>`
+        : nothing
+    }
     ${
       p.remarks.length
         ? html`<h3>${t("change.remarks")}</h3>
@@ -194,6 +203,13 @@ class Change extends StoreElement {
     return this.tick(!this.keep.has(g.id), g.name, t(`basis.${g.basis}.short`), g.mass_g, (on) => {
       if (on) this.keep.delete(g.id);
       else this.keep.add(g.id);
+    });
+  }
+
+  private stays(g: Going): TemplateResult {
+    return this.tick(!this.drop.has(g.id), g.name, t(`basis.${g.basis}.short`), g.mass_g, (on) => {
+      if (on) this.drop.delete(g.id);
+      else this.drop.add(g.id);
     });
   }
 
