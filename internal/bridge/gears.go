@@ -25,7 +25,7 @@ func (s *Session) climb(text string) string {
 // stretches takes a track. It answers with the stretches of a day that it gives:
 // stretches.schema.json.
 func (s *Session) stretches(text string) string {
-	list, problem := rooms.StretchesOf([]byte(text))
+	list, problem := rooms.StretchesOf([]byte(text), s.words)
 	if problem != nil {
 		return s.failed(*problem)
 	}

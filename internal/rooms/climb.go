@@ -17,6 +17,7 @@ type Climb struct {
 	Sides      []ClimbSide      `json:"sides"`
 	Difference *ClimbDifference `json:"difference,omitempty"` // of the second side minus the first
 	Day        *ClimbDay        `json:"day,omitempty"`        // nothing without one
+	Surfaces   []Option         `json:"surfaces"`             // that a stretch may have
 	Words      string           `json:"words,omitempty"`
 	Caution    string           `json:"caution"`
 }
@@ -53,8 +54,9 @@ type ClimbSide struct {
 	Slip         *float64 `json:"slip_percent,omitempty"` // slope on which the rear tyre slips
 	SlipPlus     *float64 `json:"slip_plus,omitempty"`
 
-	Inputs []Input   `json:"inputs"`
-	First  []Measure `json:"first"` // what to measure first for the time, s
+	Inputs  []Input   `json:"inputs"`
+	Figures []Figure  `json:"figures"` // those by which sides are set against each other
+	First   []Measure `json:"first"`   // what to measure first for the time, s
 }
 
 // Worth says what a kilogram, a point of efficiency and a minute are worth in each
@@ -154,7 +156,7 @@ var massNames = [2]string{"mass 0", "mass 1"}
 func ClimbOf(e *report.Evaluation) *Climb {
 	w := e.Words()
 	label := func(key string) string { return w.Label("climb." + key) }
-	out := &Climb{Sides: []ClimbSide{}, Caution: label("caution")}
+	out := &Climb{Sides: []ClimbSide{}, Surfaces: optionsOf(label, "surface.", document.Surfaces), Caution: label("caution")}
 	var courses []*course
 	var climbs []effort.Climb
 	for i := range e.Sides {
@@ -178,7 +180,7 @@ func ClimbOf(e *report.Evaluation) *Climb {
 // told.
 func climbSide(e *report.Evaluation, i int, label func(string) string) (ClimbSide, *course, effort.Climb) {
 	w, s := e.Words(), &e.Report.Sides[i]
-	side := ClimbSide{Build: s.Build, Load: s.Load, Name: e.SideName(i), State: s.State, Problems: []document.Problem{}, Inputs: []Input{}, First: []Measure{}}
+	side := ClimbSide{Build: s.Build, Load: s.Load, Name: e.SideName(i), State: s.State, Problems: []document.Problem{}, Inputs: []Input{}, Figures: []Figure{}, First: []Measure{}}
 	if e.Sides[i] == nil {
 		side.Why = label("unweighed")
 		return side, nil, effort.Climb{}
@@ -218,8 +220,9 @@ func climbSide(e *report.Evaluation, i int, label func(string) string) (ClimbSid
 	timePlus := c.plus(climb.Time)
 	side.TimePlus = report.Decimal(timePlus, 1)
 	side.SpeedPlus = report.Decimal(c.plus(c.speed(climb)), 4)
+	var f drive.Figure
 	if climb.Gear >= 0 {
-		f := t.efficiencyOf(&t.lines[climb.Gear], climb.Cadence)
+		f = t.efficiencyOf(&t.lines[climb.Gear], climb.Cadence)
 		side.Efficiency, side.EfficiencyPlus = report.Decimal(f.Value, 5), report.Decimal(f.Plus(), 5)
 	}
 	side.Worth = worthOf(climb.Worth)
@@ -234,6 +237,13 @@ func climbSide(e *report.Evaluation, i int, label func(string) string) (ClimbSid
 		}
 	}
 	side.Inputs = c.inputs(label)
+	list := c.figures(climb, f, steepest, &c.alone)
+	for i := range list {
+		if list[i].real() {
+			side.Figures = append(side.Figures, list[i].figure(label))
+		}
+	}
+	c.steep = steepest
 	side.First = first(c.explicit(climb.Time), c.sources(nil), label, 1, 1)
 	side.Words = sideWords(w, &side)
 	return side, c, climb
@@ -385,25 +395,25 @@ func climbDifference(e *report.Evaluation, courses []*course, climbs []effort.Cl
 	}
 	var lists [2][]told
 	for i, c := range courses {
-		lists[i] = c.figures(climbs[i], efficiencies[i])
+		lists[i] = c.figures(climbs[i], efficiencies[i], c.steep, &c.compared)
 	}
 	out.Figures = changes(e, lists[0], lists[1], label)
 	out.Words = splitWords(e.Words(), e.SideName(0), e.SideName(1), out, "climb")
 	return out
 }
 
-// figures are those by which climbs are set against each other.
-func (c *course) figures(climb effort.Climb, efficiency drive.Figure) []told {
-	steepest := c.steepest()
+// figures are those by which climbs are set against each other; what the mass owes
+// is given.
+func (c *course) figures(climb effort.Climb, efficiency, steepest drive.Figure, total *mass.Budget) []told {
 	list := []told{
-		{"mass", "g", 1e3, 0, c.bike.Mass.Value, c.charge(c.bike.Mass, &c.compared)},
-		{"speed", "m_s", 1, 3, climb.Speed, c.charge(c.speed(climb), &c.compared)},
-		{"time", "s", 1, 0, climb.Time.Value, c.charge(climb.Time, &c.compared)},
+		{"mass", "g", 1e3, 0, c.bike.Mass.Value, c.charge(c.bike.Mass, total)},
+		{"speed", "m_s", 1, 3, climb.Speed, c.charge(c.speed(climb), total)},
+		{"time", "s", 1, 0, climb.Time.Value, c.charge(climb.Time, total)},
 	}
 	if climb.Gear >= 0 {
 		list = append(list, told{"efficiency", "percent", 100, 2, efficiency.Value, of(efficiency)})
 	}
-	return append(list, told{"steepest", "percent", 100, 2, steepest.Value, c.charge(steepest, &c.compared)})
+	return append(list, told{"steepest", "percent", 100, 2, steepest.Value, c.charge(steepest, total)})
 }
 
 // climbDay tells what a day costs the sides.

@@ -10,7 +10,6 @@ import (
 	"steelyard/internal/drive"
 	"steelyard/internal/effort"
 	"steelyard/internal/mass"
-	"steelyard/internal/report"
 )
 
 // Typical figures of a road (common practice, no source).
@@ -31,22 +30,24 @@ type course struct {
 	bike *effort.Bike
 	road effort.Road
 
-	climb        float64 // m
-	climbTypical bool
-	surface      string
-	tyre         string
-	slope, wind  taken
-	altitude     taken
-	temperature  taken
-	drag         taken
-	rolling      taken // on the surface
+	climb          float64 // m
+	climbTypical   bool
+	surface        string
+	surfaceTypical bool
+	tyre           string
+	slope, wind    taken
+	altitude       taken
+	temperature    taken
+	drag           taken
+	rolling        taken // on the surface
 
 	massName string // under which the mass stands in budgets, 1 kg to a unit: see charge
 	level    assembly.Level
-	total    mass.Figure // of the items, kg
-	alone    mass.Budget // what it owes to its own sources
-	compared mass.Budget // likewise where the other side has part of them, see ClimbOf
-	added    bool        // a typical rider, for nobody rides
+	total    mass.Figure  // of the items, kg
+	alone    mass.Budget  // what it owes to its own sources
+	compared mass.Budget  // likewise where the other side has part of them, see ClimbOf
+	steep    drive.Figure // the steepest slope
+	added    bool         // a typical rider, for nobody rides
 }
 
 // onRoad puts a build on the road of the document. Its mass is that of the fullest
@@ -76,7 +77,7 @@ func onRoad(d *document.Document, t *drivetrain, massName string) *course {
 		c.climb, c.climbTypical = typicalClimb, true
 	}
 	if c.surface = r.Surface; !knownSurface(c.surface) {
-		c.surface = document.Surfaces[0]
+		c.surface, c.surfaceTypical = document.Surfaces[0], true
 	}
 	c.wind = take("wind", r.Wind, document.WindSpan, 1, typicalWind)
 	c.altitude = take("altitude", r.Altitude, document.AltitudeSpan, 1, typicalAltitude)
@@ -204,15 +205,15 @@ func (c *course) inputs(label func(string) string) []Input {
 		t := taken{typicalRider, true}
 		in = append(in, t.input(label, "rider", "g", 1e3, 0))
 	}
-	basis := ""
-	if c.climbTypical {
-		basis = string(drive.Typical)
+	road := func(t *taken, key, unit string, factor float64, decimals int, field string) Input {
+		return t.input(label, key, unit, factor, decimals).at("show.road." + field)
 	}
 	in = append(in,
-		c.slope.input(label, "slope", "percent", 100, 2),
-		Input{Key: "climb", Label: label("in.climb"), Unit: "m", Value: report.Decimal(c.climb, 1), Basis: basis, Typical: c.climbTypical},
-		c.rolling.input(label, "rolling", "ratio", 1, 4), c.drag.input(label, "drag-area", "m2", 1, 3),
-		c.wind.input(label, "wind", "m_s", 1, 2), c.altitude.input(label, "altitude", "m", 1, 0), c.temperature.input(label, "temperature", "c", 1, 1),
+		road(&c.slope, "slope", "percent", 100, 2, "slope_percent"),
+		bare(label, "climb", "m", c.climb, c.climbTypical).at("show.road.climb_m"),
+		chosen(label, "surface", c.surface, c.surfaceTypical, optionsOf(label, "surface.", document.Surfaces)).at("show.road.surface"),
+		road(&c.rolling, "rolling", "ratio", 1, 4, "rolling"), road(&c.drag, "drag-area", "m2", 1, 3, "drag_area_m2"),
+		road(&c.wind, "wind", "m_s", 1, 2, "wind_m_s"), road(&c.altitude, "altitude", "m", 1, 0, "altitude_m"), road(&c.temperature, "temperature", "c", 1, 1, "temperature_c"),
 	)
 	return in
 }

@@ -61,20 +61,26 @@ func ridesOf(body *document.Rider) *rides {
 	return r
 }
 
-// inputs tells what a rider holds and likes.
+// inputs tells what a rider holds and likes. Without a rider there is nobody of
+// whom it could be said.
 func (r *rides) inputs(label func(string) string) []Input {
-	choice := func(key string, v float64, typical bool) Input {
-		basis := ""
-		if typical {
-			basis = string(drive.Typical)
+	in := []Input{
+		r.power.input(label, "power", "w", 1, 1).at("effort.power_w"),
+		chosen(label, "power-for", r.hold, r.body == nil || r.body.Effort == nil || r.body.Effort.For == "", optionsOf(label, "hold.", document.Holds)).at("effort.power_for"),
+		r.cadence.input(label, "cadence", "rpm", 1, 1).at("effort.cadence_rpm"),
+		r.least.input(label, "least-cadence", "rpm", 1, 1).at("effort.least_cadence_rpm"),
+		r.highest.input(label, "highest-cadence", "rpm", 1, 1).at("effort.highest_cadence_rpm"),
+		bare(label, "walking", "m_s", r.Walk, r.walking).at("effort.walking_m_s"),
+		bare(label, "top-speed", "m_s", r.Top, r.top).at("effort.top_speed_m_s"),
+	}
+	for i := range in {
+		if r.body == nil {
+			in[i].Field = ""
+		} else {
+			in[i].Rider = r.body.ID
 		}
-		return Input{Key: key, Label: label("in." + key), Unit: "m_s", Value: v, Basis: basis, Typical: typical}
 	}
-	return []Input{
-		r.power.input(label, "power", "w", 1, 1), r.cadence.input(label, "cadence", "rpm", 1, 1),
-		r.least.input(label, "least-cadence", "rpm", 1, 1), r.highest.input(label, "highest-cadence", "rpm", 1, 1),
-		choice("walking", r.Walk, r.walking), choice("top-speed", r.Top, r.top),
-	}
+	return in
 }
 
 // riderOf is who rides with a load: its rider, else the first of the document.
@@ -117,6 +123,8 @@ type lossInput struct {
 	at      *drive.Quantity
 	typical bool
 	note    string
+	stage   int // its place among the stages of the document: behind them all where it is not among them
+	said    bool
 }
 
 // drivetrainOf reads the drive off a build. Weighed is nil where it could not be.
@@ -183,23 +191,26 @@ func (t *drivetrain) lose(known *document.DriveLosses) {
 		"gearbox-mesh": &t.losses.Front.Mesh, "gearbox-meshes": &t.losses.Front.Meshes, "gearbox-torque": &t.losses.Front.Torque,
 		"hub-mesh": &t.losses.Rear.Mesh, "hub-meshes": &t.losses.Rear.Meshes, "hub-torque": &t.losses.Rear.Torque, "crank-torque": &t.losses.Crank,
 	}
-	said := make(map[string]document.StageLoss)
-	var others []document.StageLoss
+	said := make(map[string]int) // stage by what it is of
+	var others []int
+	var stages []document.StageLoss
 	if known != nil && len(known.Stages) <= document.MaxStageLosses {
-		for _, s := range known.Stages {
-			if document.StageLossSpan(s.Of).Sound(s.Known()) == nil {
-				continue
-			}
-			if s.Of == "other-share" || s.Of == "other-power" {
-				others = append(others, s)
-			} else if at[s.Of] != nil {
-				said[s.Of] = s
-			}
+		stages = known.Stages
+	}
+	for i := range stages {
+		if of := stages[i].Of; of == "other-share" || of == "other-power" {
+			others = append(others, i)
+		} else if at[of] != nil {
+			said[of] = i
 		}
 	}
 	t.told = make(map[string]*lossInput)
-	put := func(key string, q *drive.Quantity, typical bool, note string) {
-		t.told[q.Source] = &lossInput{key, q, typical, note}
+	put := func(key string, q *drive.Quantity, typical bool, stage int) {
+		in := &lossInput{key: key, at: q, typical: typical, stage: stage, said: stage < len(stages)}
+		if in.said {
+			in.note = stages[stage].Note
+		}
+		t.told[q.Source] = in
 		t.names = append(t.names, q.Source)
 	}
 	for _, key := range document.StageLosses {
@@ -207,17 +218,20 @@ func (t *drivetrain) lose(known *document.DriveLosses) {
 		if q == nil {
 			continue
 		}
-		s, is := said[key]
+		stage, is := said[key]
 		var k *document.Known
 		if is {
-			k = s.Known()
+			k = stages[stage].Known()
+		} else {
+			stage = len(stages)
 		}
 		taken := take(key, k, document.StageLossSpan(key), 1, *q)
 		*q = taken.Quantity
-		put(key, q, taken.typical, s.Note)
+		put(key, q, taken.typical, stage)
 	}
 	t.losses.Stated = make([]drive.StatedLoss, len(others))
-	for i, s := range others {
+	for i, stage := range others {
+		s := &stages[stage]
 		q := take(s.Of, s.Known(), document.StageLossSpan(s.Of), 1, drive.Quantity{}).Quantity
 		q.Source += " " + strconv.Itoa(i)
 		at := &t.losses.Stated[i].Share
@@ -225,7 +239,7 @@ func (t *drivetrain) lose(known *document.DriveLosses) {
 			at = &t.losses.Stated[i].Power
 		}
 		*at = q
-		put(s.Of, at, false, s.Note)
+		put(s.Of, at, false, stage)
 	}
 	if known == nil {
 		return
@@ -236,9 +250,57 @@ func (t *drivetrain) lose(known *document.DriveLosses) {
 			w.Power = known.Power
 		}
 		t.losses.Whole = w
-		put("efficiency", &w.Efficiency, false, "")
+		put("efficiency", &w.Efficiency, false, len(stages))
 		t.names = append(t.names, "efficiency at another power")
 	}
+}
+
+// inputs tells what else may be said of a drive: the efficiency of all of it as
+// somebody measured it, the roll-out, and what makers permit.
+func (t *drivetrain) inputs(label func(string) string, mean drive.Figure) []Input {
+	b := t.build
+	in := []Input{}
+	measured := func(key, unit, field string, k *document.Known, s document.Span, decimals int, value, plus float64) {
+		x := take(key, k, s, 1, drive.Quantity{Value: value, Half: plus})
+		i := x.input(label, key, unit, 1, decimals).at(field)
+		if i.Said = string(drive.Measured); i.Typical {
+			i.Basis = reckoned
+		}
+		in = append(in, i)
+	}
+	stated := func(key, unit, field string, v float64, s document.Span) {
+		i := bare(label, key, unit, v, !s.Has(v)).at(field)
+		if i.Typical {
+			i.Value, i.Basis = 0, unstated
+		}
+		in = append(in, i)
+	}
+	var l document.DriveLosses
+	if b.Losses != nil {
+		l = *b.Losses
+	}
+	measured("efficiency", "share", "losses.efficiency", l.Efficiency, document.EfficiencySpan, 4, mean.Value, mean.Plus())
+	if l.Efficiency != nil || l.Power != 0 {
+		power := bare(label, "efficiency-power", "w", t.rides.Power.Value, true)
+		if document.PowerSpan.Has(l.Power) {
+			power = bare(label, "efficiency-power", "w", l.Power, false)
+		} else {
+			power.Basis = reckoned
+		}
+		in = append(in, power.at("losses.power_w"))
+	}
+	measured("roll-out", "mm", "roll_out_mm", b.RollOut, document.RollOutSpan, 1, 1000*t.rollOut.Value, 1000*t.rollOut.Plus())
+	var d document.DriveLimits
+	if b.DriveLimits != nil {
+		d = *b.DriveLimits
+	}
+	stated("least-ratio", "ratio", "drive_limits.least_ratio", d.LeastRatio, document.LeastRatioSpan)
+	stated("crank-limit", "n_m", "drive_limits.crank_torque_nm", d.CrankTorque, document.TorqueSpan)
+	stated("hub-limit", "n_m", "drive_limits.hub_torque_nm", d.HubTorque, document.TorqueSpan)
+	for i := range in {
+		in[i].Build = b.ID
+	}
+	return in
 }
 
 // efficiency returns that of a gear of the order at the power held and the

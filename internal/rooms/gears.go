@@ -57,6 +57,7 @@ type GearedBuild struct {
 	Overlaps []GearOverlap `json:"overlaps"`
 	Figures  []Figure      `json:"figures"`
 	Losses   []Loss        `json:"losses"` // over the same gears as the efficiency, the largest first
+	Inputs   []Input       `json:"inputs"` // what may be said of the whole drive
 	First    []Measure     `json:"first"`  // what to measure first for the efficiency, in points of it
 	Words    string        `json:"words,omitempty"`
 }
@@ -99,7 +100,9 @@ type Loss struct {
 	Basis   string  `json:"basis"`
 	Typical bool    `json:"typical"`
 	Note    string  `json:"note,omitempty"`
-	Percent float64 `json:"percent"` // of the power that is lost by it
+	Field   string  `json:"field"`      // where in the build it belongs, as a problem names it
+	Said    string  `json:"said_basis"` // with which one begins that somebody says
+	Percent float64 `json:"percent"`    // of the power that is lost by it
 	Plus    float64 `json:"percent_plus"`
 }
 
@@ -163,7 +166,7 @@ func (t *drivetrain) tell(w *words.Words, label func(string) string, weights []f
 		Build: t.build.ID, Name: calledBuild(t.build), OK: t.drive != nil, Typical: []string{}, Problems: document.SayAll(t.problems, w),
 		Power: report.Decimal(t.rides.Power.Value, 1), Cadence: report.Decimal(t.rides.Cadence, 1),
 		RollOut: report.Decimal(1000*t.rollOut.Value, 1), RollOutPlus: report.Decimal(1000*t.rollOut.Plus(), 1), RollOutMeasured: t.measured,
-		Over: "all", Gears: []Gear{}, Overlaps: []GearOverlap{}, Figures: []Figure{}, Losses: []Loss{}, First: []Measure{},
+		Over: "all", Gears: []Gear{}, Overlaps: []GearOverlap{}, Figures: []Figure{}, Losses: []Loss{}, Inputs: []Input{}, First: []Measure{},
 	}
 	if t.drive == nil {
 		return g, nil, drive.Figure{}
@@ -182,6 +185,7 @@ func (t *drivetrain) tell(w *words.Words, label func(string) string, weights []f
 	mean := t.mean(weights)
 	g.Efficiency, g.EfficiencyPlus = report.Decimal(mean.Value, 5), report.Decimal(mean.Plus(), 5)
 	g.Losses = t.lossLines(label, weights, mean)
+	g.Inputs = t.inputs(label, mean)
 	g.First = first(mean, append([]string{t.rides.power.Source, t.rides.cadence.Source}, t.names...), label, 100, 2)
 
 	list := t.figures(span, mean)
@@ -266,8 +270,10 @@ func (t *drivetrain) gears(g *GearedBuild) {
 	}
 }
 
-// lossUnits are those of the quantities that are no shares.
+// lossUnits are those of the quantities that are no plain numbers; a share is shown
+// in per cent.
 var lossUnits = map[string]string{
+	"belt-share": "share", "gearbox-mesh": "share", "hub-mesh": "share", "other-share": "share", "efficiency": "share",
 	"chain-slack": "n", "pulley-torque": "n_m", "belt-torque": "n_m", "gearbox-torque": "n_m", "hub-torque": "n_m", "crank-torque": "n_m", "other-power": "w",
 }
 
@@ -321,14 +327,17 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 			with := average()
 			lost, left = with-left, with
 		}
-		l := Loss{Key: in.key, Label: label("in." + in.key), Unit: "ratio", Value: was.Value, Half: was.Half, Basis: string(was.Basis), Typical: in.typical, Note: in.note, Percent: percent(lost)}
+		l := Loss{Key: in.key, Label: label("in." + in.key), Unit: "ratio", Value: was.Value, Half: was.Half, Basis: string(was.Basis), Typical: in.typical, Note: in.note, Percent: percent(lost), Said: string(drive.Guessed)}
+		if l.Field = "losses.stages." + strconv.Itoa(in.stage); in.key == "efficiency" {
+			l.Field, l.Said = "losses.efficiency", string(drive.Measured)
+		}
 		if u := lossUnits[in.key]; u != "" {
 			l.Unit = u
 		}
 		if mean.Budget != nil {
 			l.Plus = percent(mass.HalfWidth(math.Abs(mean.Budget.Named(name))))
 		}
-		if l.Percent != 0 || l.Plus != 0 {
+		if l.Percent != 0 || l.Plus != 0 || in.said {
 			out = append(out, l)
 		}
 	}

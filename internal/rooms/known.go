@@ -19,7 +19,30 @@ type Input struct {
 	Half    float64 `json:"half_width"`
 	Basis   string  `json:"basis"`
 	Typical bool    `json:"typical"` // nobody said it: common practice, no source
+
+	// Where in the document it belongs, as a problem names it: keys and numbers in
+	// lists, with dots between. A field of no build and no rider is the document's.
+	Field string `json:"field,omitempty"` // empty where it cannot be said
+	Build string `json:"build,omitempty"` // id
+	Rider string `json:"rider,omitempty"` // id
+
+	Said    string   `json:"said_basis,omitempty"` // with which one begins that somebody says
+	Bare    bool     `json:"bare,omitempty"`       // a number with neither ± nor basis
+	Text    string   `json:"text,omitempty"`       // of a choice: the option taken
+	Options []Option `json:"options,omitempty"`    // of a choice; none is a figure
 }
+
+// Option is something that may be chosen.
+type Option struct {
+	Value string `json:"value"`
+	Label string `json:"label"`
+}
+
+// Bases of inputs beside those of documents.
+const (
+	reckoned = "reckoned" // from others, until somebody says it
+	unstated = "unstated" // there is none until somebody says it
+)
 
 // Measure is what is gained by measuring one of the figures that an answer rests
 // on.
@@ -54,7 +77,44 @@ func take(key string, k *document.Known, s document.Span, factor float64, typica
 
 // input tells it in a unit.
 func (t *taken) input(label func(string) string, key, unit string, factor float64, decimals int) Input {
-	return Input{key, label("in." + key), unit, report.Decimal(t.Value*factor, decimals), report.Decimal(t.Half*factor, decimals), string(t.Basis), t.typical}
+	return Input{
+		Key: key, Label: label("in." + key), Unit: unit, Value: report.Decimal(t.Value*factor, decimals), Half: report.Decimal(t.Half*factor, decimals),
+		Basis: string(t.Basis), Typical: t.typical,
+	}
+}
+
+// at says where in the document an input belongs.
+func (i Input) at(field string) Input {
+	i.Field = field
+	if !i.Bare && i.Options == nil {
+		i.Said = string(drive.Guessed)
+	}
+	return i
+}
+
+// bare is an input that is a number without more.
+func bare(label func(string) string, key, unit string, v float64, typical bool) Input {
+	i := Input{Key: key, Label: label("in." + key), Unit: unit, Value: report.Decimal(v, 3), Typical: typical, Bare: true}
+	if typical {
+		i.Basis = string(drive.Typical)
+	}
+	return i
+}
+
+// chosen is an input that is one of several.
+func chosen(label func(string) string, key, text string, typical bool, options []Option) Input {
+	i := bare(label, key, "", 0, typical)
+	i.Bare, i.Text, i.Options = false, text, options
+	return i
+}
+
+// optionsOf labels what may be chosen, each under its name after a prefix.
+func optionsOf(label func(string) string, prefix string, values []string) []Option {
+	out := make([]Option, len(values))
+	for i, v := range values {
+		out[i] = Option{v, label(prefix + v)}
+	}
+	return out
 }
 
 // sourceKey is the key of a source: what stands before what tells it apart.

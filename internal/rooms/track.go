@@ -2,6 +2,7 @@ package rooms
 
 import (
 	"math"
+	"slices"
 
 	"github.com/goccy/go-json"
 
@@ -13,12 +14,14 @@ import (
 )
 
 // Track is where a way leads: either points of distance along the road and
-// height, m, or places of latitude and longitude, degrees, and height, m. It is not
-// kept.
+// height, m, or places of latitude and longitude, degrees, and height, m; or lines
+// that somebody wrote, each of a length in km, a slope in per cent and, if it has
+// one, a surface. It is not kept.
 type Track struct {
 	Points  [][2]float64 `json:"points,omitempty"`
 	Places  [][3]float64 `json:"places,omitempty"`
-	Surface string       `json:"surface,omitempty"` // of all stretches
+	Lines   string       `json:"lines,omitempty"`
+	Surface string       `json:"surface,omitempty"` // of all stretches that have none of their own
 }
 
 // Stretches are those of a day that a track gives, with its heights smoothed and
@@ -42,8 +45,9 @@ const (
 	earthRadius    = 6371e3 // m, mean (IUGG)
 )
 
-// StretchesOf makes the stretches of a day of a track as JSON.
-func StretchesOf(text []byte) (*Stretches, *document.Problem) {
+// StretchesOf makes the stretches of a day of a track as JSON; lines may call
+// surfaces as the words do.
+func StretchesOf(text []byte, w *words.Words) (*Stretches, *document.Problem) {
 	fail := func(key string, pairs ...any) (*Stretches, *document.Problem) {
 		return nil, &document.Problem{Severity: document.SeverityError, Field: "track", Message: words.Tell(key, pairs...)}
 	}
@@ -57,19 +61,29 @@ func StretchesOf(text []byte) (*Stretches, *document.Problem) {
 	if n := len(t.Points) + len(t.Places); n > maxTrackPoints {
 		return fail("climb.track.many", "n", n, "most", maxTrackPoints)
 	}
-	surface := 0
-	for i, s := range document.Surfaces {
-		if s == t.Surface {
-			surface = i
+	surface := max(slices.Index(document.Surfaces, t.Surface), 0)
+	if t.Lines != "" {
+		list, message := written(t.Lines, surface, w)
+		if message != nil {
+			return fail("climb.lines", "problem", message)
 		}
+		return stretchesOf(list, len(list)), nil
 	}
 	points := make([]effort.Point, 0, len(t.Points)+len(t.Places))
 	for _, p := range t.Points {
 		points = append(points, effort.Point{Distance: p[0], Height: p[1]})
 	}
 	points = append(points, along(t.Places)...)
-	list := effort.Profile(points, trackWindow, trackTolerance, mostOfTrack, surface)
-	out := &Stretches{Stretches: []document.Stretch{}, Points: len(points)}
+	out := stretchesOf(effort.Profile(points, trackWindow, trackTolerance, mostOfTrack, surface), len(points))
+	if len(out.Stretches) == 0 {
+		return fail("climb.track.few")
+	}
+	return out, nil
+}
+
+// stretchesOf tells stretches that a document may hold.
+func stretchesOf(list []effort.Stretch, points int) *Stretches {
+	out := &Stretches{Stretches: []document.Stretch{}, Points: points}
 	for _, s := range list {
 		slope := min(max(100*s.Slope, document.SlopeSpan.Least), document.SlopeSpan.Most)
 		one := document.Stretch{Length: report.Decimal(s.Length, 1), Slope: report.Decimal(slope, 2), Surface: document.Surfaces[s.Surface]}
@@ -80,11 +94,8 @@ func StretchesOf(text []byte) (*Stretches, *document.Problem) {
 		out.Length += one.Length
 		out.Ascent += max(one.Length*one.Slope/100/math.Hypot(1, one.Slope/100), 0)
 	}
-	if len(out.Stretches) == 0 {
-		return fail("climb.track.few")
-	}
 	out.Length, out.Ascent = report.Decimal(out.Length, 1), report.Decimal(out.Ascent, 1)
-	return out, nil
+	return out
 }
 
 // along is how far places lie along the way: the great circle from one to the

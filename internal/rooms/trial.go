@@ -180,7 +180,7 @@ func climbsTold(e *report.Evaluation) (lists [2][]told) {
 		if g := climbs[i].Gear; g >= 0 {
 			efficiency = c.efficiencyOf(&c.lines[g], climbs[i].Cadence)
 		}
-		lists[i] = c.figures(climbs[i], efficiency)
+		lists[i] = c.figures(climbs[i], efficiency, c.steep, &c.compared)
 	}
 	return lists
 }

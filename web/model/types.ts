@@ -1106,6 +1106,10 @@ export interface ClimbAnswer {
   day?: ClimbDay;
   words?: string;
   caution: string;
+  /**
+   * That a stretch may have.
+   */
+  surfaces: InputOption[];
 }
 
 /**
@@ -1169,11 +1173,15 @@ export interface ClimbSide {
    */
   slip_percent?: number;
   slip_plus?: number;
-  inputs: ClimbInput[];
+  inputs: RideInput[];
   /**
    * What to measure first for the time, s.
    */
   first: MeasureFirst[];
+  /**
+   * Those by which sides are set against each other.
+   */
+  figures: RoomFigure[];
 }
 
 /**
@@ -1191,22 +1199,6 @@ export interface ClimbWorth {
   kilograms_per_point: number;
   kilograms_per_minute: number;
   points_per_minute: number;
-}
-
-/**
- * Input is a figure that went into a reckoning, as it was taken.
- */
-export interface ClimbInput {
-  key: string;
-  label: string;
-  unit: string;
-  value: number;
-  half_width: number;
-  basis: string;
-  /**
-   * Nobody said it: common practice, no source.
-   */
-  typical: boolean;
 }
 
 /**
@@ -2815,6 +2807,10 @@ export interface GearedBuild {
    */
   first: MeasureFirst[];
   words?: string;
+  /**
+   * What may be said of the whole drive.
+   */
+  inputs: RideInput[];
 }
 
 /**
@@ -2899,6 +2895,14 @@ export interface DriveLoss {
    */
   percent: number;
   percent_plus: number;
+  /**
+   * Where in the build it belongs, as a problem names it.
+   */
+  field: string;
+  /**
+   * With which one begins that somebody says.
+   */
+  said_basis: string;
 }
 
 /**
@@ -2912,9 +2916,61 @@ export interface MeasureFirst {
    */
   share: number;
   /**
-   * �� of the answer once this and all above it are known exactly, in its unit.
+   * ± of the answer once this and all above it are known exactly, in its unit.
    */
   then_plus: number;
+}
+
+/**
+ * Input is a figure that went into a reckoning, as it was taken.
+ */
+export interface RideInput {
+  key: string;
+  label: string;
+  unit: string;
+  value: number;
+  half_width: number;
+  basis: string;
+  /**
+   * Nobody said it: common practice, no source.
+   */
+  typical: boolean;
+  /**
+   * Where in the document it belongs, as a problem names it: keys and numbers in lists, with dots between. A field of no build and no rider is the document's. Empty where it cannot be said.
+   */
+  field?: string;
+  /**
+   * Id.
+   */
+  build?: string;
+  /**
+   * Id.
+   */
+  rider?: string;
+  /**
+   * With which one begins that somebody says.
+   */
+  said_basis?: string;
+  /**
+   * A number with neither ± nor basis.
+   */
+  bare?: boolean;
+  /**
+   * Of a choice: the option taken.
+   */
+  text?: string;
+  /**
+   * Of a choice; none is a figure.
+   */
+  options?: InputOption[];
+}
+
+/**
+ * Option is something that may be chosen.
+ */
+export interface InputOption {
+  value: string;
+  label: string;
 }
 
 /**
@@ -5344,15 +5400,16 @@ export interface TrackStretches {
 }
 
 /**
- * Track is where a way leads: either points of distance along the road and height, m, or places of latitude and longitude, degrees, and height, m. It is not kept.
+ * Track is where a way leads: either points of distance along the road and height, m, or places of latitude and longitude, degrees, and height, m; or lines that somebody wrote, each of a length in km, a slope in per cent and, if it has one, a surface. It is not kept.
  */
 export interface Track {
   points?: [number, number][];
   places?: [number, number, number][];
   /**
-   * Of all stretches.
+   * Of all stretches that have none of their own.
    */
   surface?: Surface;
+  lines?: string;
 }
 
 /**
