@@ -18,6 +18,8 @@ type Climb struct {
 	Difference *ClimbDifference `json:"difference,omitempty"` // of the second side minus the first
 	Day        *ClimbDay        `json:"day,omitempty"`        // nothing without one
 	Surfaces   []Option         `json:"surfaces"`             // that a stretch may have
+	Days       int              `json:"days_left"`            // that the document may have more
+	Stretches  int              `json:"stretches_left"`       // that all days may have more
 	Words      string           `json:"words,omitempty"`
 	Caution    string           `json:"caution"`
 }
@@ -92,7 +94,8 @@ type ClimbDay struct {
 	Name       string           `json:"name"`
 	Length     float64          `json:"length_m"`
 	Ascent     float64          `json:"ascent_m"`
-	Profile    [][2]float64     `json:"profile"` // distance and height from the start, m, at the end of each stretch
+	Left       int              `json:"stretches_left"` // that this day may have more
+	Profile    [][2]float64     `json:"profile"`        // distance and height from the start, m, at the end of each stretch
 	Sides      []DaySide        `json:"sides"`
 	Difference *ClimbDifference `json:"difference,omitempty"`
 }
@@ -156,7 +159,10 @@ var massNames = [2]string{"mass 0", "mass 1"}
 func ClimbOf(e *report.Evaluation) *Climb {
 	w := e.Words()
 	label := func(key string) string { return w.Label("climb." + key) }
-	out := &Climb{Sides: []ClimbSide{}, Surfaces: optionsOf(label, "surface.", document.Surfaces), Caution: label("caution")}
+	out := &Climb{Sides: []ClimbSide{}, Surfaces: optionsOf(label, "surface.", document.Surfaces), Days: document.MaxDays - len(e.Document.Days), Stretches: document.MaxAllStretches, Caution: label("caution")}
+	for i := range e.Document.Days {
+		out.Stretches -= len(e.Document.Days[i].Stretches)
+	}
 	var courses []*course
 	var climbs []effort.Climb
 	for i := range e.Sides {
@@ -171,6 +177,7 @@ func ClimbOf(e *report.Evaluation) *Climb {
 	}
 	if day := dayOf(e.Document); day != nil {
 		out.Day = climbDay(e, day, courses, label)
+		out.Day.Left = min(document.MaxStretches-len(day.Stretches), out.Stretches)
 	}
 	out.Words = climbWords(w, out)
 	return out

@@ -38,6 +38,8 @@ import type {
   Steering,
   Table,
   Templates,
+  Track,
+  TrackStretches,
   TypedIn,
   View,
   Wanted,
@@ -58,7 +60,7 @@ type Bridge = { [F in Called]: (...args: Functions[F]["arguments"]) => string } 
 type Frame = Window & { steelyard?: Bridge; steelyardFrame?: Status };
 
 // Sort is a sort of thing that has ids of its own.
-export type Sort = "part" | "build" | "rider" | "load" | "bag" | "good" | "weigh_in" | "scale";
+export type Sort = "part" | "build" | "rider" | "load" | "bag" | "good" | "weigh_in" | "scale" | "day";
 
 export type CoreState = "loading" | "ready" | "dead";
 
@@ -402,6 +404,10 @@ export class Core extends EventTarget {
 
   climb(document: string): ClimbAnswer {
     return this.ask("climb", document);
+  }
+
+  stretches(track: Track): TrackStretches {
+    return this.ask("stretches", JSON.stringify(track));
   }
 
   road(document: string): RoadAnswer {

@@ -125,7 +125,7 @@ function pressed(spec: FieldSpec, e: KeyboardEvent): void {
     if (!Number.isFinite(now)) return;
     e.preventDefault();
     const by = spec.step * (e.shiftKey ? 10 : 1) * (e.key === "ArrowUp" ? 1 : -1);
-    typed(spec, trim(now + by, 3).replace(minus, "-"));
+    typed(spec, trim(now + by, 6).replace(minus, "-"));
   }
 }
 
@@ -206,12 +206,12 @@ export function lengthInput(spec: NumberSpec): TemplateResult {
   return figure(spec, unit.unit, unit.parse === "in" ? 0.1 : 1, unit.text, (typed) => core.parseLength(typed, unit.parse));
 }
 
-export function numberInput(spec: NumberSpec & { unit?: string; whole?: boolean }): TemplateResult {
+export function numberInput(spec: NumberSpec & { unit?: string; whole?: boolean; decimals?: number }): TemplateResult {
   return figure(
     spec,
     spec.unit,
     1,
-    (v) => trim(v, spec.whole ? 0 : 3),
+    (v) => trim(v, spec.whole ? 0 : (spec.decimals ?? 3)),
     (typed) => {
       const v = readNumber(typed);
       if (!Number.isFinite(v)) throw new RangeError(t("field.number"));

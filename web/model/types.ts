@@ -1110,6 +1110,14 @@ export interface ClimbAnswer {
    * That a stretch may have.
    */
   surfaces: InputOption[];
+  /**
+   * That the document may have more.
+   */
+  days_left: number;
+  /**
+   * That all days may have more.
+   */
+  stretches_left: number;
 }
 
 /**
@@ -1249,6 +1257,10 @@ export interface ClimbDay {
   profile: [number, number][];
   sides: DaySide[];
   difference?: ClimbDifference;
+  /**
+   * That this day may have more.
+   */
+  stretches_left: number;
 }
 
 /**

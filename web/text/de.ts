@@ -266,4 +266,9 @@ offer("de", {
   "known.basis": "Bekannt durch, {of}",
   "known.typical": "üblich",
   "known.forget": "Wieder üblich",
+  "known.note": "Notiz zu {of}",
+  "known.noted": "Notiz",
+  "known.reckoned": "gerechnet",
+  "known.unstated": "nicht angegeben",
+  "known.remove": "Entfernen",
 } satisfies Record<keyof typeof en, string>);

@@ -263,4 +263,9 @@ export const en = {
   "known.basis": "Known from, {of}",
   "known.typical": "typical",
   "known.forget": "Typical again",
+  "known.note": "Note on {of}",
+  "known.noted": "note",
+  "known.reckoned": "reckoned",
+  "known.unstated": "not stated",
+  "known.remove": "Remove",
 } as const;

@@ -2,26 +2,36 @@
 // weight and losses.
 
 import { html, nothing, type TemplateResult } from "lit";
+import "./days.ts";
 import { answer, duration } from "./answer.ts";
-import { comparison, measureFirst, unitText } from "../../elements/comparison.ts";
+import { comparison, measureFirst } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { curves } from "../../elements/curves.ts";
-import { numberInput, problemAt } from "../../elements/field.ts";
+import { numberInput } from "../../elements/field.ts";
 import { badge, number } from "../../elements/figure.ts";
+import { inputLine } from "../../elements/inputs.ts";
+import { reckoned, type Reckoned } from "../../elements/known.ts";
 import type { Gist } from "../../elements/room.ts";
 import { narrow } from "../../elements/narrow.ts";
 import { Section } from "../../elements/section.ts";
 import { signs } from "../../elements/verdict.ts";
-import { editRider, findLoad } from "../../app/loadEdit.ts";
 import { letters } from "../../app/sides.ts";
-import { store } from "../../app/state.ts";
 import { t, word } from "../../text/index.ts";
-import type { ClimbAnswer as Climb, ClimbDifference, ClimbSide, Known, Road } from "../../model/types.ts";
+import type { ClimbAnswer as Climb, ClimbDay, ClimbDifference, ClimbSide, DaySide, RideInput } from "../../model/types.ts";
 import { plain, plainScale, trim, write } from "../../model/units.ts";
 
 export function gist(): Gist {
   return { text: t("climbing.gist") };
 }
+
+// few are the inputs that most people want to say.
+const few = new Set(["power", "cadence", "slope", "climb", "wind"]);
+
+// same are inputs of two sides that one says once.
+const same = (a: RideInput, b: RideInput) => a.key === b.key && (a.rider ?? "") === (b.rider ?? "");
+
+const shareBar = (share: number) =>
+  html`<svg class="bar" viewBox="0 0 60 8" width="60" height="8" aria-hidden="true" focusable="false"><rect y="1" height="6" width=${(60 * share).toFixed(1)} /></svg>`;
 
 class Climbing extends Section {
   protected readonly fold = "climbing";
@@ -79,7 +89,12 @@ class Climbing extends Section {
           ${
             sides.some((s) => s.worth)
               ? html`${this.row(t("climbing.kilogram"), sides, (s) => (s.worth ? `${trim(s.worth.kilogram_s, 1)} s` : "–"))}
-              ${this.row(t("climbing.point"), sides, (s) => (s.worth ? `${trim(s.worth.point_s, 1)} s` : "–"))}`
+              ${this.row(t("climbing.point"), sides, (s) => (s.worth ? `${trim(s.worth.point_s, 1)} s` : "–"))}
+              ${this.row(t("climbing.minute"), sides, (s) =>
+                s.worth
+                  ? html`<span class="below">${t("climbing.minute.kg", { kg: trim(s.worth.kilograms_per_minute, 2) })}</span> ${t("climbing.minute.points", { points: trim(s.worth.points_per_minute, 2) })}`
+                  : "–",
+              )}`
               : nothing
           }
         </tbody>
@@ -89,8 +104,9 @@ class Climbing extends Section {
         value.difference
           ? comparison(
               t("climbing.difference"),
-              sides.map((_, i) => ({ letter: letters[i]!, figures: value.difference!.figures.map((c) => ({ ...c, value: i ? c.b : c.a, plus: 0 })) })),
+              sides.map((side, i) => ({ letter: letters[i]!, figures: side.figures })),
               value.difference.figures,
+              (key) => key !== "time",
             )
           : nothing
       }`;
@@ -114,13 +130,20 @@ class Climbing extends Section {
       ${measureFirst(d.first)}`;
   }
 
-  private day(value: Climb): TemplateResult | typeof nothing {
-    const { day, sides } = value;
-    if (!day) return html`<h3>${t("climbing.day")}</h3><p class="quiet">${t("climbing.noday")}</p>`;
+  // day keeps the editor where it is, whatever there is to tell, so that what is open
+  // in it stays so.
+  private day(value: Climb): TemplateResult {
+    const { day } = value;
+    const rides = day && day.length_m > 0 ? day : null;
+    return html`${rides ? this.ridden(value, rides) : html`<h3>${t("climbing.day")}</h3><p class="quiet">${t(day ? "climbing.nostretch" : "climbing.noday")}</p>`}
+      <sy-day .value=${value}></sy-day>
+      ${rides ? this.uses(rides.sides, value.sides.length > 1) : nothing}`;
+  }
+
+  private ridden({ sides }: Climb, day: ClimbDay): TemplateResult {
     const two = sides.length > 1;
-    const km = plainScale("km", 1);
-    return html`${subhead(html`${t("climbing.day")}: ${day.name}`, t("climbing.day"))}
-      <p class="quiet">${t("climbing.dayis", { length: plain(write(day.length_m / 1000, 0, km)), ascent: `${trim(day.ascent_m, 0)} m` })}</p>
+    return html`${subhead(html`<span>${t("climbing.day")}: ${day.name}</span>`, t("climbing.day"))}
+      <p class="quiet">${t("climbing.dayis", { length: `${trim(day.length_m / 1000, 1)} km`, ascent: `${trim(day.ascent_m, 0)} m` })}</p>
       ${curves({
         label: t("climbing.profile"),
         wide: narrow.matches ? 350 : 460,
@@ -162,67 +185,109 @@ class Climbing extends Section {
       ${day.sides.map((s, i) => (s.words ? html`<p class="fine">${two ? badge(letters[i]!) : nothing} ${s.words}</p>` : nothing))}`;
   }
 
-  // The few things that one says of oneself and of the road; what is not said is
-  // typical, with the figure that the core reckons with.
+  // uses is how long each gear is used over the day, and how one gets along.
+  private uses(sides: readonly DaySide[], two: boolean): TemplateResult {
+    const told = sides.filter((s) => s.ok);
+    const gears = [...new Set(told.flatMap((s) => s.gears.map((g) => g.gear)))].sort((a, b) => a - b);
+    const modes = [...new Map(told.flatMap((s) => s.modes.map((m) => [m.key, m.label] as const)))];
+    const most = Math.max(...told.flatMap((s) => s.gears.map((g) => g.share)), 0.01);
+    const heads = sides.map((_, i) => html`<th scope="col" class="right">${two ? badge(letters[i]!) : nothing}<span class="unseen">${letters[i]}</span></th>`);
+    return html`${subhead(t("climbing.uses"), t("climbing.uses"))}
+      <table class="lines compared uses">
+        <caption class="unseen">
+          ${t("climbing.uses")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${t("climbing.gear")}</th>
+            ${heads}
+          </tr>
+        </thead>
+        <tbody>
+          ${gears.map(
+            (n) =>
+              html`<tr>
+                <th scope="row">${n}</th>
+                ${sides.map((s) => {
+                  const g = s.gears.find((g) => g.gear === n);
+                  return html`<td class="right">${g ? html`${shareBar(g.share / most)} ${trim(100 * g.share, 1)} ${t("unit.percent")}` : ""}</td>`;
+                })}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+      <table class="lines compared">
+        <caption class="unseen">
+          ${t("climbing.modes")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${t("climbing.modes")}</th>
+            ${heads}
+          </tr>
+        </thead>
+        <tbody>
+          ${modes.map(
+            ([key, label]) =>
+              html`<tr>
+                <th scope="row">${label}</th>
+                ${sides.map((s) => {
+                  const m = s.modes.find((m) => m.key === key);
+                  return html`<td class="right">${m ? duration(m.time_s) : "–"}</td>`;
+                })}
+              </tr>`,
+          )}
+        </tbody>
+      </table>`;
+  }
+
+  // The few things that one says of oneself and of the road, and below them all
+  // others; what is not said is typical, with the figure that the core reckons with.
   private inputs(value: Climb): TemplateResult {
-    const d = store.doc!;
-    const used = value.sides.find((s) => s.ok)?.inputs ?? [];
-    const load = value.sides.find((s) => s.load)?.load;
-    const rider = load ? findLoad(d, load)?.rider : undefined;
-    const input = (key: string) => used.find((i) => i.key === key);
-    const known = (old: Known | undefined, v: number, half: number): Known => ({ half_width: half, basis: "guessed", ...old, value: v });
-    const road = (key: keyof Road & ("slope_percent" | "wind_m_s"), from: string) => {
-      const i = input(from);
-      return i
-        ? numberInput({
-            key: `show/road/${key}`,
-            label: `${i.label}, ${unitText(i.unit)}, ±${trim(i.half_width, 2)}, ${i.typical ? t("climbing.typical") : word("basis", i.basis)}`,
-            value: i.value,
-            step: 1,
-            problem: problemAt(`show.road.${key}`, ""),
-            set: (v) =>
-              store.edit(
-                t("do.road"),
-                (doc) => ({ ...doc, show: { ...doc.show, road: { ...doc.show.road, [key]: known(doc.show.road?.[key], v, i.half_width) } } }),
-                `show/road/${key}`,
-              ),
-          })
-        : nothing;
+    const sides = value.sides.filter((s) => s.ok);
+    const [first, second] = sides;
+    if (!first) return html``;
+    const problems = sides.flatMap((s) => s.problems);
+    const line = (i: RideInput): Reckoned => {
+      const out = inputLine(i, "ride", problems);
+      const other = second?.inputs.find((x) => same(i, x));
+      // What one says for both may be typical for each in its own way, as on its tyre.
+      const apart = out.typical && other && (other.value !== i.value || other.half_width !== i.half_width);
+      return apart ? { ...out, note: t("climbing.inputs.other", { value: trim(other.value, 4), plus: trim(other.half_width, 4) }) } : out;
     };
-    const effort = (key: "power_w" | "cadence_rpm", from: string) => {
-      const i = input(from);
-      return i && rider
-        ? numberInput({
-            key: `${rider}/effort/${key}`,
-            label: `${i.label}, ${unitText(i.unit)}, ±${trim(i.half_width, 2)}, ${i.typical ? t("climbing.typical") : word("basis", i.basis)}`,
-            value: i.value,
-            step: 1,
-            problem: problemAt(`effort.${key}`, rider),
-            set: (v) =>
-              store.edit(
-                t("do.effort"),
-                (doc) => editRider(doc, rider, (r) => ({ ...r, effort: { ...r.effort, [key]: known(r.effort?.[key], v, i.half_width) } })),
-                `${rider}/effort/${key}`,
-              ),
-          })
-        : nothing;
-    };
-    return html`<div class="specs narrowspecs">${effort("power_w", "power")} ${effort("cadence_rpm", "cadence")} ${road("slope_percent", "slope")} ${road("wind_m_s", "wind")}</div>
+    const lines = first.inputs.map(line);
+    const others = (second?.inputs ?? []).filter((i) => !first.inputs.some((x) => same(i, x)));
+    const quick = first.inputs.flatMap((i, at) => {
+      const r = lines[at]!;
+      return few.has(i.key) && r.set ? [this.quick(r)] : [];
+    });
+    return html`<div class="specs narrowspecs">${quick}</div>
+      ${first.inputs.some((i) => i.key === "power" && !i.field) ? html`<p class="quiet">${t("climbing.norider")}</p>` : nothing}
       <details class="aside-fold">
         <summary><h3>${t("climbing.inputs")}</h3></summary>
-        <table class="lines">
-          <tbody>
-            ${used.map(
-              (i) =>
-                html`<tr>
-                  <th scope="row">${i.label}</th>
-                  <td>${number(write(i.value, i.half_width, plainScale(unitText(i.unit), 3)), true)}</td>
-                  <td class="what">${i.typical ? t("climbing.typical") : word("basis", i.basis)}</td>
-                </tr>`,
-            )}
-          </tbody>
-        </table>
+        ${reckoned(t("climbing.inputs"), lines)}
+        ${
+          others.length
+            ? html`<h3><span>${badge(letters[value.sides.indexOf(second!)]!)} ${second!.name}</span></h3>
+              ${reckoned(
+                `${t("climbing.inputs")}: ${second!.name}`,
+                others.map((i) => inputLine(i, "ride", problems)),
+              )}`
+            : nothing
+        }
       </details>`;
+  }
+
+  private quick(r: Reckoned): TemplateResult {
+    const from = r.typical ? (r.from ?? t("known.typical")) : r.basis ? word("basis", r.basis) : "";
+    return numberInput({
+      key: `quick/${r.key}`,
+      label: [r.label, r.unit, r.bare ? "" : `±${trim(r.half, 2)}`, from].filter(Boolean).join(", "),
+      value: r.value,
+      step: r.bare ? 100 : 1,
+      problem: r.problem,
+      set: (value) => r.set?.({ value }),
+    });
   }
 }
 

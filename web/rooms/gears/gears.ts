@@ -2,20 +2,35 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { answer, comparedIn, type Told } from "./answer.ts";
-import { headed, measureFirst, unitText } from "../../elements/comparison.ts";
+import { headed, measureFirst } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
+import { numberInput, problemAt } from "../../elements/field.ts";
 import { badge, number } from "../../elements/figure.ts";
+import { inputLine, lossLine } from "../../elements/inputs.ts";
+import { reckoned, type Reckoned } from "../../elements/known.ts";
 import { ladder } from "../../elements/ladder.ts";
 import type { Gist } from "../../elements/room.ts";
 import { narrow } from "../../elements/narrow.ts";
 import { Section } from "../../elements/section.ts";
+import { findBuild } from "../../app/edit.ts";
+import { setAt } from "../../app/fields.ts";
 import { store } from "../../app/state.ts";
-import { t, word } from "../../text/index.ts";
+import { t } from "../../text/index.ts";
 import type { GearsAnswer as Said, ToldGear } from "../../model/types.ts";
 import { decimal, plainScale, trim, write } from "../../model/units.ts";
 
 export function gist(): Gist {
   return { text: t("gears.gist") };
+}
+
+// Losses that stand for nothing in particular.
+const others = ["other-share", "other-power"] as const;
+
+function addLoss(build: string, of: (typeof others)[number]): void {
+  store.edit(t(`gears.add.${of}`), (d) => {
+    const n = findBuild(d, build)?.losses?.stages?.length ?? 0;
+    return setAt(d, { build, field: `losses.stages.${n}` }, { of, value: 0, half_width: 0, basis: "guessed" });
+  });
 }
 
 const inches = (value: Said) => value.unit === "inches";
@@ -62,8 +77,9 @@ class Gears extends Section {
             value.difference,
           )}
           <p class="fine">${t("gears.help")}</p>
+          ${this.rule(value)}
         </div>
-        ${list.map((one) => html`<div>${this.table(value, one, list.length > 1)}</div>`)} ${list.map((one) => html`<div>${this.losses(one, list.length > 1)}</div>`)}
+        ${list.map((one) => html`<div>${this.table(value, one, list.length > 1)}</div>`)} ${list.map((one) => html`<div>${this.drive(one, list.length > 1)}</div>`)}
       </div>
     </div>`;
   }
@@ -107,36 +123,52 @@ class Gears extends Section {
       ${build.typical.length ? html`<p class="fine">${t("gears.typical")}</p>` : nothing}`;
   }
 
-  private losses({ letter, build }: Told, two: boolean): TemplateResult | typeof nothing {
-    if (!build.losses.length) return nothing;
+  // drive is what one build's drive loses, and what else is known of it, each to be
+  // said in place.
+  private drive({ letter, build }: Told, two: boolean): TemplateResult | typeof nothing {
+    if (!build.ok) return nothing;
     const percent = plainScale("", 1);
-    return html`${subhead(html`${two ? badge(letter) : nothing} ${t("gears.losses")}`, `${t("gears.losses")}: ${build.name}`)}
-      <table class="lines compared">
-        <caption class="unseen">
-          ${t("gears.losses")}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${t("gears.loss")}</th>
-            <th scope="col" class="right doubt">${t("gears.reckoned")}</th>
-            <th scope="col">${t("gears.basis")}</th>
-            <th scope="col" class="right doubt">${t("unit.percent")}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${build.losses.map(
-            (l) =>
-              html`<tr>
-                <th scope="row">${l.label}${l.note ? html` <span class="quiet">${l.note}</span>` : nothing}</th>
-                <td>${number(write(l.value, l.half_width, plainScale(unitText(l.unit), 3)), true)}</td>
-                <td class="what">${word("basis", l.basis)}</td>
-                <td>${number(write(l.percent, l.percent_plus, percent))}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
+    const mark = two ? badge(letter) : nothing;
+    const losses = build.losses.map((l): Reckoned => {
+      const { set, forget, ...told } = lossLine(l, build.build);
+      const extra = number(write(l.percent, l.percent_plus, percent));
+      return l.field === "losses.efficiency" ? { ...told, extra } : { ...told, ...(set ? { set } : {}), ...(forget ? { forget } : {}), extra };
+    });
+    return html`${subhead(html`<span>${mark} ${t("gears.losses")}</span>`, `${t("gears.losses")}: ${build.name}`)}
+      ${reckoned(`${t("gears.losses")}: ${build.name}`, losses, t("gears.lost"))}
       <p class="fine">${t("gears.losses.help", { watts: trim(build.power_w, 0), rpm: trim(build.cadence_rpm, 0) })}</p>
-      ${measureFirst(build.first)}`;
+      ${measureFirst(build.first)}
+      <div class="acts">
+        ${others.map((of) => html`<button type="button" @click=${() => addLoss(build.build, of)}>${t(`gears.add.${of}`)}<span class="unseen">: ${build.name}</span></button>`)}
+      </div>
+      <h3><span>${mark} ${t("gears.whole")}</span></h3>
+      ${reckoned(
+        `${t("gears.whole")}: ${build.name}`,
+        build.inputs.map((i) => inputLine(i, "drive", build.problems)),
+      )}
+      <p class="fine">${t("gears.whole.help")}</p>`;
+  }
+
+  // The rule by which gears are left out, where there are rings to cross to.
+  private rule(value: Said): TemplateResult | typeof nothing {
+    if (!value.builds.some((b) => new Set(b.gears.map((g) => g.ring)).size > 1)) return nothing;
+    const said = store.doc!.show.crossed_cogs ?? undefined;
+    const set = (n: number | undefined) => store.edit(t("gears.crossed"), (d) => setAt(d, { field: "show.crossed_cogs" }, n), "show/crossed_cogs");
+    return html`<div class="specs narrowspecs">
+        ${numberInput({
+          key: "show/crossed_cogs",
+          label: t("gears.crossed"),
+          value: said ?? value.crossed_cogs,
+          whole: true,
+          step: 1,
+          problem: problemAt("show.crossed_cogs", ""),
+          set,
+        })}
+      </div>
+      <p class="fine">
+        ${t("gears.crossed.help")}
+        ${said === undefined ? nothing : html`<button type="button" class="plain" @click=${() => set(undefined)}>${t("known.forget")}<span class="unseen">: ${t("gears.crossed")}</span></button>`}
+      </p>`;
   }
 }
 

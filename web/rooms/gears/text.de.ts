@@ -22,10 +22,16 @@ offer("de", {
   "gears.unread": "Der Antrieb lässt sich nicht von den Teilen ablesen.",
   "gears.typical": "Zähne oder Übersetzungen mancher Teile sind die des typischen Eintrags im Katalog.",
   "gears.losses": "Was der Antrieb verliert",
-  "gears.loss": "Wodurch",
-  "gears.reckoned": "gerechnet mit",
-  "gears.basis": "bekannt durch",
+  "gears.lost": "verloren, %",
   "gears.losses.help": "In Prozent von {watts} W bei {rpm} Umdrehungen je Minute.",
+
+  "gears.add.other-share": "Verlorenen Anteil hinzufügen",
+  "gears.add.other-power": "Verlorene Leistung hinzufügen",
+  "gears.whole": "Gemessen und erlaubt",
+  "gears.whole.help":
+    "Ein gemessener Wirkungsgrad tritt an die Stelle aller Verluste darüber, ein gemessener Abrollweg an die der Maße des Reifens. Auf eine Grenze wird nur geachtet, wenn sie eingetragen ist.",
+  "gears.crossed": "Ritzel, die äußere Blätter auslassen",
+  "gears.crossed.help": "So viele der größten Ritzel werden auf dem größten Blatt nicht gefahren und so viele der kleinsten auf dem kleinsten; 0 fährt alle.",
 
   "do.gearunit": "Anzeige der Gänge",
 } satisfies Record<keyof Words, string>);

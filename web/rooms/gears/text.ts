@@ -21,10 +21,16 @@ const en = {
   "gears.unread": "The drive cannot be read off the parts.",
   "gears.typical": "Teeth or ratios of some parts are those of the catalogue’s typical entry.",
   "gears.losses": "What the drive loses",
-  "gears.loss": "By what",
-  "gears.reckoned": "reckoned with",
-  "gears.basis": "known from",
+  "gears.lost": "lost, %",
   "gears.losses.help": "In per cent of {watts} W at {rpm} turns per minute.",
+
+  "gears.add.other-share": "Add a share that is lost",
+  "gears.add.other-power": "Add a power that is lost",
+  "gears.whole": "Measured, and permitted",
+  "gears.whole.help":
+    "An efficiency that somebody measured takes the place of all losses above; a measured roll-out that of the tyre’s figures. A limit is only watched when it is entered.",
+  "gears.crossed": "Cogs that outer rings leave out",
+  "gears.crossed.help": "So many of the largest cogs are not ridden on the largest ring, nor so many of the smallest on the smallest; 0 rides all.",
 
   "do.gearunit": "gears shown",
 } as const;
