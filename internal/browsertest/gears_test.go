@@ -254,6 +254,9 @@ func TestDays(t *testing.T) {
 	p.Look(Phone)
 	p.Eval("document.querySelector('#climbing sy-day').scrollIntoView()")
 	p.look("days-phone")
+	if wide := Eval[[]string](p, `[...document.querySelectorAll('body *')].filter((e) => e.checkVisibility() && e.getBoundingClientRect().right > 391).map((e) => e.outerHTML.slice(0, 120))`); Eval[int](p, "document.documentElement.scrollWidth") > 390 {
+		t.Errorf("wider than the sheet: %v", wide)
+	}
 	if small := Eval[[]string](p, tooSmall("#climbing")); len(small) > 0 {
 		t.Errorf("too small for a finger: %v", small)
 	}

@@ -90,11 +90,8 @@ class Climbing extends Section {
             sides.some((s) => s.worth)
               ? html`${this.row(t("climbing.kilogram"), sides, (s) => (s.worth ? `${trim(s.worth.kilogram_s, 1)} s` : "–"))}
               ${this.row(t("climbing.point"), sides, (s) => (s.worth ? `${trim(s.worth.point_s, 1)} s` : "–"))}
-              ${this.row(t("climbing.minute"), sides, (s) =>
-                s.worth
-                  ? html`<span class="below">${t("climbing.minute.kg", { kg: trim(s.worth.kilograms_per_minute, 2) })}</span> ${t("climbing.minute.points", { points: trim(s.worth.points_per_minute, 2) })}`
-                  : "–",
-              )}`
+              ${this.row(t("climbing.minute.kg"), sides, (s) => (s.worth ? `${trim(s.worth.kilograms_per_minute, 2)} kg` : "–"))}
+              ${this.row(t("climbing.minute.points"), sides, (s) => (s.worth ? trim(s.worth.points_per_minute, 2) : "–"))}`
               : nothing
           }
         </tbody>
