@@ -47,8 +47,12 @@ func (l *Line) Efficiency(power, cadence float64) Figure {
 	return Figure{e, b}
 }
 
-// line is a Line being made, a stage at a time.
-type line struct{ Line }
+// line is a Line being made, a stage at a time; plain is one whose slopes nobody
+// asks for.
+type line struct {
+	Line
+	plain bool
+}
 
 // slope returns the slope by a source.
 func (l *line) slope(source string) *Slope {
@@ -68,6 +72,9 @@ type part struct {
 // take passes the power on less a share of it.
 func (l *line) take(share float64, owed ...part) {
 	share = min(max(share, 0), 1)
+	if l.plain {
+		owed = nil
+	}
 	for _, p := range owed {
 		if u := p.slope * p.q.Standard(); u != 0 {
 			s := l.slope(p.q.Source)
@@ -87,6 +94,9 @@ func (l *line) take(share float64, owed ...part) {
 // drag takes a torque of the cranks: so many N m, already reckoned to them.
 func (l *line) drag(torque float64, owed ...part) {
 	l.Torque += torque
+	if l.plain {
+		return
+	}
 	for _, p := range owed {
 		if u := p.slope * p.q.Standard(); u != 0 {
 			l.slope(p.q.Source).Torque += u
@@ -100,10 +110,26 @@ func (l *line) drag(torque float64, owed ...part) {
 // then its runs of chain and its meshes; chain or belt; the gear hub likewise;
 // what is stated.
 func (d *Drive) Line(g *Gear, l *Losses, power float64) Line {
-	out := line{Line{Share: 1}}
 	if l.Whole != nil {
 		return l.Whole.line(power)
 	}
+	out := line{Line: Line{Share: 1, Slopes: make([]Slope, 0, 10)}}
+	d.line(&out, g, l)
+	return out.Line
+}
+
+// Plain is Line without its slopes.
+func (d *Drive) Plain(g *Gear, l *Losses, power float64) Line {
+	if l.Whole != nil {
+		return l.Whole.line(power)
+	}
+	out := line{Line: Line{Share: 1}, plain: true}
+	d.line(&out, g, l)
+	return out.Line
+}
+
+// line makes that of stages.
+func (d *Drive) line(out *line, g *Gear, l *Losses) {
 	out.drag(l.Crank.Value, part{l.Crank, 1})
 	speed := 1.0 // of the shaft, for a turn of the cranks
 	if g.Front >= 0 && g.Front < len(d.Front) {
@@ -125,11 +151,10 @@ func (d *Drive) Line(g *Gear, l *Losses, power float64) Line {
 		s := &l.Stated[i]
 		out.take(s.Share.Value, part{s.Share, 1})
 		out.Power += s.Power.Value
-		if u := s.Power.Standard(); u != 0 {
+		if u := s.Power.Standard(); u != 0 && !out.plain {
 			out.slope(s.Power.Source).Power += u
 		}
 	}
-	return out.Line
 }
 
 // chain is a run of chain from the sprocket that drives to the one that is
@@ -168,13 +193,12 @@ func (l *line) box(g *BoxGear, b *Box, c *Chain, speed float64) {
 		l.take(1)
 		return
 	}
-	var owed []part
-	if g.Meshes < 0 {
-		n = max(b.Meshes.Value, 0)
-		owed = append(owed, part{b.Meshes, -math.Pow(left, n) * math.Log(left)})
+	if g.Meshes >= 0 {
+		l.take(1-math.Pow(left, n), part{b.Mesh, n * math.Pow(left, n-1)})
+		return
 	}
-	owed = append(owed, part{b.Mesh, n * math.Pow(left, n-1)})
-	l.take(1-math.Pow(left, n), owed...)
+	n = max(b.Meshes.Value, 0)
+	l.take(1-math.Pow(left, n), part{b.Meshes, -math.Pow(left, n) * math.Log(left)}, part{b.Mesh, n * math.Pow(left, n-1)})
 }
 
 // line is what a measured efficiency says at a power. At another power than the
@@ -183,7 +207,7 @@ func (l *line) box(g *BoxGear, b *Box, c *Chain, speed float64) {
 // a doubt of its own.
 func (w *Whole) line(power float64) Line {
 	e, u := min(max(w.Efficiency.Value, 0), 1), w.Efficiency.Standard()
-	out := line{Line{Share: e}}
+	out := line{Line: Line{Share: e}}
 	if u != 0 {
 		out.slope(w.Efficiency.Source).Share = u
 	}

@@ -96,6 +96,9 @@ func (b *Budget) ChargeNamed(source string, contribution float64) {
 	}
 	i, known := b.search(source)
 	if !known {
+		if b.named == nil {
+			b.named = make([]named, 0, 12) // few have more
+		}
 		b.named = slices.Insert(b.named, i, named{source: source})
 	}
 	b.named[i].part += contribution

@@ -332,7 +332,9 @@ func apart(courses []*course, f drive.Figure) float64 {
 	if f.Budget == nil {
 		return 0
 	}
-	var b mass.Budget
+	b := budgets.Get().(*mass.Budget)
+	defer budgets.Put(b)
+	b.Reset()
 	b.Add(f.Budget, 1)
 	for i, name := range massNames {
 		slope := f.Budget.Named(name)
@@ -495,6 +497,7 @@ func (c *course) tellDay(side *DaySide, day *effort.Day, r *effort.DayResult, ef
 		}
 	}
 	turns := 0.0
+	side.States = make([]DayStretch, 0, len(r.States))
 	for i := range r.States {
 		s := &r.States[i]
 		side.States = append(side.States, DayStretch{string(s.Mode), report.Decimal(s.Speed, 3), report.Decimal(s.Cadence, 1), s.Gear + 1})

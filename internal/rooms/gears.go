@@ -293,7 +293,7 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 			if weight <= 0 {
 				continue
 			}
-			l := t.drive.Line(&t.order[i].Gear, &t.losses, p)
+			l := t.drive.Plain(&t.order[i].Gear, &t.losses, p)
 			sum += weight * max(l.Share-(l.Torque*t.rides.Cadence*2*math.Pi/60+l.Power)/p, 0)
 			total += weight
 		}
