@@ -85,7 +85,7 @@ func (m *Model) Match(kind Kind, wanted float64, l Lever, speed float64, road Ro
 		}
 		return m.values(&v, speed, road)[kind] - wanted
 	}
-	here := off(now)
+	here := m.values(&m.base, speed, road)[kind] - wanted
 	if here == 0 {
 		return now, true
 	}
@@ -114,7 +114,7 @@ func (m *Model) Match(kind Kind, wanted float64, l Lever, speed float64, road Ro
 				fa /= 2
 			}
 			b, fb = x, f
-			if math.Abs(f) <= 1e-9*math.Abs(wanted) || math.Abs(b-a) <= 1e-9*math.Abs(b) {
+			if math.Abs(f) <= 1e-7*math.Abs(wanted) || math.Abs(b-a) <= 1e-7*math.Abs(b) {
 				return b, true
 			}
 		}

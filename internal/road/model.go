@@ -18,6 +18,8 @@ type Model struct {
 	moved   []variant
 	modes   []modeOf
 	marks   []Mark
+
+	answered map[[2]float64][TravelRear + 1]float64 // by frequency and speed
 }
 
 // variant is the motion with one number, at index, moved by step.

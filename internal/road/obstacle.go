@@ -132,6 +132,9 @@ func (m *Model) drive(o *Obstacle, speed float64, contact *[2]float64) (d drive)
 	begin, end = begin-roadStep, end+roadStep
 	step := max(roadStep, (end-begin)/(maxSteps/2))
 	n := int(math.Ceil((end - begin) / step))
+	room := make([]float64, 3*(n+int(after/timeStep)))
+	all := len(room) / 3
+	d.dt, d.slopes[0], d.slopes[1] = room[:0:all], room[all:all:2*all], room[2*all:2*all]
 	for k := range n {
 		d.dt = append(d.dt, step/speed)
 		for i, a := range contact {

@@ -73,8 +73,22 @@ func (m *Model) over(kind Kind, speed float64, frequencies []float64, of func(f,
 	list := make([]float64, len(frequencies))
 	for i, f := range frequencies {
 		if f > 0 && !math.IsInf(f, 0) {
-			list[i] = of(f, m.gains(&m.base.system, f, speed)[kind])
+			list[i] = of(f, m.squares(f, speed)[kind])
 		}
 	}
 	return list
+}
+
+// squares are gains of the bike's own numbers, found once for all the figures.
+func (m *Model) squares(f, speed float64) [TravelRear + 1]float64 {
+	at := [2]float64{f, speed}
+	got, ok := m.answered[at]
+	if !ok {
+		if m.answered == nil {
+			m.answered = map[[2]float64][TravelRear + 1]float64{}
+		}
+		got = m.gains(&m.base.system, f, speed)
+		m.answered[at] = got
+	}
+	return got
 }

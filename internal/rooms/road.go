@@ -161,11 +161,25 @@ var kindsTold = [road.NumKinds]struct {
 
 // roadRider is a side that is ridden: its bike, and what came of it.
 type roadRider struct {
-	bike  *roughBike
-	model *road.Model
-	told  []told
-	of    map[string]*road.Figure
-	kinds map[string]road.Kind
+	bike   *roughBike
+	model  *road.Model
+	told   []told
+	of     map[string]*road.Figure
+	kinds  map[string]road.Kind
+	ridden map[float64]*road.Ride // that were found, by speed; all on one road
+}
+
+// at rides the road at a speed, m/s, once.
+func (r *roadRider) at(speed float64, surface road.Road) (*road.Ride, error) {
+	if ride := r.ridden[speed]; ride != nil {
+		return ride, nil
+	}
+	ride, err := r.model.At(speed, surface)
+	if err != nil {
+		return nil, err
+	}
+	r.ridden[speed] = ride
+	return ride, nil
 }
 
 // charge is what a figure owes to a budget, under the sources that lines have
@@ -256,7 +270,7 @@ func rideOf(e *report.Evaluation, i int, side *RoadSide, rough *document.Rough, 
 		side.Problems, side.Why = append(side.Problems, p), p.Message.In(w)
 		return nil
 	}
-	return &roadRider{bike: bike, model: model, of: map[string]*road.Figure{}, kinds: map[string]road.Kind{}}
+	return &roadRider{bike: bike, model: model, of: map[string]*road.Figure{}, kinds: map[string]road.Kind{}, ridden: map[float64]*road.Ride{}}
 }
 
 // fieldsOf are the fields of a document that a problem of a bike is in; %s is the
@@ -332,7 +346,7 @@ func RoadOf(e *report.Evaluation) *Road {
 
 // rides rides the road and notes what it does.
 func (r *roadRider) rides(speed float64, surface road.Road) (*road.Ride, error) {
-	at, err := r.model.At(speed, surface)
+	at, err := r.at(speed, surface)
 	if err != nil {
 		return nil, err
 	}
@@ -415,7 +429,7 @@ func (r *roadRider) curves(speeds []float64, surface road.Road, label func(strin
 	out := RoadCurve{Speeds: []float64{}, Figures: []RoadFigure{}}
 	at := make(map[road.Kind]int)
 	for _, v := range speeds {
-		got, err := r.model.At(v/3.6, surface)
+		got, err := r.at(v/3.6, surface)
 		if err != nil {
 			continue
 		}

@@ -131,7 +131,7 @@ func RoadCurvesOf(e *report.Evaluation) *RoadCurves {
 		r := rideOf(e, i, &s, rough, label)
 		side.Build, side.Load, side.Name, side.Why = s.Build, s.Load, s.Name, s.Why
 		if r != nil {
-			if _, err := r.model.At(shown.Speed, surface); err != nil {
+			if _, err := r.at(shown.Speed, surface); err != nil {
 				side.Why, r = roadProblem(r.bike.own.of.Build, err).Said(w).Message.In(w), nil
 			}
 		}
@@ -282,8 +282,8 @@ func (r *roadRider) over(e *report.Evaluation, o road.Obstacle, speed float64, w
 func differenceOver(e *report.Evaluation, a, b *roadRider, speeds []float64, surface road.Road, label func(string) string) []RoadFigure {
 	out := []RoadFigure{}
 	for n, v := range speeds {
-		x, err1 := a.model.At(v/3.6, surface)
-		y, err2 := b.model.At(v/3.6, surface)
+		x, err1 := a.at(v/3.6, surface)
+		y, err2 := b.at(v/3.6, surface)
 		if err1 != nil || err2 != nil {
 			return []RoadFigure{}
 		}
@@ -315,8 +315,8 @@ func differenceOver(e *report.Evaluation, a, b *roadRider, speeds []float64, sur
 // do as well as the other.
 func gains(e *report.Evaluation, a, b *roadRider, speed float64, surface road.Road, w *words.Words, label func(string) string) []RoadGain {
 	out := []RoadGain{}
-	x, err1 := a.model.At(speed, surface)
-	y, err2 := b.model.At(speed, surface)
+	x, err1 := a.at(speed, surface)
+	y, err2 := b.at(speed, surface)
 	if err1 != nil || err2 != nil {
 		return out
 	}
