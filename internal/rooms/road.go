@@ -241,6 +241,9 @@ func rideOf(e *report.Evaluation, i int, side *RoadSide, rough *document.Rough, 
 	side.Curves = RoadCurve{Speeds: []float64{}, Figures: []RoadFigure{}}
 	if e.Sides[i] == nil {
 		side.Why = label("unweighed")
+		if b := e.Document.Build(s.Build); b != nil {
+			side.unposed(b, label)
+		}
 		return nil
 	}
 	a := e.Sides[i].Assembly

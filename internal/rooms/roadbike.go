@@ -160,25 +160,49 @@ func bikeOf(a, other *assembly.Assembly, rough *document.Rough, label func(strin
 	b.Grips = road.Point{There: true, Place: mass.Vec{X: g.Grip.X, Z: g.Grip.Z}}
 	b.luggage()
 
-	var problem error
+	return b, b.ends(a.Build, [2]endIn{
+		{g.FrontRadius, g.FrontSprung, g.FrontTravel, g.FrontSag}, {g.RearRadius, g.RearSprung, g.RearTravel, g.RearSag},
+	}, label)
+}
+
+// endIn is an end of a bike in its pose, m.
+type endIn struct {
+	radius      float64
+	sprung      bool
+	travel, sag float64
+}
+
+// ends fills in tyres and suspension. What is wrong of an end leaves the settings
+// of both to be told.
+func (b *roughBike) ends(build *document.Build, in [2]endIn, label func(string) string) (problem error) {
 	for side := range road.Both {
-		end, wheel := endOf(setup, side), a.Build.Wheels.Front
-		radius, sprung, travel, sag := g.FrontRadius, g.FrontSprung, g.FrontTravel, g.FrontSag
+		end, wheel := endOf(build.Setup, side), build.Wheels.Front
 		if side == road.Rear {
-			wheel = a.Build.Wheels.Rear
-			radius, sprung, travel, sag = g.RearRadius, g.RearSprung, g.RearTravel, g.RearSag
+			wheel = build.Wheels.Rear
 		}
-		e := &b.Ends[side]
-		e.Tyre.Radius, e.Tyre.Width = radius, wheel.Tyre/1e3
-		// What is wrong of an end leaves the settings of both to be told.
+		e, at := &b.Ends[side], &in[side]
+		e.Tyre.Radius, e.Tyre.Width = at.radius, wheel.Tyre/1e3
 		if err := b.tyre(side, end, &wheel, label); problem == nil {
 			problem = err
 		}
-		if sprung {
-			e.Spring = b.spring(side, end, travel, sag, label)
+		if at.sprung {
+			e.Spring = b.spring(side, end, at.travel, at.sag, label)
 		}
 	}
-	return b, problem
+	return problem
+}
+
+// unposed are the settings of a build that has no pose: they can be set right all
+// the same.
+func (s *RoadSide) unposed(build *document.Build, label func(string) string) {
+	b := &roughBike{}
+	const mm = 1e-3
+	// The problem is told at its field.
+	_ = b.ends(build, [2]endIn{
+		{0, build.Fork.Travel > 0, build.Fork.Travel * mm, build.Fork.Sag * mm}, {0, build.Rear.Travel > 0, build.Rear.Travel * mm, build.Rear.Sag * mm},
+	}, label)
+	s.Settings = append(s.Settings, b.settings...)
+	s.Ways, s.Ratings = b.waysOf(build.Setup, nil, label), ratings(build.Setup, label)
 }
 
 // stands reports whether a rider of the bike stands.

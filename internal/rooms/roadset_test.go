@@ -164,9 +164,33 @@ func TestWrongSettingsAreToldAllTheSame(t *testing.T) {
 		if s.OK || !found || len(s.Problems) == 0 || s.Problems[0].Field != field {
 			t.Errorf("%s: %v, %+v, %+v", field, s.OK, s.Problems, s.Settings)
 		}
+		if before := rooms.RoadOf(evaluated(t, ridden(t))).Sides[0]; len(s.Ways) != len(before.Ways) || len(s.Ratings) != len(before.Ratings) {
+			t.Errorf("%s: %d ways, %d ratings", field, len(s.Ways), len(s.Ratings))
+		}
 		if _, err := json.Marshal(s); err != nil {
 			t.Errorf("%s: %v", field, err)
 		}
+	}
+}
+
+// A sag over the travel leaves a build without a pose, and its settings in place.
+func TestSettingsWithoutAPose(t *testing.T) {
+	wrong := 300.0
+	s := rooms.RoadOf(evaluated(t, written(t, ridden(t), "gearbox", map[string]*float64{"rear.sag_mm": &wrong}))).Sides[0]
+	found := 0
+	for _, x := range s.Settings {
+		if x.Field != "" {
+			found++
+		}
+		if x.Field == "rear.sag_mm" && x.Value != wrong {
+			t.Errorf("%+v", x)
+		}
+	}
+	if s.OK || found != 6 || len(s.Ways) != 6 {
+		t.Errorf("%d settings, %d ways", found, len(s.Ways))
+	}
+	if _, err := json.Marshal(s); err != nil {
+		t.Error(err)
 	}
 }
 
