@@ -32,6 +32,7 @@ import type {
   SideBySide,
   Rider,
   RoadAnswer,
+  RoadCurves,
   SetLine,
   Sharing,
   Station,
@@ -412,6 +413,10 @@ export class Core extends EventTarget {
 
   road(document: string): RoadAnswer {
     return this.ask("road", document);
+  }
+
+  roadCurves(document: string): RoadCurves {
+    return this.ask("roadCurves", document);
   }
 
   placements(document: string): Placements {

@@ -39,6 +39,8 @@ export function roomScale(unit: string, key = ""): Scale {
     case "kg_m2":
     case "ratio":
       return { ...figureScale(unit, show, key), decimals: unit === "mm" ? 0 : 2 };
+    case "share":
+      return { unit: t("unit.percent"), per: 0.01, decimals: 1, most: 3 };
     case "percent":
       return plainScale(t("unit.percent"), 1);
     default:
@@ -49,6 +51,7 @@ export function roomScale(unit: string, key = ""): Scale {
 export interface Compared {
   letter: Letter;
   figures: readonly RoomFigure[];
+  note?: (key: string) => TemplateResult | typeof nothing; // beside a figure
 }
 
 // comparison sets figures of the sides beside each other, those with a difference
@@ -79,9 +82,9 @@ export function comparison(
         const c = changes.find((c) => c.key === k.key);
         return html`<tr>
           <th scope="row">${k.label}${s.unit ? html` <span class="unit">${s.unit}</span>` : nothing}</th>
-          ${sides.map(({ figures }) => {
+          ${sides.map(({ figures, note }) => {
             const f = figures.find((f) => f.key === k.key);
-            return html`<td>${f ? number(write(f.value, f.plus, s)) : "–"}</td>`;
+            return html`<td>${f ? html`${number(write(f.value, f.plus, s))}${note?.(k.key) ?? nothing}` : "–"}</td>`;
           })}
           ${
             two

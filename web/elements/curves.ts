@@ -23,6 +23,7 @@ export interface CurveSpec {
   curves: readonly Curve[];
   least?: number; // of y, where more would hide what matters
   most?: number;
+  octaves?: boolean; // x grows by factors, as a frequency does
 }
 
 const left = 44;
@@ -35,6 +36,14 @@ function marks(from: number, to: number, many: number): { at: number[]; decimals
   const at = [];
   for (let i = Math.ceil(from / by - 1e-9); i * by <= to + by * 1e-6; i++) at.push(i * by);
   return { at, decimals: Math.max(0, -Math.floor(Math.log10(by) + 1e-9)) };
+}
+
+// octaves are the marks of what grows by factors: 1, 2 and 5 of every power of ten.
+function octaves(from: number, to: number): { at: number[]; decimals: number } {
+  const at = [];
+  for (let power = 10 ** Math.floor(Math.log10(from)); power <= to; power *= 10)
+    at.push(...[1, 2, 5].map((m) => m * power).filter((x) => x >= from && x <= to));
+  return { at, decimals: 0 };
 }
 
 export function curves(s: CurveSpec): TemplateResult | typeof nothing {
@@ -50,7 +59,8 @@ export function curves(s: CurveSpec): TemplateResult | typeof nothing {
   const by = rows.at.length > 1 ? rows.at[1]! - rows.at[0]! : 1;
   const y0 = Math.floor(low / by + 1e-9) * by;
   const y1 = Math.max(Math.ceil(high / by - 1e-9) * by, y0 + by);
-  const px = (x: number) => left + ((x - x0) / (x1 - x0 || 1)) * (s.wide - left - right);
+  const along = s.octaves ? Math.log : (x: number) => x;
+  const px = (x: number) => left + ((along(x) - along(x0)) / (along(x1) - along(x0) || 1)) * (s.wide - left - right);
   const py = (y: number) => s.high - bottom - ((bound(y) - y0) / (y1 - y0)) * (s.high - top - bottom);
   const at = (x: number, y: number) => `${px(x).toFixed(1)} ${py(y).toFixed(1)}`;
   const ends: number[] = [];
@@ -74,7 +84,7 @@ export function curves(s: CurveSpec): TemplateResult | typeof nothing {
       <text class="name" x=${s.wide - right + 6} y=${(ends[i]! + 4).toFixed(1)}>${c.name}</text>
     </g>`;
   };
-  const columns = marks(x0, x1, 6);
+  const columns = s.octaves ? octaves(x0, x1) : marks(x0, x1, 6);
   return charted(
     s.label,
     html`<svg class="chart" viewBox="0 0 ${s.wide} ${s.high}" role="img" aria-label=${s.label}>
@@ -84,7 +94,7 @@ export function curves(s: CurveSpec): TemplateResult | typeof nothing {
     )}
     ${columns.at.map(
       (x) => svg`<path class="tick" d=${`M${px(x).toFixed(1)} ${s.high - bottom}v4`} />
-      <text class="at" x=${px(x).toFixed(1)} y=${s.high - bottom + 16} text-anchor="middle">${decimal(x, columns.decimals)}</text>`,
+      <text class="at" x=${px(x).toFixed(1)} y=${s.high - bottom + 16} text-anchor="middle">${decimal(x, s.octaves && x < 1 ? 1 : columns.decimals)}</text>`,
     )}
     <text class="unit" x=${left - 6} y="9" text-anchor="end">${s.y}</text>
     <text class="at" x=${s.wide - right} y=${s.high - 3} text-anchor="end">${s.x}</text>

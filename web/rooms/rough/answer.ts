@@ -3,9 +3,15 @@
 import { core } from "../../core/core.ts";
 import { letters } from "../../app/sides.ts";
 import { Answer } from "../../elements/answer.ts";
-import type { Compared } from "../../elements/comparison.ts";
-import type { RoadAnswer } from "../../model/types.ts";
+import type { RoadAnswer, RoadCurves } from "../../model/types.ts";
 
 export const answer = new Answer((document) => core.road(document));
+export const further = new Answer((document) => core.roadCurves(document));
 
-export const figuresOf = (value: RoadAnswer): Compared[] => value.sides.flatMap((s, i) => (letters[i] ? [{ letter: letters[i], figures: s.figures }] : []));
+// sided gives each side of an answer its letter.
+export function sided<T>(sides: readonly T[]): { letter: (typeof letters)[number]; side: T }[] {
+  return sides.flatMap((side, i) => (letters[i] ? [{ letter: letters[i], side }] : []));
+}
+
+export type Ridden = RoadAnswer["sides"][number];
+export type Drawn = RoadCurves["sides"][number];
