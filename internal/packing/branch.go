@@ -4,7 +4,8 @@ import (
 	"cmp"
 	"math"
 	"math/bits"
-	"slices"
+
+	"steelyard/internal/order"
 )
 
 // candidate is a decision that may be taken next: how many pieces of a slot go
@@ -58,7 +59,7 @@ func (s *Solver) branch(f *frame, solved bool) {
 		c := &list[i]
 		c.score = s.promise(c, gap)
 	}
-	slices.SortStableFunc(list, func(a, b candidate) int { return cmp.Compare(b.score, a.score) })
+	order.Stable(list, func(a, b candidate) int { return cmp.Compare(b.score, a.score) })
 	if len(list) > candidates {
 		list = list[:candidates]
 	}
@@ -87,7 +88,7 @@ func (s *Solver) branch(f *frame, solved bool) {
 		ways = append(ways[:0], f.ways...)
 	}
 	f.ways = append(f.ways[:0], ways...)
-	slices.SortStableFunc(f.ways, func(a, b way) int { return cmp.Compare(a.bound, b.bound) })
+	order.Stable(f.ways, func(a, b way) int { return cmp.Compare(a.bound, b.bound) })
 }
 
 // promise estimates the score of a candidate from earlier gains.
