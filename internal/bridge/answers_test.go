@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"steelyard/internal/document"
+	"steelyard/internal/onscale"
 	"steelyard/internal/parts"
 	"steelyard/internal/partslist"
 	"steelyard/internal/report"
@@ -37,6 +38,8 @@ var told = map[string]reflect.Type{
 	"sets":        reflect.TypeFor[[]setLine](),
 	"change":      reflect.TypeFor[changed](),
 	"shared":      reflect.TypeFor[sharing](),
+	"weighNext":   reflect.TypeFor[onscale.Plan](),
+	"weighTaken":  reflect.TypeFor[onscale.Taken](),
 	"builds":      reflect.TypeFor[report.SideBySide](),
 	"buildsParts": reflect.TypeFor[tables.PartsSideBySide](),
 	"steering":    reflect.TypeFor[rooms.Steering](),
@@ -82,6 +85,7 @@ var structured = map[string]reflect.Type{
 	"bridge#words":      reflect.TypeFor[map[string]string](),
 	"picture":           reflect.TypeFor[View](),
 	"sets#changing":     reflect.TypeFor[changing](),
+	"onscale#reading":   reflect.TypeFor[onscale.Reading](),
 	"packing#options":   reflect.TypeFor[packOptions](),
 	"partslist#options": reflect.TypeFor[partslist.CSVOptions](),
 	"stretches#track":   reflect.TypeFor[rooms.Track](),
@@ -198,6 +202,9 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"enter", []string{demo, "?", "{}"}}, {"enter", []string{demo, build, "{"}}, {"enter", []string{demo, build, `{"entry":"?","typed":""}`}}, {"enter", []string{"{"}},
 		{"findParts", []string{demo, build, "chain"}}, {"findParts", []string{demo, "?", ""}}, {"copyLoad", []string{demo, load, "copy"}}, {"copyLoad", []string{demo, "?", ""}},
 		{"sets", []string{demo, build}}, {"sets", []string{demo, "?"}}, {"shared", []string{demo}}, {"shared", []string{"{"}},
+		{"weighNext", []string{demo, build, "1"}}, {"weighNext", []string{demo, "?", "1"}}, {"weighNext", []string{demo, build, "?"}}, {"weighNext", []string{"{"}},
+		{"weighTaken", []string{demo, build, `{"part":"chain","typed":"3000 g","unit":"g","step_g":1,"tare_g":40,"one":false}`}}, {"weighTaken", []string{demo, build, `{"part":"chain","typed":"30","unit":"g","step_g":1,"tare_g":40,"one":false}`}},
+		{"weighTaken", []string{demo, build, `{"part":"?"}`}}, {"weighTaken", []string{demo, build, "{"}}, {"weighTaken", []string{demo, "?", ""}}, {"weighTaken", []string{"{"}},
 		{"placements", []string{demo}}, {"placements", []string{strings.Replace(demo, `"state": "ready"`, `"state": "ridden"`, 1)}},
 		{"clearances", []string{demo}}, {"clearances", []string{"{"}},
 		{"steering", []string{demo}}, {"steering", []string{"{"}}, {"steering", []string{functions["blank"]()}},

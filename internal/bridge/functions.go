@@ -42,6 +42,8 @@ func (s *Session) Functions() map[string]Function {
 		"sets":               two(s.sets),
 		"change":             two(s.change),
 		"shared":             one(s.shared),
+		"weighNext":          s.weighNext,
+		"weighTaken":         s.weighTaken,
 		"builds":             s.builds,
 		"buildsParts":        one(s.buildsParts),
 		"steering":           one(s.steering),

@@ -475,6 +475,20 @@ export interface Functions {
     answer: Sharing;
   };
   /**
+   * What is left to weigh of a build on a kitchen scale, and what of it narrows the total most.
+   */
+  weighNext: {
+    arguments: [document: string, build: string, step: string];
+    answer: WeighPlan;
+  };
+  /**
+   * What a kitchen scale says of a part of a build.
+   */
+  weighTaken: {
+    arguments: [document: string, build: string, reading: string];
+    answer: WeighTaken;
+  };
+  /**
    * The builds side by side, as CSV.
    */
   buildsCSV: {
@@ -2983,6 +2997,144 @@ export interface RideInput {
 export interface InputOption {
   value: string;
   label: string;
+}
+
+/**
+ * What is left to weigh of a build on a kitchen scale.
+ */
+export interface WeighPlan {
+  /**
+   * Its id.
+   */
+  build: string;
+  /**
+   * Of the build ready to ride, without a load; so are all masses.
+   */
+  total_g: number;
+  /**
+   * ±, of that.
+   */
+  plus_g: number;
+  /**
+   * ± of the total once everything is weighed.
+   */
+  least_g: number;
+  /**
+   * So much of the total is weighed.
+   */
+  weighed_g: number;
+  /**
+   * That of the total, 0 to 1.
+   */
+  weighed_share: number;
+  /**
+   * Share of the total's variance that is owed to what is not weighed, 0 to 1.
+   */
+  doubt_share: number;
+  /**
+   * Lines of the list.
+   */
+  parts: number;
+  /**
+   * What is not weighed yet, in the order of the list.
+   */
+  left: LeftToWeigh[];
+  /**
+   * Their ids, what narrows the total most first.
+   */
+  first: string[];
+}
+
+/**
+ * A part that is not weighed yet.
+ */
+export interface LeftToWeigh {
+  id: string;
+  /**
+   * Of all its pieces.
+   */
+  mass_g: number;
+  /**
+   * How far that may be off.
+   */
+  plus_g: number;
+  /**
+   * ± of the total once this part is weighed.
+   */
+  then_g: number;
+}
+
+/**
+ * What a kitchen scale shows of a part.
+ */
+export interface OnScale {
+  /**
+   * Its id.
+   */
+  part: string;
+  /**
+   * What the scale shows.
+   */
+  typed: string;
+  /**
+   * Of a bare number, as for parseMass.
+   */
+  unit: string;
+  /**
+   * What the scale reads to.
+   */
+  step_g: number;
+  /**
+   * Of the bowl or bag that is weighed with it; 0 for none, or for one that the scale takes off itself.
+   */
+  tare_g: number;
+  /**
+   * One piece is on the scale, where the line has several.
+   */
+  one: boolean;
+}
+
+/**
+ * What that says of the part.
+ */
+export interface WeighTaken {
+  /**
+   * Of one piece.
+   */
+  mass_g: number;
+  /**
+   * ± of that: the scale's step, and with a tare that of two readings.
+   */
+  half_width_g: number;
+  basis: Basis;
+  /**
+   * Of what was on the scale, without the tare.
+   */
+  net_g: number;
+  /**
+   * ± of that.
+   */
+  plus_g: number;
+  /**
+   * It lies outside what the list said, both ± counted.
+   */
+  outside: boolean;
+  /**
+   * What was on the scale, by the list.
+   */
+  was_g: number;
+  /**
+   * ± of that.
+   */
+  was_plus_g: number;
+  /**
+   * It weighs under a fifth, or over five times, of what such a part does.
+   */
+  unusual?: "light" | "heavy";
+  /**
+   * And this is what one does.
+   */
+  usual_g?: number;
 }
 
 /**

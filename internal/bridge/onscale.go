@@ -1,0 +1,59 @@
+package bridge
+
+import (
+	"slices"
+
+	"github.com/goccy/go-json"
+
+	"steelyard/internal/document"
+	"steelyard/internal/onscale"
+	"steelyard/internal/words"
+)
+
+// weighNext takes a document, the id of a build and the step of a kitchen scale as
+// a mass. It answers with what is left to weigh of the build, and what of it
+// narrows the total most: onscale.schema.json.
+func (s *Session) weighNext(args ...string) string {
+	e := s.evaluated(argument(args, 0))
+	if e.Document == nil {
+		return s.refusal(e.Report.Problems)
+	}
+	id := argument(args, 1)
+	i := slices.IndexFunc(e.Document.Builds, func(b document.Build) bool { return b.ID == id })
+	if i < 0 {
+		return s.failed(noBuild(id))
+	}
+	step, err := grams(argument(args, 2))
+	if err != nil {
+		return s.failed(problemOf("step_g", err))
+	}
+	return answer(onscale.New(e, i, step))
+}
+
+// weighTaken takes a document, the id of a build and what the scale shows of a part
+// of it, JSON: the reading of onscale.schema.json. It answers with what that says of
+// the part: taken there.
+func (s *Session) weighTaken(args ...string) string {
+	d, problems := s.document(argument(args, 0))
+	if d == nil {
+		return s.refusal(problems)
+	}
+	id := argument(args, 1)
+	b := d.Build(id)
+	if b == nil {
+		return s.failed(noBuild(id))
+	}
+	var r onscale.Reading
+	if err := json.Unmarshal([]byte(argument(args, 2)), &r); err != nil {
+		return s.problem("", "bridge.options", "why", err)
+	}
+	p := b.Part(r.Part)
+	if p == nil {
+		return s.problem("part", "onscale.part", "id", words.Shorten(r.Part))
+	}
+	t, field, err := onscale.Take(p, &r)
+	if err != nil {
+		return s.failed(problemOf(field, err))
+	}
+	return answer(t)
+}
