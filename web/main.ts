@@ -8,13 +8,14 @@ import "./rooms/dialogs/dialogs.ts";
 import "./rooms/masthead/masthead.ts";
 import "./rooms/notices/notices.ts";
 import "./rooms/publish/publish.ts";
+import "./rooms/scale/scale.ts";
 import "./rooms/strip/strip.ts";
 import { rooms } from "./rooms/rooms.ts";
 import { layOut } from "./elements/room.ts";
 import { watchCanvas } from "./rooms/picture/picture.ts";
 import { core } from "./core/core.ts";
 import { watchDrops } from "./app/drop.ts";
-import { accept, because, fromLink, opened, saveText } from "./app/files.ts";
+import { accept, because, fromLink, opened, openers, saveText } from "./app/files.ts";
 import { offline } from "./offline/offline.ts";
 import { watchPrinting } from "./rooms/print/printReport.ts";
 import { listen } from "./shortcuts.ts";
@@ -68,6 +69,12 @@ async function start(): Promise<void> {
     store.tell(t("keep.beside"), { label: t("keep.beside.open"), run: open }, "error");
   }
   fromLink();
+  fromAddress();
+}
+
+// fromAddress goes on at the scale where its address says so.
+function fromAddress(): void {
+  if (location.hash === "#scale") openers.scale(store.activeID);
 }
 
 // takeUp starts with what was kept, or with the demo; what cannot be read is
@@ -106,6 +113,9 @@ core.addEventListener("progress", () => store.touch());
 core.addEventListener("drawing", () => store.touch());
 store.storage.addEventListener("state", () => store.touch());
 addEventListener("hashchange", () => {
-  if (started && core.state === "ready") fromLink();
+  if (started && core.state === "ready") {
+    fromLink();
+    fromAddress();
+  }
 });
 ready();

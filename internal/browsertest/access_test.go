@@ -81,6 +81,7 @@ func dialogs(p *Page) map[string]func() {
 			p.Eval("[...document.querySelectorAll('dialog.change input[type=radio]')].find(r => !r.closest('label').querySelector('em')).click()")
 			p.Until("it says what comes", "document.querySelector('dialog.change .tick')")
 		},
+		"scale": open("#parts .weighing"),
 		"csv": func() {
 			p.Chooses("list.csv", "Number,Name,Weight\n1,Bell,42\n2,Rim,500\n1,Whatsit,20\n,Total,1062\n1,Broken,heavy\n", func() {
 				p.Eval("[...document.querySelectorAll('#parts button')].find(b => /^CSV (in|ein)/.test(b.textContent.trim())).focus()")

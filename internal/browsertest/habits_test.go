@@ -72,9 +72,11 @@ func TestHabits(t *testing.T) {
 	p.Until("the heads stand below it", `(h => { const strip = document.querySelector('.strip').getBoundingClientRect().bottom; const at = h.getBoundingClientRect(); return at.top >= strip - 2 && at.bottom < strip + 80 && document.elementFromPoint(at.left + 4, at.bottom - 4)?.closest('thead') })(document.querySelector('#parts thead .n'))`)
 	p.look("heads")
 
-	// What is to be weighed first opens at its mass.
-	Eval[bool](p, `(document.querySelector('.advice button.name').click(), true)`)
-	p.Until("the field of its mass has the focus", focusID+`.endsWith('mass_g')`)
+	// What is to be weighed first opens at the scale; the focus comes back to it.
+	Eval[bool](p, `(document.querySelector('.advice button.name').focus(), document.activeElement.click(), true)`)
+	p.Until("it is asked for at the scale", focusID+` === 'scale-digits' && document.getElementById('scale-part').innerText.trim() === document.querySelector('.advice button.name').innerText.trim()`)
+	p.Key(kb.Escape)
+	p.Until("it has the focus again", `document.activeElement.matches('.advice button.name')`)
 
 	// A name to be changed is marked; the focus stays with the build.
 	p.chooses(".plate.A sy-menu", "Rename")

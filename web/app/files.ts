@@ -15,6 +15,7 @@ export const openers = {
   keys: (): void => {},
   publish: (): void => {},
   change: (_build: string): void => {},
+  scale: (_build: string, _part = ""): void => {},
 };
 
 const limit = 30_000_000; // bytes

@@ -22,6 +22,7 @@ import type {
   Good,
   Intent,
   Kind,
+  OnScale,
   Opened,
   Pack,
   PackOptions,
@@ -45,6 +46,8 @@ import type {
   View,
   Wanted,
   Weighed,
+  WeighPlan,
+  WeighTaken,
 } from "../model/types.ts";
 
 type Called = keyof Functions;
@@ -375,6 +378,16 @@ export class Core extends EventTarget {
   // shared is what the builds have in common, and the loads, and what a build lacks.
   shared(document: string): Sharing {
     return this.ask("shared", document);
+  }
+
+  // weighNext says what is left to weigh of a build, on a scale with a step in g.
+  weighNext(document: string, build: string, step: number): WeighPlan {
+    return this.ask("weighNext", document, build, String(step));
+  }
+
+  // weighTaken says what a reading of the scale says of a part.
+  weighTaken(document: string, build: string, reading: OnScale): WeighTaken {
+    return this.ask("weighTaken", document, build, JSON.stringify(reading));
   }
 
   copyLoad(document: string, load: string, name: string): Opened {

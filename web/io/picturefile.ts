@@ -49,7 +49,7 @@ function font(weight: "400" | "700"): Promise<ArrayBuffer | null> {
 }
 
 // drawSVG draws a picture with its letters inside.
-export const drawSVG = (document: string, view: View): Promise<string> => lettered(core.svg(document, view));
+export const drawSVG = async (document: string, view: View): Promise<string> => lettered(core.svg(document, view));
 
 // lettered puts its letters into an SVG. Where the fonts cannot be had, the text
 // names fonts that are much alike.

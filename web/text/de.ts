@@ -232,6 +232,8 @@ offer("de", {
   "do.edit.loads": "{field} von {part} in {n} Ladungen",
   "do.apart": "{part} von {build} für sich",
 
+  "scale.open": "An der Waage",
+  "scale.open.name": "Die Teile eins nach dem anderen auf einer Küchenwaage wiegen",
   "shared.builds": "in {n} Aufbauten",
   "shared.loads": "in {n} Ladungen",
   "shared.better": "{name} kennt es genauer: {mass}, {basis}.",

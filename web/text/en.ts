@@ -229,6 +229,8 @@ export const en = {
   "do.edit.loads": "{field} of {part} in {n} loads",
   "do.apart": "{part} of {build} on its own",
 
+  "scale.open": "At the scale",
+  "scale.open.name": "Weigh the parts one by one on a kitchen scale",
   "shared.builds": "in {n} builds",
   "shared.loads": "in {n} loads",
   "shared.better": "{name} knows it better: {mass}, {basis}.",

@@ -2,6 +2,7 @@
 // centre of mass, and which parts to weigh first.
 
 import { html, nothing, svg, type TemplateResult } from "lit";
+import { openers } from "../../app/files.ts";
 import { groupOfBoth } from "../../app/places.ts";
 import { store } from "../../app/state.ts";
 import { t } from "../../text/index.ts";
@@ -194,11 +195,29 @@ function advice(list: Advice[], lead: (now: string) => string): TemplateResult {
     ${list.slice(0, 5).map(
       (a) =>
         html`<li>
-            ${link(a.name, a.part, undefined, a.build, "mass_g")}
+            ${weighable(a) ? onScale(a) : link(a.name, a.part, undefined, a.build, "mass_g")}
             <span class="then">${t("diff.weigh.step", { plus: n(a.then_g) })}${a.settles ? html`, <strong>${t("diff.weigh.settles")}</strong>` : nothing}</span>
           </li>`,
     )}
   </ol>`;
+}
+
+// weighable says whether it is a part, which goes on the kitchen scale; what is
+// carried is weighed where it stands in the load.
+const weighable = (a: Advice): boolean => store.doc?.builds.find((b) => b.id === a.build)?.parts.some((p) => p.id === a.part) ?? false;
+
+function onScale(a: Advice): TemplateResult {
+  return html`<button
+    type="button"
+    class="plain name"
+    title=${t("scale.open")}
+    @click=${() => {
+      store.activateBuild(a.build);
+      openers.scale(a.build, a.part);
+    }}
+  >
+    ${a.name}
+  </button>`;
 }
 
 function what(p: PartChange): string {

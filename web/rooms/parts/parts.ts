@@ -54,6 +54,9 @@ class Parts extends DeferredElement {
             })}
           </div>
           <div class="set">
+            <button type="button" class="plain weighing" title=${t("scale.open.name")} ?disabled=${!build?.parts.length} @click=${() => build && openers.scale(build.id)}>
+              ${t("scale.open")}
+            </button>
             <button type="button" class="plain" title=${t("parts.csvin.name")} ?disabled=${!doc} @click=${() => chooseFile(".csv,.tsv,.txt,text/csv")}>
               ${t("parts.csvin")}
             </button>
