@@ -256,8 +256,6 @@ offer("de", {
   "rooms.working": "Wird berechnet …",
   "rooms.first": "Messen Sie zuerst: {list}.",
 
-  "climbing.typical": "typisch",
-
   "chart.save": "Diagramm sichern",
   "chart.save.name": "Als SVG sichern: {label}",
   "chart.failed": "Das Diagramm lässt sich nicht sichern: {why}",

@@ -253,8 +253,6 @@ export const en = {
   "rooms.working": "Working it out…",
   "rooms.first": "Measure first: {list}.",
 
-  "climbing.typical": "typical",
-
   "chart.save": "Save chart",
   "chart.save.name": "Save as SVG: {label}",
   "chart.failed": "The chart cannot be saved: {why}",
