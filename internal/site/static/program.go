@@ -79,6 +79,7 @@ var seldom = []string{
 	"steelyard/internal/geometry",
 	"steelyard/internal/linear",
 	"steelyard/internal/mesh",
+	"steelyard/internal/onscale",
 	"steelyard/internal/parts",
 	"steelyard/internal/partslist",
 	"steelyard/internal/reconcile",
