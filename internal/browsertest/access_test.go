@@ -9,6 +9,7 @@ import (
 
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp/kb"
+	"github.com/google/go-cmp/cmp"
 )
 
 // views are what the page can show, each with the way to it. What was opened
@@ -112,6 +113,28 @@ func mustPass(p *Page, where, of string) {
 				break
 			}
 			p.tb.Errorf("%s: %s (%s): %v %s", where, v.ID, v.Help, n.Target, n.Summary)
+		}
+	}
+}
+
+// What the tests find by name is called as assistive technology is told.
+func TestThingsAreFoundByTheirNames(t *testing.T) {
+	t.Parallel()
+	for _, look := range []Look{Desk, Phone} {
+		p := openPage(t, look)
+		p.unfoldAll()
+		wait(p, 1500)
+		for _, role := range []string{"button", "checkbox", "radio", "combobox", "heading", "image", "searchbox", "textbox"} {
+			var told []string
+			for _, thing := range p.All(role, "") {
+				told = append(told, strings.Join(strings.Fields(thing.Name), " "))
+			}
+			found := Eval[[]string](p, finder+"("+quote(role)+", null)")
+			slices.Sort(told)
+			slices.Sort(found)
+			if !slices.Equal(told, found) {
+				t.Errorf("of role %s is told, and found (-told +found):\n%.3000s", role, cmp.Diff(told, found))
+			}
 		}
 	}
 }

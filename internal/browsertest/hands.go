@@ -3,6 +3,7 @@ package browsertest
 import (
 	"context"
 	"strings"
+	"time"
 
 	"github.com/chromedp/cdproto/accessibility"
 	"github.com/chromedp/cdproto/cdp"
@@ -59,21 +60,35 @@ func text(v *accessibility.Value) string {
 // The returns the first thing of a role with a name, and waits for it.
 func (p *Page) The(role, name string) Thing {
 	p.tb.Helper()
-	var found []Thing
-	p.until("there is a "+role+" named "+name, func() bool {
-		found = p.All(role, name)
-		return len(found) > 0
-	})
-	return found[0]
+	return p.wanted(role, name, false)
 }
 
 // Like returns the first thing of a role whose name begins so, and waits for it.
 func (p *Page) Like(role, begin string) Thing {
 	p.tb.Helper()
-	var found Thing
-	p.until("there is a "+role+" whose name begins with "+begin, func() bool {
-		for _, t := range p.All(role, "") {
-			if strings.HasPrefix(t.Name, begin) {
+	return p.wanted(role, begin, true)
+}
+
+// wanted waits for a thing: by the quick way, and after a while by the browser's
+// own tree too.
+func (p *Page) wanted(role, name string, begins bool) (found Thing) {
+	p.tb.Helper()
+	what := "there is a " + role + " named " + name
+	if begins {
+		what = "there is a " + role + " whose name begins with " + name
+	}
+	const slow = 3 * time.Second
+	began := time.Now()
+	p.until(what, func() (ok bool) {
+		if found, ok = p.find(role, name, begins); ok || time.Since(began) < slow {
+			return ok
+		}
+		given := name
+		if begins {
+			given = ""
+		}
+		for _, t := range p.All(role, given) {
+			if strings.HasPrefix(t.Name, name) {
 				found = t
 				return true
 			}

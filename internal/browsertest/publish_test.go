@@ -405,8 +405,12 @@ func TestCopyTablesOfThePage(t *testing.T) {
 		p.The("button", "Copy this table: "+menu).Click()
 		item := p.The("button", as)
 		item.Click()
-		p.Until(menu+" is copied", pasted+".then(s => s.length > 20)")
-		return Eval[string](p, pasted)
+		var got string
+		p.until(menu+" is copied", func() bool {
+			got = Eval[string](p, pasted)
+			return len(got) > 20
+		})
+		return got
 	}
 	rows := Eval[int](p, "(() => { const n = document.querySelectorAll('#difference .column.wide tbody tr').length; return n })()")
 	whole := len(weigh(t, demo()).Difference.Parts)

@@ -1,0 +1,67 @@
+package browsertest
+
+import (
+	"fmt"
+
+	"github.com/chromedp/cdproto/dom"
+	"github.com/chromedp/cdproto/runtime"
+)
+
+// finder is a script that finds what is seen of a role by what it is called. The
+// browser's own tree of what assistive technology is told takes half a second to
+// make for a page as long as this one, and is made anew after every change; this
+// follows the same rules for what the page has (Accessible Name and Description
+// Computation 1.2, 2A to 2I), and a test holds the two against each other.
+const finder = `((role, name, begins) => {
+	const roles = {
+		button: 'button, [role=button], input[type=button]',
+		checkbox: 'input[type=checkbox]',
+		radio: 'input[type=radio]',
+		combobox: 'select, [role=combobox]',
+		heading: 'h1, h2, h3, h4, h5, h6, [role=heading]',
+		image: 'img, [role=img]',
+		searchbox: 'input[type=search]:not([role])',
+		textbox: 'input[type=text]:not([role]), input:not([type], [role]), textarea',
+	};
+	const top = [...document.querySelectorAll('dialog:modal')].at(-1) ?? document;
+	const seen = e => e.checkVisibility({ visibilityProperty: true }) && !e.closest('[aria-hidden=true], [inert]');
+	const text = node => {
+		if (node.nodeType === Node.TEXT_NODE) return node.data;
+		if (node.nodeType !== Node.ELEMENT_NODE || node.matches('[aria-hidden=true], script, style')) return '';
+		const style = getComputedStyle(node);
+		if (style.display === 'none' || style.visibility === 'hidden') return '';
+		if (node.matches('[aria-label]')) return ' ' + node.getAttribute('aria-label') + ' ';
+		if (node.matches('input, select, textarea')) return '';
+		const around = which => {
+			// Of what is counted only the text beside the number is told.
+			return (getComputedStyle(node, which).content.match(/"[^"]*"/g) ?? []).map(s => JSON.parse(s)).join('');
+		};
+		const inner = around('::before') + [...node.childNodes].map(text).join('') + around('::after');
+		return style.display.startsWith('inline') && style.display !== 'inline-block' || style.display === 'contents' ? inner : ' ' + inner + ' ';
+	};
+	const tidy = s => s.replace(/\s+/g, ' ').trim();
+	const named = e => {
+		const by = e.getAttribute('aria-labelledby');
+		if (by) return tidy(by.split(/\s+/).map(id => document.getElementById(id)).filter(Boolean).map(text).join(' '));
+		if (e.getAttribute('aria-label')) return tidy(e.getAttribute('aria-label'));
+		if (e.labels?.length) return tidy([...e.labels].map(text).join(' '));
+		const title = e.querySelector(':scope > title');
+		if (title) return tidy(title.textContent);
+		const own = e.matches('img') ? e.alt : e.matches('button, [role=button], h1, h2, h3, h4, h5, h6, [role=heading]') ? tidy(text(e)) : '';
+		return own || tidy(e.title ?? '') || e.placeholder || '';
+	};
+	const all = [...top.querySelectorAll(roles[role] ?? '[role=' + role + ']')].filter(seen);
+	if (name === null) return all.map(named);
+	return all.find(e => begins ? named(e).startsWith(name) : named(e) === name) ?? null;
+})`
+
+// find returns what the finder finds, and nothing when that is nothing.
+func (p *Page) find(role, name string, begins bool) (Thing, bool) {
+	p.tb.Helper()
+	object := Call(p, runtime.Evaluate, runtime.EvaluateParams{Expression: fmt.Sprintf("%s(%s, %s, %v)", finder, quote(role), quote(name), begins)}).Result
+	if object == nil || object.ObjectID == "" {
+		return Thing{}, false
+	}
+	node := Call(p, dom.DescribeNode, dom.DescribeNodeParams{ObjectID: object.ObjectID}).Node
+	return Thing{p, role, name, node.BackendNodeID}, true
+}
