@@ -210,7 +210,10 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
       height: plate.clientHeight,
     };
     // A frame of another colour scheme than the page's would not be see-through.
-    core.window!.document.documentElement.style.colorScheme = view.dark ? "dark" : "light";
+    // While the page is being left, the frame's document may be empty already.
+    const root = core.window?.document.documentElement;
+    if (!root) return;
+    root.style.colorScheme = view.dark ? "dark" : "light";
     const { text } = store;
     const now = speaker.code + JSON.stringify(view) + text;
     if (now === last) return;
