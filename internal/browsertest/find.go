@@ -5,6 +5,7 @@ import (
 
 	"github.com/chromedp/cdproto/dom"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/goccy/go-json"
 )
 
 // finder is a script that finds what is seen of a role by what it is called. The
@@ -64,4 +65,13 @@ func (p *Page) find(role, name string, begins bool) (Thing, bool) {
 	}
 	node := Call(p, dom.DescribeNode, dom.DescribeNodeParams{ObjectID: object.ObjectID}).Node
 	return Thing{p, role, name, node.BackendNodeID}, true
+}
+
+// quote writes text as a JavaScript string.
+func quote(text string) string {
+	q, err := json.Marshal(text)
+	if err != nil {
+		panic(err)
+	}
+	return string(q)
 }

@@ -12,22 +12,11 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/goccy/go-json"
-
 	"steelyard/internal/bridge"
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
 	"steelyard/internal/site/static"
 )
-
-// Quote writes text as a JavaScript string.
-func quote(text string) string {
-	q, err := json.Marshal(text)
-	if err != nil {
-		panic(err)
-	}
-	return string(q)
-}
 
 // openFrame opens the canvas's document by itself, without the page.
 func openFrame(t *testing.T, look Look) *Page {

@@ -58,8 +58,7 @@ func (p *Page) typing(text string) {
 
 // A second is what the issue of a dead tab may cost. Typing goes on all the
 // time, so that no pause lets the page keep what was typed.
-func TestADeadTabLosesAtMostASecondOfTyping(t *testing.T) {
-	t.Parallel()
+func TestADeadTabLosesAtMostASecondOfTyping(t *testing.T) { // alone: it counts seconds
 	p := openPage(t, Desk)
 	p.Eval("const e = [...document.querySelectorAll('#parts input')].find(e => e.value === " + quote(gearbox) + "); e.focus(); e.select()")
 	began := time.Now()
