@@ -559,6 +559,7 @@ func TestAddAPartFromTheCatalogue(t *testing.T) {
 	Call(p, input.InsertText, input.InsertTextParams{Text: "belt"})
 	p.Until("something is found", "document.querySelectorAll('[role=option]').length > 0")
 	p.Key(kb.Enter)
+	p.The("button", "Add beside it").Click() // there is a chain
 	p.until("the total grows", func() bool { return p.total() > before })
 	p.The("button", "Undo").Click()
 	p.until("the total is as before", func() bool { return p.total() == before })
