@@ -74,12 +74,6 @@ func NewFinder(label func(key string) string) *Finder {
 	return f
 }
 
-// Parts is Find. Of entries that the query names about equally well, those that
-// fit the build come first; nil is no build.
-func (f *Finder) Parts(query string, on *document.Build, limit int) []Entry {
-	return pick(Catalogue(), seek(f.parts, searched(query), f.fit(on)), limit)
-}
-
 // fit says how parts fit a build; nil is no build.
 func (f *Finder) fit(on *document.Build) fits {
 	if on == nil {
@@ -95,16 +89,6 @@ func (f *Finder) fit(on *document.Build) fits {
 		}
 		return counts, off
 	}
-}
-
-// Goods is Find among the goods to take along.
-func (f *Finder) Goods(query string, limit int) []GoodEntry {
-	return pick(Goods(), seek(f.goods, searched(query), nil), limit)
-}
-
-// Bags is Find among the bags to pack.
-func (f *Finder) Bags(query string, limit int) []BagEntry {
-	return pick(Bags(), seek(f.bags, searched(query), nil), limit)
 }
 
 // A Listing finds parts of a build, as a Finder does entries.

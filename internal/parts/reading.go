@@ -38,8 +38,9 @@ type Hit struct {
 }
 
 // Read reads what somebody typed who wants to add something of a sort. Unit is
-// that of a bare number, as for [units.ParseMass]; on is as for Parts; a limit of 0
-// or less is none.
+// that of a bare number, as for [units.ParseMass]. Of entries that are named about
+// equally well, those that fit the build on come first; nil is no build. A limit of
+// 0 or less is none.
 func (f *Finder) Read(sort, typed, unit string, on *document.Build, limit int) Reading {
 	s := search{all: f.parts}
 	switch sort {
