@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/dom"
 	"github.com/chromedp/cdproto/input"
@@ -627,6 +628,9 @@ func audit(p *Page) []broken {
 func auditOf(p *Page, selector string) []broken {
 	p.tb.Helper()
 	p.bringAxe()
+	// An audit of all of the page, unfolded, is the longest single thing asked of it.
+	defer func(usual time.Duration) { p.patience = usual }(p.patience)
+	p.patience *= 5
 	of, rules := "document", ""
 	if selector != "" {
 		// What a page must have once is not in every part of it.
