@@ -66,9 +66,6 @@ func Start(ctx context.Context, flags ...chromedp.ExecAllocatorOption) (*Browser
 		chromedp.Flag("use-angle", "swiftshader"),
 		chromedp.Flag("enable-unsafe-swiftshader", true),
 		chromedp.Flag("disable-dev-shm-usage", true),
-		// The page itself need not go through it as well.
-		chromedp.Flag("disable-gpu-compositing", true),
-		chromedp.Flag("disable-gpu-rasterization", true),
 		chromedp.Flag("disable-background-networking", true),
 		chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("disable-sync", true),
