@@ -2,11 +2,12 @@ package static
 
 import (
 	"context"
+	"crypto/sha256"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 )
 
@@ -53,27 +54,11 @@ func lean(ctx context.Context, root, keep string) (string, error) {
 	if !found {
 		return "", fmt.Errorf("go list: %q is not the version and the folder of %s", listed, encoder)
 	}
-	copied := filepath.Join(keep, "encoder-"+version)
-	if err := os.RemoveAll(copied); err != nil {
-		return "", err
-	}
-	if err := os.CopyFS(copied, os.DirFS(dir)); err != nil {
-		return "", err
-	}
-	for _, folder := range leftOut {
-		at := filepath.Join(copied, filepath.FromSlash(folder))
-		files, err := filepath.Glob(filepath.Join(at, "*.go"))
-		if err != nil || len(files) == 0 {
-			return "", errors.Join(err, fmt.Errorf("%s %s has no folder %s", encoder, version, folder))
-		}
-		// The module's files are read-only; its folders are made anew.
-		for _, file := range files {
-			if err := os.Remove(file); err != nil {
-				return "", err
-			}
-		}
-		if err := os.WriteFile(filepath.Join(at, "stub.go"), fmt.Appendf(nil, stub, filepath.Base(at)), 0o644); err != nil {
-			return "", err
+	sum := sha256.Sum256([]byte(stub + strings.Join(leftOut, "")))
+	copied := filepath.Join(keep, fmt.Sprintf("encoder-%s-%x", version, sum[:4]))
+	if _, err := os.Stat(copied); err != nil {
+		if err := trim(dir, copied); err != nil {
+			return "", fmt.Errorf("%s %s: %w", encoder, version, err)
 		}
 	}
 
@@ -81,11 +66,58 @@ func lean(ctx context.Context, root, keep string) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	sum, err := os.ReadFile(filepath.Join(root, "go.sum"))
+	sums, err := os.ReadFile(filepath.Join(root, "go.sum"))
 	if err != nil {
 		return "", err
 	}
 	path := filepath.Join(keep, "lean.mod")
-	mod = slices.Concat(mod, fmt.Appendf(nil, "\nreplace %s => %q\n", encoder, copied))
-	return path, errors.Join(os.WriteFile(path, mod, 0o644), os.WriteFile(filepath.Join(keep, "lean.sum"), sum, 0o644))
+	mod = fmt.Appendf(mod, "\nreplace %s => %q\n", encoder, copied)
+	return path, errors.Join(replace(path, mod), replace(filepath.Join(keep, "lean.sum"), sums))
+}
+
+// trim copies the encoder with stubs in place of what is left out. The copy is
+// there whole or not at all: the site and the empty program may be built at once.
+func trim(from, to string) error {
+	work, err := os.MkdirTemp(filepath.Dir(to), ".encoder-")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(work)
+	made := filepath.Join(work, "made")
+	if err := os.CopyFS(made, os.DirFS(from)); err != nil {
+		return err
+	}
+	for _, folder := range leftOut {
+		at := filepath.Join(made, filepath.FromSlash(folder))
+		files, err := filepath.Glob(filepath.Join(at, "*.go"))
+		if err != nil || len(files) == 0 {
+			return errors.Join(err, fmt.Errorf("there is no folder %s", folder))
+		}
+		// The module's files are read-only; its folders are made anew.
+		for _, file := range files {
+			if err := os.Remove(file); err != nil {
+				return err
+			}
+		}
+		if err := os.WriteFile(filepath.Join(at, "stub.go"), fmt.Appendf(nil, stub, filepath.Base(at)), 0o644); err != nil {
+			return err
+		}
+	}
+	if err := os.Rename(made, to); err != nil && !errors.Is(err, fs.ErrExist) {
+		return err
+	}
+	return nil
+}
+
+// replace writes a file whole or not at all.
+func replace(path string, text []byte) error {
+	f, err := os.CreateTemp(filepath.Dir(path), ".lean-")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(f.Name())
+	if _, err := f.Write(text); err != nil {
+		return errors.Join(err, f.Close())
+	}
+	return errors.Join(f.Close(), os.Rename(f.Name(), path))
 }
