@@ -17,9 +17,9 @@ import (
 // demo's rider, loads, ratings and weigh-ins; and the same after an edit:
 // evaluated in turn, neither is found evaluated already.
 func demoPair(n int, laden bool, edit func(*document.Document)) (texts [2]string, err error) {
-	d, problems := document.Open([]byte(new(bridge.Session).Functions()["demo"]()))
-	if d == nil {
-		return texts, fmt.Errorf("the demo does not open: %v", problems)
+	d, err := demo()
+	if err != nil {
+		return texts, err
 	}
 	d.Builds = d.Builds[:2]
 	for i := range d.Builds {
@@ -43,6 +43,20 @@ func demoPair(n int, laden bool, edit func(*document.Document)) (texts [2]string
 	} else {
 		d.Riders, d.Loads, d.WeighIns, d.Show.Loads = nil, nil, nil, nil
 	}
+	return edited(d, edit)
+}
+
+// demo opens the demo.
+func demo() (*document.Document, error) {
+	d, problems := document.Open([]byte(new(bridge.Session).Functions()["demo"]()))
+	if d == nil {
+		return nil, fmt.Errorf("the demo does not open: %v", problems)
+	}
+	return d, nil
+}
+
+// edited are the texts of a document after an edit and after one more.
+func edited(d *document.Document, edit func(*document.Document)) (texts [2]string, err error) {
 	for i := range texts {
 		edit(d)
 		text, err := document.WriteCompact(d)
@@ -177,9 +191,9 @@ func answers(ctx context.Context, page *site) (lines []line, err error) {
 	}
 	const stretches, many = 200, 10
 	build := func(builds int) (texts [2]string, err error) {
-		d, problems := document.Open([]byte(new(bridge.Session).Functions()["demo"]()))
-		if d == nil || len(d.Days) == 0 {
-			return texts, fmt.Errorf("the demo does not open, or has no day: %v", problems)
+		d, err := demo()
+		if err != nil {
+			return texts, err
 		}
 		for len(d.Builds) < builds {
 			d.CopyBuild(d.Builds[len(d.Builds)%3].ID, "Copy")
@@ -188,15 +202,7 @@ func answers(ctx context.Context, page *site) (lines []line, err error) {
 		for i := 0; len(day.Stretches) < stretches; i++ {
 			day.Stretches = append(day.Stretches, day.Stretches[i])
 		}
-		for i := range texts {
-			heavier(d)
-			text, err := document.WriteCompact(d)
-			if err != nil {
-				return texts, err
-			}
-			texts[i] = string(text)
-		}
-		return texts, nil
+		return edited(d, heavier)
 	}
 	err = inTabs(ctx, func(t *tab) {
 		p := t.program(url)
