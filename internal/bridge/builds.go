@@ -14,7 +14,10 @@ func (s *Session) builds(args ...string) string {
 	if e.Document == nil {
 		return s.refusal(e.Report.Problems)
 	}
-	return answer(rooms.SideBySide(e, argument(args, 1) == "brief"))
+	if argument(args, 1) == "brief" {
+		return answer(e.SideBySide())
+	}
+	return answer(rooms.SideBySide(e))
 }
 
 // buildsParts takes a document. It answers with the parts of those builds in one
@@ -31,7 +34,7 @@ func (s *Session) buildsParts(text string) string {
 // answers with the same as CSV.
 func (s *Session) buildsCSV(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
-		return tables.SideBySideCSV(rooms.SideBySide(e, false), ofAll(e, args, x))
+		return tables.SideBySideCSV(rooms.SideBySide(e), ofAll(e, args, x))
 	})
 }
 
@@ -39,7 +42,7 @@ func (s *Session) buildsCSV(args ...string) string {
 // It answers with the same as Markdown.
 func (s *Session) buildsMarkdown(args ...string) string {
 	return s.table(args, func(e *report.Evaluation, x tables.Export) []byte {
-		return tables.SideBySideMarkdown(rooms.SideBySide(e, false), e.Document.Show, ofAll(e, args, x))
+		return tables.SideBySideMarkdown(rooms.SideBySide(e), e.Document.Show, ofAll(e, args, x))
 	})
 }
 

@@ -24,10 +24,10 @@ var chapters = []chapter{{
 }}
 
 // SideBySide sets the builds of the document side by side, with the chapters of the
-// rooms after those of the report; with brief, without: builds are then not ridden.
-func SideBySide(e *report.Evaluation, brief bool) *report.SideBySide {
+// rooms after those of the report.
+func SideBySide(e *report.Evaluation) *report.SideBySide {
 	s := e.SideBySide()
-	if brief || len(s.Builds) == 0 {
+	if len(s.Builds) == 0 {
 		return s
 	}
 	base := slices.IndexFunc(s.Builds, func(c report.Column) bool { return c.ID == s.Base })
@@ -63,7 +63,7 @@ func (c *chapter) of(e *report.Evaluation, builds []report.Column, base int) rep
 		row := report.Row{Key: c.key + "." + key, Label: c.label(e, key), Wanted: c.wanted[key], Cells: make([]*report.Cell, len(builds))}
 		for i := range builds {
 			if f := all[i][key]; f != nil {
-				cell := f.figure(func(string) string { return "" })
+				cell := f.figure(unlabelled)
 				row.Unit = f.unit
 				row.Cells[i] = &report.Cell{Value: cell.Value, Plus: cell.Plus, Verdict: report.Same}
 			}

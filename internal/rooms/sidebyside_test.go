@@ -19,11 +19,11 @@ func TestTableHasGears(t *testing.T) {
 	d.CopyBuild("gearbox", "Copy")
 	ridden := documenttest.Demo(t) // a day changes nothing of the table
 	ridden.CopyBuild("gearbox", "Copy")
-	if a, b := rooms.SideBySide(evaluated(t, ridden), false), rooms.SideBySide(evaluated(t, d), false); !reflect.DeepEqual(a, b) {
+	if a, b := rooms.SideBySide(evaluated(t, ridden)), rooms.SideBySide(evaluated(t, d)); !reflect.DeepEqual(a, b) {
 		t.Error("the table depends on the day that is ridden")
 	}
 	e := evaluated(t, d)
-	s, g := rooms.SideBySide(e, false), rooms.GearsOf(e)
+	s, g := rooms.SideBySide(e), rooms.GearsOf(e)
 	c := s.Chapters[slices.IndexFunc(s.Chapters, func(c report.Chapter) bool { return c.Key == "gears" })]
 	if c.Key != "gears" || len(c.Rows) != 6 {
 		t.Fatalf("%+v", c)

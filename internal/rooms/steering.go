@@ -128,7 +128,11 @@ func SteeringOf(e *report.Evaluation) *Steering {
 			all = append(all, nil)
 			continue
 		}
-		figures := steerSide(&side, weighed.Assembly, label)
+		figures, m := steerSide(&side, weighed.Assembly, label)
+		for v := 0.0; m != nil && v <= curveEnd; v += curveStep {
+			list := m.Eigenvalues(v)
+			side.Speeds = append(side.Speeds, SteeringSpeed{v, pairsOf(list), report.Decimal(real(fastest(list)), 4)})
+		}
 		side.Words = steeringWords(w, &side)
 		out.Sides = append(out.Sides, side)
 		all = append(all, figures)
@@ -140,8 +144,9 @@ func SteeringOf(e *report.Evaluation) *Steering {
 	return out
 }
 
-// steerSide fills in what there is to tell of a side, and returns its figures.
-func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) string) []told {
+// steerSide fills in what there is to tell of a side but its curves, and returns
+// its figures and its model, which is nil where there is no equation of motion.
+func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) string) ([]told, *steer.Model) {
 	bike := bicycleOf(a, a.Items, report.Share(a, assembly.ForkUpper, assembly.ForkLower, assembly.FrontWheel))
 	of := func(f mass.Figure) func(*mass.Budget, float64) {
 		return func(b *mass.Budget, sign float64) { b.Charge(a.Items, f, sign) }
@@ -193,10 +198,6 @@ func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) stri
 		side.Weave, side.WeavePlus = optional(weave, found, "weave")
 		capsize, found := m.Capsize()
 		side.Capsize, side.CapsizePlus = optional(capsize, found, "capsize")
-		for v := 0.0; v <= curveEnd; v += curveStep {
-			list := m.Eigenvalues(v)
-			side.Speeds = append(side.Speeds, SteeringSpeed{v, pairsOf(list), report.Decimal(real(fastest(list)), 4)})
-		}
 		for _, s := range touringSpeeds {
 			t, growth := touringOf(m, s.speed, of)
 			t.Key, t.Label = s.key, label("speed."+s.key)
@@ -205,7 +206,10 @@ func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) stri
 		}
 	}
 	list = append(list, handOf(side, a, label)...)
-	return list
+	if !ok {
+		return list, nil
+	}
+	return list, m
 }
 
 // pairsOf writes eigenvalues as pairs; what is not a number becomes 0.

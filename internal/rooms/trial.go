@@ -74,7 +74,6 @@ func (t *trials) at(i, j int) *trial {
 			}
 			return out
 		}
-		none := func(string) string { return "" }
 		for side := range lists {
 			lists[side] = shown(lists[side])
 			for n := range lists[side] {
@@ -85,10 +84,10 @@ func (t *trials) at(i, j int) *trial {
 				case "s":
 					f.unit, f.factor, f.decimals = "min", f.factor/60, f.decimals+2
 				}
-				r.figures[side][c.key+"."+f.key] = f.figure(none)
+				r.figures[side][c.key+"."+f.key] = f.figure(unlabelled)
 			}
 		}
-		for _, change := range changes(e, lists[0], lists[1], none) {
+		for _, change := range changes(e, lists[0], lists[1], unlabelled) {
 			r.changes[c.key+"."+change.Key] = change
 		}
 	}
@@ -154,13 +153,15 @@ func (t *trials) chapters(base int) (list []report.Chapter) {
 	return list
 }
 
+// unlabelled is for figures that are not shown as the room shows them.
+func unlabelled(string) string { return "" }
+
 // climbsTold are the figures of a climb.
 func climbsTold(e *report.Evaluation) (lists [2][]told) {
-	label := func(string) string { return "" }
 	var courses []*course
 	var climbs []effort.Climb
 	for i := range e.Sides {
-		_, c, climb := climbSide(e, i, label)
+		_, c, climb := climbSide(e, i, unlabelled)
 		courses, climbs = append(courses, c), append(climbs, climb)
 	}
 	if len(courses) == 2 && courses[0] != nil && courses[1] != nil {
@@ -187,11 +188,10 @@ func climbsTold(e *report.Evaluation) (lists [2][]told) {
 
 // roadsTold are the figures of the road that the document shows.
 func roadsTold(e *report.Evaluation) (lists [2][]told) {
-	label := func(string) string { return "" }
-	rough, shown, surface := roadShown(e.Document, label)
+	rough, shown, surface := roadShown(e.Document, unlabelled)
 	for i := range e.Sides {
 		var side RoadSide
-		r := rideOf(e, i, &side, rough, label)
+		r := rideOf(e, i, &side, rough, unlabelled)
 		if r == nil {
 			continue
 		}
@@ -204,10 +204,9 @@ func roadsTold(e *report.Evaluation) (lists [2][]told) {
 
 // steeringsTold are the figures of steering and of the bike in the hand.
 func steeringsTold(e *report.Evaluation) (lists [2][]told) {
-	label := func(string) string { return "" }
 	for i, weighed := range e.Sides {
 		if weighed != nil {
-			lists[i] = steerSide(new(SteeringSide), weighed.Assembly, label)
+			lists[i], _ = steerSide(new(SteeringSide), weighed.Assembly, unlabelled)
 		}
 	}
 	return lists

@@ -39,7 +39,7 @@ func TestTableTellsWhatTheRoomsTell(t *testing.T) {
 	d.Show.Loads = []string{d.Loads[0].ID, d.Loads[0].ID}
 	d.Show.State = document.Ridden // as the table has them
 	e := evaluated(t, d)
-	s := rooms.SideBySide(e, false)
+	s := rooms.SideBySide(e)
 	at := func(id string) int {
 		i := slices.IndexFunc(s.Builds, func(c report.Column) bool { return c.ID == id })
 		if i < 0 {
@@ -118,7 +118,7 @@ func TestTableTellsWhatTheRoomsTell(t *testing.T) {
 func TestTableOfWhatIsNotRidden(t *testing.T) {
 	d := documenttest.Demo(t)
 	d.Show.Table = []string{"gearhub"}
-	s := rooms.SideBySide(evaluated(t, d), false)
+	s := rooms.SideBySide(evaluated(t, d))
 	for _, key := range []string{"climb.time", "road.tyre_load_rms_rear", "steering.weave"} {
 		r := row(t, s, key)
 		if len(r.Cells) != 1 || r.Cells[0] == nil || !(r.Cells[0].Value > 0) || !(r.Cells[0].Plus > 0) || r.Best != "" {
@@ -130,7 +130,7 @@ func TestTableOfWhatIsNotRidden(t *testing.T) {
 	b.Parts = slices.DeleteFunc(b.Parts, func(p document.Part) bool {
 		return strings.Contains(p.Kind, "chain") || strings.Contains(p.Kind, "belt")
 	})
-	s = rooms.SideBySide(evaluated(t, d), false)
+	s = rooms.SideBySide(evaluated(t, d))
 	i := slices.IndexFunc(s.Builds, func(c report.Column) bool { return c.ID == "gearhub" })
 	if c := row(t, s, "climb.time").Cells[i]; c != nil {
 		t.Errorf("without a chain it climbs in %v", c.Value)
