@@ -1,10 +1,11 @@
 package onscale
 
 import (
-	"sort"
+	"cmp"
 
 	"steelyard/internal/document"
 	"steelyard/internal/mass"
+	"steelyard/internal/order"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
 )
@@ -91,7 +92,7 @@ func New(e *report.Evaluation, i int, step float64) *Plan {
 func (p *Plan) left(b *document.Build, of []int, types []float64, now sums, scale float64) {
 	least, open := now, 0.0
 	seen := make([]bool, len(types))
-	var lines byGain
+	var lines []line
 	for j := range b.Parts {
 		q := &b.Parts[j]
 		if q.Basis == document.Weighed {
@@ -115,7 +116,7 @@ func (p *Plan) left(b *document.Build, of []int, types []float64, now sums, scal
 	if now.variance > 0 {
 		p.Doubt = min(open/now.variance, 1)
 	}
-	sort.Stable(lines)
+	order.Stable(lines, byGain)
 	for _, l := range lines {
 		p.First = append(p.First, l.id)
 	}
@@ -133,21 +134,13 @@ func counts(w *report.Weighed, line int, q *document.Part) bool {
 // doubt is the standard uncertainty of a line with all its pieces, g.
 func doubt(q *document.Part) float64 { return mass.Rectangular(float64(q.Quantity) * q.HalfWidth) }
 
-// byGain sorts lines by what is left of the total's doubt once they are weighed.
-type byGain []line
-
+// line is a line with what is left of the total's doubt once it is weighed.
 type line struct {
 	id   string
 	then sums
 }
 
-func (l byGain) Len() int      { return len(l) }
-func (l byGain) Swap(i, j int) { l[i], l[j] = l[j], l[i] }
-
-func (l byGain) Less(i, j int) bool {
-	a, b := l[i].then, l[j].then
-	if x, y := a.expanded(), b.expanded(); x != y {
-		return x < y
-	}
-	return a.variance < b.variance
+// byGain puts the line first that leaves less.
+func byGain(a, b line) int {
+	return cmp.Or(cmp.Compare(a.then.expanded(), b.then.expanded()), cmp.Compare(a.then.variance, b.then.variance))
 }
