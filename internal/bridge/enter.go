@@ -24,23 +24,32 @@ type entered struct {
 	InPlace   *document.Part  `json:"in_place,omitempty"`  // the part where the first of those stands
 }
 
+// ofBuild reads a document, the id of a build of it and options, JSON. Without the
+// build, refusal is the answer.
+func (s *Session) ofBuild(args []string, options any) (b *document.Build, refusal string) {
+	d, problems := s.document(argument(args, 0))
+	if d == nil {
+		return nil, s.refusal(problems)
+	}
+	id := argument(args, 1)
+	if b = d.Build(id); b == nil {
+		return nil, s.failed(noBuild(id))
+	}
+	if err := json.Unmarshal([]byte(argument(args, 2)), options); err != nil {
+		return nil, s.problem("", "bridge.options", "why", err)
+	}
+	return b, ""
+}
+
 // enter takes a document, the id of a build, and what was chosen in a search and
 // typed into it, JSON: the typedIn of catalogue.schema.json. It answers with the
 // part that it makes, and with what is to be asked or remarked about it: entered
 // there.
 func (s *Session) enter(args ...string) string {
-	d, problems := s.document(argument(args, 0))
-	if d == nil {
-		return s.refusal(problems)
-	}
-	id := argument(args, 1)
-	b := d.Build(id)
-	if b == nil {
-		return s.failed(noBuild(id))
-	}
 	var o typedIn
-	if err := json.Unmarshal([]byte(argument(args, 2)), &o); err != nil {
-		return s.problem("", "bridge.options", "why", err)
+	b, refusal := s.ofBuild(args, &o)
+	if b == nil {
+		return refusal
 	}
 	r := s.reading(parts.OfParts, o.Typed, o.Unit, b, 0)
 	var out entered

@@ -3,8 +3,6 @@ package bridge
 import (
 	"slices"
 
-	"github.com/goccy/go-json"
-
 	"steelyard/internal/document"
 	"steelyard/internal/onscale"
 	"steelyard/internal/words"
@@ -34,18 +32,10 @@ func (s *Session) weighNext(args ...string) string {
 // of it, JSON: the reading of onscale.schema.json. It answers with what that says of
 // the part: taken there.
 func (s *Session) weighTaken(args ...string) string {
-	d, problems := s.document(argument(args, 0))
-	if d == nil {
-		return s.refusal(problems)
-	}
-	id := argument(args, 1)
-	b := d.Build(id)
-	if b == nil {
-		return s.failed(noBuild(id))
-	}
 	var r onscale.Reading
-	if err := json.Unmarshal([]byte(argument(args, 2)), &r); err != nil {
-		return s.problem("", "bridge.options", "why", err)
+	b, refusal := s.ofBuild(args, &r)
+	if b == nil {
+		return refusal
 	}
 	p := b.Part(r.Part)
 	if p == nil {
