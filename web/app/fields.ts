@@ -1,7 +1,7 @@
 // What stands at a field of a document, as the core names fields: keys and numbers
 // in lists, with dots between. None of this knows the page.
 
-import { editBuild, findBuild } from "./edit.ts";
+import { editBuild, findBuild, getPath } from "./edit.ts";
 import { editRider, findRider } from "./loadEdit.ts";
 import type { Doc, Problem } from "../model/types.ts";
 
@@ -35,10 +35,7 @@ function planted(into: unknown, keys: readonly string[], value: unknown): unknow
 
 // valueAt is what a document has at a place, undefined where it has nothing.
 export function valueAt(doc: Doc, place: Place): unknown {
-  const root = place.build ? findBuild(doc, place.build) : place.rider ? findRider(doc, place.rider) : doc;
-  let at: unknown = root;
-  for (const key of place.field.split(".")) at = at === null || typeof at !== "object" ? undefined : (at as Record<string, unknown>)[key];
-  return at;
+  return getPath(place.build ? findBuild(doc, place.build) : place.rider ? findRider(doc, place.rider) : doc, place.field);
 }
 
 // setAt gives a document with a value at a place; undefined leaves it unsaid.
@@ -49,6 +46,10 @@ export function setAt(doc: Doc, place: Place, value: unknown): Doc {
   return to(doc);
 }
 
+// sameField says whether what is told of a field is also of another: it is the same,
+// or one is within the other.
+export const sameField = (a: string, b: string): boolean => a === b || a.startsWith(`${b}.`) || b.startsWith(`${a}.`);
+
 // problemIn finds what is told of a place.
 export function problemIn(problems: readonly Problem[], place: Place): Problem | undefined {
   return problems.find(
@@ -57,6 +58,6 @@ export function problemIn(problems: readonly Problem[], place: Place): Problem |
       !part &&
       rider === (place.rider ?? "") &&
       (place.rider !== undefined || build === (place.build ?? "")) &&
-      (field === place.field || field.startsWith(`${place.field}.`) || place.field.startsWith(`${field}.`)),
+      sameField(field, place.field),
   );
 }

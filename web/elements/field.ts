@@ -5,6 +5,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { core, CoreError } from "../core/core.ts";
+import { sameField } from "../app/fields.ts";
 import { store } from "../app/state.ts";
 import { t } from "../text/index.ts";
 import type { Problem } from "../model/types.ts";
@@ -28,13 +29,7 @@ export interface FieldSpec {
 
 // problemAt finds what the core has to say about one field.
 export function problemAt(field: string, build: string, part = ""): Problem | undefined {
-  return store.problems.find(
-    (p) =>
-      (p.build ?? "") === build &&
-      (p.part ?? "") === part &&
-      p.field !== undefined &&
-      (p.field === field || p.field.startsWith(`${field}.`) || field.startsWith(`${p.field}.`)),
-  );
+  return store.problems.find((p) => (p.build ?? "") === build && (p.part ?? "") === part && p.field !== undefined && sameField(p.field, field));
 }
 
 // Owner is the thing beside the builds that a field belongs to.
@@ -47,7 +42,7 @@ export function problemOf(owner: Owner, field: string): Problem | undefined {
   return store.problems.find(
     (p) =>
       p.field !== undefined &&
-      (p.field === field || p.field.startsWith(`${field}.`) || field.startsWith(`${p.field}.`)) &&
+      sameField(p.field, field) &&
       same("rider", p) &&
       (owner.rider !== undefined || (same("load", p) && same("bag", p) && same("good", p) && same("weigh_in", p))),
   );
