@@ -4,6 +4,7 @@ import { core } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
 import { stacks } from "../../elements/stack.ts";
 import type { Gist } from "../../elements/room.ts";
+import { isUnfolded } from "../../elements/section.ts";
 import { store } from "../../app/state.ts";
 import { brief, t, word } from "../../text/index.ts";
 import type { nothing, TemplateResult } from "lit";
@@ -26,7 +27,7 @@ const totalOf = (v: SideBySide): Row | undefined => v.chapters.flatMap((c) => c.
 export function gist(): Gist {
   const n = store.doc?.builds.length ?? 0;
   if (n < 2) return { text: t("all.gist.one") };
-  const { value, stale } = masses.seen(idle);
+  const { value, stale } = isUnfolded("builds") ? told.seen() : masses.seen(idle);
   const total = value && !stale ? totalOf(value) : undefined;
   if (!value || !total) return { text: t("all.gist", { n }) };
   const among = value.builds.length;
