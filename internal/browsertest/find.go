@@ -22,7 +22,7 @@ const finder = `((role, name, begins) => {
 		heading: 'h1, h2, h3, h4, h5, h6, [role=heading]',
 		image: 'img, [role=img]',
 		searchbox: 'input[type=search]:not([role])',
-		textbox: 'input[type=text]:not([role]), input:not([type], [role]), textarea',
+		textbox: 'input:is([type=text], [type=url], [type=email], [type=tel], :not([type])):not([role]), textarea',
 	};
 	const top = [...document.querySelectorAll('dialog:modal')].at(-1) ?? document;
 	const seen = e => e.checkVisibility({ visibilityProperty: true }) && !e.closest('[aria-hidden=true], [inert]');
@@ -56,10 +56,16 @@ const finder = `((role, name, begins) => {
 	return all.find(e => begins ? named(e).startsWith(name) : named(e) === name) ?? null;
 })`
 
+// finds is an expression for the first thing of a role with a name, or whose name
+// begins so; null for none.
+func finds(role, name string, begins bool) string {
+	return fmt.Sprintf("%s(%s, %s, %v)", finder, quote(role), quote(name), begins)
+}
+
 // find returns what the finder finds, and nothing when that is nothing.
 func (p *Page) find(role, name string, begins bool) (Thing, bool) {
 	p.tb.Helper()
-	object := Call(p, runtime.Evaluate, runtime.EvaluateParams{Expression: fmt.Sprintf("%s(%s, %s, %v)", finder, quote(role), quote(name), begins)}).Result
+	object := Call(p, runtime.Evaluate, runtime.EvaluateParams{Expression: finds(role, name, begins)}).Result
 	if object == nil || object.ObjectID == "" {
 		return Thing{}, false
 	}

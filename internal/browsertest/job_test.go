@@ -96,14 +96,7 @@ func (j *job) kept() {
 
 // element is an expression for the first element of a role that is seen and
 // whose name begins so; an open dialog hides all else.
-func element(role, name string) string {
-	return fmt.Sprintf(`((role, begin) => {
-		const css = { button: 'button, [role=button]', combobox: 'select, [role=combobox]', textbox: 'input:not([type=checkbox], [type=radio]), textarea' }[role];
-		const top = [...document.querySelectorAll('dialog[open]')].at(-1) ?? document;
-		const name = (e) => (e.getAttribute('aria-label') ?? e.labels?.[0]?.textContent ?? e.textContent).replace(/\s+/g, ' ').trim();
-		return [...top.querySelectorAll(css)].find((e) => e.getClientRects().length > 0 && name(e).startsWith(begin));
-	})(%s, %s)`, quote(role), quote(name))
-}
+func element(role, name string) string { return finds(role, name, true) }
 
 // middle scrolls an element into view, when there is one, and returns its
 // middle.
