@@ -8,8 +8,8 @@ import (
 
 func main() {
 	front.Stage.Redraw = redraw
-	if letters := js.Global().Get("steelyardLetters"); letters.Truthy() {
-		settle(letters.Invoke())
+	if fonts := js.Global().Get("steelyardFonts"); fonts.Truthy() {
+		settle(fonts.Invoke())
 	}
 	if err := paint(&canvas{look: front.Stage.Draw}); err != nil {
 		// The page then shows the picture as SVG.

@@ -53,7 +53,7 @@ interface Here {
   steelyardTrouble: (problem: string) => void;
   steelyardStill: (why: string) => void;
   steelyardWake: () => void;
-  steelyardLetters: () => Promise<unknown>; // settles when the page's fonts are there, or will not come
+  steelyardFonts: () => Promise<unknown>; // settles when the page's fonts are there, or will not come
 }
 const here = window as unknown as Here;
 
@@ -86,7 +86,7 @@ here.steelyardStill = (why) => {
 };
 
 // Labels are set in the page's fonts, on a canvas of the page's document.
-here.steelyardLetters = () =>
+here.steelyardFonts = () =>
   Promise.race([
     Promise.all(["400 16px Go", "700 16px Go"].map((font) => window.parent.document.fonts.load(font))),
     new Promise((enough) => setTimeout(enough, 3000)),

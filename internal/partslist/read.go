@@ -339,7 +339,7 @@ func (r *csvReader) split(text string, line int) []row {
 			lines := strings.Count(strings.TrimRight(record, "\n"), "\n") + 1
 			at := row{line: line + 1, text: words.ShortenTo(record, 120)}
 			if err != nil {
-				r.bad(at, words.Tell("list.row.unread", "why", err))
+				r.bad(at, words.Tell("list.row.unread"))
 				line += lines
 				continue
 			}
