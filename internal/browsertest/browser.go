@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"sync"
 	"time"
 
 	"github.com/chromedp/chromedp"
@@ -19,6 +20,9 @@ type Browser struct {
 	cancel  context.CancelFunc
 	release context.CancelFunc
 	profile string
+
+	mu   sync.Mutex
+	tabs []*tab // that no test uses
 }
 
 // names are what the program is called on one system or another. Those without
@@ -71,7 +75,7 @@ func Start(ctx context.Context, flags ...chromedp.ExecAllocatorOption) (*Browser
 		chromedp.Flag("disable-sync", true),
 		chromedp.Flag("disable-extensions", true),
 		chromedp.Flag("disable-default-apps", true),
-		chromedp.Flag("disable-features", "Translate,OptimizationHints,MediaRouter"),
+		chromedp.Flag("disable-features", "Translate,OptimizationHints,MediaRouter,BackForwardCache"),
 		chromedp.Flag("disable-background-timer-throttling", true),
 		chromedp.Flag("disable-backgrounding-occluded-windows", true),
 		chromedp.Flag("disable-renderer-backgrounding", true),

@@ -51,9 +51,9 @@ const finder = `((role, name, begins) => {
 		const own = e.matches('img') ? e.alt : e.matches('button, [role=button], h1, h2, h3, h4, h5, h6, [role=heading]') ? tidy(text(e)) : '';
 		return own || tidy(e.title ?? '') || e.placeholder || '';
 	};
-	const all = [...top.querySelectorAll(roles[role] ?? '[role=' + role + ']')].filter(seen);
-	if (name === null) return all.map(named);
-	return all.find(e => begins ? named(e).startsWith(name) : named(e) === name) ?? null;
+	const all = [...top.querySelectorAll(roles[role] ?? '[role=' + role + ']')];
+	if (name === null) return all.filter(seen).map(named);
+	return all.find(e => seen(e) && (begins ? named(e).startsWith(name) : named(e) === name)) ?? null;
 })`
 
 // finds is an expression for the first thing of a role with a name, or whose name

@@ -26,7 +26,8 @@ type Page struct {
 	ctx      context.Context
 	patience time.Duration
 
-	file string // the page's own path, when it is opened from a file
+	file  string // the page's own path, when it is opened from a file
+	spent bool   // the tab is left as no other test should find it
 
 	mu      sync.Mutex
 	wrongs  []string
@@ -57,10 +58,7 @@ const patience = 30 * time.Second
 // test for whatever went wrong on the page by then.
 func (b *Browser) Open(tb testing.TB, address string, look Look) *Page {
 	tb.Helper()
-	p := &Page{tb: tb, patience: b.Patience, tally: map[string]int{}}
-	if u, err := url.Parse(address); err == nil && u.Scheme == "file" {
-		p.file = u.Path
-	}
+	p := b.page(tb, address)
 	ctx, cancel := chromedp.NewContext(b.ctx, chromedp.WithNewBrowserContext(), chromedp.WithListener(p.hear))
 	p.ctx = ctx
 	tb.Cleanup(func() {
@@ -68,17 +66,38 @@ func (b *Browser) Open(tb testing.TB, address string, look Look) *Page {
 			p.keepPicture()
 		}
 		cancel()
-		for _, w := range p.Wrongs() {
-			tb.Errorf("on the page: %s", w)
-		}
+		p.blame()
 	})
+	p.prepare()
+	p.Look(look)
+	Do(p, chromedp.Navigate(address))
+	return p
+}
+
+// page makes a page of a test, in no tab yet.
+func (b *Browser) page(tb testing.TB, address string) *Page {
+	p := &Page{tb: tb, patience: b.Patience, tally: map[string]int{}}
+	if u, err := url.Parse(address); err == nil && u.Scheme == "file" {
+		p.file = u.Path
+	}
+	return p
+}
+
+// prepare has a tab tell what happens in it.
+func (p *Page) prepare() {
+	p.tb.Helper()
 	Call(p, network.Enable, network.EnableParams{})
 	Call(p, log.Enable, cdp.Empty{})
 	// Others are open beside it, and each is to be as if it were the only one.
 	Call(p, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
-	p.Look(look)
-	Do(p, chromedp.Navigate(address))
-	return p
+}
+
+// blame fails the test for what went wrong on the page.
+func (p *Page) blame() {
+	p.tb.Helper()
+	for _, w := range p.Wrongs() {
+		p.tb.Errorf("on the page: %s", w)
+	}
 }
 
 // During has a page of a test serve one of its subtests, until that ends.
@@ -243,12 +262,14 @@ func (p *Page) Until(what, expression string) {
 
 func (p *Page) until(what string, holds func() bool) {
 	p.tb.Helper()
-	deadline := time.Now().Add(p.patience)
-	for !holds() {
-		if time.Now().After(deadline) {
+	// Asking keeps the page from what it is to do: the longer it takes, the less
+	// often it is asked.
+	for began := time.Now(); !holds(); {
+		waited := time.Since(began)
+		if waited > p.patience {
 			p.tb.Fatalf("waited in vain until %s%s", what, p.told())
 		}
-		time.Sleep(20 * time.Millisecond)
+		time.Sleep(min(max(waited/4, 10*time.Millisecond), 200*time.Millisecond))
 	}
 }
 
@@ -292,5 +313,6 @@ func (p *Page) Navigate(address string) {
 // Preload has a script run before those of every page opened from now on.
 func (p *Page) Preload(script string) {
 	p.tb.Helper()
+	p.spent = true
 	Call(p, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: script})
 }

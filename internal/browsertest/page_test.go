@@ -28,7 +28,7 @@ const inFrame = "document.querySelector('iframe').contentWindow"
 // openPage opens the page and waits until figures and picture are there.
 func openPage(t *testing.T, look Look) *Page {
 	t.Helper()
-	p := browser.Open(t, server.URL, look)
+	p := browser.Lend(t, server.URL, look)
 	p.started()
 	return p
 }

@@ -328,6 +328,7 @@ func TestPublishedWidth(t *testing.T) {
 // permit lets the page use the clipboard, as a person would.
 func (p *Page) permit() {
 	p.tb.Helper()
+	p.spent = true
 	for _, name := range []string{"clipboard-read", "clipboard-write"} {
 		Call(p, chromium.SetPermission, chromium.SetPermissionParams{
 			Permission:       &chromium.PermissionDescriptor{Name: name},

@@ -24,6 +24,7 @@ import (
 // beside opens an address in another tab on the same storage.
 func (p *Page) beside(address string) *Page {
 	p.tb.Helper()
+	p.spent = true
 	q := &Page{tb: p.tb, tally: map[string]int{}, file: p.file, patience: p.patience}
 	ctx, cancel := chromedp.NewContext(p.ctx, chromedp.WithListener(q.hear))
 	q.ctx = ctx
@@ -43,6 +44,7 @@ func (p *Page) beside(address string) *Page {
 // crash kills the page's process: nothing of it runs any more.
 func (p *Page) crash() {
 	p.tb.Helper()
+	p.spent = true
 	ctx, cancel := context.WithTimeout(p.ctx, time.Second)
 	defer cancel()
 	chromedp.Run(ctx, func(ctx context.Context, _ *chromedp.Target) (cdp.Empty, error) { //nolint:errcheck // nobody is left to answer
@@ -73,7 +75,7 @@ func TestADeadTabLosesAtMostASecondOfTyping(t *testing.T) { // alone: it counts 
 		p.typing(letter)
 		typed += letter
 		at = append(at, time.Since(began))
-		time.Sleep(30 * time.Millisecond)
+		time.Sleep(90 * time.Millisecond) // as a quick hand types; a page painted by software has time for nothing else otherwise
 	}
 	died := time.Since(began)
 	if now := Eval[string](p, "document.activeElement.value ?? ''"); !strings.HasSuffix(typed, now) || now == "" {
@@ -280,6 +282,7 @@ func TestFullStorage(t *testing.T) {
 		t.Fatal(err)
 	}
 	origin := at.Scheme + "://" + at.Host
+	p.spent = true
 	none := 1.0
 	Call(p, storage.OverrideQuotaForOrigin, storage.OverrideQuotaForOriginParams{Origin: origin, QuotaSize: &none})
 	p.savesUnkept("")
