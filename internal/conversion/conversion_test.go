@@ -258,3 +258,21 @@ func TestUnknownBuild(t *testing.T) {
 		t.Error("a build that there is not was changed")
 	}
 }
+
+// A wheel on a build that has none yet brings tyre and tube as well; where a tyre
+// lies on the rim the set leaves it alone.
+func TestWheelOfABuildWithoutOne(t *testing.T) {
+	d := documenttest.Demo(t)
+	b := d.Build("derailleur")
+	b.Parts = nil
+	d.Aside = nil
+	d.Builds = []document.Build{*b}
+	p := plan(t, d, "derailleur", "wheel-front-disc-622")
+	if got, want := comes(p), []string{"rim-front-622-aluminium", "spokes-front-622", "rim-tape-front", "tyre-front-60-622", "tube-front-622", "hub-front"}; !slices.Equal(got, sortedStrings(want)) {
+		t.Errorf("comes %v, want %v", got, want)
+	}
+	again := p.Apply(Except{})
+	if q := plan(t, again, "derailleur", "wheel-front-dynamo-622"); len(comes(q)) != 1 || comes(q)[0] != "dynamo-hub" {
+		t.Errorf("to the same wheel with another hub come %v", comes(q))
+	}
+}

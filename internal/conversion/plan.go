@@ -61,7 +61,10 @@ func New(d *document.Document, build string, set *parts.Set, w *words.Words) (*P
 		has[parts.GearHub], has[parts.Gearbox], has[parts.Derailleur] = false, false, false
 		has[set.Drive] = true
 	}
-	has[parts.OtherSize] = set.BeadSeat > 0 && set.BeadSeat != wheelOf(b, set.Area).BeadSeat
+	bare := !slices.ContainsFunc(b.Parts, func(q document.Part) bool {
+		return q.Kind == "tyre" && string(q.Carrier) == string(set.Area)
+	})
+	has[parts.OtherSize] = bare || set.BeadSeat > 0 && set.BeadSeat != wheelOf(b, set.Area).BeadSeat
 
 	goes := make([]bool, len(b.Parts))  // is of the area, or its place is taken
 	stays := make([]bool, len(b.Parts)) // is as good as what the set wants
@@ -101,7 +104,7 @@ func New(d *document.Document, build string, set *parts.Set, w *words.Words) (*P
 			stays[role] = true
 			continue
 		}
-		if w.part.If == parts.OtherSize && !slices.ContainsFunc(b.Parts, func(q document.Part) bool {
+		if w.part.If == parts.OtherSize && !bare && !slices.ContainsFunc(b.Parts, func(q document.Part) bool {
 			return q.Kind == w.entry.Kind && q.Carrier == w.entry.Carrier
 		}) {
 			continue // no tube where there was none

@@ -31,7 +31,7 @@ const (
 var Areas = []Area{Drivetrain, FrontWheel, RearWheel, Brakes, Cockpit, Lighting, Racks, Mudguards}
 
 // OtherSize is the condition of a part that comes along only with a wheel of
-// another size than the one before.
+// another size than the one before, or where there was none: tyre and tube.
 const OtherSize Need = "other-size"
 
 // Set is a list of parts that are fitted together: a drivetrain, a wheel, brakes.
