@@ -4,14 +4,17 @@
 import "./app/language.ts";
 import "every:rooms/*/text.ts";
 import "./rooms/change/change.ts";
+import "./rooms/contents/contents.ts";
 import "./rooms/dialogs/dialogs.ts";
 import "./rooms/masthead/masthead.ts";
 import "./rooms/notices/notices.ts";
 import "./rooms/publish/publish.ts";
 import "./rooms/scale/scale.ts";
 import "./rooms/strip/strip.ts";
+import "./rooms/welcome/welcome.ts";
 import { rooms } from "./rooms/rooms.ts";
 import { layOut } from "./elements/room.ts";
+import { begin, watchHistory } from "./elements/way.ts";
 import { watchCanvas } from "./rooms/picture/picture.ts";
 import { core } from "./core/core.ts";
 import { watchDrops } from "./app/drop.ts";
@@ -27,6 +30,7 @@ import { followTheme } from "./app/theme.ts";
 layOut(rooms, document.getElementById("opening")!, document.getElementById("sheet")!);
 followTheme();
 listen();
+watchHistory();
 watchDrops();
 
 // Whatever goes wrong is said, and the page stays.
@@ -70,6 +74,7 @@ async function start(): Promise<void> {
   }
   fromLink();
   fromAddress();
+  begin();
 }
 
 // fromAddress goes on at the scale where its address says so.
@@ -83,6 +88,7 @@ async function takeUp(found: Found): Promise<void> {
   const { text, odd } = found;
   if (text === null && odd === undefined) {
     store.start(core.demo());
+    store.greet();
     return;
   }
   const o = text === null ? { document: null, problems: [] } : opened(text);

@@ -16,7 +16,7 @@ func TestAbout(t *testing.T) {
 			t.Parallel()
 			p := openPage(t, look)
 			p.standing("Works offline")
-			p.The("button", "About").Focus()
+			p.command("About").Focus()
 			p.Key(kb.Enter)
 			p.The("heading", "About Steelyard")
 			// Licences are got when they are asked for.
@@ -42,7 +42,7 @@ func TestAbout(t *testing.T) {
 				t.Errorf("%s (%s): %v", v.ID, v.Help, v.Nodes)
 			}
 			p.Key(kb.Escape)
-			p.Until("About is closed and the keyboard is back where it was", "!document.querySelector('dialog.about')?.open && document.activeElement?.textContent.trim() === 'About'")
+			p.Until("About is closed and the keyboard is back where it was", "!document.querySelector('dialog.about')?.open && ['About', 'Commands'].includes(document.activeElement?.textContent.trim())")
 		})
 	}
 }

@@ -62,7 +62,7 @@ func (p *Page) opensDocument(d *document.Document) {
 	if err != nil {
 		p.tb.Fatal(err)
 	}
-	p.Chooses("own.json", string(text), p.The("button", "Open…").Click)
+	p.Chooses("own.json", string(text), p.command("Open…").Click)
 	p.until("the document is open", func() bool { return Eval[string](p, "document.getElementById('title').value") == d.Title })
 	p.kept()
 }
@@ -125,7 +125,7 @@ func TestFromOneBuildToThree(t *testing.T) {
 	}
 	// Each was one step.
 	for range 2 {
-		p.The("button", "Undo").Click()
+		p.command("Undo").Click()
 	}
 	if after, _ := p.saved(); after != text {
 		t.Error("two steps back do not bring back what was there")
@@ -173,11 +173,11 @@ func TestChangeInPlaceAndBack(t *testing.T) {
 		_, d = p.saved()
 		return d.Builds[0].Part("cassette") != nil && len(d.Aside) == n-1
 	})
-	p.The("button", "Undo").Click()
+	p.command("Undo").Click()
 	p.Like("button", "Forget Cassette").Click()
 	p.until("it is forgotten", func() bool { _, d = p.saved(); return d.Builds[0].Part("cassette") == nil && len(d.Aside) == n-1 })
-	p.The("button", "Undo").Click()
-	p.The("button", "Undo").Click()
+	p.command("Undo").Click()
+	p.command("Undo").Click()
 	if after, _ := p.saved(); after != text {
 		t.Error("undo does not bring back what was there")
 	}
@@ -228,11 +228,11 @@ func TestWeighedOnce(t *testing.T) {
 		t.Errorf("the builds differ by %+v", r.Difference.Parts)
 	}
 	// Typing was one step, and the basis another.
-	p.The("button", "Undo").Click()
-	p.The("button", "Undo").Click()
+	p.command("Undo").Click()
+	p.command("Undo").Click()
 	p.until("all is as before", func() bool { _, e := p.saved(); return e.Build(c).Part("gearbox").Basis != document.Weighed })
-	p.The("button", "Redo").Click()
-	p.The("button", "Redo").Click()
+	p.command("Redo").Click()
+	p.command("Redo").Click()
 
 	// Only here, and what another build knows better.
 	p.The("button", "Details of "+gearbox).Click()
@@ -365,7 +365,7 @@ func TestMarkSeveral(t *testing.T) {
 		}
 		return true
 	})
-	p.The("button", "Undo").Click()
+	p.command("Undo").Click()
 	if after, _ := p.saved(); after != text {
 		t.Error("setting was not one step")
 	}
@@ -376,7 +376,7 @@ func TestMarkSeveral(t *testing.T) {
 		_, d = p.saved()
 		return d.Build(id).Part(gone.ID) != nil && len(d.Build(id).Parts) == len(d.Build("gearbox").Parts)
 	})
-	p.The("button", "Undo").Click()
+	p.command("Undo").Click()
 	p.The("button", "Mark none").Click()
 	p.until("none is marked", func() bool { return len(marked()) == 0 })
 	Eval[bool](p, "("+row(0)+".click(), "+row(1)+".focus(), true)")
@@ -385,7 +385,7 @@ func TestMarkSeveral(t *testing.T) {
 	Eval[bool](p, "("+row(1)+".focus(), true)")
 	p.Key(kb.Delete)
 	p.until("they are deleted", func() bool { _, e := p.saved(); return len(e.Build("gearbox").Parts) == len(other.Parts)+1-2 })
-	p.The("button", "Undo").Click()
+	p.command("Undo").Click()
 	if after, _ := p.saved(); after != text {
 		t.Error("deleting was not one step")
 	}

@@ -131,7 +131,7 @@ func TestHabits(t *testing.T) {
 
 	// A message shows above a dialog, and can be pressed there.
 	Eval[bool](p, "(scrollTo(0, 0), true)")
-	p.The("button", "Share link").Click()
+	p.command("Share link").Click()
 	p.Until("the dialog is open", "document.querySelector('dialog[open]')")
 	p.Saves(p.The("button", "Save as a file").Click)
 	p.Until("a message says so, on top", `(n => { if (!n) return false; const b = n.querySelector('button').getBoundingClientRect(); return n.closest('dialog[open]') && document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2)?.closest('.note') })(document.querySelector('.note'))`)

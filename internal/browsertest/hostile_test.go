@@ -427,7 +427,7 @@ func TestALinkShowsWhatItReplaces(t *testing.T) {
 	p.Navigate(server.URL + "#" + link)
 	p.The("button", "Open it").Click()
 	p.until("it is open", func() bool { return p.total() != before })
-	p.The("button", "Undo").Click()
+	p.command("Undo").Click()
 	p.until("it is undone", func() bool { return p.total() == before })
 	if _, now := p.saved(); now.Title != mine.Title {
 		t.Errorf("undone, the title is %q", now.Title)

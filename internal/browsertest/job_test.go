@@ -342,6 +342,7 @@ func (j *job) moves() {
 	x, y := j.finds(text, "saddle")
 	j.must(j.drag(x, y, x-120, y+30))
 	j.until("the centre of mass moves back", func() bool { return j.row("Ahead of rear axle")[0] < centre })
+	j.sees("what greets a first visit is gone", "!document.querySelector('.welcome')")
 	_, dragged := j.saved()
 	at := func(d *document.Document) document.Vec3 {
 		p := d.Build("gearbox").Part("saddle")

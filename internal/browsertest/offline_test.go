@@ -69,7 +69,7 @@ func TestOfflineDoesTheMainJob(t *testing.T) {
 	p.Eval(inFrame + ".old = true")
 	p.Eval(inFrame + ".document.querySelector('canvas').getContext('webgl2').getExtension('WEBGL_lose_context').loseContext()")
 	p.Until("the frame has loaded again", "!"+inFrame+".old && "+inFrame+".steelyardFrame?.state == 'painted'")
-	p.The("button", "About").Click()
+	p.command("About").Click()
 	p.Eval("document.querySelector('dialog.about summary').click()")
 	p.Until("the licences are there", "document.querySelector('dialog.about pre')?.innerText.includes('The Go Authors')")
 }
@@ -194,7 +194,7 @@ func TestAMixtureOfVersionsIsNotKept(t *testing.T) {
 	p := browser.Open(t, s.URL, Phone)
 	p.started()
 	p.standing("Not ready for offline use")
-	p.The("button", "About").Click()
+	p.command("About").Click()
 	p.Until("About says so too", "document.querySelector('dialog.about').innerText.includes('has not kept the page')")
 }
 

@@ -28,7 +28,7 @@ import (
 // publishing opens the place where pictures and tables are made, by keyboard.
 func (p *Page) publishing() {
 	p.tb.Helper()
-	p.The("button", "Publish…").Focus()
+	p.command("Publish…").Focus()
 	p.Key(kb.Enter)
 	p.proof("")
 }

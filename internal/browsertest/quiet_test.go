@@ -50,7 +50,7 @@ func TestNoRequestAfterLoading(t *testing.T) {
 	}
 	p.mainJob()
 	p.Eval("document.querySelectorAll('main details:not([open]) > summary').forEach(s => s.click())")
-	p.The("button", "About").Click()
+	p.command("About").Click()
 	p.Eval("document.querySelector('dialog.about summary').click()")
 	p.Until("the licences are there", "document.querySelector('dialog.about pre')?.innerText.includes('The Go Authors')")
 	p.Key(kb.Escape)

@@ -77,7 +77,7 @@ func TestOneFileDoesTheMainJob(t *testing.T) {
 
 	// It says how it stands, and the licences are inside.
 	p.standing("Works offline: one file")
-	p.The("button", "About").Click()
+	p.command("About").Click()
 	p.Eval("document.querySelector('dialog.about summary').click()")
 	p.Until("the licences are there", "document.querySelector('dialog.about pre')?.innerText.includes('The Go Authors')")
 	if said := Eval[string](p, "document.querySelector('dialog.about').innerText"); !strings.Contains(said, "needs no network") || strings.Contains(said, "notices.txt") {

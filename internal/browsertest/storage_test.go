@@ -185,7 +185,7 @@ func TestTwoWindowsUseTheOther(t *testing.T) {
 		t.Errorf("%v g are kept", got)
 	}
 	// What it had is a step back.
-	q.The("button", "Undo").Click()
+	q.command("Undo").Click()
 	q.until("its own is back", func() bool { return q.grams() == 4210 })
 	q.kept()
 	// And the first window is told before it goes on.
@@ -225,7 +225,7 @@ func TestTwoWindowsThatAgree(t *testing.T) {
 	q.started()
 	q.mass(gearbox).Fill("4000")
 	wait(q, 700)
-	q.The("button", "Undo").Click()
+	q.command("Undo").Click()
 	wait(q, 700)
 	q.kept()
 	p.Eval("dispatchEvent(new Event('focus'))")

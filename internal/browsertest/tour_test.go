@@ -243,7 +243,7 @@ func (p *Page) packsByHand() {
 	p.until("the bag and the bike are heavier by it", func() bool {
 		return math.Abs(p.bag(name[to])-into-1500) < 1.1 && math.Abs(p.total()-total-1.5) < 0.06
 	})
-	p.press("Undo")
+	p.command("Undo").Click()
 	p.until("it is gone", func() bool { return p.bag(name[to]) == into && p.total() == total })
 }
 
@@ -280,7 +280,7 @@ func (p *Page) packsBest() {
 		p.tb.Errorf("the packing taken over misses the aim by %v, the one shown did by %v", again[0], aim[1])
 	}
 
-	p.press("Undo")
+	p.command("Undo").Click()
 	p.until("it says that the load has changed", func() bool { return strings.Contains(p.says("#packing .progress"), "has changed since") })
 	if got, _ := p.saved(); got != text {
 		p.tb.Errorf("one step back does not restore the document:\n%s", cmp.Diff(text, got))

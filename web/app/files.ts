@@ -2,6 +2,7 @@
 // the place of the document as one step that can be undone.
 
 import { core, CoreError } from "../core/core.ts";
+import { readAddress } from "./address.ts";
 import { csvFormat, type, whole } from "./exports.ts";
 import { store } from "./state.ts";
 import { t } from "../text/index.ts";
@@ -10,17 +11,20 @@ import type { Doc, Opened } from "../model/types.ts";
 // Openers are the dialogs that files and links ask for; the page puts them in.
 export const openers = {
   csv: (_name: string, _bytes: Uint8Array): void => {},
-  incoming: (_doc: Doc, _opened: Opened): void => {},
+  list: (): void => {},
+  incoming: (_doc: Doc, _opened: Opened, _chapter: string): void => {},
   share: (_fragment: string): void => {},
   keys: (): void => {},
   publish: (): void => {},
   change: (_build: string): void => {},
+  sets: (_build: string): void => {},
   scale: (_build: string, _part = ""): void => {},
 };
 
 const limit = 30_000_000; // bytes
 
-function take(doc: Doc, label: string): void {
+// take puts a document in the place of the one that is open.
+export function take(doc: Doc, label: string): void {
   store.seal();
   store.drafts.clear();
   store.open.clear();
@@ -40,6 +44,12 @@ function undoable(text: string): void {
 export function startBlank(): void {
   take(core.blank(), t("do.new"));
   undoable(t("file.started"));
+}
+
+// startFromSets begins a build that is put together set by set.
+export function startFromSets(): void {
+  take(core.blank(), t("do.new"));
+  openers.sets(store.activeID);
 }
 
 export function openDemo(): void {
@@ -184,11 +194,11 @@ export function published(typed: string): URL | null {
 // fromLink reads the document that the address carries, if it does. It takes
 // nothing in: the reader is asked first.
 export function fromLink(): void {
-  const fragment = location.hash.replace(/^#/, "");
-  if (fragment.length < 24) return; // a place on the page, not a document
+  const { document: fragment, chapter } = readAddress(location.hash);
+  if (!fragment) return;
   try {
     const o = core.decodeLink(fragment);
-    if (o.document) openers.incoming(o.document, o);
+    if (o.document) openers.incoming(o.document, o, chapter);
     else store.tell(t("link.in.bad", { why: o.problems.map((p) => p.message).join(" ") || "?" }), undefined, "error");
   } catch (e) {
     if (!(e instanceof CoreError)) throw e;
@@ -197,9 +207,9 @@ export function fromLink(): void {
 }
 
 // dropLink takes the document out of the address, so that a reload does not
-// bring it back.
-export function dropLink(): void {
-  history.replaceState(history.state, "", location.pathname + location.search);
+// bring it back; the chapter that it is read at stays.
+export function dropLink(chapter = ""): void {
+  history.replaceState(history.state, "", location.pathname + location.search + (chapter && `#${chapter}`));
 }
 
 export async function copyText(text: string, done: string): Promise<void> {

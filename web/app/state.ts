@@ -32,6 +32,7 @@ export interface Notice {
 export const draftPrefix = "unmade/"; // begins the key of what is typed to become a thing
 
 const looks = "look";
+const greeted = "greeted";
 const small = 1200; // parts; a document of so many is evaluated at every keystroke
 
 function readLook(): Look {
@@ -63,6 +64,8 @@ export class Store extends EventTarget {
   stations: Station[] = [];
   templates: Templates = { goods: [], bags: [] };
   took = 0; // ms of the last evaluation
+  held = false; // something is being dragged
+  greeting = false; // nothing is the reader's own yet, and they are told how to begin
 
   private history: History<Doc> | null = null;
   private written: { of: Doc | null; text: string } = { of: null, text: "null" };
@@ -147,10 +150,24 @@ export class Store extends EventTarget {
     return [...this.drafts].filter(([key, d]) => d.why !== "" || key.startsWith(draftPrefix));
   }
 
+  // greet tells who has come for the first time how to begin, until they have.
+  greet(): void {
+    this.greeting = readPreference(greeted) === "";
+    this.touch();
+  }
+
+  welcomed(): void {
+    if (!this.greeting) return;
+    this.greeting = false;
+    writePreference(greeted, "yes");
+    this.touch();
+  }
+
   // follow is what comes after every change of the document.
   private follow(): void {
     const doc = this.doc;
     if (!doc) return;
+    this.welcomed();
     this.storage.save();
     const parts = doc.builds.reduce((n, b) => n + b.parts.length, 0);
     if (parts < small || this.took < 16) {

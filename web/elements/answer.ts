@@ -2,7 +2,8 @@
 
 import { core, CoreError } from "../core/core.ts";
 import { store } from "../app/state.ts";
-import { language } from "../text/index.ts";
+import { language, t, type Key } from "../text/index.ts";
+import type { Gist } from "./room.ts";
 
 const slow = 16; // ms; an answer that takes longer lets typing breathe
 const longest = 400; // ms of breath
@@ -73,4 +74,14 @@ export class Answer<T> {
     this.took = performance.now() - from;
     return this.known;
   }
+}
+
+const unhurried = 150; // ms; who opens the contents to go on is not held up by them
+
+// inWords is what an answer comes to, for the contents; undefined until it is there.
+// Otherwise is told of a document that leaves nothing to say.
+export function inWords<T>(answer: Answer<T>, words: (value: T) => string | undefined, otherwise: Key): Gist | undefined {
+  const { value, why, stale } = answer.seen(unhurried);
+  if (stale) return undefined;
+  return { text: (value && words(value)) || why || t(otherwise) };
 }

@@ -3,6 +3,7 @@
 // the page.
 
 import type { nothing, TemplateResult } from "lit";
+import { narrow } from "./narrow.ts";
 import type { Key } from "../text/index.ts";
 
 // Gist is what a room comes to, in a line.
@@ -20,8 +21,10 @@ export interface Room {
   name: string; // of the folder; the id of the section, and its address
   element: string; // what shows it
   title: Key; // its heading
+  short: Key; // its name in the contents
   opening?: true; // stands beside the picture, above the chapters
   gist?: () => Gist; // its answer, shown while it is closed; without one it is always open
+  answer?: () => Gist | undefined; // its answer in the contents, where that is not the gist; undefined while it is being worked out
   prints?: readonly Printed[];
 }
 
@@ -32,8 +35,15 @@ export function register(rooms: readonly Room[]): readonly Room[] {
   return rooms;
 }
 
+// allRooms gives them in the order of the page.
+export const allRooms = (): Room[] => [...known.values()];
+
+export function findRoom(name: string): Room | undefined {
+  return known.get(name);
+}
+
 export function roomOf(name: string): Room {
-  const r = known.get(name);
+  const r = findRoom(name);
   if (!r) throw new Error(`${name} is not in rooms/rooms.ts`);
   return r;
 }
@@ -47,13 +57,29 @@ export function printed(): Printed[] {
 // markup of its own in index.html stays as it is.
 export function layOut(rooms: readonly Room[], opening: Element, sheet: Element): void {
   for (const r of rooms) {
-    if (document.getElementById(r.name)) continue;
-    const section = document.createElement("section");
+    const there = document.getElementById(r.name);
+    const section = there ?? document.createElement("section");
+    // What has no line to open it by can be gone to itself.
+    if (!r.gist) section.tabIndex = -1;
+    if (there) continue;
     section.id = r.name;
     section.setAttribute("aria-labelledby", `${r.name}-title`);
-    if (r.opening) section.tabIndex = -1;
     if (r.gist) section.className = "chapter";
     section.append(document.createElement(r.element));
     (r.opening ? opening : sheet).append(section);
+  }
+  const arrange = () => turn(opening);
+  narrow.addEventListener("change", arrange);
+  arrange();
+}
+
+// turn puts the totals before the picture on a narrow sheet, and beside it on any
+// other. The picture stays where it is: a frame that is moved loads anew.
+function turn(opening: Element): void {
+  const picture = document.getElementById("picture");
+  for (const section of [...opening.children]) {
+    if (section === picture) continue;
+    if (narrow.matches) opening.prepend(section);
+    else opening.append(section);
   }
 }

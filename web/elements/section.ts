@@ -17,7 +17,7 @@ export function isUnfolded(name: string): boolean {
   return unfolded.has(name);
 }
 
-function set(name: string, on: boolean): void {
+export function setUnfolded(name: string, on: boolean): void {
   if (unfolded.has(name) === on) return;
   if (on) unfolded.add(name);
   else unfolded.delete(name);
@@ -27,7 +27,7 @@ function set(name: string, on: boolean): void {
 
 // unfold opens a section and goes to one of its elements, or to its head.
 export function unfold(name: string, id = ""): void {
-  set(name, true);
+  setUnfolded(name, true);
   setTimeout(() => {
     const hit = document.getElementById(id);
     (hit ?? document.getElementById(name))?.scrollIntoView({ block: hit ? "center" : "start" });
@@ -62,7 +62,7 @@ export abstract class Section extends DeferredElement {
     const there = store.doc !== null && core.state !== "loading";
     const room = roomOf(fold);
     const gist = there && room.gist ? room.gist() : { text: "" };
-    return html`<details class="fold" ?open=${on} @toggle=${(e: Event) => e.target === e.currentTarget && set(fold, (e.currentTarget as HTMLDetailsElement).open)}>
+    return html`<details class="fold" ?open=${on} @toggle=${(e: Event) => e.target === e.currentTarget && setUnfolded(fold, (e.currentTarget as HTMLDetailsElement).open)}>
       <summary>
         <h2 id="${fold}-title">${t(room.title)}</h2>
         <span class="gist ${gist.alarm ? "alarm" : ""}">${gist.text}</span>

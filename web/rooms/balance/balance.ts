@@ -6,7 +6,7 @@ import { live } from "lit/directives/live.js";
 import { addBuild, compare, compared, copyBuild, editBuild, findBuild, removeBuild } from "../../app/edit.ts";
 import { openers } from "../../app/files.ts";
 import { core } from "../../core/core.ts";
-import { loadsOf, placeBuild, sameLoad, swapSides } from "../../app/loadEdit.ts";
+import { carried, loadsOf, placeBuild, sameLoad, swapSides } from "../../app/loadEdit.ts";
 import type { Change, Figure } from "../../model/types.ts";
 import { store } from "../../app/state.ts";
 import { brief, short, t, word } from "../../text/index.ts";
@@ -15,6 +15,7 @@ import { deltaScale } from "../../elements/deltaScale.ts";
 import { copyMenu } from "../../elements/copytable.ts";
 import { focusSoon, nameSoon, StoreElement } from "../../elements/element.ts";
 import { narrow } from "../../elements/narrow.ts";
+import { isUnfolded, setUnfolded } from "../../elements/section.ts";
 import { badge, number } from "../../elements/figure.ts";
 import { deltaLikely, signs, verdictText } from "../../elements/verdict.ts";
 import "../../elements/menu.ts";
@@ -64,8 +65,20 @@ class Balance extends StoreElement {
         <h2 id="balance-title">${t("builds.title")}</h2>
         ${doc ? copyMenu(t("table.caption"), "figures") : nothing}
       </div>
-      ${doc ? html`<sy-state></sy-state>${this.pair()}${this.empty() ? nothing : this.table()}${this.explain()}` : html`<p class="quiet">${t("page.loading")}</p>`}
+      ${doc ? html`<sy-state></sy-state>${this.pair()}${this.figures()}` : html`<p class="quiet">${t("page.loading")}</p>`}
     `;
+  }
+
+  // figures are all that there is beyond the totals; on a narrow sheet they lie
+  // folded up, and the picture comes first.
+  private figures(): TemplateResult {
+    const body = () => html`${this.empty() ? nothing : this.table()}${this.explain()}`;
+    if (!narrow.matches) return body();
+    const on = isUnfolded("figures");
+    return html`<details class="allfigures" ?open=${on} @toggle=${(e: Event) => e.target === e.currentTarget && setUnfolded("figures", (e.currentTarget as HTMLDetailsElement).open)}>
+      <summary><h3>${t("table.fold")}</h3></summary>
+      ${on ? body() : nothing}
+    </details>`;
   }
 
   // empty says that neither build has any figure but its total.
@@ -76,7 +89,8 @@ class Balance extends StoreElement {
   private pair(): TemplateResult {
     const { A, B } = store.ids;
     if (!A) return html`<p><button type="button" class="go" @click=${() => this.fresh("A")}>${t("builds.new")}</button></p>`;
-    return html`<div class="pair">
+    const [la, lb] = carried(store.doc!);
+    return html`<div class="pair ${la === lb ? "alike" : ""}">
       ${this.plate("A", A)}
       <button
         type="button"

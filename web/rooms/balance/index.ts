@@ -1,3 +1,4 @@
+import { answer } from "./answer.ts";
 import "./balance.ts";
 import { printFigures, printTotals } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
@@ -6,6 +7,8 @@ export const balance: Room = {
   name: "balance",
   element: "sy-balance",
   title: "builds.title",
+  short: "balance.short",
+  answer,
   opening: true,
   prints: [
     { at: 10, body: printTotals },

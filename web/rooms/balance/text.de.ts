@@ -4,6 +4,7 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "balance.short": "Vergleich",
   "do.swap": "Aufbauten tauschen",
   "do.copy": "{build} kopieren",
   "do.newbuild": "neuer Aufbau",
@@ -35,6 +36,7 @@ offer("de", {
   "beam.lighter": "B leichter",
   "beam.heavier": "B schwerer",
 
+  "table.fold": "Alle Zahlen, und was ± heißt",
   "table.caption": "Werte beider Aufbauten und ihr Unterschied",
   "table.verdict": "Urteil",
   "table.more": "Mehr Werte: drehende Masse, Trägheit",

@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "balance.short": "Balance",
   "do.swap": "swap the builds",
   "do.copy": "copy {build}",
   "do.newbuild": "new build",
@@ -34,6 +35,7 @@ const en = {
   "beam.lighter": "B lighter",
   "beam.heavier": "B heavier",
 
+  "table.fold": "All figures, and what ± means",
   "table.caption": "Figures of both builds and their difference",
   "table.verdict": "Verdict",
   "table.more": "More figures: mass that spins, resistance to turning",

@@ -7,6 +7,7 @@ export const builds: Room = {
   name: "builds",
   element: "sy-builds",
   title: "all.title",
+  short: "builds.short",
   gist,
   prints: [
     { at: 55, body: printBuilds },

@@ -4,6 +4,7 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "builds.short": "Alle Aufbauten",
   "do.table": "Aufbauten für die Tabelle gewählt",
   "do.base": "Bezug gewählt",
 

@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "builds.short": "All builds",
   "do.table": "builds chosen for the table",
   "do.base": "base chosen",
 

@@ -10,7 +10,9 @@ import { store } from "../../app/state.ts";
 import { core, CoreError } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
 import { hasClosed, showDialog, StoreElement } from "../../elements/element.ts";
+import { narrow } from "../../elements/narrow.ts";
 import { verdictText } from "../../elements/verdict.ts";
+import { visit } from "../../elements/way.ts";
 import type { Changed, Changing, Coming, Going, SetLine } from "../../model/types.ts";
 import { figureScale, massText, partScale, plain, rough, write } from "../../model/units.ts";
 import { count, t, word } from "../../text/index.ts";
@@ -25,6 +27,7 @@ class Change extends StoreElement {
   private name: string | null = null; // of a new build; null is what is proposed
   private why = "";
   private was: Element | null = null;
+  private bySets = false; // a bike is put together, one area after another
 
   private readonly offered = new Answer<SetLine[]>(
     (text, build) => core.sets(text, build),
@@ -38,18 +41,51 @@ class Change extends StoreElement {
   constructor() {
     super();
     openers.change = (build) => this.open(build);
+    openers.sets = (build) => this.open(build, true);
   }
 
   private changing(): Changing {
     return { build: this.build, set: this.set, keep: [...this.keep], skip: [...this.skip], drop: [...this.drop] };
   }
 
-  private open(build: string): void {
+  private open(build: string, bySets = false): void {
     if (!store.doc || core.state !== "ready") return;
     this.was = document.activeElement;
     this.build = build;
+    this.bySets = bySets;
+    if (bySets) this.area = this.areas()[0] ?? this.area;
     this.choose("");
     showDialog(this);
+    if (bySets) this.atSets();
+  }
+
+  private areas(): string[] {
+    return [...new Set(this.offered.now().value?.map((s) => s.area))];
+  }
+
+  // atSets gives the keyboard to the sets to choose from.
+  private atSets(): void {
+    void this.updateComplete.then(() => this.querySelector<HTMLElement>(".sets input")?.focus());
+  }
+
+  // go shows another area.
+  private go(area: string): void {
+    this.area = area;
+    this.choose("");
+  }
+
+  // following is the area that comes after the one that is shown; empty for none.
+  private following(): string {
+    const areas = this.areas();
+    return areas[areas.indexOf(this.area) + 1] ?? "";
+  }
+
+  private step(): void {
+    const next = this.following();
+    if (next) {
+      this.go(next);
+      this.atSets();
+    } else this.close();
   }
 
   private close(): void {
@@ -57,7 +93,11 @@ class Change extends StoreElement {
     this.querySelector("dialog")?.close();
     this.build = "";
     this.requestUpdate();
-    if (this.was instanceof HTMLElement && this.was.isConnected) this.was.focus();
+    // What no set has is added in the list.
+    if (this.bySets) {
+      this.area = "drivetrain";
+      visit("parts", narrow.matches ? "" : "add");
+    } else if (this.was instanceof HTMLElement && this.was.isConnected) this.was.focus();
   }
 
   private choose(set: string): void {
@@ -94,7 +134,8 @@ class Change extends StoreElement {
     store.seal();
     if (copy) store.edit(t("do.change.new", { name }), () => compare(sameLoad(made.document), of, made.build));
     else store.edit(t("do.change", { build, set }), () => made.document);
-    this.close();
+    if (this.bySets) this.step();
+    else this.close();
     // What was changed is what is looked at.
     store.activate(store.ids.B === made.build ? "B" : "A");
     if (!store.part(store.selected)) store.select("");
@@ -105,21 +146,17 @@ class Change extends StoreElement {
     const build = store.doc && this.build ? findBuild(store.doc, this.build) : undefined;
     if (!build) return nothing;
     const { value: sets, why } = this.offered.now();
-    const areas = [...new Set(sets?.map((s) => s.area))];
     return html`<dialog class="change" aria-labelledby="change-title" @close=${(e: Event) => this.build && hasClosed(e) && this.close()}>
-      <h2 id="change-title">${t("change.title", { build: build.name })}</h2>
+      <h2 id="change-title">${t(this.bySets ? "change.sets" : "change.title", { build: build.name })}</h2>
       ${why ? html`<p class="why wrong" role="alert">${why}</p>` : nothing}
       <div class="areas" role="group" aria-label=${t("change.area")}>
-        ${areas.map(
+        ${this.areas().map(
           (a) =>
             html`<button
               type="button"
               class="toggle"
               aria-pressed=${a === this.area}
-              @click=${() => {
-                this.area = a;
-                this.choose("");
-              }}
+              @click=${() => this.go(a)}
             >
               ${word("area", a)}
             </button>`,
@@ -136,8 +173,13 @@ class Change extends StoreElement {
   private choice(sets: SetLine[]): TemplateResult {
     const fit = sets.filter((s) => s.fits || s.on);
     const rest = sets.filter((s) => !s.fits && !s.on);
-    return html`<fieldset class="sets">
-      <legend>${t("change.choose")}</legend>
+    return html`<fieldset
+      class="sets"
+      @keydown=${(e: KeyboardEvent) => {
+        if (e.key === "Enter" && !this.idle && e.target instanceof HTMLInputElement) this.take(false);
+      }}
+    >
+      <legend>${t(this.bySets ? "change.pick" : "change.choose")}</legend>
       ${fit.map((s) => this.line(s))}
       ${
         rest.length
@@ -244,7 +286,7 @@ class Change extends StoreElement {
   }
 
   private naming(): TemplateResult | typeof nothing {
-    if (this.idle) return nothing;
+    if (this.idle || this.bySets) return nothing;
     return html`<label class="stacked"
         >${t("change.newname")}
         <input
@@ -268,12 +310,27 @@ class Change extends StoreElement {
     return html`<div class="end">
       <p class="sum" role="status">${plan ? this.total(plan) : nothing}</p>
       ${this.why ? html`<p class="why wrong" role="alert">${this.why}</p>` : nothing}
-      <div class="acts">
+      ${this.bySets ? this.stepping() : this.acts(idle)}
+    </div>`;
+  }
+
+  private stepping(): TemplateResult {
+    const next = this.following();
+    return html`<div class="acts">
+      <button type="button" class="go" ?disabled=${this.idle} @click=${() => this.take(false)}>
+        ${next ? t("change.then", { next: word("area", next) }) : t("change.last")}
+      </button>
+      ${next ? html`<button type="button" @click=${() => this.step()}>${t("change.without")}</button>` : nothing}
+      <button type="button" @click=${() => this.close()}>${t("change.done.sets")}</button>
+    </div>`;
+  }
+
+  private acts(idle: boolean): TemplateResult {
+    return html`<div class="acts">
         <button type="button" class="go" ?disabled=${idle} @click=${() => this.take(false)}>${t("change.this")}</button>
         <button type="button" class="go" ?disabled=${idle} @click=${() => this.take(true)}>${t("change.new")}</button>
         <button type="button" @click=${() => this.close()}>${t("cancel")}</button>
-      </div>
-    </div>`;
+      </div>`;
   }
 
   private total(p: Changed): TemplateResult | typeof nothing {

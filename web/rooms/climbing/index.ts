@@ -1,3 +1,5 @@
+import { answer } from "./answer.ts";
+import { inWords } from "../../elements/answer.ts";
 import { gist } from "./climbing.ts";
 import { printClimbing } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
@@ -6,6 +8,8 @@ export const climbing: Room = {
   name: "climbing",
   element: "sy-climbing",
   title: "climbing.title",
+  short: "climbing.short",
   gist,
+  answer: () => inWords(answer, (v) => v.words || v.sides[0]?.words, "climbing.gist"),
   prints: [{ at: 56, body: printClimbing }],
 };

@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "climbing.short": "Climbing",
   "climbing.title": "Climbing",
   "climbing.gist": "Speed, gear and time on a climb and over a day, and what weight and losses cost.",
   "climbing.climb": "The climb",

@@ -3,18 +3,21 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
+import { writeAddress } from "../../app/address.ts";
 import { accept, copyText, dropLink, openers, published, reach, saveFile } from "../../app/files.ts";
 import { store } from "../../app/state.ts";
 import { readPreference, writePreference } from "../../io/storage.ts";
 import { brief, count, t } from "../../text/index.ts";
 import type { Doc, Opened } from "../../model/types.ts";
 import { hasClosed, StoreElement, showDialog } from "../../elements/element.ts";
+import { allRooms, findRoom } from "../../elements/room.ts";
+import { arrive, chapter } from "../../elements/way.ts";
 import "./listin.ts";
 
 type Open =
-  | { kind: "csv"; name: string; bytes: Uint8Array }
-  | { kind: "incoming"; doc: Doc; opened: Opened }
-  | { kind: "share"; fragment: string; host: string }
+  | { kind: "csv"; name: string; bytes: Uint8Array; fresh?: true }
+  | { kind: "incoming"; doc: Doc; opened: Opened; chapter: string }
+  | { kind: "share"; fragment: string; host: string; chapter: string }
   | { kind: "keys" }
   | null;
 
@@ -30,8 +33,9 @@ class Dialogs extends StoreElement {
     super();
     openers.csv = (name, bytes) => this.open({ kind: "csv", name, bytes });
     openers.keys = () => this.open({ kind: "keys" });
-    openers.incoming = (doc, opened) => this.open({ kind: "incoming", doc, opened });
-    openers.share = (fragment) => this.open({ kind: "share", fragment, host: readPreference(host) });
+    openers.list = () => this.open({ kind: "csv", name: t("csv.typed"), bytes: new Uint8Array(), fresh: true });
+    openers.incoming = (doc, opened, chapter) => this.open({ kind: "incoming", doc, opened, chapter: findRoom(chapter) ? chapter : "" });
+    openers.share = (fragment) => this.open({ kind: "share", fragment, host: readPreference(host), chapter: chapter() });
   }
 
   open(what: Open): void {
@@ -52,7 +56,7 @@ class Dialogs extends StoreElement {
     if (!now) return nothing;
     const body =
       now.kind === "csv"
-        ? html`<sy-listin .name=${now.name} .bytes=${now.bytes} .done=${() => this.close()}></sy-listin>`
+        ? html`<sy-listin .name=${now.name} .bytes=${now.bytes} .fresh=${now.fresh ?? false} .done=${() => this.close()}></sy-listin>`
         : now.kind === "incoming"
           ? this.incoming(now)
           : now.kind === "share"
@@ -69,7 +73,7 @@ class Dialogs extends StoreElement {
     const here = reach();
     const elsewhere = here === "everywhere" ? null : published(now.host);
     const base = elsewhere ?? (here === "nowhere" ? null : new URL(location.href));
-    if (base) base.hash = now.fragment;
+    if (base) base.hash = writeAddress({ document: now.fragment, chapter: now.chapter });
     const url = base?.href ?? "";
     const n = (base ? url : now.fragment).length;
     const wrong = now.host.trim() !== "" && here !== "everywhere" && !elsewhere;
@@ -99,6 +103,19 @@ class Dialogs extends StoreElement {
             </label>
             ${wrong ? html`<p id="host-why" class="why wrong">${t("link.host.wrong")}</p>` : nothing}`
       }
+      <label class="stacked"
+        >${t("link.at")}
+        <select
+          class="at"
+          @change=${(e: Event) => {
+            now.chapter = (e.target as HTMLSelectElement).value;
+            this.requestUpdate();
+          }}
+        >
+          <option value="" .selected=${live(now.chapter === "")}>${t("link.at.top")}</option>
+          ${allRooms().map((r) => html`<option value=${r.name} .selected=${live(now.chapter === r.name)}>${t(r.short)}</option>`)}
+        </select></label
+      >
       ${
         base
           ? html`<label class="stacked"
@@ -153,6 +170,9 @@ class Dialogs extends StoreElement {
           @click=${() => {
             accept(now.opened, title);
             this.close();
+            if (!now.chapter) return;
+            dropLink(now.chapter);
+            arrive(now.chapter);
           }}
         >
           ${t("link.in.open")}

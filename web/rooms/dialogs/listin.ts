@@ -4,12 +4,25 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { core, CoreError } from "../../core/core.ts";
-import { editBuild, findBuild } from "../../app/edit.ts";
+import { compared, editBuild, findBuild } from "../../app/edit.ts";
+import { take } from "../../app/files.ts";
 import { store } from "../../app/state.ts";
 import { brief, count, has, t, word } from "../../text/index.ts";
-import { listMassUnitValues, type CSVOptions, type End, type EndRow, type ListMassUnit, type SumRow, type Table } from "../../model/types.ts";
+import {
+  listMassUnitValues,
+  type Build,
+  type CSVOptions,
+  type Doc,
+  type End,
+  type EndRow,
+  type ListMassUnit,
+  type SumRow,
+  type Table,
+} from "../../model/types.ts";
 import { massText, partScale, plain, write } from "../../model/units.ts";
 import { StoreElement } from "../../elements/element.ts";
+import { narrow } from "../../elements/narrow.ts";
+import { visit } from "../../elements/way.ts";
 
 const previewed = 8; // parts shown until asked for all
 const most = 500; // and then
@@ -19,9 +32,10 @@ const badShown = 50;
 const columns = ["name", "mass", "quantity", "half_width", "basis", "kind", "station", "carrier", "note"];
 
 class ListIn extends StoreElement {
-  static override properties = { name: { attribute: false }, bytes: { attribute: false }, done: { attribute: false } };
+  static override properties = { name: { attribute: false }, bytes: { attribute: false }, fresh: { attribute: false }, done: { attribute: false } };
   declare name: string;
   declare bytes: Uint8Array;
+  declare fresh: boolean; // a document of its own is made of the list
   declare done: () => void;
 
   private text: string | null = null; // that was pasted or written here in place of the file
@@ -35,8 +49,23 @@ class ListIn extends StoreElement {
     if (!changed.has("bytes")) return;
     this.options = {};
     this.replace = this.all = false;
-    this.text = null;
+    this.text = this.bytes.length ? null : "";
     this.read();
+  }
+
+  // choose reads a file in place of what was pasted.
+  private choose(): void {
+    const input = document.createElement("input");
+    input.type = "file";
+    input.accept = ".csv,.tsv,.txt,text/csv";
+    input.addEventListener("change", () => {
+      const file = input.files?.[0];
+      void file?.arrayBuffer().then((b) => {
+        this.name = file.name;
+        this.bytes = new Uint8Array(b);
+      });
+    });
+    input.click();
   }
 
   constructor() {
@@ -58,12 +87,14 @@ class ListIn extends StoreElement {
   }
 
   private read(): void {
+    this.table = null;
+    this.why = "";
+    if (this.text !== null && !this.text.trim()) return; // nothing yet
     try {
       this.table = core.readPartsCSV(this.text ?? this.bytes, this.options);
       this.why = this.table.problems.map((p) => p.message).join(" ");
     } catch (e) {
       if (!(e instanceof CoreError)) throw e;
-      this.table = null;
       this.why = e.message;
     }
   }
@@ -77,41 +108,55 @@ class ListIn extends StoreElement {
   protected override render(): TemplateResult {
     const { table } = this;
     const { build, doc } = store;
-    if (!table || !build || !doc) {
-      return html`<p class="why wrong">${this.why}</p>
-        <div class="acts"><button type="button" @click=${this.done}>${t("close")}</button></div>`;
-    }
+    const written = this.text !== null || table?.note === true;
+    // What is written into stays the same element whatever comes of it.
+    return html`${this.source(table)} ${this.why ? html`<p class="why ${table ? "" : "wrong"}">${this.why}</p>` : nothing}
+      ${written ? this.note() : nothing}
+      ${
+        table && build && doc
+          ? this.found(table, build)
+          : html`<div class="acts"><button type="button" @click=${this.done}>${t(this.fresh ? "cancel" : "close")}</button></div>`
+      }`;
+  }
+
+  private found(table: Table, build: Build): TemplateResult {
     const n = table.parts.length;
-    return html`<p class="fine">${this.name}${n ? html` · ${table.encoding}` : nothing}</p>
-      ${this.why ? html`<p class="why">${this.why}</p>` : nothing} ${table.note || this.text !== null ? this.note() : this.fields(table)}
+    return html`${table.note ? nothing : this.fields(table)}
       ${n ? this.preview(table) : html`<p class="why wrong">${t("csv.none")}</p>`} ${table.ends.length ? this.ends(table.ends) : nothing}
       ${table.sums.length ? this.sums(table.sums) : nothing} ${table.bad.length ? this.bad(table) : nothing}
-      <label class="check"
-        ><input
-          type="checkbox"
-          .checked=${live(this.replace)}
-          @change=${(e: Event) => {
-            this.replace = (e.target as HTMLInputElement).checked;
-            this.requestUpdate();
-          }}
-        />
-        ${t("csv.replace")}</label
-      >
       ${
-        n
-          ? html`<p>
-            ${
-              this.replace
-                ? count(n, "csv.good.replace.one", "csv.good.replace.many", { build: build.name, old: build.parts.length })
-                : count(n, "csv.good.one", "csv.good.many", { build: build.name })
-            }
-          </p>`
-          : nothing
+        this.fresh
+          ? nothing
+          : html`<label class="check"
+            ><input
+              type="checkbox"
+              .checked=${live(this.replace)}
+              @change=${(e: Event) => {
+                this.replace = (e.target as HTMLInputElement).checked;
+                this.requestUpdate();
+              }}
+            />
+            ${t("csv.replace")}</label
+          >`
       }
+      ${n ? html`<p>${this.comes(n, build)}</p>` : nothing}
       <div class="acts">
-        <button type="button" class="go" ?disabled=${!n} @click=${() => this.take()}>${t("csv.add")}</button>
+        <button type="button" class="go" ?disabled=${!n} @click=${() => this.take()}>${t(this.fresh ? "csv.make" : "csv.add")}</button>
         <button type="button" @click=${this.done}>${t("cancel")}</button>
       </div>`;
+  }
+
+  // source says where the list is from, or could be.
+  private source(table: Table | null): TemplateResult {
+    if (!this.fresh) return html`<p class="fine">${this.name}${table?.parts.length ? html` · ${table.encoding}` : nothing}</p>`;
+    return html`<p>${t("csv.fresh")}</p>
+      <p><button type="button" @click=${() => this.choose()}>${t("csv.file")}</button> <span class="fine">${this.name}</span></p>`;
+  }
+
+  private comes(n: number, build: Build): string {
+    if (this.fresh) return count(n, "csv.make.one", "csv.make.many");
+    if (this.replace) return count(n, "csv.good.replace.one", "csv.good.replace.many", { build: build.name, old: build.parts.length });
+    return count(n, "csv.good.one", "csv.good.many", { build: build.name });
   }
 
   // note shows a list without columns as it was written, to be put right.
@@ -308,14 +353,24 @@ class ListIn extends StoreElement {
   private take(): void {
     const { table } = this;
     if (!table) return;
-    const id = store.activeID;
-    store.edit(t("do.import"), (d) => {
+    const undo = { label: t("undo"), run: () => store.undo() };
+    const into = (d: Doc, id: string): Doc => {
       const ids = core.newIDs(d, "part", table.parts.length);
       const parts = table.parts.map((p, i) => ({ ...p, id: ids[i]! }));
       return editBuild(d, id, (b) => ({ ...b, parts: this.replace ? parts : [...b.parts, ...parts] }));
-    });
+    };
+    if (this.fresh) {
+      const blank = core.blank();
+      take(into(blank, compared(blank)[0]), t("do.import"));
+      store.tell(count(table.parts.length, "csv.made.one", "csv.made.many"), undo);
+      this.done();
+      visit("parts", narrow.matches ? "" : "add");
+      return;
+    }
+    const id = store.activeID;
+    store.edit(t("do.import"), (d) => into(d, id));
     const build = findBuild(store.doc!, id)?.name ?? "";
-    store.tell(count(table.parts.length, "csv.done.one", "csv.done.many", { file: this.name, build }), { label: t("undo"), run: () => store.undo() });
+    store.tell(count(table.parts.length, "csv.done.one", "csv.done.many", { file: this.name, build }), undo);
     this.done();
   }
 }

@@ -11,6 +11,15 @@ offer("de", {
   "add.typical": "Katalogwerte sind übliche Werte, nicht die eines bestimmten Produkts.",
 
   "csv.text": "Die Liste: ein Teil je Zeile oder Komma, mit seiner Masse",
+  "csv.typed": "Aus einer Tabelle, einer Notiz oder einer Mail",
+  "csv.fresh":
+    "Kopieren Sie die Zellen oder Zeilen und fügen Sie sie hier ein, oder wählen Sie eine Datei. Daraus wird ein neuer Aufbau; was jetzt offen ist, holt „Rückgängig“ zurück.",
+  "csv.file": "Datei wählen …",
+  "csv.make.one": "Aus einem Teil wird ein neuer Aufbau.",
+  "csv.make.many": "Aus {n} Teilen wird ein neuer Aufbau.",
+  "csv.make": "Den Aufbau machen",
+  "csv.made.one": "Einen neuen Aufbau aus einem Teil gemacht.",
+  "csv.made.many": "Einen neuen Aufbau aus {n} Teilen gemacht.",
   "csv.title": "Teile aus einer Liste",
   "csv.columns": "Welche Spalte was ist",
   "csv.column.none": "weglassen",
@@ -68,6 +77,8 @@ offer("de", {
   "csv.c.note": "Notiz",
   "csv.c.id": "Kennung",
 
+  "link.at": "Er öffnet sich bei",
+  "link.at.top": "dem Anfang der Seite",
   "link.title": "Dieses Dokument teilen",
   "link.lead":
     "Der Link enthält das ganze Dokument, gepackt, hinter dem Zeichen #: es wird an keinen Server gesandt. Wer ihn öffnet, wird gefragt, bevor etwas Eigenes ersetzt wird.",

@@ -10,6 +10,14 @@ const en = {
   "add.typical": "Catalogue figures are typical values, not those of one product.",
 
   "csv.text": "The list: a part to a line or comma, with its mass",
+  "csv.typed": "From a spreadsheet, a note or a mail",
+  "csv.fresh": "Copy the cells or lines and paste them here, or choose a file. A new build is made of them; what is open now can be brought back by Undo.",
+  "csv.file": "Choose a file…",
+  "csv.make.one": "A new build is made of one part.",
+  "csv.make.many": "A new build is made of {n} parts.",
+  "csv.make": "Make the build",
+  "csv.made.one": "Made a new build of one part.",
+  "csv.made.many": "Made a new build of {n} parts.",
   "csv.title": "Parts from a list",
   "csv.columns": "Which column is which",
   "csv.column.none": "leave out",
@@ -68,6 +76,8 @@ const en = {
   "csv.c.note": "Note",
   "csv.c.id": "Id",
 
+  "link.at": "It opens at",
+  "link.at.top": "the top of the page",
   "link.title": "Share this document",
   "link.lead":
     "The link holds the whole document, compressed, behind the # sign: it is sent to no server. Whoever opens it is asked before anything of theirs is replaced.",

@@ -4,6 +4,7 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "difference.short": "Unterschied",
   "diff.title": "Woher der Unterschied kommt",
   "diff.none": "Wählen Sie einen Aufbau B, um zu sehen, was sich ändert.",
   "diff.groups": "Nach Gruppen von Teilen",

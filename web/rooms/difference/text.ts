@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "difference.short": "Difference",
   "diff.title": "Where the difference comes from",
   "diff.none": "Choose a build B to see what changes.",
   "diff.groups": "By group of parts",

@@ -1,3 +1,4 @@
+import { answer } from "./answer.ts";
 import "./frame.ts";
 import type { Room } from "../../elements/room.ts";
 
@@ -5,4 +6,6 @@ export const frame: Room = {
   name: "frame",
   element: "sy-frame",
   title: "frame.title",
+  short: "frame.short",
+  answer,
 };

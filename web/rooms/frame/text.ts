@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "frame.short": "Frame",
   "frame.title": "The frame of build {letter}",
   "frame.lead": "As makers print them: on level ground, suspension at full length.",
   "frame.frame": "Frame",

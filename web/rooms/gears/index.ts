@@ -1,3 +1,6 @@
+import { answer } from "./answer.ts";
+import { store } from "../../app/state.ts";
+import { inWords } from "../../elements/answer.ts";
 import { gist } from "./gears.ts";
 import { printGears } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
@@ -6,6 +9,8 @@ export const gears: Room = {
   name: "gears",
   element: "sy-gears",
   title: "gears.title",
+  short: "gears.short",
   gist,
+  answer: () => inWords(answer, (v) => v.words || v.builds.find((b) => b.build === store.ids.A)?.words, "gears.gist"),
   prints: [{ at: 54, body: printGears }],
 };

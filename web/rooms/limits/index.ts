@@ -6,6 +6,7 @@ export const limits: Room = {
   name: "limits",
   element: "sy-limits",
   title: "limits.title",
+  short: "limits.short",
   gist,
   prints: [{ at: 60, body: printRatings }],
 };

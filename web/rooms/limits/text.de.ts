@@ -4,6 +4,7 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "limits.short": "Grenzen",
   "do.grip": "Haftung",
   "do.rating": "zulässige Last: {what}",
 

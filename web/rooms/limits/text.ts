@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "limits.short": "Limits",
   "do.grip": "grip",
   "do.rating": "rating: {what}",
 

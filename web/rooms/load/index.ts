@@ -6,6 +6,7 @@ export const load: Room = {
   name: "load",
   element: "sy-load",
   title: "load.title",
+  short: "load.short",
   gist,
   prints: [{ at: 70, body: printLoads }],
 };

@@ -4,6 +4,7 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "load.short": "Ladung",
   "do.copyload": "{name} kopieren",
   "do.deleteload": "{name} löschen",
   "do.seat": "Fahrer von {name}",

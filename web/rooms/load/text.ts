@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "load.short": "Load",
   "do.copyload": "copy {name}",
   "do.deleteload": "delete {name}",
   "do.seat": "rider of {name}",

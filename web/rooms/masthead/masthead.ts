@@ -3,7 +3,7 @@
 
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { chooseFile, openDemo, openers, saveFile, shareLink, startBlank } from "../../app/files.ts";
+import { chooseFile, openDemo, openers, saveFile, shareLink, startBlank, startFromSets } from "../../app/files.ts";
 import { languages, speaker, type Choice } from "../../app/language.ts";
 import { store, type Theme } from "../../app/state.ts";
 import { t } from "../../text/index.ts";
@@ -24,6 +24,51 @@ const mark = svg`<svg class="mark" viewBox="0 0 64 34" aria-hidden="true" focusa
 </svg>`;
 
 class Masthead extends StoreElement {
+  private shown = false; // on a narrow sheet, where the commands lie folded into one
+
+  private readonly outside = (e: Event) => {
+    if (!e.composedPath().includes(this)) this.show(false);
+  };
+
+  override disconnectedCallback(): void {
+    this.show(false);
+    super.disconnectedCallback();
+  }
+
+  private show(on: boolean): void {
+    if (this.shown === on) return;
+    this.shown = on;
+    const act = on ? "addEventListener" : "removeEventListener";
+    document[act]("pointerdown", this.outside);
+    document[act]("focusin", this.outside);
+    this.requestUpdate();
+  }
+
+  // A command that was given folds them up again; undo and how the sheet looks do
+  // not, since one looks at what they do.
+  private readonly given = {
+    handleEvent: (e: Event) => this.give(e),
+    capture: true, // before a dialog opens, which gives the focus back to where it was then
+  };
+
+  private give(e: Event): void {
+    const pressed = e.target instanceof Element ? e.target.closest(".acts:not(.history) button") : null;
+    if (!this.shown || !pressed || pressed.hasAttribute("aria-expanded")) return;
+    this.show(false);
+    this.opener?.focus();
+  }
+
+  private get opener(): HTMLElement | null {
+    return this.querySelector(".nameplate .opens");
+  }
+
+  private key(e: KeyboardEvent): void {
+    if (!this.shown || e.key !== "Escape") return;
+    e.stopPropagation();
+    this.show(false);
+    this.opener?.focus();
+  }
+
   protected override render(): TemplateResult {
     const doc = store.doc;
     const off = !doc;
@@ -46,16 +91,36 @@ class Masthead extends StoreElement {
             }}
             @blur=${() => store.seal()}
         /></label>
+        <button
+          type="button"
+          class="plain opens"
+          aria-expanded=${this.shown}
+          aria-controls="commands"
+          @click=${() => this.show(!this.shown)}
+          @keydown=${(e: KeyboardEvent) => this.key(e)}
+        >
+          ${t("file.commands")}
+        </button>
         <div class="state">
           <p class="keeping ${state}">${doc ? t(`keep.${state}`) : nothing}</p>
           <sy-standing></sy-standing>
         </div>
       </div>
-      <div class="dateline">
+      <div
+        id="commands"
+        class="dateline ${this.shown ? "shown" : ""}"
+        @click=${this.given}
+        @keydown=${(e: KeyboardEvent) => this.key(e)}
+      >
         <div class="acts" role="group" aria-label=${t("file.group")}>
           <sy-menu
             .label=${t("file.new")}
-            .items=${[{ label: t("file.blank"), run: startBlank }, { label: t("file.demo"), run: openDemo }]}
+            .items=${[
+              { label: t("file.sets"), run: startFromSets },
+              { label: t("file.list"), run: () => openers.list() },
+              { label: t("file.blank"), run: startBlank },
+              { label: t("file.demo"), run: openDemo },
+            ]}
           ></sy-menu>
           <button type="button" class="plain" title=${t("file.open.name")} @click=${chooseFile}>${t("file.open")}</button>
           <button type="button" class="plain" title=${t("file.save.name")} ?disabled=${off} @click=${() => saveFile()}>${t("file.save")}</button>

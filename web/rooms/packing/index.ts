@@ -5,5 +5,6 @@ export const packing: Room = {
   name: "packing",
   element: "sy-packing",
   title: "packing.title",
+  short: "packing.short",
   gist,
 };

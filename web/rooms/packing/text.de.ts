@@ -4,6 +4,7 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "packing.short": "Packen",
   "do.pack": "{name} packen",
   "do.aim": "Ziel des Packens",
 

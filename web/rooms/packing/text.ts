@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "packing.short": "Packing",
   "do.pack": "pack {name}",
   "do.aim": "aim of packing",
 

@@ -18,16 +18,30 @@ import { reveal } from "../../elements/lines.ts";
 import { openers } from "../../app/files.ts";
 
 class PictureHead extends StoreElement {
+  private shown = false; // on a narrow sheet, where the tools lie folded into one
+
   protected override render(): TemplateResult {
     const { look } = store;
     const { B } = store.ids;
     const off = !store.doc;
     const press = (label: string, on: boolean, act: () => void, disabled = off) =>
       html`<button type="button" class="toggle" aria-pressed=${on} ?disabled=${disabled} @click=${act}>${label}</button>`;
-    return html`<div class="head">
+    return html`<div class="head ${this.shown ? "shown" : ""}">
       <h2 id="picture-title">${t("picture.title")}</h2>
+      <button
+        type="button"
+        class="plain opens"
+        aria-expanded=${this.shown}
+        aria-controls="picture-tools"
+        @click=${() => {
+          this.shown = !this.shown;
+          this.requestUpdate();
+        }}
+      >
+        ${t("picture.tools")}
+      </button>
       <button type="button" class="plain publishing" ?disabled=${off} @click=${() => openers.publish()}>${t("publish.open.picture")}</button>
-      <div class="tools">
+      <div class="tools" id="picture-tools">
         <div class="set" role="group" aria-label=${t("picture.show")}>
           ${(["A", "B"] as const).map(
             (letter) =>
@@ -269,6 +283,7 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     if (i.hover !== undefined) store.hover(i.hover);
     if (i.select !== undefined) store.select(i.select);
     if (i.move) {
+      store.held = !i.move.done;
       nudge(i.move.part, i.move.by_mm);
       if (i.move.done) store.seal();
     }

@@ -4,6 +4,8 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "picture.short": "Bild",
+  "picture.tools": "Wie es gezeichnet ist",
   "builds.a": "Aufbau A",
   "builds.b": "Aufbau B",
 

@@ -3,6 +3,8 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "picture.short": "Picture",
+  "picture.tools": "How it is drawn",
   "builds.a": "Build A",
   "builds.b": "Build B",
 

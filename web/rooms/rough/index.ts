@@ -1,3 +1,5 @@
+import { answer } from "./answer.ts";
+import { inWords } from "../../elements/answer.ts";
 import { gist } from "./rough.ts";
 import { printRough } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
@@ -6,6 +8,8 @@ export const rough: Room = {
   name: "rough",
   element: "sy-rough",
   title: "rough.title",
+  short: "rough.short",
   gist,
+  answer: () => inWords(answer, (v) => v.words || v.sides[0]?.words, "rough.gist"),
   prints: [{ at: 57, body: printRough }],
 };

@@ -4,6 +4,7 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "rough.short": "Schlechte Straße",
   "rough.title": "Schlechte Straße",
   "rough.gist": "Wie die Räder einer schlechten Straße folgen, was der Fahrer spürt und welches Teil den Unterschied macht.",
   "rough.road": "Straße",

@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "rough.short": "Rough road",
   "rough.title": "Rough road",
   "rough.gist": "How the wheels follow a rough road, what the rider feels, and which part makes the difference.",
   "rough.road": "Road",

@@ -4,6 +4,7 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "steering.short": "Lenken",
   "rooms.side": "Seite",
 
   "placements.title": "Wohin mit den Taschen",

@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "steering.short": "Steering",
   "rooms.side": "Side",
 
   "placements.title": "Where to hang the bags",

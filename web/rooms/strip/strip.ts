@@ -43,6 +43,7 @@ class Strip extends StoreElement {
   protected override updated(): void {
     const strip = this.querySelector(".strip");
     if (strip) this.measure.observe(strip);
+    document.documentElement.style.setProperty("--over", this.on && strip ? "var(--strip)" : "0px");
   }
 
   protected override render(): TemplateResult | typeof nothing {

@@ -5,5 +5,6 @@ export const weighin: Room = {
   name: "weighin",
   element: "sy-weighin",
   title: "weighin.title",
+  short: "weighin.short",
   gist,
 };

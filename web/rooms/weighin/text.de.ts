@@ -4,6 +4,7 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
+  "weighin.short": "Wägung",
   "do.weighin": "Wägung {name}",
   "do.adopt": "Gewichte von der Waage",
 

@@ -3,6 +3,7 @@
 import { say } from "../../text/index.ts";
 
 const en = {
+  "weighin.short": "Weigh-in",
   "do.weighin": "weigh-in {name}",
   "do.adopt": "weights from the scale",
 
