@@ -192,7 +192,7 @@ func (w *Assembly) place(p *document.Part, l *Line, src *Sources, like *line) *d
 			l.Supply = Water
 		}
 	}
-	u := src.Piece[l.Source]
+	u := mass.Rectangular(p.HalfWidth / gramsPerKilogram)
 	placeU := mass.Alike(mass.Rectangular(p.Within / millimetresPerMetre))
 	if l.Level == Loaded {
 		placeU = bagWithin(p.Shape.Size)

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"steelyard/internal/document"
-	"steelyard/internal/mass"
 	"steelyard/internal/parts"
 )
 
@@ -15,8 +14,7 @@ type Sources struct {
 	first []line       // the first line of each source of mass
 	spots map[spot]int // of further lines of the same source; most have none
 	bags  map[bagSpot]int
-	Count int       // spots so far
-	Piece []float64 // standard uncertainty of one piece, kg, by source of mass
+	Count int // spots so far
 }
 
 // line is a line of a parts list with the numbers it was given.
@@ -29,12 +27,16 @@ type line struct {
 // place, wherever its station really is on the bike.
 type spot struct {
 	source  int
+	part    string // of a joint reading, whose parts are no pieces of one type
 	station string
 	offset  document.Vec3
 	within  float64
 	at      document.Vec3
 	placed  bool // by at
 }
+
+// Len returns how many sources of mass there are.
+func (s *Sources) Len() int { return len(s.first) }
 
 // Room makes room for the lines of a document: builds that are compared have
 // most of them in common.
@@ -49,7 +51,7 @@ func (s *Sources) Room(d *document.Document) {
 	if s.mass == nil {
 		s.mass = make(map[parts.Source]int, n)
 	}
-	s.first, s.Piece = slices.Grow(s.first, n), slices.Grow(s.Piece, n)
+	s.first = slices.Grow(s.first, n)
 }
 
 // Reset forgets all sources, and keeps the memory of a document of usual size.
@@ -63,7 +65,7 @@ func (s *Sources) Reset() {
 	clear(s.first)
 	clear(s.spots)
 	clear(s.bags)
-	*s = Sources{mass: s.mass, first: s.first[:0], spots: s.spots, bags: s.bags, Piece: s.Piece[:0]}
+	*s = Sources{mass: s.mass, first: s.first[:0], spots: s.spots, bags: s.bags}
 }
 
 // of returns the numbers of the sources of a part's mass and of its place. Like
@@ -73,9 +75,9 @@ func (s *Sources) Reset() {
 // Whatever its basis, a mass lies within ± half-width, equally likely everywhere;
 // the half-width of a weighed part is the scale's resolution.
 func (s *Sources) of(p *document.Part, like *line) (source, place int) {
-	key := parts.SourceKey(p)
-	if like.part != nil && key == parts.SourceKey(like.part) {
-		if SamePlace(p, like.part) {
+	key := parts.ErrorKey(p)
+	if like.part != nil && key == parts.ErrorKey(like.part) {
+		if placedTogether(p, like.part) {
 			return like.source, like.spot
 		}
 		return like.source, s.place(p, like.source)
@@ -85,7 +87,6 @@ func (s *Sources) of(p *document.Part, like *line) (source, place int) {
 		source = len(s.first)
 		s.mass[key] = source
 		s.first = append(s.first, line{p, source, s.Count})
-		s.Piece = append(s.Piece, mass.Rectangular(p.HalfWidth/gramsPerKilogram))
 		s.Count++
 		return source, s.Count - 1
 	}
@@ -95,10 +96,13 @@ func (s *Sources) of(p *document.Part, like *line) (source, place int) {
 // place returns the number of the place of a part of a source that has been
 // seen before.
 func (s *Sources) place(p *document.Part, source int) int {
-	if first := &s.first[source]; SamePlace(p, first.part) {
+	if first := &s.first[source]; placedTogether(p, first.part) {
 		return first.spot
 	}
 	key := spot{source: source, station: p.Station, offset: p.Offset, within: p.Within}
+	if p.Weighed() != nil {
+		key.part = p.ID
+	}
 	if p.At != nil {
 		key.station, key.offset, key.at, key.placed = "", document.Vec3{}, *p.At, true
 	}
@@ -112,6 +116,12 @@ func (s *Sources) place(p *document.Part, source int) int {
 		s.Count++
 	}
 	return n
+}
+
+// placedTogether reports whether two parts of one source of mass are misplaced
+// together.
+func placedTogether(a, b *document.Part) bool {
+	return SamePlace(a, b) && (a.Weighed() == nil || a.ID == b.ID)
 }
 
 // SamePlace reports whether two parts are said to sit at the same place, and

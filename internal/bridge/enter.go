@@ -26,19 +26,19 @@ type entered struct {
 
 // ofBuild reads a document, the id of a build of it and options, JSON. Without the
 // build, refusal is the answer.
-func (s *Session) ofBuild(args []string, options any) (b *document.Build, refusal string) {
+func (s *Session) ofBuild(args []string, options any) (d *document.Document, b *document.Build, refusal string) {
 	d, problems := s.document(argument(args, 0))
 	if d == nil {
-		return nil, s.refusal(problems)
+		return nil, nil, s.refusal(problems)
 	}
 	id := argument(args, 1)
 	if b = d.Build(id); b == nil {
-		return nil, s.failed(noBuild(id))
+		return nil, nil, s.failed(noBuild(id))
 	}
 	if err := json.Unmarshal([]byte(argument(args, 2)), options); err != nil {
-		return nil, s.problem("", "bridge.options", "why", err)
+		return nil, nil, s.problem("", "bridge.options", "why", err)
 	}
-	return b, ""
+	return d, b, ""
 }
 
 // enter takes a document, the id of a build, and what was chosen in a search and
@@ -47,7 +47,7 @@ func (s *Session) ofBuild(args []string, options any) (b *document.Build, refusa
 // there.
 func (s *Session) enter(args ...string) string {
 	var o typedIn
-	b, refusal := s.ofBuild(args, &o)
+	_, b, refusal := s.ofBuild(args, &o)
 	if b == nil {
 		return refusal
 	}

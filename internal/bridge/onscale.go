@@ -29,19 +29,27 @@ func (s *Session) weighNext(args ...string) string {
 }
 
 // weighTaken takes a document, the id of a build and what the scale shows of a part
-// of it, JSON: the reading of onscale.schema.json. It answers with what that says of
-// the part: taken there.
+// of it, or of several at once, JSON: the reading of onscale.schema.json. It answers with what that says of
+// them: taken there.
 func (s *Session) weighTaken(args ...string) string {
 	var r onscale.Reading
-	b, refusal := s.ofBuild(args, &r)
+	d, b, refusal := s.ofBuild(args, &r)
 	if b == nil {
 		return refusal
 	}
-	p := b.Part(r.Part)
-	if p == nil {
-		return s.problem("part", "onscale.part", "id", words.Shorten(r.Part))
+	on := make([]*document.Part, 0, 1+len(r.With))
+	for _, id := range append([]string{r.Part}, r.With...) {
+		p := b.Part(id)
+		if p == nil {
+			return s.problem("part", "onscale.part", "id", words.Shorten(id))
+		}
+		on = append(on, p)
 	}
-	t, field, err := onscale.Take(p, &r)
+	joint := ""
+	if len(on) > 1 {
+		joint = d.NextJoint()
+	}
+	t, field, err := onscale.Take(on, &r, joint)
 	if err != nil {
 		return s.failed(problemOf(field, err))
 	}

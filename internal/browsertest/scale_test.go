@@ -113,7 +113,7 @@ func TestAtTheScale(t *testing.T) {
 		t.Errorf("it says %q, %q as at the start", after.Total, after.Done)
 	}
 	d := p.keptDocument()
-	shares := 0
+	alsoThere := 0
 	for id, m := range masses {
 		q := d.Build(build.ID).Part(id)
 		if math.Abs(q.Mass-m) > 1e-3 || q.Basis != document.Weighed || math.Abs(q.HalfWidth*float64(q.Quantity)-1) > 1e-3 {
@@ -121,13 +121,13 @@ func TestAtTheScale(t *testing.T) {
 		}
 		was, there := before.Build(build.ID).Part(id), other.Part(id)
 		if there != nil && there.Mass == was.Mass && there.Basis == was.Basis && there.HalfWidth == was.HalfWidth {
-			shares++
+			alsoThere++
 			if o := d.Build(other.ID).Part(id); math.Abs(o.Mass-m) > 1e-3 || o.Basis != document.Weighed {
 				t.Errorf("%s has not followed in %s: %g, %s", id, other.Name, o.Mass, o.Basis)
 			}
 		}
 	}
-	if shares == 0 {
+	if alsoThere == 0 {
 		t.Error("nothing weighed is of another build too")
 	}
 
@@ -190,6 +190,46 @@ func TestAtTheScale(t *testing.T) {
 	p.Until("it is found", "document.querySelector('#scale-find-list [role=option]')")
 	p.Key(kb.Enter)
 	p.Until("it is asked for", "document.getElementById('scale-part').innerText.includes('addle') && document.activeElement?.id === 'scale-digits'")
+
+	// Three parts lie on the scale at once: one reading, in shares, taken back as one.
+	p.Eval("document.querySelector('.together').open = true")
+	p.Eval("[...document.querySelectorAll('.together input')].slice(0, 2).forEach((e) => e.click())")
+	p.Until("it says how many lie there", "document.querySelector('.together summary').innerText.includes('2 other')")
+	p.look("scale-together")
+	p.Eval("document.getElementById('scale-digits').focus()")
+	unshared := p.keptDocument()
+	p.types("900")
+	p.Key(kb.Enter)
+	p.Until("three are weighed", "document.querySelector('.told').innerText.replaceAll('\u00a0', ' ').includes('3 parts together: 780.0 ±1.4')")
+	d = p.keptDocument()
+	var mass, plus, was float64
+	id, shares := "", 0
+	for _, q := range d.Build(build.ID).Parts {
+		if j := q.Weighed(); j != nil {
+			mass, plus = mass+float64(q.Quantity)*q.Mass, plus+float64(q.Quantity)*q.HalfWidth
+			old := unshared.Build(build.ID).Part(q.ID)
+			was += float64(old.Quantity) * old.Mass
+			if id != "" && j.ID != id {
+				t.Errorf("the readings are %q and %q", id, j.ID)
+			}
+			id, shares = j.ID, shares+1
+		}
+	}
+	if shares != 3 || math.Abs(mass-780) > 0.01 || math.Abs(plus-1.4) > 0.01 {
+		t.Errorf("%d parts share %g ±%g g", shares, mass, plus)
+	}
+	for _, q := range d.Build(build.ID).Parts {
+		if old := unshared.Build(build.ID).Part(q.ID); q.Weighed() != nil && math.Abs(q.Mass-old.Mass*780/was) > 0.01 {
+			t.Errorf("%s has %g g of the reading, of %g before", q.Name, q.Mass, old.Mass)
+		}
+	}
+	c.tapOn(".back")
+	p.Until("all three are as before, and lie there", "document.getElementById('scale-digits').value === '900' && document.querySelector('.together summary').innerText.includes('2 other')")
+	for _, q := range p.keptDocument().Build(build.ID).Parts {
+		if old := unshared.Build(build.ID).Part(q.ID); q.Mass != old.Mass || q.Joint != nil {
+			t.Errorf("taken back, %s has %g g", q.Name, q.Mass)
+		}
+	}
 
 	p.Key(kb.Escape)
 	p.Until("it is closed", "!document.querySelector('dialog[open]') && location.hash === ''")

@@ -225,6 +225,7 @@ func (c *checker) one(p *Part) {
 	c.length("within_mm", "within", p.Within)
 	c.shape(&p.Shape)
 	c.gearing(p.Gearing)
+	c.joint(p)
 }
 
 func (c *checker) quantity(n int) {

@@ -188,6 +188,7 @@ type Part struct {
 	Shape     Shape   `json:"shape"`
 	Note      string  `json:"note,omitempty"`
 
+	Joint   *Joint   `json:"joint,omitempty"`   // the reading with others that the mass is of
 	Gearing *Gearing `json:"gearing,omitempty"` // of what takes part in the drive
 }
 

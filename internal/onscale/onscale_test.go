@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -159,15 +160,15 @@ func TestTake(t *testing.T) {
 		reading Reading
 		want    Taken
 	}{
-		{&one, Reading{Typed: "512", Unit: "g", Step: 1}, Taken{Mass: 512, HalfWidth: 1, Net: 512, Plus: 1, Was: 400, WasPlus: 40, Outside: true}},
-		{&one, Reading{Typed: "0,43 kg", Unit: "g", Step: 5}, Taken{Mass: 430, HalfWidth: 5, Net: 430, Plus: 5, Was: 400, WasPlus: 40}},
+		{&one, Reading{Typed: "512", Unit: "g", Step: 1}, Taken{Shares: []Share{{Mass: 512, HalfWidth: 1}}, Net: 512, Plus: 1, Was: 400, WasPlus: 40, Outside: true}},
+		{&one, Reading{Typed: "0,43 kg", Unit: "g", Step: 5}, Taken{Shares: []Share{{Mass: 430, HalfWidth: 5}}, Net: 430, Plus: 5, Was: 400, WasPlus: 40}},
 		// Two readings, of which each is off by itself: 2² = 1.41² + 1.41².
-		{&one, Reading{Typed: "530", Unit: "g", Step: 1, Tare: 120}, Taken{Mass: 410, HalfWidth: 1.4, Net: 410, Plus: 1.4, Was: 400, WasPlus: 40}},
-		{&four, Reading{Typed: "42", Unit: "g", Step: 1}, Taken{Mass: 10.5, HalfWidth: 0.25, Net: 42, Plus: 1, Was: 40, WasPlus: 4}},
-		{&four, Reading{Typed: "11", Unit: "g", Step: 1, One: true}, Taken{Mass: 11, HalfWidth: 1, Net: 11, Plus: 1, Was: 10, WasPlus: 1}},
-		{&one, Reading{Typed: "5.12", Unit: "g", Step: 0.1}, Taken{Mass: 5.12, HalfWidth: 0.1, Net: 5.12, Plus: 0.1, Was: 400, WasPlus: 40, Outside: true, Unusual: parts.Light}},
+		{&one, Reading{Typed: "530", Unit: "g", Step: 1, Tare: 120}, Taken{Shares: []Share{{Mass: 410, HalfWidth: 1.4}}, Net: 410, Plus: 1.4, Was: 400, WasPlus: 40}},
+		{&four, Reading{Typed: "42", Unit: "g", Step: 1}, Taken{Shares: []Share{{Mass: 10.5, HalfWidth: 0.25}}, Net: 42, Plus: 1, Was: 40, WasPlus: 4}},
+		{&four, Reading{Typed: "11", Unit: "g", Step: 1, One: true}, Taken{Shares: []Share{{Mass: 11, HalfWidth: 1}}, Net: 11, Plus: 1, Was: 10, WasPlus: 1}},
+		{&one, Reading{Typed: "5.12", Unit: "g", Step: 0.1}, Taken{Shares: []Share{{Mass: 5.12, HalfWidth: 0.1}}, Net: 5.12, Plus: 0.1, Was: 400, WasPlus: 40, Outside: true, Unusual: parts.Light}},
 	} {
-		got, field, err := Take(c.part, &c.reading)
+		got, field, err := Take([]*document.Part{c.part}, &c.reading, "")
 		if err != nil {
 			t.Errorf("%+v: %s: %v", c.reading, field, err)
 			continue
@@ -175,8 +176,8 @@ func TestTake(t *testing.T) {
 		if c.want.Unusual != "" && got.Usual <= 0 {
 			t.Errorf("%+v is unusual, and nothing is usual", c.reading)
 		}
-		c.want.Basis, c.want.Usual = document.Weighed, got.Usual
-		if *got != c.want {
+		c.want.Basis, c.want.Usual, c.want.Shares[0].Part = document.Weighed, got.Usual, c.part.ID
+		if !reflect.DeepEqual(*got, c.want) {
 			t.Errorf("%+v gives %+v, want %+v", c.reading, *got, c.want)
 		}
 	}
@@ -193,13 +194,109 @@ func TestTake(t *testing.T) {
 		{Reading{Typed: "100", Unit: "g", Step: 1, Tare: -1}, "tare_g"},
 		{Reading{Typed: "100", Unit: "g", Step: 1, Tare: math.Inf(1)}, "tare_g"},
 	} {
-		got, field, err := Take(&one, &c.reading)
+		got, field, err := Take([]*document.Part{&one}, &c.reading, "")
 		if err == nil || field != c.field {
 			t.Errorf("%+v gives %+v and %q, a problem of %q; want one of %q", c.reading, got, err, field, c.field)
 		}
 		var m words.Message
 		if errors.As(err, &m) && m.In(nil) == "" {
 			t.Errorf("%+v: nothing is said", c.reading)
+		}
+	}
+}
+
+// Several parts on the scale at once share its reading by what they were taken to
+// weigh, and their error stays one: their sum is as well known as the scale reads,
+// whatever the parts, and in the report as here.
+func TestTakeTogether(t *testing.T) {
+	d := doubtful(t, 11, false)
+	b := &d.Builds[0]
+	var on []*document.Part
+	for i := range b.Parts {
+		if p := &b.Parts[i]; p.Mass > 0 && p.Mass < 150 && len(on) < 5 {
+			on = append(on, p)
+		}
+	}
+	if len(on) < 4 {
+		t.Fatalf("the demo has %d small parts", len(on))
+	}
+	was := 0.0
+	for _, p := range on {
+		was += float64(p.Quantity) * p.Mass
+	}
+	got, _, err := Take(on, &Reading{Typed: words.Number(math.Round(1.1*was)).String() + " g", Step: 2}, "together-1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rest := *b
+	rest.Parts = slices.DeleteFunc(slices.Clone(b.Parts), func(p document.Part) bool {
+		return slices.ContainsFunc(on, func(q *document.Part) bool { return q.ID == p.ID })
+	})
+	for i, s := range got.Shares {
+		if want := on[i].Mass * got.Net / was; math.Abs(s.Mass-want) > 1e-4 || s.Part != on[i].ID || s.Joint == nil || s.Joint.Mass != s.Mass {
+			t.Errorf("share %d is %+v, want %g g of %s", i, s, want, on[i].ID)
+		}
+		on[i].Mass, on[i].HalfWidth, on[i].Basis, on[i].Joint = s.Mass, s.HalfWidth, document.Weighed, s.Joint
+	}
+	whole, plus := total(t, report.Weigh(d, nil), 0)
+	if p := New(report.Weigh(d, nil), 0, 1); math.Abs(p.Total-whole) > 1e-6*whole || math.Abs(p.Plus-plus) > 1e-6*plus {
+		t.Errorf("the total is told as %g ±%g, the report has %g ±%g", p.Total, p.Plus, whole, plus)
+	}
+	// Nothing else on the bike: ± the step, and not less for there being several.
+	alone := *d
+	alone.Builds = slices.Clone(d.Builds)
+	for i := range rest.Parts {
+		rest.Parts[i].HalfWidth = 0
+	}
+	alone.Builds[0].Parts = rest.Parts
+	for _, p := range on {
+		alone.Builds[0].Parts = append(alone.Builds[0].Parts, *p)
+	}
+	if _, plus := total(t, report.Weigh(&alone, nil), 0); math.Abs(plus-2) > 1e-3 {
+		t.Errorf("the parts of one reading of ±2 g are known within ±%g g", plus)
+	}
+	// One of them weighed anew leaves the reading; the others stay in it.
+	last := &alone.Builds[0].Parts[len(alone.Builds[0].Parts)-1]
+	share := float64(last.Quantity) * last.HalfWidth
+	last.Mass, last.HalfWidth = last.Mass+1, 0
+	if _, plus := total(t, report.Weigh(&alone, nil), 0); math.Abs(plus-(2-share)) > 1e-3 {
+		t.Errorf("without the last of ±%g g the others are known within ±%g g", share, plus)
+	}
+}
+
+// A reading of parts that two builds have in common is no difference between them.
+func TestTogetherCancels(t *testing.T) {
+	d := doubtful(t, 3, false)
+	d.Builds = append(d.Builds[:1], d.Builds[0])
+	d.Builds[1].ID = "copy"
+	d.Builds[1].Parts = slices.Clone(d.Builds[0].Parts)
+	for i := range 2 {
+		for j := range 6 {
+			p := &d.Builds[i].Parts[j]
+			p.Basis, p.HalfWidth, p.Joint = document.Weighed, float64(j), &document.Joint{ID: "together-1", Mass: p.Mass}
+		}
+	}
+	d.Show.Compare = []string{d.Builds[0].ID, "copy"}
+	text, err := document.Write(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := report.Evaluate(text)
+	if e.Difference == nil {
+		t.Fatal("no difference")
+	}
+	for _, f := range e.Difference.Figures {
+		if f.Plus > 1e-9 {
+			t.Errorf("%s differs by ±%g", f.Key, f.Plus)
+		}
+	}
+}
+
+func TestTakeTogetherRefuses(t *testing.T) {
+	a, b := document.Part{ID: "a", Name: "A", Mass: 10, Quantity: 1}, document.Part{ID: "b", Name: "B", Quantity: 1}
+	for name, on := range map[string][]*document.Part{"no mass": {&a, &b}, "twice": {&a, &a}} {
+		if got, field, err := Take(on, &Reading{Typed: "20 g", Step: 1, With: []string{"b"}}, "j"); err == nil || field != "with" {
+			t.Errorf("%s: %+v, a problem of %q: %v", name, got, field, err)
 		}
 	}
 }

@@ -49,7 +49,7 @@ func (s sums) expanded() float64 { return mass.Expanded(s.variance, s.size) }
 // line that the report leaves out counts to no sum, but can be weighed.
 //
 // Lines of one part type share their error, so the line that narrows the total most
-// need not be the one with the largest ±: see [parts.SourceKey].
+// need not be the one with the largest ±: see [parts.ErrorKey].
 func New(e *report.Evaluation, i int, step float64) *Plan {
 	b := &e.Document.Builds[i]
 	p := &Plan{Build: b.ID, Parts: len(b.Parts), Left: []Left{}, First: []string{}}
@@ -61,10 +61,10 @@ func New(e *report.Evaluation, i int, step float64) *Plan {
 		if of[j] = -1; !counts(e.Builds[i], j, q) {
 			continue
 		}
-		k, ok := known[parts.SourceKey(q)]
+		k, ok := known[parts.ErrorKey(q)]
 		if !ok {
 			k = len(types)
-			known[parts.SourceKey(q)] = k
+			known[parts.ErrorKey(q)] = k
 			types = append(types, 0)
 		}
 		of[j] = k

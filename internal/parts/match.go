@@ -20,6 +20,15 @@ func SourceKey(p *document.Part) Source {
 	return Source{p.Kind, p.Catalogue, p.Name, p.Mass, p.HalfWidth, p.Basis}
 }
 
+// ErrorKey returns what the error of a part's mass is the error of: its type, or the
+// reading that it was weighed in together with others.
+func ErrorKey(p *document.Part) Source {
+	if j := p.Weighed(); j != nil && j.ID != "" {
+		return Source{Kind: "joint", Name: j.ID} // no kind of part
+	}
+	return SourceKey(p)
+}
+
 // Pair is a part of build A and the one of build B that takes its place. One of
 // the two is nil for a part that only the other build has.
 type Pair struct {

@@ -67,22 +67,25 @@ func (r *Reconciliation) Adjustments() []Adjustment {
 	}
 	var list []Adjustment
 	for _, m := range r.Result.Weights.Moves {
-		pieces := 0.0
+		// Lines of one source are off in proportion to their half-widths: evenly by
+		// the piece, or each by its share of a reading of several parts.
+		all := 0.0
 		for _, i := range r.lines[m.Source] {
-			pieces += r.Bike.Pieces(i)
+			all += r.Bike.Pieces(i) * r.Bike.Build.Parts[i].HalfWidth
 		}
-		if !(pieces > 0) {
-			continue
-		}
-		by := m.By * 1000 / pieces
-		if math.Abs(by) < leastAdjusted {
+		if !(all > 0) {
 			continue
 		}
 		for _, i := range r.lines[m.Source] {
 			p := &r.Bike.Build.Parts[i]
+			share := 1000 * p.HalfWidth / all
+			by := m.By * share
+			if math.Abs(by) < leastAdjusted {
+				continue
+			}
 			a := Adjustment{
 				Part: p, Mass: max(0, p.Mass+by),
-				HalfWidth: max(1, math.Sqrt(3)*m.Then*1000/pieces), // of a rectangle with this standard uncertainty
+				HalfWidth: max(1, math.Sqrt(3)*m.Then*share), // of a rectangle with this standard uncertainty
 			}
 			if a.List, a.Owner, a.ID = r.Bike.Owner(i); a.List != "" {
 				list = append(list, a)

@@ -32,7 +32,7 @@ func (t *workspace) adviseTotal(w *Weighed, doubts []float64) []Advice {
 	list := t.one.Ranking(doubts, scale)
 	out := make([]Advice, 0, min(len(list), mostAdvice))
 	now := w.figures.plus[total]
-	first := firstLines(len(t.src.Piece), w)
+	first := firstLines(t.src.Len(), w)
 	// Lines that are equal come in the order of the list, as source numbers depend
 	// on what other builds there are. The uncertainties stay with the places in the
 	// ranking.
@@ -82,7 +82,7 @@ func (t *workspace) adviseDifference(a, b *Weighed) []Advice {
 		}
 	}
 	out := make([]Advice, 0, min(len(list), mostAdvice))
-	firstA, firstB := firstLines(len(t.src.Piece), a), firstLines(len(t.src.Piece), b)
+	firstA, firstB := firstLines(t.src.Len(), a), firstLines(t.src.Len(), b)
 	for i, line := range list {
 		wanted := undecided && settled < len(list) && settled < mostSettle && i <= settled
 		if !wanted && enough(len(out), now, line.Then) {

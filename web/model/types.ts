@@ -1888,6 +1888,10 @@ export interface Part {
    */
   note?: string;
   /**
+   * The reading with other parts that the mass is a share of; it counts while that is the part's mass.
+   */
+  joint?: Joint;
+  /**
    * What the part does to the turns that go through it, of a part of the drive.
    */
   gearing?: Gearing;
@@ -2294,6 +2298,20 @@ export const combineValues = ["every", "listed", "turn"] as const satisfies read
  */
 export type By = "gears" | "chain";
 export const byValues = ["gears", "chain"] as const satisfies readonly By[];
+
+/**
+ * A reading of a scale on which several parts lay together.
+ */
+export interface Joint {
+  /**
+   * The same for all of them.
+   */
+  id: string;
+  /**
+   * Of one piece of this part: its share.
+   */
+  mass_g: number;
+}
 
 /**
  * Teeth of rings, cogs or belt pulleys, or ratios of a gear hub or gearbox, or the stages of a gearbox of one's own: one of the three.
@@ -3073,6 +3091,10 @@ export interface OnScale {
    */
   part: string;
   /**
+   * Ids of the parts that lie on the scale with it.
+   */
+  with?: string[];
+  /**
    * What the scale shows.
    */
   typed: string;
@@ -3095,17 +3117,32 @@ export interface OnScale {
 }
 
 /**
- * What that says of the part.
+ * What a reading says of one part.
  */
-export interface WeighTaken {
+export interface Share {
+  /**
+   * Its id.
+   */
+  part: string;
   /**
    * Of one piece.
    */
   mass_g: number;
   /**
-   * ± of that: the scale's step, and with a tare that of two readings.
+   * ± of that: of the scale's step, and with a tare that of two readings.
    */
   half_width_g: number;
+  joint?: Joint;
+}
+
+/**
+ * What that says of the part.
+ */
+export interface WeighTaken {
+  /**
+   * Of all that lay on the scale, the part that was asked for first.
+   */
+  shares: Share[];
   basis: Basis;
   /**
    * Of what was on the scale, without the tare.

@@ -55,6 +55,9 @@ func Part(id string) *rapid.Generator[document.Part] {
 			p.Station = rapid.SampledFrom([]string{"rear-axle", "frame", "bar"}).Draw(t, "station")
 		}
 		p.Gearing = anyGearing().Draw(t, "gearing")
+		if rapid.IntRange(0, 4).Draw(t, "joint") == 0 {
+			p.Basis, p.Joint = document.Weighed, &document.Joint{ID: rapid.SampledFrom([]string{"together-1", "together-2"}).Draw(t, "with"), Mass: p.Mass}
+		}
 		return p
 	})
 }

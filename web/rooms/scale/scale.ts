@@ -6,14 +6,14 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { findBuild } from "../../app/edit.ts";
 import { openers } from "../../app/files.ts";
-import { editKnown, sharedIn, sharing } from "../../app/sharing.ts";
+import { editKnown, sharedIn, sharing, spread } from "../../app/sharing.ts";
 import { store } from "../../app/state.ts";
 import { core, CoreError } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
 import "../../elements/combo.ts";
 import type { Offer } from "../../elements/combo.ts";
 import { hasClosed, showDialog, StoreElement } from "../../elements/element.ts";
-import type { Build, Doc, Part, WeighPlan, WeighTaken } from "../../model/types.ts";
+import type { Build, Doc, Part, Share, WeighPlan, WeighTaken } from "../../model/types.ts";
 import { decimal, figureScale, massField, partScale, plain, rough, write } from "../../model/units.ts";
 import { brief, count, t, word } from "../../text/index.ts";
 import { keep, readKept } from "./kept.ts";
@@ -26,7 +26,14 @@ interface Act {
   part: string;
   typed: string;
   one: boolean;
+  beside: string[]; // parts that lay on the scale with it
   after: Doc | null; // null where the part was skipped
+}
+
+// taking gives a part what a reading says of it. What it was weighed in before,
+// together with others, is no longer so.
+function taking(s: Share, { basis }: WeighTaken): (p: Part) => Part {
+  return ({ joint: _, ...p }) => ({ ...p, mass_g: s.mass_g, half_width_g: s.half_width_g, basis, ...(s.joint && { joint: s.joint }) });
 }
 
 class Scale extends StoreElement {
@@ -34,6 +41,7 @@ class Scale extends StoreElement {
   private at = ""; // part id; empty when nothing is left
   private typed = "";
   private one = false; // a single piece is on the scale, of several
+  private beside: string[] = []; // parts that lie on the scale with it
   private why = "";
   private told = ""; // what came of the last press
   private acts: Act[] = [];
@@ -130,10 +138,11 @@ class Scale extends StoreElement {
     return left.find((id) => place.get(id)! > from) ?? left[0] ?? "";
   }
 
-  private go(part: string, typed = "", one = false): void {
+  private go(part: string, typed = "", one = false, beside: string[] = []): void {
     this.at = part;
     this.typed = typed;
     this.one = one;
+    this.beside = beside;
     this.why = "";
     const { state } = this;
     state.at = part;
@@ -167,10 +176,18 @@ class Scale extends StoreElement {
       this.wrong(t("scale.empty"));
       return;
     }
-    const { kept, build, typed, one } = this;
+    const { kept, build, typed, one, beside } = this;
     let taken: WeighTaken;
     try {
-      taken = core.weighTaken(store.text, build, { part: p.id, typed, unit: massField(store.doc!.show).parse, step_g: kept.step, tare_g: kept.tare, one });
+      taken = core.weighTaken(store.text, build, {
+        part: p.id,
+        with: beside,
+        typed,
+        unit: massField(store.doc!.show).parse,
+        step_g: kept.step,
+        tare_g: kept.tare,
+        one,
+      });
     } catch (e) {
       if (!(e instanceof CoreError)) throw e;
       this.wrong(e.message);
@@ -178,10 +195,13 @@ class Scale extends StoreElement {
     }
     const n = 1 + (sharedIn(sharing(), "parts", build).get(p.id)?.also?.length ?? 0);
     store.seal();
-    editKnown("parts", build, p, t("scale.field"), (q) => ({ ...q, mass_g: taken.mass_g, half_width_g: taken.half_width_g, basis: taken.basis }));
-    this.acts.push({ part: p.id, typed, one, after: store.doc });
+    if (beside.length) {
+      const things = taken.shares.map((s) => ({ owner: build, id: s.part, to: taking(s, taken) }));
+      store.edit(t("scale.do.together", { n: things.length }), (d) => spread(d, "parts", things));
+    } else editKnown("parts", build, p, t("scale.field"), taking(taken.shares[0]!, taken));
+    this.acts.push({ part: p.id, typed, one, beside, after: store.doc });
     this.go(this.next(p.id));
-    this.tell(this.saying(p, taken, n));
+    this.tell(beside.length ? this.sayingTogether(taken) : this.saying(p, taken, n));
   }
 
   private saying(p: Part, taken: WeighTaken, n: number): string {
@@ -193,6 +213,13 @@ class Scale extends StoreElement {
     return said.join(" ");
   }
 
+  private sayingTogether(taken: WeighTaken): string {
+    const s = partScale(store.doc!.show);
+    const said = [t("scale.took.together", { n: taken.shares.length, mass: plain(write(taken.net_g, taken.plus_g, s)) })];
+    if (taken.outside) said.push(t("scale.outside", { was: plain(write(taken.was_g, taken.was_plus_g, s)) }));
+    return said.join(" ");
+  }
+
   private wrong(why: string): void {
     this.why = why;
     this.requestUpdate();
@@ -200,9 +227,9 @@ class Scale extends StoreElement {
   }
 
   private skip(): void {
-    const { at, typed, one } = this;
+    const { at, typed, one, beside } = this;
     if (!at) return;
-    this.acts.push({ part: at, typed, one, after: null });
+    this.acts.push({ part: at, typed, one, beside, after: null });
     this.state.skipped.push(at);
     const said = t("scale.skipped", { part: this.name(at) });
     this.go(this.next(at));
@@ -220,7 +247,7 @@ class Scale extends StoreElement {
       }
       store.undo();
     }
-    this.go(act.part, act.typed, act.one);
+    this.go(act.part, act.typed, act.one, act.beside);
     this.told = t("scale.undone", { part: this.name(act.part) });
     this.focusDigits(true);
   }
@@ -311,7 +338,7 @@ class Scale extends StoreElement {
       <p class="about" id="scale-about">
         ${facts.join(" – ")}<br />${left ? t("scale.gain", { plus: plain(rough(plan.plus_g, s)), less: plain(rough(left.then_g, s)) }) : t("scale.again")}
       </p>
-      <div class="pieces ${p.quantity < 2 ? "none" : ""}" role="group" aria-label=${t("scale.pieces")}>
+      <div class="pieces ${p.quantity < 2 || this.beside.length ? "none" : ""}" role="group" aria-label=${t("scale.pieces")}>
         ${[false, true].map(
           (one) =>
             html`<button
@@ -328,7 +355,38 @@ class Scale extends StoreElement {
               ${one ? t("scale.one") : t("scale.all", { n: p.quantity })}
             </button>`,
         )}
-      </div>`;
+      </div>
+      ${this.together(p, plan)}`;
+  }
+
+  // together lets several parts lie on the scale at once: small ones, whose share a
+  // scale could not tell apart from its step.
+  private together(p: Part, plan: WeighPlan): TemplateResult {
+    const { beside } = this;
+    const s = partScale(store.doc!.show);
+    const others = plan.left.filter((l) => l.id !== p.id);
+    return html`<details class="together" ?hidden=${!others.length}>
+      <summary>${beside.length ? count(beside.length, "scale.together.one", "scale.together.many") : t("scale.together")}</summary>
+      <p class="fine">${t("scale.together.help")}</p>
+      <ul>
+        ${others.map(
+          (l) => html`<li>
+            <label
+              ><input
+                type="checkbox"
+                .checked=${live(beside.includes(l.id))}
+                @change=${(e: Event) => {
+                  const on = (e.target as HTMLInputElement).checked;
+                  this.beside = on ? [...this.beside, l.id] : this.beside.filter((id) => id !== l.id);
+                  this.one = false;
+                  this.requestUpdate();
+                }}
+              /><span>${this.name(l.id)}</span> <span class="quiet">${plain(rough(l.mass_g, s))}</span></label
+            >
+          </li>`,
+        )}
+      </ul>
+    </details>`;
   }
 
   private end(): TemplateResult {

@@ -20,6 +20,13 @@ offer("de", {
   "scale.all": "Alle {n} zusammen",
   "scale.one": "Eins davon",
   "scale.pieces": "Was auf der Waage liegt",
+  "scale.together": "Mehrere Teile zusammen …",
+  "scale.together.one": "Mit einem anderen Teil auf der Waage",
+  "scale.together.many": "Mit {n} anderen Teilen auf der Waage",
+  "scale.together.help":
+    "Kleine Teile dürfen zugleich auf der Waage liegen. Sie teilen sich die Anzeige im Verhältnis dessen, was die Liste von jedem sagt; was die Waage daneben liegt, bleibt ein Fehler, der allen gemeinsam ist.",
+  "scale.do.together": "{n} Teile zusammen wiegen",
+  "scale.took.together": "{n} Teile zusammen: {mass}, gewogen.",
   "scale.shows": "Die Waage zeigt",
   "scale.shows.of": "Die Waage zeigt für {part}",
   "scale.unit": "in {unit}",

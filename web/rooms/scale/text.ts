@@ -19,6 +19,13 @@ const en = {
   "scale.all": "All {n} together",
   "scale.one": "One of them",
   "scale.pieces": "What is on the scale",
+  "scale.together": "Several parts together…",
+  "scale.together.one": "On the scale with one other part",
+  "scale.together.many": "On the scale with {n} other parts",
+  "scale.together.help":
+    "Small parts may lie on the scale at once. They share its reading in proportion to what the list says of each; what the scale is off by stays one error of them all.",
+  "scale.do.together": "weigh {n} parts together",
+  "scale.took.together": "{n} parts together: {mass}, weighed.",
   "scale.shows": "The scale shows",
   "scale.shows.of": "The scale shows, for {part}",
   "scale.unit": "in {unit}",
