@@ -30,6 +30,8 @@ type Assembly struct {
 	Whole []mass.Item // Items with everything on the bike, at full supplies
 	Off   int         // lines that are not on the bike in its state
 
+	Renamed int // how often lines have been given other sources
+
 	lost  int // lines at unknown stations
 	Spans Spans
 }

@@ -41,6 +41,7 @@ type Budget struct {
 	mass  []float64 // by mass source: ∂value/∂(error in standard units)
 	place []Vec     // by place source
 	named []named   // by name
+	next  int       // the slot behind the one that was named last
 	gross float64   // sum of the squares of all that was charged, before any of it cancels
 }
 
@@ -87,6 +88,27 @@ func (b *Budget) Charge(items []Item, f Figure, sign float64) {
 	b.mass, b.place, b.gross = masses, places, gross
 }
 
+// ChargeItem adds what a figure owes to one item, per standard uncertainty of its
+// mass and of each coordinate of its place, with their signs.
+func (b *Budget) ChargeItem(it *Item, mass float64, place Vec) {
+	if mass != 0 {
+		if it.MassSource >= len(b.mass) {
+			b.mass = grow(b.mass, it.MassSource)
+		}
+		b.mass[it.MassSource] += mass
+	}
+	if place.X != 0 || place.Y != 0 || place.Z != 0 {
+		if it.PlaceSource >= len(b.place) {
+			b.place = grow(b.place, it.PlaceSource)
+		}
+		p := &b.place[it.PlaceSource]
+		p.X += place.X
+		p.Y += place.Y
+		p.Z += place.Z
+	}
+	b.gross += mass*mass + place.X*place.X + place.Y*place.Y + place.Z*place.Z
+}
+
 // ChargeNamed adds the contribution of a source that is neither a mass nor a
 // place: how far the figure moves with it times its standard uncertainty, with
 // its sign. The same name is the same source wherever it is charged.
@@ -94,15 +116,28 @@ func (b *Budget) ChargeNamed(source string, contribution float64) {
 	if contribution == 0 {
 		return
 	}
-	i, known := b.search(source)
-	if !known {
+	b.slot(source).part += contribution
+	b.gross += contribution * contribution
+}
+
+// slot returns the place of a named source. Whoever charges names in order finds
+// each behind the one before.
+func (b *Budget) slot(source string) *named {
+	i, known := b.next, b.next < len(b.named) && b.named[b.next].source == source
+	if !known && i == len(b.named) && (i == 0 || b.named[i-1].source < source) {
 		if b.named == nil {
 			b.named = make([]named, 0, 12) // few have more
 		}
-		b.named = slices.Insert(b.named, i, named{source: source})
+		b.named = append(b.named, named{source: source})
+		known = true
 	}
-	b.named[i].part += contribution
-	b.gross += contribution * contribution
+	if !known {
+		if i, known = b.search(source); !known {
+			b.named = slices.Insert(b.named, i, named{source: source})
+		}
+	}
+	b.next = i + 1
+	return &b.named[i]
 }
 
 // named is what a source that has a name contributes. A list in order, and no
@@ -143,10 +178,11 @@ func (b *Budget) Add(a *Budget, f float64) {
 		p.Y += f * c.Y
 		p.Z += f * c.Z
 	}
+	b.next = 0
 	for _, n := range a.named {
-		gross := b.gross
-		b.ChargeNamed(n.source, f*n.part)
-		b.gross = gross // a's has it
+		if part := f * n.part; part != 0 {
+			b.slot(n.source).part += part
+		}
 	}
 	b.gross += f * f * a.gross
 }
@@ -164,7 +200,7 @@ func (b *Budget) Reset() {
 	clear(b.mass)
 	clear(b.place)
 	b.named = b.named[:0]
-	b.gross = 0
+	b.next, b.gross = 0, 0
 }
 
 // Variance returns the combined variance, in the square of the figure's unit.

@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"steelyard/internal/mass"
 )
 
@@ -93,4 +95,42 @@ func TestNamedSources(t *testing.T) {
 	if b.Standard() != 0 {
 		t.Error("a budget that was emptied is not empty")
 	}
+}
+
+// Names may be charged in any order, in pieces, and through another budget: what
+// each source owes is the same, and so is the whole.
+func TestNamesInAnyOrder(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		names := []string{"a", "b", "ba", "c", "d e", "d f"}
+		want := map[string]float64{}
+		var all, part mass.Budget
+		for range rapid.IntRange(0, 30).Draw(t, "n") {
+			name := rapid.SampledFrom(names).Draw(t, "name")
+			v := float64(rapid.IntRange(-3, 3).Draw(t, "v"))
+			want[name] += v
+			switch rapid.IntRange(0, 2).Draw(t, "how") {
+			case 0:
+				all.ChargeNamed(name, v)
+			case 1:
+				all.ChargeNamed(name, v/2)
+				all.ChargeNamed(name, v/2)
+			default:
+				part.Reset()
+				part.ChargeNamed(name, v)
+				part.ChargeNamed("c", 1)
+				want["c"] += 1
+				all.Add(&part, 1)
+			}
+		}
+		sum := 0.0
+		for _, name := range names {
+			if got := all.Named(name); got != want[name] {
+				t.Fatalf("%s owes %v, want %v", name, got, want[name])
+			}
+			sum += want[name] * want[name]
+		}
+		if got := all.Variance(); math.Abs(got-sum) > 1e-9*sum {
+			t.Fatalf("variance %v, want %v", got, sum)
+		}
+	})
 }

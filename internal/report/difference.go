@@ -176,6 +176,9 @@ func renamings(a, b *Weighed, list []pair) []renaming {
 
 // rename gives the lines the source that they have in a, or their own again.
 func (w *Weighed) rename(list []renaming, asInA bool) {
+	if len(list) > 0 {
+		w.Renamed++
+	}
 	for _, r := range list {
 		l := &w.Lines[r.line]
 		l.Source = r.own

@@ -215,3 +215,30 @@ func TestMatch(t *testing.T) {
 		t.Error("a tyre takes nearly all away")
 	}
 }
+
+// How the figures of a ride move follows from how its terms do; it is the same when
+// the whole ride is found again with each number a little more and a little less.
+func TestSlopesAreThoseOfTheWholeRide(t *testing.T) {
+	for name, b := range map[string]*road.Bike{"anew": rough(3.2), "kept": kept(1.4), "standing": stand(rough(3.2), 3.2), "rigid": rigid(rough(3.2), road.Rear)} {
+		m := model(t, b)
+		for _, speed := range []float64{1.5, 5, 12} {
+			slopes, anew := m.Moved(speed, gravel())
+			n := 0
+			for kind := range slopes {
+				most := 0.0
+				for i := range slopes[kind] {
+					most = max(most, math.Abs(slopes[kind][i]))
+				}
+				for i, got := range slopes[kind] {
+					n++
+					if want := anew[kind][i]; math.Abs(got-want) > 1e-3*math.Abs(want)+1e-6*most {
+						t.Errorf("%s at %v m/s: figure %d moves by %v with number %d, want %v", name, speed, kind, got, i, want)
+					}
+				}
+			}
+			if n < 100 {
+				t.Errorf("only %d slopes", n)
+			}
+		}
+	}
+}

@@ -1,17 +1,22 @@
 package road
 
-// filter is a weighting with its poles.
+// filter is a weighting with its poles, and what the weighting makes of a term at
+// each: its residue times what it is at the pole's mirror image.
 type filter struct {
 	Weighting
-	poles, residues []complex128
+	poles, terms []complex128
 }
 
-func filters() (list [2]filter) {
-	for i, w := range []Weighting{Wk(), Wh()} {
-		p, r := w.residues()
-		list[i] = filter{w, p, r}
+// filters are the weightings of the channels, Wk and Wh.
+var filters = [2]filter{filterOf(Wk()), filterOf(Wh())}
+
+func filterOf(w Weighting) filter {
+	f := filter{Weighting: w}
+	f.poles, f.terms = w.residues()
+	for k, p := range f.poles {
+		f.terms[k] *= w.At(-p)
 	}
-	return list
+	return f
 }
 
 // maxFilter is how many poles a weighting has at most.
@@ -30,7 +35,7 @@ const (
 // in the correlation of two responses.
 type correlation struct {
 	direct [2]float64
-	terms  [numPairs][maxPoles + maxFilter]complex128 // of the motion, then of the weighting
+	terms  [maxPoles + maxFilter][numPairs]complex128 // of the motion, then of the weighting
 }
 
 // expansion is all that the root-mean-square values of a bike need, at whatever
@@ -125,7 +130,7 @@ func (s *system) direct() (d [numChannels][2]float64) {
 }
 
 // expand takes the answers of all channels apart. The poles are in e.
-func (s *system) expand(e *expansion, weights *[2]filter) {
+func (s *system) expand(e *expansion) {
 	e.static, e.contact = s.static, s.contact
 	poles := e.poles.all()
 	direct := s.direct()
@@ -134,11 +139,8 @@ func (s *system) expand(e *expansion, weights *[2]filter) {
 			e.channels[ch].direct = direct[ch]
 		}
 	}
-	put := func(ch, k int, at complex128, cf, cr, gf, gr complex128) {
-		t := &e.channels[ch].terms
-		t[frontFront][k] = cf * gf
-		t[rearRear][k] = cr * gr
-		t[frontRear][k] = cf * gr
+	put := func(ch, k int, cf, cr, gf, gr complex128) {
+		e.channels[ch].terms[k] = [numPairs]complex128{frontFront: cf * gf, rearRear: cr * gr, frontRear: cf * gr}
 	}
 	for k := range poles {
 		p := &poles[k]
@@ -146,8 +148,8 @@ func (s *system) expand(e *expansion, weights *[2]filter) {
 		gf, gr := s.inputs(-p.s)
 		var w [3]complex128
 		w[0] = 1
-		for i := range weights {
-			w[1+i] = weights[i].At(p.s) * weights[i].At(-p.s)
+		for i := range filters {
+			w[1+i] = filters[i].At(p.s) * filters[i].At(-p.s)
 		}
 		for ch := range s.channels {
 			c := &s.channels[ch]
@@ -156,10 +158,10 @@ func (s *system) expand(e *expansion, weights *[2]filter) {
 			}
 			nf, nr := s.read(ch, p.s, &cf, &cr)
 			vf, vr := s.response(ch, -p.s, &gf, &gr)
-			put(ch, k, p.s, nf*w[c.weight], nr*w[c.weight], vf, vr)
+			put(ch, k, nf*w[c.weight], nr*w[c.weight], vf, vr)
 		}
 	}
-	for i := range weights {
+	for i := range filters {
 		var used bool
 		for ch := range s.channels {
 			used = used || s.channels[ch].there && s.channels[ch].weight == 1+i
@@ -167,17 +169,17 @@ func (s *system) expand(e *expansion, weights *[2]filter) {
 		if !used {
 			continue
 		}
-		for k, at := range weights[i].poles {
+		for k, at := range filters[i].poles {
 			hf, hr := s.inputs(at)
 			gf, gr := s.inputs(-at)
-			w := weights[i].residues[k] * weights[i].At(-at)
+			w := filters[i].terms[k]
 			for ch := range s.channels {
 				if c := &s.channels[ch]; !c.there || c.weight != 1+i {
 					continue
 				}
 				nf, nr := s.response(ch, at, &hf, &hr)
 				vf, vr := s.response(ch, -at, &gf, &gr)
-				put(ch, maxPoles+k, at, nf*w, nr*w, vf, vr)
+				put(ch, maxPoles+k, nf*w, nr*w, vf, vr)
 			}
 		}
 	}

@@ -41,3 +41,33 @@ func (m *Model) Plain() *Plain {
 	}
 	return p
 }
+
+// Moved are the slopes of a ride's figures, and the same by finding the whole ride
+// anew with each number moved.
+func (m *Model) Moved(speed float64, road Road) (slopes, anew [NumKinds][]float64) {
+	r, err := m.At(speed, road)
+	if err != nil {
+		panic(err)
+	}
+	for kind := range slopes {
+		if f := &r.Figures[kind]; f.There {
+			slopes[kind] = f.slopes
+		}
+	}
+	for i := range m.moved {
+		var up, down variant
+		values := func(v *variant, step float64) [numKinds]float64 {
+			m.vary(m.moved[i].index, step, v)
+			v.system.expand(&v.expansion)
+			return m.values(v, v.pass(speed, m.frame.wheelbase), speed, road)
+		}
+		h := m.moved[i].step
+		a, b := values(&up, h), values(&down, -h)
+		for kind := range anew {
+			if slopes[kind] != nil {
+				anew[kind] = append(anew[kind], (a[kind]-b[kind])/(2*h))
+			}
+		}
+	}
+	return slopes, anew
+}

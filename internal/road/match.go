@@ -83,9 +83,9 @@ func (m *Model) Match(kind Kind, wanted float64, l Lever, speed float64, road Ro
 		if m.find(m.pull(l, x), &v) != nil {
 			return math.NaN()
 		}
-		return m.values(&v, speed, road)[kind] - wanted
+		return m.values(&v, v.pass(speed, m.frame.wheelbase), speed, road)[kind] - wanted
 	}
-	here := m.values(&m.base, speed, road)[kind] - wanted
+	here := m.values(&m.base, m.base.pass(speed, m.frame.wheelbase), speed, road)[kind] - wanted
 	if here == 0 {
 		return now, true
 	}

@@ -46,13 +46,13 @@ type modeOf struct {
 	first, second int
 }
 
-func (m *modeOf) figures(poles []pole) (frequency, damping float64) {
-	s := poles[m.first].s
+func (m *modeOf) figures(poles *[maxPoles]complex128) (frequency, damping float64) {
+	s := poles[m.first]
 	if m.second < 0 {
 		w := cmplx.Abs(s)
 		return w / (2 * math.Pi), -real(s) / w
 	}
-	t := poles[m.second].s
+	t := poles[m.second]
 	w := math.Sqrt(math.Abs(real(s) * real(t)))
 	return w / (2 * math.Pi), -(real(s) + real(t)) / (2 * w)
 }
@@ -168,13 +168,15 @@ func (m *Model) shape(mode *modeOf) (s Shape) {
 // Modes are the ways in which the bike swings by itself, the slowest first.
 func (m *Model) Modes() []Mode {
 	list := make([]Mode, len(m.modes))
+	base := m.base.poles.places()
 	for i := range m.modes {
 		o := &m.modes[i]
-		list[i] = Mode{
-			Motion:    o.motion,
-			Frequency: m.figure(func(v *variant) float64 { f, _ := o.figures(v.poles.all()); return f }),
-			Damping:   m.figure(func(v *variant) float64 { _, d := o.figures(v.poles.all()); return d }),
-			Shape:     m.shape(o),
+		hz, damping := o.figures(&base)
+		list[i] = Mode{Motion: o.motion, Frequency: m.figure(hz), Damping: m.figure(damping), Shape: m.shape(o)}
+		for k := range m.moved {
+			v := &m.moved[k]
+			f, d := o.figures(&v.places)
+			list[i].Frequency.slopes[k], list[i].Damping.slopes[k] = slope(f, hz, v.step), slope(d, damping, v.step)
 		}
 	}
 	return list

@@ -1,31 +1,25 @@
 package road
 
-import (
-	"math"
-
-	"steelyard/internal/mass"
-)
+import "math"
 
 // Model is a bike's motion, ready to be asked. Its own numbers are base; beside
-// it stand the same motion with each number moved by a little, for the doubt.
+// it stands how the motion moves with each of them, for the doubt.
 type Model struct {
-	bike    *Bike
-	frame   *frameOf
-	weights [2]filter
+	bike  *Bike
+	frame *frameOf
 
 	numbers *params
 	base    variant
-	moved   []variant
+	moved   []moves
+	doubts  doubts
 	modes   []modeOf
 	marks   []Mark
 
 	answered map[[2]float64][TravelRear + 1]float64 // by frequency and speed
 }
 
-// variant is the motion with one number, at index, moved by step.
+// variant is the motion with some numbers.
 type variant struct {
-	index  int
-	step   float64
 	system system
 	expansion
 }
@@ -35,7 +29,7 @@ func bare(b *Bike) (*Model, error) {
 	if err := b.check(); err != nil {
 		return nil, err
 	}
-	m := &Model{bike: b, frame: b.frame(), weights: filters(), numbers: b.params()}
+	m := &Model{bike: b, frame: b.frame(), numbers: b.params()}
 	return m, m.find(m.numbers, &m.base)
 }
 
@@ -47,28 +41,8 @@ func New(b *Bike) (*Model, error) {
 		return nil, err
 	}
 	m.marks = m.base.system.marks(b)
-	h := b.steps(m.numbers)
-	count := 0
-	for _, step := range h {
-		if step != 0 {
-			count++
-		}
-	}
-	m.moved = make([]variant, count)
-	n := 0
-	for i, step := range h {
-		if step == 0 {
-			continue
-		}
-		p := *m.numbers
-		b.move(&p, i, step)
-		v := &m.moved[n]
-		n++
-		v.index, v.step, v.poles = i, step, m.base.poles
-		b.system(m.frame, &p, &v.system)
-		v.system.follow(&v.poles)
-		v.system.expand(&v.expansion, &m.weights)
-	}
+	m.move()
+	m.doubts = b.doubts()
 	m.modes = m.base.system.modes(m.base.poles.all())
 	m.name()
 	return m, nil
@@ -91,7 +65,7 @@ func (m *Model) find(p *params, v *variant) error {
 			return &Problem{NoDamping, Both, -real(p.s), 0, math.Inf(1)}
 		}
 	}
-	s.expand(&v.expansion, &m.weights)
+	s.expand(&v.expansion)
 	return nil
 }
 
@@ -110,7 +84,11 @@ func (m *Model) Sag(side Side) Figure {
 	if m.bike.Ends[side].Spring == nil {
 		return Figure{}
 	}
-	return m.figure(func(v *variant) float64 { return v.system.sag(m.frame, side) })
+	f := m.figure(m.base.system.sag(m.frame, side))
+	for i := range m.moved {
+		f.slopes[i] = m.moved[i].sag[side]
+	}
+	return f
 }
 
 // sag is how far a spring is pressed at rest, along the travel.
@@ -134,14 +112,9 @@ type Figure struct {
 	road   Known
 }
 
-// figure makes a figure of a number that each variant has.
-func (m *Model) figure(of func(*variant) float64) Figure {
-	f := Figure{Value: of(&m.base), There: true, model: m, slopes: make([]float64, len(m.moved))}
-	for i := range m.moved {
-		v := &m.moved[i]
-		f.slopes[i] = slope(of(v), f.Value, v.step)
-	}
-	return f
+// figure makes a figure of a number that moves with nothing yet.
+func (m *Model) figure(value float64) Figure {
+	return Figure{Value: value, There: true, model: m, slopes: make([]float64, len(m.moved))}
 }
 
 // slope is how a figure moves with a number. Where a number that is a little
@@ -153,57 +126,4 @@ func slope(moved, value, step float64) float64 {
 		return 0
 	}
 	return s
-}
-
-// Charge adds sign times the contributions of all that the figure's doubt comes
-// from: masses and places of items, and named sources. A difference charges one
-// figure with +1 and the other with -1; what both have in common cancels.
-func (f *Figure) Charge(budget *mass.Budget, sign float64) {
-	if !f.There {
-		return
-	}
-	b := f.model.bike
-	var g params
-	for i := range f.model.moved {
-		g[f.model.moved[i].index] = f.slopes[i]
-	}
-	budget.Charge(b.Items, b.function(&b.Loading, f.Value, g[:setLoad]), sign)
-	if b.Set != nil {
-		// What a spring carried where it was set goes through the sums of that state.
-		var through form
-		for side := range Both {
-			if s := g[setLoad+int(side)]; s != 0 {
-				l := &f.model.frame.bears[side]
-				for i, c := range l {
-					through[i] += s * c
-				}
-			}
-		}
-		budget.Charge(b.Set.Items, b.function(b.Set, f.Value, through[:]), sign)
-	}
-	for i, k := range b.known() {
-		if k != nil && k.U != 0 {
-			budget.ChargeNamed(k.Source, sign*g[springSag+i]*k.U)
-		}
-	}
-	if f.road.U != 0 {
-		budget.ChargeNamed(f.road.Source, sign*f.level*f.road.U)
-	}
-}
-
-// function makes of slopes with respect to a loading's sums a figure of its
-// items. A body that moves with another has the other's slopes.
-func (b *Bike) function(l *Loading, value float64, g []float64) mass.Figure {
-	slopes := make([]mass.Slope, 0, numBodies)
-	for body := range numBodies {
-		if len(l.Shares[body]) == 0 {
-			continue
-		}
-		at := int(body) * perBody
-		if l == &b.Loading {
-			at = int(b.like(body)) * perBody
-		}
-		slopes = append(slopes, mass.Slope{Share: l.Shares[body], Of: b.moments(body, g[at:at+perBody])})
-	}
-	return mass.Function(value, slopes...)
 }

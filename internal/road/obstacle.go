@@ -197,8 +197,7 @@ func (p *player) advance(dt, front, rear float64) {
 		for k := range p.poles {
 			s := p.poles[k].s
 			p.forward[k] = cmplx.Exp(s * complex(dt, 0))
-			_, half := averages(s * complex(dt, 0))
-			p.gain[k] = half * complex(dt, 0)
+			p.gain[k] = averages(s*complex(dt, 0)).half * complex(dt, 0)
 		}
 	}
 	for k := range p.poles {
@@ -351,8 +350,9 @@ func (m *Model) doubt(o *Obstacle, speed float64, d *drive, at [numJolts]int, ou
 			last = max(last, at[j])
 		}
 	}
+	var v variant
 	for i := range m.moved {
-		v := &m.moved[i]
+		m.vary(m.moved[i].index, m.moved[i].step, &v)
 		here := d
 		if v.contact != m.base.contact {
 			moved := m.drive(o, speed, &v.contact)
@@ -365,7 +365,7 @@ func (m *Model) doubt(o *Obstacle, speed float64, d *drive, at [numJolts]int, ou
 			for j := range numJolts {
 				if f := &out.Jolts[j]; f.There && at[j] == k {
 					value, _ := m.jolt(j, p, a, b)
-					f.slopes[i] = slope(value, f.Value, v.step)
+					f.slopes[i] = slope(value, f.Value, m.moved[i].step)
 				}
 			}
 		}

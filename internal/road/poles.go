@@ -18,6 +18,14 @@ type list struct {
 // all are the poles.
 func (l *list) all() []pole { return l.pole[:l.n] }
 
+// places are where the poles lie.
+func (l *list) places() (s [maxPoles]complex128) {
+	for i := range l.all() {
+		s[i] = l.pole[i].s
+	}
+	return s
+}
+
 // vector is a state of the coordinates at a complex frequency.
 type vector [maxDOF]complex128
 

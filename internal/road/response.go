@@ -36,7 +36,7 @@ func (m *Model) gains(s *system, f, speed float64) (out [TravelRear + 1]float64)
 	for kind := range out {
 		out[kind] = square(Kind(kind).channelOf())
 	}
-	wk, wh := m.weights[0].Gain(f), m.weights[1].Gain(f)
+	wk, wh := filters[0].Gain(f), filters[1].Gain(f)
 	out[SaddleWk] *= wk * wk
 	out[GripsWh] = (square(gripForward) + square(gripUp)) * wh * wh
 	for side := range Both {

@@ -53,7 +53,8 @@ func (m *Model) At(speed float64, road Road) (*Ride, error) {
 		}
 	}
 	r := &Ride{Speed: speed}
-	base := m.values(&m.base, speed, road)
+	p := m.base.pass(speed, m.frame.wheelbase)
+	base := m.values(&m.base, p, speed, road)
 	for kind, v := range base {
 		if m.frame.there[Kind(kind).channelOf()] {
 			if err := number(v); err != nil {
@@ -61,43 +62,86 @@ func (m *Model) At(speed float64, road Road) (*Ride, error) {
 			}
 		}
 	}
-	slopes := make([]float64, int(numKinds)*len(m.moved))
+	n := len(m.moved)
+	slopes := make([]float64, int(numKinds)*n)
 	for kind := range numKinds {
 		if !m.frame.there[kind.channelOf()] {
 			continue
 		}
-		n := int(kind) * len(m.moved)
+		at := int(kind) * n
 		r.Figures[kind] = Figure{
-			Value: base[kind], There: true, model: m, slopes: slopes[n : n+len(m.moved) : n+len(m.moved)], road: road.Roughness,
+			Value: base[kind], There: true, model: m, slopes: slopes[at : at+n : at+n], road: road.Roughness,
 			level: base[kind] / (2 * road.Roughness.Value),
 		}
 	}
-	for i := range m.moved {
-		v := &m.moved[i]
-		got := m.values(v, speed, road)
-		for kind := range numKinds {
-			if f := &r.Figures[kind]; f.There {
-				f.slopes[i] = slope(got[kind], base[kind], v.step)
-			}
-		}
-	}
-	// Shares of the time go with the root mean square that they are found from.
-	for side := range Both {
-		for _, k := range [...]struct{ share, of Kind }{{LiftFront, LoadFront}, {BottomFront, TravelFront}} {
-			if f := &r.Figures[k.share+Kind(side)]; f.There {
-				rms := base[k.of+Kind(side)]
-				_, grows := share(m.margin(&m.base, k.share, side), rms)
-				f.level = grows * rms / (2 * road.Roughness.Value)
-			}
-		}
-	}
+	m.slopes(r, p, road)
 	r.Marks = m.rideMarks(r)
 	return r, nil
 }
 
+// slopes fills in how the figures of a ride move.
+func (m *Model) slopes(r *Ride, p *pass, road Road) {
+	changes := make([][numChannels]float64, len(m.moved))
+	m.changes(r.Speed, p, changes)
+	q := road.intensity(r.Speed)
+	for kind := LoadFront; kind <= TravelRear; kind++ {
+		f := &r.Figures[kind]
+		if !f.There {
+			continue
+		}
+		ch := kind.channelOf()
+		// Of a root: half of what is under it, over itself.
+		rms := f.Value
+		if kind == LoadFront || kind == LoadRear {
+			rms *= m.base.static[kind-LoadFront]
+		}
+		by := q / (2 * rms)
+		for i := range m.moved {
+			d := changes[i][ch]
+			switch kind {
+			case GripsWh:
+				d += changes[i][gripForward]
+			case LoadFront, LoadRear:
+				side := kind - LoadFront
+				f.slopes[i] = real0((d*by - f.Value*m.moved[i].static[side]) / m.base.static[side])
+				continue
+			}
+			f.slopes[i] = real0(d * by)
+		}
+	}
+	// Shares of the time go with the root mean square that they are found from.
+	for side := range Both {
+		i := Kind(side)
+		for _, k := range [...]struct{ share, of Kind }{{LiftFront + i, LoadFront + i}, {BottomFront + i, TravelFront + i}} {
+			f, of := &r.Figures[k.share], &r.Figures[k.of]
+			if !f.There {
+				continue
+			}
+			_, byLimit, byRMS := share(m.margin(k.share-i, side), of.Value)
+			f.level = byRMS * of.level
+			for n := range f.slopes {
+				f.slopes[n] = byRMS * of.slopes[n]
+				if k.share == BottomFront+i {
+					f.slopes[n] -= byLimit * m.moved[n].sag[side]
+				}
+			}
+		}
+	}
+}
+
+// real0 is v, or 0 where that is no number: what is not there does not move.
+func real0(v float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0
+	}
+	return v
+}
+
 // margin is what a share of the time is above: the whole load of a tyre, or what
 // travel the weight leaves.
-func (m *Model) margin(v *variant, kind Kind, side Side) float64 {
+func (m *Model) margin(kind Kind, side Side) float64 { return m.base.margin(m, kind, side) }
+
+func (v *variant) margin(m *Model, kind Kind, side Side) float64 {
 	if kind == LiftFront {
 		return 1
 	}
@@ -105,9 +149,9 @@ func (m *Model) margin(v *variant, kind Kind, side Side) float64 {
 }
 
 // values are the figures of a variant.
-func (m *Model) values(v *variant, speed float64, road Road) (out [numKinds]float64) {
+func (m *Model) values(v *variant, p *pass, speed float64, road Road) (out [numKinds]float64) {
 	q := road.intensity(speed)
-	vars := v.variances(speed, m.frame.wheelbase, &m.base.system, &m.weights)
+	vars := v.variances(&m.base.system, p)
 	rms := func(ch int) float64 { return math.Sqrt(q * vars[ch]) }
 	for kind := LoadFront; kind <= TravelRear; kind++ {
 		out[kind] = rms(kind.channelOf())
@@ -116,9 +160,9 @@ func (m *Model) values(v *variant, speed float64, road Road) (out [numKinds]floa
 	for side := range Both {
 		i := Kind(side)
 		out[LoadFront+i] /= v.static[side]
-		out[LiftFront+i], _ = share(1, out[LoadFront+i])
+		out[LiftFront+i], _, _ = share(1, out[LoadFront+i])
 		if m.bike.Ends[side].Spring != nil {
-			out[BottomFront+i], _ = share(m.margin(v, BottomFront, side), out[TravelFront+i])
+			out[BottomFront+i], _, _ = share(v.margin(m, BottomFront, side), out[TravelFront+i])
 		}
 	}
 	return out
@@ -138,7 +182,7 @@ func (m *Model) rideMarks(r *Ride) (list []Mark) {
 			list = append(list, Mark{TyreLifts, side, l, 1 / 3.0})
 		}
 		if t := &r.Figures[TravelFront+i]; t.There {
-			switch left := m.margin(&m.base, BottomFront, side); {
+			switch left := m.margin(BottomFront, side); {
 			case t.Value > left:
 				list = append(list, Mark{TravelFormal, side, t.Value, left})
 			case 3*t.Value > left:

@@ -32,8 +32,8 @@ func Wh() Weighting {
 type quadratic struct{ w, q float64 }
 
 func (a quadratic) at(s complex128) complex128 {
-	t := s / complex(a.w, 0)
-	return 1 + t/complex(a.q, 0) + t*t
+	x, y := real(s)/a.w, imag(s)/a.w
+	return complex(1+x/a.q+x*x-y*y, y/a.q+2*x*y)
 }
 
 // slope is its derivative.
@@ -47,20 +47,21 @@ func (a quadratic) pole() complex128 {
 }
 
 // below are the factors under the fraction bar.
-func (w Weighting) below() []quadratic {
-	list := []quadratic{
-		{2 * math.Pi * w.f1, math.Sqrt2 / 2}, {2 * math.Pi * w.f2, math.Sqrt2 / 2}, {2 * math.Pi * w.f4, w.q4},
+func (w Weighting) below() (list [4]quadratic, n int) {
+	list = [4]quadratic{
+		{2 * math.Pi * w.f1, math.Sqrt2 / 2}, {2 * math.Pi * w.f2, math.Sqrt2 / 2}, {2 * math.Pi * w.f4, w.q4}, {2 * math.Pi * w.f6, w.q6},
 	}
-	if w.f6 != 0 {
-		list = append(list, quadratic{2 * math.Pi * w.f6, w.q6})
+	if w.f6 == 0 {
+		return list, 3
 	}
-	return list
+	return list, 4
 }
 
 // above is what is over it.
 func (w Weighting) above(s complex128) complex128 {
-	w1 := complex(2*math.Pi*w.f1, 0)
-	n := s * s / (w1 * w1) * (1 + s/complex(2*math.Pi*w.f3, 0))
+	w1, w3 := 2*math.Pi*w.f1, 2*math.Pi*w.f3
+	x, y := real(s)/w1, imag(s)/w1
+	n := complex(x*x-y*y, 2*x*y) * complex(1+real(s)/w3, imag(s)/w3)
 	if w.f6 != 0 {
 		r := w.f5 / w.f6
 		n *= complex(r*r, 0) * quadratic{2 * math.Pi * w.f5, w.q5}.at(s)
@@ -70,11 +71,12 @@ func (w Weighting) above(s complex128) complex128 {
 
 // At is the weighting at a complex frequency s, 1/s.
 func (w Weighting) At(s complex128) complex128 {
-	v := w.above(s)
-	for _, q := range w.below() {
-		v /= q.at(s)
+	list, n := w.below()
+	under := complex(1, 0)
+	for i := range n {
+		under *= list[i].at(s)
 	}
-	return v
+	return w.above(s) * inverse(under)
 }
 
 // Gain is by what a vibration of the frequency f, Hz, is multiplied.
@@ -83,13 +85,13 @@ func (w Weighting) Gain(f float64) float64 { return cmplx.Abs(w.At(complex(0, 2*
 // residues are the poles above the real axis and what the weighting is near
 // them: residue/(s - pole).
 func (w Weighting) residues() (poles, residues []complex128) {
-	below := w.below()
-	for i, q := range below {
-		p := q.pole()
-		r := w.above(p) / q.slope(p)
-		for j, other := range below {
+	below, n := w.below()
+	for i := range n {
+		p := below[i].pole()
+		r := w.above(p) / below[i].slope(p)
+		for j := range n {
 			if j != i {
-				r /= other.at(p)
+				r /= below[j].at(p)
 			}
 		}
 		poles, residues = append(poles, p), append(residues, r)

@@ -70,26 +70,43 @@ func (f *told) figure(label func(string) string) Figure {
 
 // changes sets the figures of two sides against each other, those that both have.
 func changes(e *report.Evaluation, a, b []told, label func(string) string) []Change {
-	out := []Change{}
-	for i := range a {
-		fa := &a[i]
-		for k := range b {
-			fb := &b[k]
-			if fa.key != fb.key || !fa.real() || !fb.real() {
+	out := make([]Change, 0, len(a))
+	e.Differences(func(of func(report.Charge) float64) {
+		for i := range a {
+			fa := &a[i]
+			// Mostly they come in the same order.
+			fb := named(b, fa.key, i)
+			if fb == nil || !fa.real() || !fb.real() {
 				continue
 			}
-			plus := e.Difference(func(side int, budget *mass.Budget, sign float64) {
-				if f := []*told{fa, fb}[side]; f.charge != nil {
+			c := change(fa, fb, of(func(side int, budget *mass.Budget, sign float64) {
+				f := fa
+				if side == 1 {
+					f = fb
+				}
+				if f.charge != nil {
 					f.charge(budget, sign)
 				}
-			})
-			c := change(fa, fb, plus)
+			}))
 			c.Label = label(fa.key)
 			out = append(out, c)
-			break
+		}
+	})
+	return out
+}
+
+// named is the figure of a key, which is looked for at a place first; nil where
+// there is none.
+func named(list []told, key string, first int) *told {
+	if first < len(list) && list[first].key == key {
+		return &list[first]
+	}
+	for i := range list {
+		if list[i].key == key {
+			return &list[i]
 		}
 	}
-	return out
+	return nil
 }
 
 // differ sets a figure against the same of another thing whose sources of doubt
