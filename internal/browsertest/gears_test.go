@@ -89,6 +89,7 @@ func TestGearsAndClimbing(t *testing.T) {
 	p.Until("no limit, no warning", "![...document.querySelectorAll('#gears .reckoned .why')].some((w) => /20 N m/.test(w.innerText))")
 
 	// All else that a climb is reckoned with.
+	p.Until("points have a unit", "[...document.querySelectorAll('#climbing table.compared tr')].some((r) => /minute is worth in efficiency/.test(r.innerText) && /\\d points/.test(r.cells[1].innerText))")
 	p.Eval("document.querySelector('#climbing details.aside-fold').open = true")
 	now := Eval[string](p, climbTime)
 	p.Eval(choose("#climbing .reckoned", "Surface", "sand"))
@@ -100,6 +101,24 @@ func TestGearsAndClimbing(t *testing.T) {
 	}
 	p.Like("button", "Typical again : Coefficient").Click()
 	p.follows("the typical coefficient takes the time of before", now)
+	// Walking has its ± and where it is known from, points have their unit, and on paper
+	// stand all of these and the use of each gear.
+	p.Like("textbox", "Speed on foot").Fill("0.85")
+	p.Like("textbox", "± of Speed on foot").Fill("0.15")
+	p.Until("it is somebody's", "[...document.querySelectorAll('#climbing .reckoned tr')].some((r) => /Speed on foot/.test(r.innerText) && r.querySelector('select')?.value === 'guessed')")
+	p.until("the answer is of now", func() bool {
+		return Eval[bool](p, "document.querySelector('#climbing [aria-busy]').getAttribute('aria-busy') === 'false'")
+	})
+	Eval[bool](p, "(dispatchEvent(new Event('beforeprint')), true)")
+	for _, want := range []string{"Speed on foot: 0.85 ± 0.15 m/s (guessed)", "Power held: ", "(typical)", "Use of the gears", "How one gets along"} {
+		if said := strings.ReplaceAll(p.says("#printed"), "\u00a0", " "); !strings.Contains(said, want) {
+			t.Errorf("%q is not printed: %s", want, said)
+		}
+	}
+	if n := Eval[int](p, "document.querySelectorAll('#printed table.uses tbody tr').length"); n < 3 {
+		t.Errorf("%d gears are printed", n)
+	}
+	Eval[bool](p, "(dispatchEvent(new Event('afterprint')), true)")
 	for _, b := range auditOf(p, "#gears, #climbing") {
 		t.Errorf("%+v", b)
 	}
@@ -119,6 +138,11 @@ func TestGearsAndClimbing(t *testing.T) {
 		p.look(fmt.Sprintf("losses-%d", wide))
 		p.Eval("document.querySelector('#climbing .reckoned').scrollIntoView()")
 		p.look(fmt.Sprintf("inputs-%d", wide))
+		if wrapped := Eval[[]string](p, "[...document.querySelectorAll('#climbing .narrowspecs label')].filter((l) => { const r = document.createRange(); r.selectNodeContents(l.firstChild.nextSibling ?? l.firstChild); return new Set([...r.getClientRects()].map((q) => Math.round(q.top))).size > 1; }).map((l) => l.innerText)"); wide == 390 && len(wrapped) > 0 {
+			t.Errorf("on more than one line: %q", wrapped)
+		}
+		p.Eval("document.querySelector('#climbing .narrowspecs').scrollIntoView()")
+		p.look(fmt.Sprintf("quick-%d", wide))
 	}
 	dark := Phone
 	dark.Dark = true

@@ -135,6 +135,7 @@ func (c *checker) document(d *Document) {
 	}
 	c.carried(&d.Show)
 	c.rough(d.Show.Rough)
+	c.hand(d.Show.Hand)
 	builds := make(map[string]bool, len(d.Builds))
 	for i := range d.Builds {
 		b := &d.Builds[i]

@@ -130,6 +130,10 @@ func (c *checker) riders(riders []Rider) map[string]bool {
 		}
 		c.between("crank_deg", "crank", "°", r.Crank, -MaxCrank, MaxCrank)
 		c.effort(r.Effort)
+		if s := r.Standing; s != nil {
+			c.known("standing.frequency_hz", "body_frequency", " Hz", s.Frequency, BodyFrequencySpan)
+			c.known("standing.damping_share", "body_damping", "", s.Damping, BodyDampingSpan)
+		}
 	}
 	c.outer = entity{}
 	return ids

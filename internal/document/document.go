@@ -39,6 +39,7 @@ type Show struct {
 	Base     string   `json:"base,omitempty"`     // the id of the one of them that the others are set against; empty is the first
 	Packing  *Packing `json:"packing,omitempty"`  // what a packing is wanted to be; nil is DefaultPacking
 	Rough    *Rough   `json:"rough,omitempty"`    // the rough road that is ridden; nil is a typical one
+	Hand     *Hand    `json:"hand,omitempty"`     // what is done with the bike in the hand; nil is as is usual
 
 	Gears       string `json:"gears,omitempty"`        // how a gear is shown, one of GearUnits; empty is by its development
 	CrossedCogs *int   `json:"crossed_cogs,omitempty"` // how many cogs are left out on the largest and on the smallest ring; nil is 2

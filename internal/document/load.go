@@ -133,7 +133,15 @@ type Rider struct {
 	Posture   string  `json:"posture"`      // "upright", "leaned", "low" or "standing"
 	Crank     float64 `json:"crank_deg"`    // left crank from level and forward, positive up; the right one is opposite
 
-	Effort *Effort `json:"effort,omitempty"` // what the rider holds and likes; nil is typical
+	Effort   *Effort `json:"effort,omitempty"`   // what the rider holds and likes; nil is typical
+	Standing *Spring `json:"standing,omitempty"` // how the body stands on legs and arms; nil is typical
+}
+
+// Spring is how a body that stands on bent legs and arms goes up and down by itself
+// while what it stands on keeps still. What is not there is typical.
+type Spring struct {
+	Frequency *Known `json:"frequency_hz,omitempty"`
+	Damping   *Known `json:"damping_share,omitempty"` // of the critical one
 }
 
 // Load is what is taken along: a rider, bags, and the goods in them. It is kept

@@ -63,6 +63,13 @@ var (
 	StretchSpan     = Span{0.1, 1e6}  // m
 	LeastRatioSpan  = Span{0.1, 10}   // teeth of the ring over those of the cog
 	TorqueSpan      = Span{1, 2000}   // N m
+
+	BodyFrequencySpan = Span{0.5, 20} // Hz
+	BodyDampingSpan   = Span{0.01, 2} // share of the critical one
+
+	HandStepSpan  = Span{10, 1000} // mm
+	HandLeanSpan  = Span{1, 45}    // degrees
+	HandSlopeSpan = Span{0.5, 50}  // per cent, rise over run
 )
 
 // How many there may be.
@@ -81,8 +88,20 @@ type Effort struct {
 	Cadence *Known  `json:"cadence_rpm,omitempty"`         // liked
 	Least   *Known  `json:"least_cadence_rpm,omitempty"`   // below it the rider walks
 	Highest *Known  `json:"highest_cadence_rpm,omitempty"` // above it the rider does not follow
-	Walking float64 `json:"walking_m_s,omitempty"`         // speed on foot with the bike
+	Walking *Known  `json:"on_foot_m_s,omitempty"`         // speed on foot with the bike
 	Top     float64 `json:"top_speed_m_s,omitempty"`       // above it the rider brakes
+
+	// Bare is Walking as documents said it once, without a ±; 0 is none.
+	Bare float64 `json:"walking_m_s,omitempty"`
+}
+
+// OnFoot is the speed on foot, nil where nobody said one. One without a ± is taken
+// within a quarter: common practice, no source.
+func (e *Effort) OnFoot() *Known {
+	if e.Walking == nil && WalkingSpan.Has(e.Bare) {
+		return &Known{Value: e.Bare, HalfWidth: e.Bare / 4, Basis: Stated}
+	}
+	return e.Walking
 }
 
 // Holds are how long a power may be held.
@@ -99,6 +118,13 @@ type Road struct {
 	Temperature *Known  `json:"temperature_c,omitempty"`
 	Drag        *Known  `json:"drag_area_m2,omitempty"`
 	Rolling     *Known  `json:"rolling,omitempty"` // coefficient of rolling resistance on the surface
+}
+
+// Hand is what is done with a bike in the hand. 0 is as is usual.
+type Hand struct {
+	Step  float64 `json:"step_mm,omitempty"`       // that it is lifted up, front first
+	Lean  float64 `json:"lean_deg,omitempty"`      // at which it is held
+	Slope float64 `json:"slope_percent,omitempty"` // that it is pushed up, rise over run
 }
 
 // Surfaces are what one rides on, smoothest first.
@@ -233,8 +259,19 @@ func (c *checker) effort(e *Effort) {
 			break
 		}
 	}
-	c.stated("effort.walking_m_s", "walking", " m/s", e.Walking, WalkingSpan)
+	c.known("effort.on_foot_m_s", "walking", " m/s", e.Walking, WalkingSpan)
+	c.stated("effort.walking_m_s", "walking", " m/s", e.Bare, WalkingSpan)
 	c.stated("effort.top_speed_m_s", "top_speed", " m/s", e.Top, TopSpeedSpan)
+}
+
+// hand checks what is done with the bike in the hand.
+func (c *checker) hand(h *Hand) {
+	if h == nil {
+		return
+	}
+	c.stated("show.hand.step_mm", "hand_step", " mm", h.Step, HandStepSpan)
+	c.stated("show.hand.lean_deg", "hand_lean", "°", h.Lean, HandLeanSpan)
+	c.stated("show.hand.slope_percent", "slope", " %", h.Slope, HandSlopeSpan)
 }
 
 // driven checks what the page shows of gears and of the road.

@@ -43,7 +43,17 @@ func TestRidingIsJudged(t *testing.T) {
 		{"effort.cadence_rpm.value", "is NaN/min;", func(d *document.Document) { d.Riders[0].Effort.Cadence.Value = math.NaN() }},
 		{"effort.least_cadence_rpm", "below the one liked", func(d *document.Document) { d.Riders[0].Effort.Least.Value = 80 }},
 		{"effort.highest_cadence_rpm", "below the highest", func(d *document.Document) { d.Riders[0].Effort.Highest.Value = 60 }},
-		{"effort.walking_m_s", "is 20 m/s;", func(d *document.Document) { d.Riders[0].Effort.Walking = 20 }},
+		{"effort.on_foot_m_s.value", "is 20 m/s;", func(d *document.Document) { d.Riders[0].Effort.Walking = &document.Known{Value: 20} }},
+		{"show.hand.step_mm", "is 5 mm;", func(d *document.Document) { d.Show.Hand = &document.Hand{Step: 5} }},
+		{"show.hand.lean_deg", "is 90°;", func(d *document.Document) { d.Show.Hand = &document.Hand{Lean: 90} }},
+		{"show.hand.slope_percent", "is 80 %;", func(d *document.Document) { d.Show.Hand = &document.Hand{Slope: 80} }},
+		{"standing.frequency_hz.value", "is 90 Hz;", func(d *document.Document) {
+			d.Riders[0].Standing = &document.Spring{Frequency: &document.Known{Value: 90}}
+		}},
+		{"standing.damping_share.value", "is 9;", func(d *document.Document) {
+			d.Riders[0].Standing = &document.Spring{Damping: &document.Known{Value: 9}}
+		}},
+		{"effort.walking_m_s", "is 20 m/s;", func(d *document.Document) { d.Riders[0].Effort.Bare = 20 }},
 		{"show.road.slope_percent.value", "is 100 %;", func(d *document.Document) { d.Show.Road.Slope.Value = 100 }},
 		{"show.road.wind_m_s.value", "is 60 m/s;", func(d *document.Document) { d.Show.Road.Wind = &document.Known{Value: 60} }},
 		{"show.road.surface", `"ice"`, func(d *document.Document) { d.Show.Road.Surface = "ice" }},

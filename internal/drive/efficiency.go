@@ -65,7 +65,7 @@ func (l *line) slope(source string) *Slope {
 
 // part is what a loss owes to a quantity: its derivative by it.
 type part struct {
-	q     Quantity
+	q     *Quantity
 	slope float64
 }
 
@@ -130,7 +130,7 @@ func (d *Drive) Plain(g *Gear, l *Losses, power float64) Line {
 
 // line makes that of stages.
 func (d *Drive) line(out *line, g *Gear, l *Losses) {
-	out.drag(l.Crank.Value, part{l.Crank, 1})
+	out.drag(l.Crank.Value, part{&l.Crank, 1})
 	speed := 1.0 // of the shaft, for a turn of the cranks
 	if g.Front >= 0 && g.Front < len(d.Front) {
 		b := &d.Front[g.Front]
@@ -138,8 +138,8 @@ func (d *Drive) line(out *line, g *Gear, l *Losses) {
 		speed *= b.Ratio
 	}
 	if d.Belt {
-		out.drag(l.Belt.Torque.Value*speed, part{l.Belt.Torque, speed})
-		out.take(l.Belt.Share.Value, part{l.Belt.Share, 1})
+		out.drag(l.Belt.Torque.Value*speed, part{&l.Belt.Torque, speed})
+		out.take(l.Belt.Share.Value, part{&l.Belt.Share, 1})
 	} else {
 		out.chain(Link{g.Ring, g.Cog, speed}, &l.Chain, d.Pulleys)
 	}
@@ -149,7 +149,7 @@ func (d *Drive) line(out *line, g *Gear, l *Losses) {
 	}
 	for i := range l.Stated {
 		s := &l.Stated[i]
-		out.take(s.Share.Value, part{s.Share, 1})
+		out.take(s.Share.Value, part{&s.Share, 1})
 		out.Power += s.Power.Value
 		if u := s.Power.Standard(); u != 0 && !out.plain {
 			out.slope(s.Power.Source).Power += u
@@ -174,16 +174,16 @@ func (l *line) chain(k Link, c *Chain, pulleys int) {
 		r := PitchRadius(max(c.PulleyTeeth, 3))
 		n := float64(pulleys)
 		slack += c.Pin * 2 * n / r
-		l.drag(c.PulleyTorque.Value*n*v/r, part{c.PulleyTorque, n * v / r})
+		l.drag(c.PulleyTorque.Value*n*v/r, part{&c.PulleyTorque, n * v / r})
 	}
-	mu, t := c.Friction, c.Slack
+	mu, t := &c.Friction, &c.Slack
 	l.drag(mu.Value*slack*t.Value*v, part{mu, slack * t.Value * v}, part{t, mu.Value * slack * v})
 	l.take(mu.Value*bend, part{mu, bend})
 }
 
 // box is a hub or gearbox whose shaft turns so fast for a turn of the cranks.
 func (l *line) box(g *BoxGear, b *Box, c *Chain, speed float64) {
-	l.drag(b.Torque.Value*speed, part{b.Torque, speed})
+	l.drag(b.Torque.Value*speed, part{&b.Torque, speed})
 	for _, k := range g.Chains {
 		k.Speed *= speed
 		l.chain(k, c, 0)
@@ -194,11 +194,11 @@ func (l *line) box(g *BoxGear, b *Box, c *Chain, speed float64) {
 		return
 	}
 	if g.Meshes >= 0 {
-		l.take(1-math.Pow(left, n), part{b.Mesh, n * math.Pow(left, n-1)})
+		l.take(1-math.Pow(left, n), part{&b.Mesh, n * math.Pow(left, n-1)})
 		return
 	}
 	n = max(b.Meshes.Value, 0)
-	l.take(1-math.Pow(left, n), part{b.Meshes, -math.Pow(left, n) * math.Log(left)}, part{b.Mesh, n * math.Pow(left, n-1)})
+	l.take(1-math.Pow(left, n), part{&b.Meshes, -math.Pow(left, n) * math.Log(left)}, part{&b.Mesh, n * math.Pow(left, n-1)})
 }
 
 // line is what a measured efficiency says at a power. At another power than the

@@ -20,17 +20,6 @@ type Gear struct {
 	Line drive.Line
 }
 
-// drag is the torque of the drive's bearings as a force at the wheel, N.
-func (b *Bike) drag(gear int) float64 {
-	g := &b.Gears[gear]
-	return g.Line.Torque * 2 * math.Pi / (g.Ratio * b.RollOut.Value)
-}
-
-// cadence is that of a gear at a speed, turns per minute.
-func (b *Bike) cadence(gear int, v float64) float64 {
-	return 60 * v / (b.Gears[gear].Ratio * b.RollOut.Value)
-}
-
 // Mode is how one gets along.
 type Mode string
 
@@ -57,85 +46,134 @@ type State struct {
 // whose cadence is nearest, as a ratio, to what the rider likes.
 func (b *Bike) Ride(r *Rider, road *Road) State {
 	l := loadOf(road, b.Mass.Value)
-	return b.ride(r, &l, 4)
+	o := b.riddenBy(r)
+	return o.ride(&l, 4)
 }
 
-func (b *Bike) ride(r *Rider, l *load, guess float64) State {
-	s := b.pedal(r, l, guess)
-	if r.Top > 0 && s.Speed > r.Top && s.Mode != Walking {
-		f, _ := l.force(r.Top)
-		if f <= 0 { // it would run faster by itself
-			return State{Mode: Braking, Speed: r.Top, Gear: -1}
+// ridden is a bike with who rides it.
+type ridden struct {
+	bike  *Bike
+	rider *Rider
+	gears []geared // nil where nobody can pedal
+}
+
+// geared is a gear as its rider has it.
+type geared struct {
+	turns float64 // cadence over that which the rider likes, at 1 m/s
+	power float64 // that arrives at the wheel but for drag, W
+	drag  float64 // torque of the drive's bearings as a force at the wheel, N
+	liked float64 // power that arrives at the cadence liked, W
+}
+
+func (b *Bike) riddenBy(r *Rider) ridden {
+	o := ridden{bike: b, rider: r}
+	p := r.Power.Value
+	if len(b.Gears) == 0 || !(p > 0) || !(r.Cadence > 0) || !(b.RollOut.Value > 0) {
+		return o
+	}
+	o.gears = make([]geared, len(b.Gears))
+	for i := range o.gears {
+		g := &b.Gears[i]
+		way := g.Ratio * b.RollOut.Value
+		o.gears[i] = geared{
+			turns: 60 / (way * r.Cadence), power: g.Line.Share*p - g.Line.Power,
+			drag: g.Line.Torque * 2 * math.Pi / way, liked: b.wheel(i, p, r.Cadence),
 		}
-		s.Speed = r.Top
-		s.ease(b, l)
+	}
+	return o
+}
+
+// ride is how one gets along under a load.
+func (o *ridden) ride(l *load, guess float64) State {
+	s := o.pedal(l, guess)
+	if top := o.rider.Top; top > 0 && s.Speed > top && s.Mode != Walking {
+		f, _ := l.force(top)
+		if f <= 0 { // it would run faster by itself
+			return State{Mode: Braking, Speed: top, Gear: -1}
+		}
+		s.Speed = top
+		o.ease(&s, l)
 	}
 	return s
 }
 
+// speed is that in a gear, within a share of it.
+func (o *ridden) speed(l *load, gear int, guess, within float64) float64 {
+	g := &o.gears[gear]
+	return l.speed(g.power, g.drag, guess, within)
+}
+
+// off is how far the cadence of a gear is off at a speed, as a ratio of 1 or more.
+func (o *ridden) off(gear int, v float64) float64 {
+	c := v * o.gears[gear].turns
+	if c < 1 {
+		return 1 / c
+	}
+	return c
+}
+
 // pedal is ride without regard to a top speed.
-func (b *Bike) pedal(r *Rider, l *load, guess float64) State {
-	walk := State{Mode: Walking, Speed: max(r.Walk, 0), Gear: -1}
-	n, p := len(b.Gears), r.Power.Value
-	if n == 0 || !(p > 0) || !(r.Cadence > 0) || !(b.RollOut.Value > 0) {
-		if v := l.speed(0, 0, guess); v > walk.Speed {
+func (o *ridden) pedal(l *load, guess float64) State {
+	b, r := o.bike, o.rider
+	walk := State{Mode: Walking, Speed: max(r.Walk.Value, 0), Gear: -1}
+	n, p := len(o.gears), r.Power.Value
+	if n == 0 {
+		if v := l.speed(0, 0, guess, exactly); v > walk.Speed {
 			return State{Mode: Coasting, Speed: v, Gear: -1}
 		}
 		return walk
-	}
-	at := func(i int, guess float64) float64 {
-		line := &b.Gears[i].Line
-		return l.speed(line.Share*p-line.Power, b.drag(i), guess)
-	}
-	// How far off a cadence is, as a ratio of 1 or more.
-	off := func(i int, v float64) float64 {
-		c := b.cadence(i, v) / r.Cadence
-		return max(c, 1/c)
 	}
 	// Gears differ little in what they lose, so the speed in one tells which are
 	// near; from there on to the nearest.
 	i := n / 2
-	v := at(i, guess)
-	best := off(i, v)
-	for k := range b.Gears {
-		if o := off(k, v); o < best {
-			i, best = k, o
+	v := o.speed(l, i, guess, roughly)
+	best := o.off(i, v)
+	// Developments grow from gear to gear, so that the cadence is off less and less
+	// up to the nearest, and then more and more.
+	for _, step := range [2]int{1, -1} {
+		for k := i + step; k >= 0 && k < n; k += step {
+			off := o.off(k, v)
+			if off >= best {
+				break
+			}
+			i, best = k, off
 		}
 	}
-	v = at(i, v)
-	best = off(i, v)
+	v = o.speed(l, i, v, exactly)
+	best = o.off(i, v)
 	// A neighbour may be nearer at the speed that it gives: that differs by no more
 	// than what arrives at the wheel does.
 	for _, step := range [2]int{1, -1} {
 		for k := i + step; k >= 0 && k < n; k += step {
-			more := b.wheel(k, p, r.Cadence) / b.wheel(i, p, r.Cadence)
-			if more > 0 && off(k, v)/max(more, 1/more) > best {
+			more := o.gears[k].liked / o.gears[i].liked
+			if more > 0 && o.off(k, v)/max(more, 1/more) > best {
 				break
 			}
-			w := at(k, v)
-			if o := off(k, w); o >= best {
+			w := o.speed(l, k, v, exactly)
+			if off := o.off(k, w); off >= best {
 				break
 			} else {
-				i, v, best = k, w, o
+				i, v, best = k, w, off
 			}
 		}
 	}
-	s := State{Mode: Pedalling, Speed: v, Gear: i, Cadence: b.cadence(i, v), Power: p}
+	cadence := func(gear int, v float64) float64 { return v * o.gears[gear].turns * r.Cadence }
+	s := State{Mode: Pedalling, Speed: v, Gear: i, Cadence: cadence(i, v), Power: p}
 	if s.Cadence < r.Least || v <= 0 {
 		if i > 0 { // the lowest gear may still do
-			if w := at(0, v); b.cadence(0, w) >= r.Least {
-				return State{Mode: Pedalling, Speed: w, Gear: 0, Cadence: b.cadence(0, w), Power: p, Wheel: b.wheel(0, p, b.cadence(0, w))}
+			if w := o.speed(l, 0, v, exactly); cadence(0, w) >= r.Least {
+				return State{Mode: Pedalling, Speed: w, Gear: 0, Cadence: cadence(0, w), Power: p, Wheel: b.wheel(0, p, cadence(0, w))}
 			}
 		}
 		return walk
 	}
-	if r.Most > 0 && s.Cadence > r.Most {
+	if most := r.Most.Value; most > 0 && s.Cadence > most {
 		// In the highest gear, for i is the nearest.
-		s.Speed = r.Most / 60 * b.Gears[i].Ratio * b.RollOut.Value
-		if v := l.speed(0, 0, v); v >= s.Speed {
+		s.Speed = most / (o.gears[i].turns * r.Cadence)
+		if v := l.speed(0, 0, v, exactly); v >= s.Speed {
 			return State{Mode: Coasting, Speed: v, Gear: -1}
 		}
-		s.ease(b, l)
+		o.ease(&s, l)
 		return s
 	}
 	s.Wheel = b.wheel(i, p, s.Cadence)
@@ -149,14 +187,14 @@ func (b *Bike) wheel(gear int, power, cadence float64) float64 {
 }
 
 // ease takes from the power what is not wanted at the state's speed.
-func (s *State) ease(b *Bike, l *load) {
+func (o *ridden) ease(s *State, l *load) {
 	if s.Gear < 0 {
 		return
 	}
 	f, _ := l.force(s.Speed)
-	line := &b.Gears[s.Gear].Line
+	line := &o.bike.Gears[s.Gear].Line
 	s.Mode = Easing
-	s.Cadence = b.cadence(s.Gear, s.Speed)
+	s.Cadence = s.Speed * o.gears[s.Gear].turns * o.rider.Cadence
 	s.Wheel = max(f*s.Speed, 0)
 	s.Power = 0
 	if line.Share > 0 {
@@ -167,9 +205,9 @@ func (s *State) ease(b *Bike, l *load) {
 // owed collects how a sum of times moves with what it rests on, per unit of
 // each, over one stretch after the other.
 type owed struct {
-	mass, power, wind, density, drag, slope, rollOut, most float64
-	rolling                                                []float64 // by surface
-	gears                                                  []gearOwed
+	mass, power, wind, density, drag, slope, rollOut, most, walk float64
+	rolling                                                      []float64 // by surface
+	gears                                                        []gearOwed
 }
 
 // gearOwed is that by the three figures of the line of a gear.
@@ -181,14 +219,15 @@ func newOwed(gears, surfaces int) owed {
 
 // add adds k times the slopes of the speed of a state: of the balance F(v, q) = 0
 // it is dv/dq = -F_q/F_v.
-func (o *owed) add(b *Bike, r *Rider, road *Road, l *load, surface int, s *State, k float64) {
+func (o *owed) add(by *ridden, road *Road, l *load, surface int, s *State, k float64) {
+	b, r := by.bike, by.rider
 	v, m := s.Speed, b.Mass.Value
 	f, df := l.force(v)
 	switch s.Mode {
 	case Easing:
 		if !(r.Top > 0 && v >= r.Top) {
 			o.rollOut += k * v / b.RollOut.Value
-			o.most += k * v / r.Most
+			o.most += k * v / r.Most.Value
 		}
 		return
 	case Coasting:
@@ -197,8 +236,11 @@ func (o *owed) add(b *Bike, r *Rider, road *Road, l *load, surface int, s *State
 			return
 		}
 		k = -k / (df * v)
+	case Walking:
+		o.walk += k
+		return
 	case Pedalling:
-		line, drag := &b.Gears[s.Gear].Line, b.drag(s.Gear)
+		line, drag := &b.Gears[s.Gear].Line, by.gears[s.Gear].drag
 		k = -k / (f + drag + df*v)
 		o.power -= k * line.Share
 		o.rollOut -= k * drag * v / b.RollOut.Value
@@ -235,7 +277,8 @@ func (o *owed) budget(bike *Bike, r *Rider, road *Road, rolling []drive.Quantity
 		b.Add(bike.RollOut.Budget, o.rollOut)
 	}
 	r.Power.Charge(b, o.power)
-	drive.Quantity{Value: r.Most, Half: r.MostHalf, Source: "highest cadence"}.Charge(b, o.most)
+	r.Most.Charge(b, o.most)
+	r.Walk.Charge(b, o.walk)
 	road.Slope.Charge(b, o.slope)
 	road.Wind.Charge(b, o.wind)
 	road.Density.Charge(b, o.density)

@@ -34,7 +34,8 @@ func (w Worth) PointsPerMinute() float64 { return 60 / w.Point }
 // must lead upwards: length is height / sin(slope), time is length / speed.
 func (b *Bike) Climb(r *Rider, road *Road, height float64) Climb {
 	l := loadOf(road, b.Mass.Value)
-	s := b.ride(r, &l, 4)
+	by := b.riddenBy(r)
+	s := by.ride(&l, 4)
 	slope := road.Slope.Value
 	if !(slope > 0) || s.Speed <= 0 {
 		return Climb{State: s, Time: drive.Figure{Value: math.Inf(1)}}
@@ -42,7 +43,7 @@ func (b *Bike) Climb(r *Rider, road *Road, height float64) Climb {
 	c := Climb{State: s, Length: height / sinOf(slope)}
 	c.Time.Value = c.Length / s.Speed
 	o := newOwed(len(b.Gears), 1)
-	o.add(b, r, road, &l, 0, &s, -c.Time.Value/s.Speed)
+	o.add(&by, road, &l, 0, &s, -c.Time.Value/s.Speed)
 	if s.Gear >= 0 {
 		c.Worth.Point = -0.01 * o.gears[s.Gear].share
 	}

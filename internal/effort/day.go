@@ -50,6 +50,7 @@ type DayResult struct {
 func (b *Bike) Day(r *Rider, road *Road, d *Day) DayResult {
 	out := DayResult{Gears: make([]float64, len(b.Gears)), Work: make([]float64, len(b.Gears)), Modes: make(map[Mode]float64), States: make([]State, 0, len(d.Stretches))}
 	o := newOwed(len(b.Gears), len(d.Rolling))
+	by := b.riddenBy(r)
 	here, guess, m := *road, 4.0, b.Mass.Value
 	var times [len(modes)]float64
 	for i := range d.Stretches {
@@ -60,7 +61,7 @@ func (b *Bike) Day(r *Rider, road *Road, d *Day) DayResult {
 		}
 		here.Slope.Value, here.Rolling = st.Slope, d.Rolling[st.Surface]
 		l := loadOf(&here, m)
-		s := b.ride(r, &l, guess)
+		s := by.ride(&l, guess)
 		out.States = append(out.States, s)
 		if s.Speed <= 0 {
 			out.Time.Value = math.Inf(1)
@@ -75,6 +76,7 @@ func (b *Bike) Day(r *Rider, road *Road, d *Day) DayResult {
 		times[slices.Index(modes[:], s.Mode)] += t
 		if s.Mode == Walking {
 			out.Walked += st.Length
+			o.add(&by, &here, &l, st.Surface, &s, -t/s.Speed)
 			continue
 		}
 		if s.Gear >= 0 {
@@ -91,7 +93,7 @@ func (b *Bike) Day(r *Rider, road *Road, d *Day) DayResult {
 		if f, _ := l.force(s.Speed); s.Mode == Braking || s.Mode == Easing && f < 0 {
 			e.Brakes -= f * s.Speed * t
 		}
-		o.add(b, r, &here, &l, st.Surface, &s, -t/s.Speed)
+		o.add(&by, &here, &l, st.Surface, &s, -t/s.Speed)
 	}
 	for i, t := range times {
 		if t > 0 {

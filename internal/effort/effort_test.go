@@ -86,7 +86,7 @@ func TestMartinTerms(t *testing.T) {
 	near(t, "climbing", effort.Climbing(90, 0.03, 10), 264.751, 0.001)      // 90 9.81 sin(atan 0.03) 10
 	near(t, "kinetic", effort.Kinetic(90, 2, 10)-effort.Kinetic(90, 2, 9), 0.5*92*19, 1e-9)
 	wheel := 180 + 35.316 + 1.78 // on the flat
-	r := effort.Rider{Power: exact(wheel / 0.976), Cadence: 80, Least: 10, Walk: 1}
+	r := effort.Rider{Power: exact(wheel / 0.976), Cadence: 80, Least: 10, Walk: exact(1)}
 	road := effort.Road{Rolling: exact(0.004), Density: exact(1.2), Drag: exact(0.3)}
 	s := lossless(90, 0.976).Ride(&r, &road)
 	near(t, "speed", s.Speed, 10, 1e-9)
@@ -103,7 +103,7 @@ func TestAirDensity(t *testing.T) {
 // wheel bearings take, over m g (sin + c cos).
 func TestSpeedWithoutAir(t *testing.T) {
 	for _, slope := range []float64{0.01, 0.05, 0.1, 0.3, 1} {
-		r := effort.Rider{Power: exact(150), Cadence: 60, Least: 0, Walk: 1}
+		r := effort.Rider{Power: exact(150), Cadence: 60, Least: 0, Walk: exact(1)}
 		road := effort.Road{Slope: exact(slope), Rolling: exact(0.01)}
 		s := lossless(110, 0.95).Ride(&r, &road)
 		sin, cos := math.Sincos(math.Atan(slope))
@@ -134,7 +134,7 @@ func TestHardRoads(t *testing.T) {
 		change(&r, &road)
 		return b.Ride(&r, &road)
 	}
-	if s := ride(func(r *effort.Rider, _ *effort.Road) { r.Power.Value = 0 }); s.Mode != effort.Walking || s.Speed != in.rider.Walk {
+	if s := ride(func(r *effort.Rider, _ *effort.Road) { r.Power.Value = 0 }); s.Mode != effort.Walking || s.Speed != in.rider.Walk.Value {
 		t.Errorf("without power %+v", s)
 	}
 	if s := ride(func(_ *effort.Rider, road *effort.Road) { road.Slope.Value = 1 }); s.Mode != effort.Walking {
@@ -155,7 +155,7 @@ func TestHardRoads(t *testing.T) {
 		t.Errorf("down 10 %% at 8 m/s: %+v", s)
 	}
 	if s := ride(func(r *effort.Rider, road *effort.Road) {
-		road.Slope.Value, r.Power.Value, r.Most, road.Drag.Value = 0, 400, 80, 0.2
+		road.Slope.Value, r.Power.Value, r.Most.Value, road.Drag.Value = 0, 400, 80, 0.2
 	}); s.Mode != effort.Easing || math.Abs(s.Cadence-80) > 1e-9 || s.Power >= 400 {
 		t.Errorf("above the highest cadence: %+v", s)
 	}
@@ -178,17 +178,17 @@ func TestRideAlwaysAnswers(t *testing.T) {
 	b := func() *effort.Bike { in := typical(); return in.bike(true) }()
 	rapid.Check(t, func(t *rapid.T) {
 		f := func(least, most float64, label string) float64 { return rapid.Float64Range(least, most).Draw(t, label) }
-		r := effort.Rider{Power: exact(f(0, effort.MaxPower, "power")), Cadence: f(5, 250, "cadence"), Walk: 1}
+		r := effort.Rider{Power: exact(f(0, effort.MaxPower, "power")), Cadence: f(5, 250, "cadence"), Walk: exact(1)}
 		r.Least = f(0, r.Cadence, "least")
 		if rapid.Bool().Draw(t, "bounded") {
-			r.Most, r.Top = f(r.Cadence, 250, "most"), f(1, 40, "top")
+			r.Most.Value, r.Top = f(r.Cadence, 250, "most"), f(1, 40, "top")
 		}
 		road := effort.Road{Slope: exact(f(-1, 1, "slope")), Rolling: exact(f(0, 0.5, "rolling")), Wind: exact(f(-40, 40, "wind")), Density: exact(f(0, 2, "density")), Drag: exact(f(0, 5, "drag"))}
 		if len(r.Check())+len(road.Check()) > 0 {
 			t.Fatal(r.Check(), road.Check())
 		}
 		s := b.Ride(&r, &road)
-		if !(s.Speed > 0 && s.Speed <= 100) || math.IsNaN(s.Cadence+s.Power+s.Wheel) || r.Top > 0 && s.Speed > max(r.Top, r.Walk)+1e-9 {
+		if !(s.Speed > 0 && s.Speed <= 100) || math.IsNaN(s.Cadence+s.Power+s.Wheel) || r.Top > 0 && s.Speed > max(r.Top, r.Walk.Value)+1e-9 {
 			t.Fatalf("%+v", s)
 		}
 		if s.Mode == effort.Pedalling {
@@ -431,7 +431,7 @@ func TestWrongFiguresAreTold(t *testing.T) {
 	if p := append(r.Check(), in.road.Check()...); len(p) > 0 {
 		t.Error(p)
 	}
-	r.Power.Value, r.Cadence, r.Walk = -1, 0, math.NaN()
+	r.Power.Value, r.Cadence, r.Walk.Value = -1, 0, math.NaN()
 	in.road.Slope.Value, in.road.Wind.Half = 1.5, -1
 	fields := ""
 	for _, p := range append(r.Check(), in.road.Check()...) {
@@ -460,4 +460,23 @@ func BenchmarkTwoDays(b *testing.B) {
 		effort.Between(x, y, func(c *effort.Bike) drive.Figure { return c.Climb(&in.rider, &in.road, 1000).Time })
 		effort.Between(x, y, func(c *effort.Bike) drive.Figure { return c.Day(&in.rider, &in.road, day).Time })
 	}
+}
+
+// On foot the time is known as well as the speed on foot, and as nothing else; on a
+// day it owes that for what is walked.
+func TestWalkingHasItsDoubt(t *testing.T) {
+	in := typical()
+	b := in.bike(false)
+	r, road := in.rider, in.road
+	road.Slope = exact(0.5)
+	r.Walk = drive.Quantity{Value: 1, Half: 0.2, Basis: drive.Typical, Source: "on foot"}
+	c := b.Climb(&r, &road, 100)
+	if c.Mode != effort.Walking {
+		t.Fatalf("%+v", c.State)
+	}
+	u := 0.2 / math.Sqrt(3) // of the speed: that of the time is its share
+	near(t, "what the climb owes", c.Time.Budget.Named("on foot"), -c.Time.Value*u, 1e-9)
+	near(t, "and nothing else", c.Time.Budget.Standard(), c.Time.Value*u, 1e-9)
+	d := b.Day(&r, &road, &effort.Day{Stretches: []effort.Stretch{{Length: 1000, Slope: 0.03}, {Length: 300, Slope: 0.5}}, Rolling: []drive.Quantity{road.Rolling}})
+	near(t, "what the day owes", d.Time.Budget.Named("on foot"), -300*u, 1e-9)
 }

@@ -42,10 +42,10 @@ func (r *Rider) Check() []document.Problem {
 	c.known("power", "power", r.Power, 0, MaxPower, " W")
 	c.within("cadence", "cadence", r.Cadence, MinCadence, MaxCadence, "/min")
 	c.within("least", "least", r.Least, 0, MaxCadence, "/min")
-	if r.Most != 0 {
-		c.within("most", "most", r.Most, max(r.Cadence, r.Least, MinCadence), MaxCadence, "/min")
+	if r.Most.Value != 0 {
+		c.within("most", "most", r.Most.Value, max(r.Cadence, r.Least, MinCadence), MaxCadence, "/min")
 	}
-	c.within("walk", "walk", r.Walk, 0.1, MaxSpeed, " m/s")
+	c.within("walk", "walk", r.Walk.Value, 0.1, MaxSpeed, " m/s")
 	if r.Top != 0 {
 		c.within("top", "top", r.Top, 1, MaxSpeed, " m/s")
 	}
@@ -101,5 +101,5 @@ func Kinetic(mass, wheels, v float64) float64 { return 0.5 * (mass + wheels) * v
 // rear wheel, W, m/s: between 0 and 100.
 func Speed(r *Road, mass, power float64) float64 {
 	l := loadOf(r, mass)
-	return l.speed(power, 0, 4)
+	return l.speed(power, 0, 4, exactly)
 }

@@ -47,6 +47,10 @@ func (l *load) force(v float64) (f, df float64) {
 	return l.air*a*m + l.steady + bearing0 + bearing1*v, 2*l.air*m + bearing1
 }
 
+// exactly is within what a speed is found; roughly will do to see which gears are
+// near.
+const exactly, roughly = 1e-9, 1e-3
+
 // fastest is a bound of speed that nothing here reaches but a fall without air.
 const fastest = 100
 
@@ -54,8 +58,9 @@ const fastest = 100
 // drive's constant torques as a force at the wheel. The left side over v grows
 // with v and power/v falls, so there is one solution. Without power the bike
 // rolls as fast as the forces are in balance, or stands. Newton's method, kept
-// between bounds that close; the step after one of a billionth changes nothing more.
-func (l *load) speed(power, drag, guess float64) float64 {
+// between bounds that close, until a step is less than a share of the speed; the
+// step after one of a billionth changes nothing more.
+func (l *load) speed(power, drag, guess, within float64) float64 {
 	f0, _ := l.force(0)
 	if power <= 0 && f0+drag >= 0 {
 		return 0
@@ -84,7 +89,7 @@ func (l *load) speed(power, drag, guess float64) float64 {
 			low = v
 		}
 		step := y / dy
-		if math.Abs(step) <= 1e-9*v {
+		if math.Abs(step) <= within*v {
 			return v - step
 		}
 		next := v - step

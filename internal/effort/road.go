@@ -14,17 +14,17 @@ type Rider struct {
 	Power   drive.Quantity // held at the pedals, W
 	Cadence float64        // liked, turns per minute
 	Least   float64        // below it one walks
-	Most    float64        // above it one coasts; 0 is no such
-	Walk    float64        // speed on foot with the bike, m/s
+	Most    drive.Quantity // above it one coasts; 0 is no such
+	Walk    drive.Quantity // speed on foot with the bike, m/s
 	Top     float64        // speed above which one brakes, m/s; 0 is none
-
-	MostHalf float64 // Most is known within this
 }
 
 // Typical riders' figures (common practice, no source).
 var DefaultRider = Rider{
 	Power:   drive.Quantity{Value: 110, Half: 15, Basis: drive.Typical, Source: "power"},
-	Cadence: 70, Least: 40, Most: 110, Walk: 1, Top: 14,
+	Cadence: 70, Least: 40, Top: 14,
+	Most: drive.Quantity{Value: 110, Half: 5, Basis: drive.Typical, Source: "highest cadence"},
+	Walk: drive.Quantity{Value: 1, Half: 0.25, Basis: drive.Typical, Source: "walking"},
 }
 
 // Surface is what one rides on.

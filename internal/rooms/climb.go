@@ -102,21 +102,20 @@ type ClimbDay struct {
 
 // DaySide is what a day costs one side.
 type DaySide struct {
-	OK             bool         `json:"ok"`
-	Time           float64      `json:"time_s"`
-	TimePlus       float64      `json:"time_plus_s"`
-	Speed          float64      `json:"speed_m_s"`   // mean
-	Cadence        float64      `json:"cadence_rpm"` // mean while pedalling
-	Gear           int          `json:"gear"`        // that is used longest, 0 for none
-	Efficiency     float64      `json:"efficiency"`  // over the work put into each gear
-	EfficiencyPlus float64      `json:"efficiency_plus"`
-	Energy         DayEnergy    `json:"energy"`
-	Gears          []GearUse    `json:"gears"`
-	Modes          []ModeUse    `json:"modes"`
-	Walked         float64      `json:"walked_m"`
-	States         []DayStretch `json:"states"` // of each stretch
-	Worth          *Worth       `json:"worth,omitempty"`
-	Words          string       `json:"words"`
+	OK             bool      `json:"ok"`
+	Time           float64   `json:"time_s"`
+	TimePlus       float64   `json:"time_plus_s"`
+	Speed          float64   `json:"speed_m_s"`   // mean
+	Cadence        float64   `json:"cadence_rpm"` // mean while pedalling
+	Gear           int       `json:"gear"`        // that is used longest, 0 for none
+	Efficiency     float64   `json:"efficiency"`  // over the work put into each gear
+	EfficiencyPlus float64   `json:"efficiency_plus"`
+	Energy         DayEnergy `json:"energy"`
+	Gears          []GearUse `json:"gears"`
+	Modes          []ModeUse `json:"modes"`
+	Walked         float64   `json:"walked_m"`
+	Worth          *Worth    `json:"worth,omitempty"`
+	Words          string    `json:"words"`
 }
 
 // DayEnergy is where the work of a day goes, kJ.
@@ -142,14 +141,6 @@ type ModeUse struct {
 	Key   string  `json:"key"`
 	Label string  `json:"label"`
 	Time  float64 `json:"time_s"`
-}
-
-// DayStretch is how one gets along on a stretch.
-type DayStretch struct {
-	Mode    string  `json:"mode"`
-	Speed   float64 `json:"speed_m_s"`
-	Cadence float64 `json:"cadence_rpm"`
-	Gear    int     `json:"gear"`
 }
 
 // massNames are those under which the masses of the two sides stand in budgets.
@@ -442,7 +433,7 @@ func climbDay(e *report.Evaluation, day *document.Day, courses []*course, label 
 	var efficiencies [2]drive.Figure
 	told := 0
 	for i, c := range courses {
-		side := DaySide{Gears: []GearUse{}, Modes: []ModeUse{}, States: []DayStretch{}}
+		side := DaySide{Gears: []GearUse{}, Modes: []ModeUse{}}
 		if c != nil && x > 0 {
 			days[i] = c.day(day)
 			results[i] = c.bike.Day(&c.rides.Rider, &c.road, days[i])
@@ -497,10 +488,8 @@ func (c *course) tellDay(side *DaySide, day *effort.Day, r *effort.DayResult, ef
 		}
 	}
 	turns := 0.0
-	side.States = make([]DayStretch, 0, len(r.States))
 	for i := range r.States {
 		s := &r.States[i]
-		side.States = append(side.States, DayStretch{string(s.Mode), report.Decimal(s.Speed, 3), report.Decimal(s.Cadence, 1), s.Gear + 1})
 		if s.Gear >= 0 && s.Speed > 0 {
 			turns += s.Cadence * day.Stretches[i].Length / s.Speed
 		}

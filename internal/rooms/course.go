@@ -221,7 +221,7 @@ func (c *course) inputs(label func(string) string) []Input {
 // sources are all names that a budget of this bike on this road may hold.
 func (c *course) sources(d *effort.Day) []string {
 	names := append([]string{
-		c.massName, typicalRider.Source, c.rides.power.Source, c.rides.cadence.Source, c.rides.least.Source, "highest cadence",
+		c.massName, typicalRider.Source, c.rides.power.Source, c.rides.cadence.Source, c.rides.least.Source, c.rides.highest.Source, c.rides.walking.Source,
 		c.road.Slope.Source, c.road.Rolling.Source, c.road.Wind.Source, c.road.Density.Source, c.road.Drag.Source, "rolled radius",
 	}, c.names...)
 	if c.measured {

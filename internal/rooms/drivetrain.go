@@ -18,10 +18,11 @@ import (
 // rides is who rides, as far as drives and roads ask.
 type rides struct {
 	effort.Rider
-	power, cadence, least, highest taken
-	walking, top                   bool // typical
-	hold                           string
-	body                           *document.Rider // nil is nobody
+	power, cadence, least, highest, walking taken
+
+	top  bool // typical
+	hold string
+	body *document.Rider // nil is nobody
 }
 
 // An hour's power, W (common practice, no source).
@@ -45,15 +46,13 @@ func ridesOf(body *document.Rider) *rides {
 	}
 	r.cadence = rpm("cadence", e.Cadence, d.Cadence, 5)
 	r.least = rpm("least-cadence", e.Least, d.Least, 5)
-	r.highest = rpm("highest-cadence", e.Highest, d.Most, 5)
+	r.highest = rpm("highest-cadence", e.Highest, d.Most.Value, d.Most.Half)
+	r.walking = take("walking", e.OnFoot(), document.WalkingSpan, 1, d.Walk)
 	// Where what was said does not go together with what was not, or with itself.
 	r.least.Value = min(r.least.Value, r.cadence.Value)
 	r.highest.Value = max(r.highest.Value, r.cadence.Value)
 	r.Rider = effort.Rider{
-		Power: r.power.Quantity, Cadence: r.cadence.Value, Least: r.least.Value, Most: r.highest.Value, MostHalf: r.highest.Half, Walk: d.Walk, Top: d.Top,
-	}
-	if r.walking = !document.WalkingSpan.Has(e.Walking); !r.walking {
-		r.Walk = e.Walking
+		Power: r.power.Quantity, Cadence: r.cadence.Value, Least: r.least.Value, Most: r.highest.Quantity, Walk: r.walking.Quantity, Top: d.Top,
 	}
 	if r.top = !document.TopSpeedSpan.Has(e.Top); !r.top {
 		r.Top = e.Top
@@ -70,10 +69,13 @@ func (r *rides) inputs(label func(string) string) []Input {
 		r.cadence.input(label, "cadence", "rpm", 1, 1).at("effort.cadence_rpm"),
 		r.least.input(label, "least-cadence", "rpm", 1, 1).at("effort.least_cadence_rpm"),
 		r.highest.input(label, "highest-cadence", "rpm", 1, 1).at("effort.highest_cadence_rpm"),
-		bare(label, "walking", "m_s", r.Walk, r.walking).at("effort.walking_m_s"),
+		r.walking.input(label, "walking", "m_s", 1, 2).at("effort.on_foot_m_s"),
 		bare(label, "top-speed", "m_s", r.Top, r.top).at("effort.top_speed_m_s"),
 	}
 	for i := range in {
+		if in[i].Key == "walking" && !in[i].Typical && r.body.Effort.Walking == nil {
+			in[i].Basis = boundless
+		}
 		if r.body == nil {
 			in[i].Field = ""
 		} else {
@@ -114,7 +116,8 @@ type drivetrain struct {
 	rollOut  drive.Figure // m; 0 is not known
 	measured bool
 
-	lines []drive.Line // of each gear of the order
+	lines        []drive.Line   // of each gear of the order
+	efficiencies []drive.Figure // likewise, once they were asked for
 }
 
 // lossInput is a quantity that a drive loses power by, as it was taken.
@@ -306,7 +309,13 @@ func (t *drivetrain) inputs(label func(string) string, mean drive.Figure) []Inpu
 // efficiency returns that of a gear of the order at the power held and the
 // cadence liked, with what it owes to these.
 func (t *drivetrain) efficiency(gear int) drive.Figure {
-	return t.efficiencyOf(&t.lines[gear], t.rides.Cadence)
+	if t.efficiencies == nil {
+		t.efficiencies = make([]drive.Figure, len(t.lines))
+		for i := range t.efficiencies {
+			t.efficiencies[i] = t.efficiencyOf(&t.lines[i], t.rides.Cadence)
+		}
+	}
+	return t.efficiencies[gear]
 }
 
 func (t *drivetrain) efficiencyOf(l *drive.Line, cadence float64) drive.Figure {
@@ -323,11 +332,10 @@ func (t *drivetrain) efficiencyOf(l *drive.Line, cadence float64) drive.Figure {
 // mean is the efficiency over the gears of the order, each with its weight; none
 // is all alike.
 func (t *drivetrain) mean(weights []float64) drive.Figure {
-	all := make([]drive.Figure, len(t.lines))
-	for i := range all {
-		all[i] = t.efficiency(i)
+	if len(t.lines) > 0 {
+		t.efficiency(0)
 	}
-	return drive.Mean(all, weights)
+	return drive.Mean(t.efficiencies, weights)
 }
 
 // development is that of a gear, with what it owes, m.

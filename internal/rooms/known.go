@@ -42,6 +42,8 @@ type Option struct {
 const (
 	reckoned = "reckoned" // from others, until somebody says it
 	unstated = "unstated" // there is none until somebody says it
+
+	boundless = "boundless" // somebody stated it without a ±, which is typical
 )
 
 // Measure is what is gained by measuring one of the figures that an answer rests

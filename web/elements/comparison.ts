@@ -24,6 +24,7 @@ const units: Record<string, string> = {
   nm: "N m",
   n_m: "N m",
   hz: "Hz",
+  deg: "°",
 };
 
 // unitText is the sign of a unit of the core.

@@ -3,8 +3,9 @@
 
 import { problemIn, setAt, valueAt, type Place } from "../app/fields.ts";
 import { store } from "../app/state.ts";
-import { t } from "../text/index.ts";
+import { t, word } from "../text/index.ts";
 import { knownBasisValues, type DriveLoss, type Known, type Problem, type RideInput, type StageLoss } from "../model/types.ts";
+import { trim } from "../model/units.ts";
 import { unitText } from "./comparison.ts";
 import type { Reckoned } from "./known.ts";
 
@@ -17,7 +18,11 @@ const sign = (unit: string) => (unit === "share" ? t("unit.percent") : unitText(
 // of ten.
 const stepOf = (value: number, half: number) => 10 ** Math.min(Math.floor(Math.log10(half || Math.abs(value) / 10 || 1)), 0);
 
-const unsaid: Record<string, () => string> = { reckoned: () => t("known.reckoned"), unstated: () => t("known.unstated") };
+const unsaid: Record<string, () => string> = {
+  reckoned: () => t("known.reckoned"),
+  unstated: () => t("known.unstated"),
+  boundless: () => t("known.boundless"),
+};
 
 // line is what inputs and losses have in common: a figure with ± and basis.
 function line(key: string, label: string, unit: string, place: Place, typical: Known, from: string, extra: object, problems: readonly Problem[]): Reckoned {
@@ -106,6 +111,15 @@ export function inputLine(i: RideInput, within: string, problems: readonly Probl
         }),
     forget: () => put(undefined),
   };
+}
+
+// saidInput is an input as a line of text, with its ± and where it is known from.
+export function saidInput(i: RideInput): string {
+  const k = per(i.unit);
+  if (i.options) return `${i.label}: ${i.options.find((o) => o.value === i.text)?.label ?? i.text ?? ""}`;
+  const from = unsaid[i.basis]?.() ?? (i.typical ? t("known.typical") : i.basis ? word("basis", i.basis).toLowerCase() : "");
+  const value = [trim(i.value * k, 4), i.half_width ? `± ${trim(i.half_width * k, 4)}` : "", sign(i.unit)].filter(Boolean).join(" ");
+  return `${i.label}: ${value}${from ? ` (${from})` : ""}`;
 }
 
 // lossLine is a line for a loss of a build's drive.

@@ -1305,10 +1305,6 @@ export interface DaySide {
   gears: GearUse[];
   modes: ModeUse[];
   walked_m: number;
-  /**
-   * Of each stretch.
-   */
-  states: DayStretch[];
   worth?: ClimbWorth;
   words: string;
 }
@@ -1345,16 +1341,6 @@ export interface ModeUse {
   key: string;
   label: string;
   time_s: number;
-}
-
-/**
- * DayStretch is how one gets along on a stretch.
- */
-export interface DayStretch {
-  mode: string;
-  speed_m_s: number;
-  cadence_rpm: number;
-  gear: number;
 }
 
 /**
@@ -1567,6 +1553,10 @@ export interface Show {
    * The rough road that is ridden; a typical one without it.
    */
   rough?: RoughRoad;
+  /**
+   * What is done with the bike in the hand; as is usual without it.
+   */
+  hand?: Hand;
   /**
    * How a gear is shown.
    */
@@ -2021,6 +2011,10 @@ export interface Rider {
    * What the rider holds and likes.
    */
   effort?: Effort;
+  /**
+   * How the body stands on legs and arms.
+   */
+  standing?: BodySpring;
 }
 export const riderDefaults = { half_width_g: 1000, clothing_g: 0, shoes_g: 0, posture: "leaned", crank_deg: 0 } satisfies Partial<Rider>;
 
@@ -2359,6 +2353,24 @@ export interface GearStage {
 export const gearStageDefaults = { combine: "every", by: "gears" } satisfies Partial<GearStage>;
 
 /**
+ * What is done with a bike in the hand.
+ */
+export interface Hand {
+  /**
+   * Step that it is lifted up, front first. 0 is as is usual.
+   */
+  step_mm?: number;
+  /**
+   * Lean at which it is held. 0 is as is usual.
+   */
+  lean_deg?: number;
+  /**
+   * Slope that it is pushed up, rise over run. 0 is as is usual.
+   */
+  slope_percent?: number;
+}
+
+/**
  * The rough road that is ridden, and how.
  */
 export interface RoughRoad {
@@ -2585,6 +2597,20 @@ export interface Known {
 export const knownDefaults = { half_width: 0, basis: "guessed" } satisfies Partial<Known>;
 
 /**
+ * How a body that stands on bent legs and arms goes up and down by itself while what it stands on keeps still. What is not there is typical.
+ */
+export interface BodySpring {
+  /**
+   * Natural frequency: value from 0.5 to 20.
+   */
+  frequency_hz?: Known;
+  /**
+   * Damping as a share of the critical one: value from 0.01 to 2.
+   */
+  damping_share?: Known;
+}
+
+/**
  * What a rider holds and likes. What is not there is typical.
  */
 export interface Effort {
@@ -2609,7 +2635,11 @@ export interface Effort {
    */
   highest_cadence_rpm?: Known;
   /**
-   * Speed on foot with the bike. 0 is not stated.
+   * Speed on foot with the bike: value from 0.1 to 3.
+   */
+  on_foot_m_s?: Known;
+  /**
+   * The same as documents said it once, without a half-width; on_foot_m_s goes before it. 0 is not stated.
    */
   walking_m_s?: number;
   /**
@@ -4725,6 +4755,11 @@ export interface RoadSide {
   set_state: State;
   settings: RoadSetting[];
   /**
+   * What was taken of a rider who stands.
+   */
+  inputs: RideInput[];
+  sketch?: RoadSketch;
+  /**
    * In which tyres, springs and dampers can be said.
    */
   ways: RoadWays[];
@@ -4775,6 +4810,35 @@ export interface RoadSide {
    */
   marks: RoadMark[];
   curves: RoadCurve;
+}
+
+/**
+ * The bike in its pose from its right side, x forward and z up from the ground.
+ */
+export interface RoadSketch {
+  /**
+   * Rear and front: x and z of the axle, and the radius.
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  wheels_mm: [[number, number, number], [number, number, number]];
+  lines: RoadLine[];
+  /**
+   * The middle of a rider's trunk; absent without a rider.
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  rider_mm?: [number, number];
+}
+
+/**
+ * A line through points.
+ */
+export interface RoadLine {
+  of: "frame" | "swingarm" | "fork" | "rider";
+  points_mm: [number, number][];
 }
 
 /**
@@ -5336,6 +5400,10 @@ export interface Steering {
    * Of the second side minus the first; empty without a second.
    */
   difference: RoomChange[];
+  /**
+   * What is done with the bike in the hand.
+   */
+  inputs: RideInput[];
   /**
    * What of the difference is beyond doubt, a paragraph.
    */

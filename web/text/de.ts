@@ -269,6 +269,7 @@ offer("de", {
   "known.note": "Notiz zu {of}",
   "known.noted": "Notiz",
   "known.reckoned": "gerechnet",
+  "known.boundless": "angegeben, ± typisch",
   "known.unstated": "nicht angegeben",
   "known.remove": "Entfernen",
 } satisfies Record<keyof typeof en, string>);

@@ -266,6 +266,7 @@ export const en = {
   "known.note": "Note on {of}",
   "known.noted": "note",
   "known.reckoned": "reckoned",
+  "known.boundless": "stated, ± typical",
   "known.unstated": "not stated",
   "known.remove": "Remove",
 } as const;

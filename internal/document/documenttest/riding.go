@@ -39,6 +39,9 @@ func ride(t *rapid.T, d *document.Document) {
 		n := rapid.IntRange(0, document.MaxCrossedCogs).Draw(t, "crossed cogs")
 		d.Show.CrossedCogs = &n
 	}
+	d.Show.Hand = &document.Hand{
+		Step: stated(t, document.HandStepSpan, "step"), Lean: stated(t, document.HandLeanSpan, "lean"), Slope: stated(t, document.HandSlopeSpan, "push"),
+	}
 	d.Show.Road = &document.Road{
 		Slope: known(t, document.ClimbSlopeSpan, "slope"), Climb: stated(t, document.ClimbSpan, "climb"), Surface: pick(document.Surfaces, "surface"),
 		Wind: known(t, document.WindSpan, "wind"), Altitude: known(t, document.AltitudeSpan, "altitude"), Temperature: known(t, document.TemperatureSpan, "temperature"),
@@ -78,9 +81,10 @@ func ride(t *rapid.T, d *document.Document) {
 	}
 	for i := range d.Riders {
 		r := &d.Riders[i]
+		r.Standing = &document.Spring{Frequency: known(t, document.BodyFrequencySpan, "body frequency"), Damping: known(t, document.BodyDampingSpan, "body damping")}
 		r.Effort = &document.Effort{
 			Power: known(t, document.PowerSpan, "power"), For: pick(document.Holds, "hold"),
-			Walking: stated(t, document.WalkingSpan, "walking"), Top: stated(t, document.TopSpeedSpan, "top speed"),
+			Walking: known(t, document.WalkingSpan, "walking"), Top: stated(t, document.TopSpeedSpan, "top speed"),
 			Least: known(t, document.Span{Least: 5, Most: 40}, "least"), Cadence: known(t, document.Span{Least: 40, Most: 100}, "cadence"), Highest: known(t, document.Span{Least: 100, Most: 250}, "highest"),
 		}
 	}

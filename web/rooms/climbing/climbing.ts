@@ -4,6 +4,8 @@
 import { html, nothing, type TemplateResult } from "lit";
 import "./days.ts";
 import { answer, duration } from "./answer.ts";
+import { ownInputs, same } from "./same.ts";
+import { uses } from "./uses.ts";
 import { comparison, measureFirst } from "../../elements/comparison.ts";
 import { subhead } from "../../elements/copytable.ts";
 import { curves } from "../../elements/curves.ts";
@@ -17,7 +19,7 @@ import { Section } from "../../elements/section.ts";
 import { signs } from "../../elements/verdict.ts";
 import { letters } from "../../app/sides.ts";
 import { t, word } from "../../text/index.ts";
-import type { ClimbAnswer as Climb, ClimbDay, ClimbDifference, ClimbSide, DaySide, RideInput } from "../../model/types.ts";
+import type { ClimbAnswer as Climb, ClimbDay, ClimbDifference, ClimbSide, RideInput } from "../../model/types.ts";
 import { plain, plainScale, trim, write } from "../../model/units.ts";
 
 export function gist(): Gist {
@@ -26,12 +28,6 @@ export function gist(): Gist {
 
 // few are the inputs that most people want to say.
 const few = new Set(["power", "cadence", "slope", "climb", "wind"]);
-
-// same are inputs of two sides that one says once.
-const same = (a: RideInput, b: RideInput) => a.key === b.key && (a.rider ?? "") === (b.rider ?? "");
-
-const shareBar = (share: number) =>
-  html`<svg class="bar" viewBox="0 0 60 8" width="60" height="8" aria-hidden="true" focusable="false"><rect y="1" height="6" width=${(60 * share).toFixed(1)} /></svg>`;
 
 class Climbing extends Section {
   protected readonly fold = "climbing";
@@ -91,7 +87,7 @@ class Climbing extends Section {
               ? html`${this.row(t("climbing.kilogram"), sides, (s) => (s.worth ? `${trim(s.worth.kilogram_s, 1)} s` : "–"))}
               ${this.row(t("climbing.point"), sides, (s) => (s.worth ? `${trim(s.worth.point_s, 1)} s` : "–"))}
               ${this.row(t("climbing.minute.kg"), sides, (s) => (s.worth ? `${trim(s.worth.kilograms_per_minute, 2)} kg` : "–"))}
-              ${this.row(t("climbing.minute.points"), sides, (s) => (s.worth ? trim(s.worth.points_per_minute, 2) : "–"))}`
+              ${this.row(t("climbing.minute.points"), sides, (s) => (s.worth ? t("climbing.points", { n: trim(s.worth.points_per_minute, 2) }) : "–"))}`
               : nothing
           }
         </tbody>
@@ -134,7 +130,7 @@ class Climbing extends Section {
     const rides = day && day.length_m > 0 ? day : null;
     return html`${rides ? this.ridden(value, rides) : html`<h3>${t("climbing.day")}</h3><p class="quiet">${t(day ? "climbing.nostretch" : "climbing.noday")}</p>`}
       <sy-day .value=${value}></sy-day>
-      ${rides ? this.uses(rides.sides, value.sides.length > 1) : nothing}`;
+      ${rides ? uses(rides.sides) : nothing}`;
   }
 
   private ridden({ sides }: Climb, day: ClimbDay): TemplateResult {
@@ -182,62 +178,6 @@ class Climbing extends Section {
       ${day.sides.map((s, i) => (s.words ? html`<p class="fine">${two ? badge(letters[i]!) : nothing} ${s.words}</p>` : nothing))}`;
   }
 
-  // uses is how long each gear is used over the day, and how one gets along.
-  private uses(sides: readonly DaySide[], two: boolean): TemplateResult {
-    const told = sides.filter((s) => s.ok);
-    const gears = [...new Set(told.flatMap((s) => s.gears.map((g) => g.gear)))].sort((a, b) => a - b);
-    const modes = [...new Map(told.flatMap((s) => s.modes.map((m) => [m.key, m.label] as const)))];
-    const most = Math.max(...told.flatMap((s) => s.gears.map((g) => g.share)), 0.01);
-    const heads = sides.map((_, i) => html`<th scope="col" class="right">${two ? badge(letters[i]!) : nothing}<span class="unseen">${letters[i]}</span></th>`);
-    return html`${subhead(t("climbing.uses"), t("climbing.uses"))}
-      <table class="lines compared uses">
-        <caption class="unseen">
-          ${t("climbing.uses")}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${t("climbing.gear")}</th>
-            ${heads}
-          </tr>
-        </thead>
-        <tbody>
-          ${gears.map(
-            (n) =>
-              html`<tr>
-                <th scope="row">${n}</th>
-                ${sides.map((s) => {
-                  const g = s.gears.find((g) => g.gear === n);
-                  return html`<td class="right">${g ? html`${shareBar(g.share / most)} ${trim(100 * g.share, 1)} ${t("unit.percent")}` : ""}</td>`;
-                })}
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-      <table class="lines compared">
-        <caption class="unseen">
-          ${t("climbing.modes")}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${t("climbing.modes")}</th>
-            ${heads}
-          </tr>
-        </thead>
-        <tbody>
-          ${modes.map(
-            ([key, label]) =>
-              html`<tr>
-                <th scope="row">${label}</th>
-                ${sides.map((s) => {
-                  const m = s.modes.find((m) => m.key === key);
-                  return html`<td class="right">${m ? duration(m.time_s) : "–"}</td>`;
-                })}
-              </tr>`,
-          )}
-        </tbody>
-      </table>`;
-  }
-
   // The few things that one says of oneself and of the road, and below them all
   // others; what is not said is typical, with the figure that the core reckons with.
   private inputs(value: Climb): TemplateResult {
@@ -253,7 +193,7 @@ class Climbing extends Section {
       return apart ? { ...out, note: t("climbing.inputs.other", { value: trim(other.value, 4), plus: trim(other.half_width, 4) }) } : out;
     };
     const lines = first.inputs.map(line);
-    const others = (second?.inputs ?? []).filter((i) => !first.inputs.some((x) => same(i, x)));
+    const others = second ? ownInputs(first, second) : [];
     const quick = first.inputs.flatMap((i, at) => {
       const r = lines[at]!;
       return few.has(i.key) && r.set ? [this.quick(r)] : [];
@@ -276,10 +216,11 @@ class Climbing extends Section {
   }
 
   private quick(r: Reckoned): TemplateResult {
-    const from = r.typical ? (r.from ?? t("known.typical")) : r.basis ? word("basis", r.basis) : "";
+    const from = r.typical ? (r.from ?? t("known.typical")) : r.basis ? word("basis", r.basis).toLowerCase() : "";
     return numberInput({
       key: `quick/${r.key}`,
-      label: [r.label, r.unit, r.bare ? "" : `±${trim(r.half, 2)}`, from].filter(Boolean).join(", "),
+      label: [r.label, r.bare ? "" : `±${trim(r.half, 2)}`, from].filter(Boolean).join(", "),
+      unit: r.unit,
       value: r.value,
       step: r.bare ? 100 : 1,
       problem: r.problem,
