@@ -36,6 +36,9 @@ func TestRoughRoad(t *testing.T) {
 		act()
 		p.until(what, func() bool { now := figure(); return now != "" && now != before })
 	}
+	// The document shows the bike as it stands; the road is ridden.
+	p.Until("it is ridden", "/Reckoned is the bike with rider/.test(document.querySelector('#rough').innerText) && !/no rider/.test(document.querySelector('#rough').innerText)")
+	p.Until("the bike that is drawn has its frame, fork and rider", "['frame', 'swingarm', 'fork', 'rider', 'rod'].every((c) => document.querySelector('#rough .modesketch path.' + c))")
 	p.Until("motions, drawn, and charts of three sorts", "document.querySelectorAll('#rough .modesketch .way').length >= 8 && document.querySelectorAll('#rough .rough-curves svg.chart path.line').length === 6")
 	p.Until("what would gain the same", "/less pressure in the rear tyre/.test(document.querySelector('#rough').innerText)")
 	changes("a worse road gives another figure", func() { p.The("combobox", "Road").choose("E, a bad track") })
@@ -51,7 +54,7 @@ func TestRoughRoad(t *testing.T) {
 	typical := figure()
 	first := p.Like // the first side's
 	changes("a softer tyre carries a steadier load", func() { first("textbox", "Pressure of the rear tyre, bar").Fill("1.4") })
-	changes("and is known better", func() { first("textbox", "± of Pressure of the rear tyre").Fill("0.01") })
+	changes("and is known worse", func() { first("textbox", "± of Pressure of the rear tyre").Fill("0.9") })
 	first("textbox", "Rear tyre: most pressure by its maker").Fill("1.2")
 	p.Until("the maker's most is told at the pressure", "[...document.querySelectorAll('#rough .reckoned .why')].some((e) => /1.2 bar/.test(e.innerText.replace(/\\u00a0/g, ' ')))")
 	first("textbox", "Rear tyre: most pressure by its maker").Fill("")
@@ -73,6 +76,14 @@ func TestRoughRoad(t *testing.T) {
 		first("combobox", "Damping of the rear").choose("as measured")
 		first("textbox", "Damping of the rear, at the axle, N s/m").Fill("1500")
 	})
+
+	// Who stands is a body on legs and arms, which can be said in place.
+	changes("standing", func() { p.The("combobox", "Rider").choose("standing") })
+	first("textbox", "Natural frequency of the standing body").Fill("4.5")
+	first("textbox", "± of Natural frequency of the standing body").Fill("0.2")
+	p.Until("it is somebody's", "[...document.querySelectorAll('#rough .reckoned tr')].some((r) => /Natural frequency of the standing body/.test(r.innerText) && r.querySelector('select')?.value === 'guessed')")
+	p.Like("button", "Typical again : Natural frequency").Click()
+	changes("seated", func() { p.The("combobox", "Rider").choose("seated") })
 
 	// What is drawn can be picked, and read in tables.
 	name := "document.querySelector('#rough .rough-curves svg.chart').getAttribute('aria-label')"

@@ -47,6 +47,8 @@ type RoadSide struct {
 	Standing bool           `json:"standing"`  // the rider stands
 	SetState document.State `json:"set_state"` // in which the springs were set
 	Settings []RoadSetting  `json:"settings"`
+	Inputs   []Input        `json:"inputs"` // what was taken of a rider who stands
+	Sketch   *RoadSketch    `json:"sketch,omitempty"`
 	Ways     []RoadWays     `json:"ways"`    // in which those can be said
 	Ratings  []RoadRating   `json:"ratings"` // by the makers
 	Modes    []RoadMode     `json:"modes"`   // the slowest first
@@ -236,7 +238,7 @@ func rideOf(e *report.Evaluation, i int, side *RoadSide, rough *document.Rough, 
 	s := &e.Report.Sides[i]
 	side.Build, side.Load, side.State, side.Name = s.Build, s.Load, s.State, e.SideName(i)
 	side.Problems, side.Settings, side.Modes, side.Figures, side.Marks = []document.Problem{}, []RoadSetting{}, []RoadMode{}, []Figure{}, []RoadMark{}
-	side.Ways, side.Ratings = []RoadWays{}, []RoadRating{}
+	side.Ways, side.Ratings, side.Inputs = []RoadWays{}, []RoadRating{}, []Input{}
 	side.SetState = s.State
 	side.Curves = RoadCurve{Speeds: []float64{}, Figures: []RoadFigure{}}
 	if e.Sides[i] == nil {
@@ -247,6 +249,7 @@ func rideOf(e *report.Evaluation, i int, side *RoadSide, rough *document.Rough, 
 		return nil
 	}
 	a := e.Sides[i].Assembly
+	side.State = levelOf(a).State()
 	for _, p := range e.Report.Problems {
 		if p.Severity == document.SeverityError && (strings.HasPrefix(p.Field, "show.rough.") && !strings.HasPrefix(p.Field, "show.rough.obstacle") || p.Build == a.Build.ID && p.Part == "" && strings.HasPrefix(p.Field, "setup.")) {
 			side.Problems = append(side.Problems, p)
@@ -263,6 +266,7 @@ func rideOf(e *report.Evaluation, i int, side *RoadSide, rough *document.Rough, 
 	}
 	// What is wrong can be set right where it is told.
 	side.Settings, side.SetState, side.Standing = append(side.Settings, bike.settings...), bike.setState, bike.Standing != nil
+	side.Inputs = append(side.Inputs, bike.inputs...)
 	side.Ways, side.Ratings = bike.waysOf(a.Build.Setup, model, label), ratings(a.Build.Setup, label)
 	if len(side.Problems) > 0 {
 		side.Why = side.Problems[0].Message.In(w)
@@ -370,7 +374,7 @@ func (r *roadRider) tell(side *RoadSide, speed float64, surface road.Road, w *wo
 		side.Problems, side.Why = append(side.Problems, p), p.Message.In(w)
 		return false
 	}
-	side.OK = true
+	side.OK, side.Sketch = true, sketchOf(r.bike.own.of)
 	r.add("sag_front_mm", "mm", 1e3, 2, m.Sag(road.Front))
 	r.add("sag_rear_mm", "mm", 1e3, 2, m.Sag(road.Rear))
 	for _, mode := range m.Modes() {
@@ -422,7 +426,10 @@ func (s *RoadSide) name(f *told, plus float64) {
 	}
 }
 
-func pairOf(z complex128) [2]float64 { return [2]float64{real(z), imag(z)} }
+// pairOf is a complex number to four decimals: what a mode's shape is drawn by.
+func pairOf(z complex128) [2]float64 {
+	return [2]float64{report.Decimal(real(z), 4), report.Decimal(imag(z), 4)}
+}
 
 // curveKinds are the figures that are drawn over speed.
 var curveKinds = []road.Kind{road.LoadFront, road.LoadRear, road.SaddleWk, road.GripsWh, road.TravelFront, road.TravelRear}

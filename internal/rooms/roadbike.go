@@ -7,6 +7,7 @@ import (
 
 	"steelyard/internal/assembly"
 	"steelyard/internal/document"
+	"steelyard/internal/drive"
 	"steelyard/internal/mass"
 	"steelyard/internal/ride"
 	"steelyard/internal/road"
@@ -30,9 +31,10 @@ const (
 // lines that they are of.
 type placed struct {
 	road.Loading
-	of     *assembly.Assembly
-	lines  []int32 // of each item
-	pieces [][]int // the items of each line
+	of      *assembly.Assembly
+	lines   []int32 // of each item
+	pieces  [][]int // the items of each line
+	renamed int     // how often the lines had other sources when the items were given theirs
 }
 
 // place makes the items of a bike in a state. A rider who stands is a body of its
@@ -90,6 +92,7 @@ func place(a *assembly.Assembly, to assembly.Level, left float64, standing bool)
 // follow gives the items the sources that their lines have now: in a difference a
 // line may be known under another.
 func (p *placed) follow() {
+	p.renamed = p.of.Renamed
 	for i, k := range p.lines {
 		if l := &p.of.Lines[k]; l.Level < assembly.Ridden {
 			p.Items[i].MassSource, p.Items[i].PlaceSource = l.Source, l.Spot
@@ -97,9 +100,20 @@ func (p *placed) follow() {
 	}
 }
 
+// levelOf is the state in which a bike goes over a rough road: with its rider, where
+// it has one, for nobody rides without.
+func levelOf(a *assembly.Assembly) assembly.Level {
+	if a.Highest() == assembly.Ridden {
+		return assembly.Ridden
+	}
+	return a.Level
+}
+
 // roughBike is a side as package road knows it.
 type roughBike struct {
 	road.Bike
+	level    assembly.Level
+	inputs   []Input // of a rider who stands
 	own, set *placed // set is nil where the springs are set anew, or in this very state
 	setState document.State
 	settings []RoadSetting
@@ -127,17 +141,17 @@ func or(typed *float64, factor, usual float64) float64 {
 // with: the same build with another load, or the bike itself. With an error the
 // bike has its settings all the same.
 func bikeOf(a, other *assembly.Assembly, rough *document.Rough, label func(string) string) (*roughBike, error) {
-	b := &roughBike{}
+	b := &roughBike{level: levelOf(a)}
 	g := a.Bike
 	standing := stands(a, rough)
-	b.own = place(a, a.Level, a.Left, standing)
+	b.own = place(a, b.level, a.Left, standing)
 	b.Loading = b.own.Loading
 	setup := a.Build.Setup
 	if setup == nil {
 		setup = &document.Setup{}
 	}
-	b.setState = a.State()
-	if highest := other.Highest(); setup.Springs != "anew" && (other != a || a.Level != highest || a.Left < 1 && a.UsesUp(highest)) {
+	b.setState = b.level.State()
+	if highest := other.Highest(); setup.Springs != "anew" && (other != a || b.level != highest || a.Left < 1 && a.UsesUp(highest)) {
 		b.set = place(other, highest, 1, standing)
 		b.Set = &b.set.Loading
 		b.setState = highest.State()
@@ -149,13 +163,7 @@ func bikeOf(a, other *assembly.Assembly, rough *document.Rough, label func(strin
 	if standing {
 		pedals := g.PedalFront.Lerp(g.PedalRear, 0.5)
 		b.Saddle.Place = pedals
-		b.Standing = &road.Standing{
-			Frequency: known(road.TypicalStanding, road.TypicalStandingHalf, "road standing"),
-			Ratio:     known(road.TypicalBodyRatio, road.TypicalBodyRatioHalf, "road standing damping"),
-			Pedals:    pedals,
-		}
-		b.tell(label, "body_frequency", "Hz", 1, road.TypicalStanding, road.TypicalStandingHalf, true)
-		b.tell(label, "body_damping", "share", 1, road.TypicalBodyRatio, road.TypicalBodyRatioHalf, true)
+		b.standing(a.Cargo.Rider, pedals, label)
 	}
 	b.Grips = road.Point{There: true, Place: mass.Vec{X: g.Grip.X, Z: g.Grip.Z}}
 	b.luggage()
@@ -205,9 +213,25 @@ func (s *RoadSide) unposed(build *document.Build, label func(string) string) {
 	s.Ways, s.Ratings = b.waysOf(build.Setup, nil, label), ratings(build.Setup, label)
 }
 
+// standing makes a body of a rider who stands.
+func (b *roughBike) standing(r *document.Rider, pedals mass.Vec, label func(string) string) {
+	var said document.Spring
+	if r.Standing != nil {
+		said = *r.Standing
+	}
+	hz := take("body-frequency", said.Frequency, document.BodyFrequencySpan, 1, drive.Quantity{Value: road.TypicalStanding, Half: road.TypicalStandingHalf})
+	damping := take("body-damping", said.Damping, document.BodyDampingSpan, 1, drive.Quantity{Value: road.TypicalBodyRatio, Half: road.TypicalBodyRatioHalf})
+	knownOf := func(t *taken) road.Known { return road.Known{Value: t.Value, U: t.Standard(), Source: t.Source} }
+	b.Standing = &road.Standing{Frequency: knownOf(&hz), Ratio: knownOf(&damping), Pedals: pedals}
+	b.inputs = []Input{hz.input(label, "body-frequency", "hz", 1, 2).at("standing.frequency_hz"), damping.input(label, "body-damping", "share", 1, 3).at("standing.damping_share")}
+	for i := range b.inputs {
+		b.inputs[i].Rider = r.ID
+	}
+}
+
 // stands reports whether a rider of the bike stands.
 func stands(a *assembly.Assembly, rough *document.Rough) bool {
-	if a.Level < assembly.Ridden || a.Cargo == nil || a.Cargo.Body == nil {
+	if levelOf(a) < assembly.Ridden {
 		return false
 	}
 	if rough.Rider != "" {
@@ -345,7 +369,7 @@ func (b *roughBike) luggage() {
 	const rack, fork, bar = 0, 1, 2
 	a := b.own.of
 	for i := range a.Lines {
-		if !a.Lines[i].OK || len(b.own.pieces[i]) == 0 {
+		if len(b.own.pieces[i]) == 0 {
 			continue
 		}
 		station := a.Build.Parts[i].Station
@@ -396,10 +420,11 @@ func (b *roughBike) luggage() {
 	}
 }
 
-// follow gives all items the sources of their lines.
+// follow gives all items the sources of their lines, where these have others now.
 func (b *roughBike) follow() {
-	b.own.follow()
-	if b.set != nil {
-		b.set.follow()
+	for _, p := range [...]*placed{b.own, b.set} {
+		if p != nil && p.renamed != p.of.Renamed {
+			p.follow()
+		}
 	}
 }

@@ -53,6 +53,9 @@ func roadWords(w *words.Words, shown *RoadShown, s *RoadSide) string {
 	var list []string
 	say := func(key string, pairs ...string) { list = append(list, w.Say("road.words."+key, pairs...)) }
 	percent := func(v float64) string { return number(100*v, 0) }
+	if riderless(s.State) {
+		say("riderless")
+	}
 	if s.LoadFront != nil && s.LoadRear != nil {
 		say("loads", "road", shown.Label, "speed", number(3.6*shown.Speed, 0), "front", percent(*s.LoadFront), "rear", percent(*s.LoadRear))
 	}
@@ -66,9 +69,6 @@ func roadWords(w *words.Words, shown *RoadShown, s *RoadSide) string {
 	}
 	if s.Saddle != nil && s.Grips != nil {
 		say("shaken", "saddle", number(*s.Saddle, 2), "grips", number(*s.Grips, 2))
-	}
-	if riderless(s.State) {
-		say("riderless")
 	}
 	for _, set := range s.Settings {
 		if set.Typical {

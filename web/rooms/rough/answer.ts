@@ -3,6 +3,7 @@
 import { core } from "../../core/core.ts";
 import { letters } from "../../app/sides.ts";
 import { Answer } from "../../elements/answer.ts";
+import { t } from "../../text/index.ts";
 import type { RoadAnswer, RoadCurves } from "../../model/types.ts";
 
 export const answer = new Answer((document) => core.road(document));
@@ -15,3 +16,6 @@ export function sided<T>(sides: readonly T[]): { letter: (typeof letters)[number
 
 export type Ridden = RoadAnswer["sides"][number];
 export type Drawn = RoadCurves["sides"][number];
+
+// ridden says in which states the bikes go over the road.
+export const ridden = (value: RoadAnswer): string => t("rough.of", { states: [...new Set(value.sides.map((s) => t(`state.${s.state}`)))].join("; ") });

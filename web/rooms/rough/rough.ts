@@ -2,7 +2,7 @@
 // makes two bikes differ.
 
 import { html, nothing, type TemplateResult } from "lit";
-import { answer, further, sided } from "./answer.ts";
+import { answer, further, ridden, sided } from "./answer.ts";
 import { frequencies, overFrequency, overSpeed, pickable, speeds } from "./charts.ts";
 import { ask } from "./edit.ts";
 import { gains } from "./gains.ts";
@@ -130,7 +130,7 @@ class Rough extends Section {
           set: (v) => ask({ contact: v as Asked["contact"] }),
         })}
       </div>
-      <p class="quiet">${road.label}</p>`;
+      <p class="quiet">${road.label}. ${ridden(value)}</p>`;
   }
 
   private causes(value: RoadAnswer): TemplateResult | typeof nothing {

@@ -9,6 +9,7 @@ import { store } from "../../app/state.ts";
 import { unitText } from "../../elements/comparison.ts";
 import { choice, numberInput, problemAt } from "../../elements/field.ts";
 import { badge } from "../../elements/figure.ts";
+import { inputLine } from "../../elements/inputs.ts";
 import { reckoned, type Reckoned } from "../../elements/known.ts";
 import { t, short } from "../../text/index.ts";
 import { springWayValues, setupDefaults, type Problem, type RoadAnswer, type RoadSetting, type RoadWrite } from "../../model/types.ts";
@@ -113,6 +114,14 @@ function ratings(s: Ridden): TemplateResult {
     </div>`;
 }
 
+// bodies are what is said of riders who stand on a build, once each.
+function bodies(value: RoadAnswer, build: string): Reckoned[] {
+  const all = value.sides.filter((s) => s.build === build).flatMap((s) => s.inputs.map((i) => ({ i, problems: s.problems })));
+  return all
+    .filter(({ i }, at) => all.findIndex((o) => o.i.key === i.key && o.i.rider === i.rider) === at)
+    .map(({ i, problems }) => inputLine(i, `rough/${build}`, problems));
+}
+
 // settings are those of every build that is ridden, once each.
 export function settings(value: RoadAnswer): TemplateResult {
   const two = new Set(value.sides.map((s) => s.build)).size > 1;
@@ -122,10 +131,7 @@ export function settings(value: RoadAnswer): TemplateResult {
       ({ letter, side }) =>
         html`<div>
           ${two ? html`<h4>${badge(letter)} ${side.name}</h4>` : nothing}
-          ${reckoned(
-            `${t("rough.settings")}: ${side.name}`,
-            side.settings.map((x) => line(side, x)),
-          )}
+          ${reckoned(`${t("rough.settings")}: ${side.name}`, [...side.settings.map((x) => line(side, x)), ...bodies(value, side.build)])}
           <p class="quiet">${t("rough.setin", { state: short("state", side.set_state) })}</p>
           ${ways(side)} ${ratings(side)}
         </div>`,

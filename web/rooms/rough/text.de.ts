@@ -7,6 +7,7 @@ offer("de", {
   "rough.short": "Schlechte Straße",
   "rough.title": "Schlechte Straße",
   "rough.gist": "Wie die Räder einer schlechten Straße folgen, was der Fahrer spürt und welches Teil den Unterschied macht.",
+  "rough.of": "Gerechnet wird das Rad {states}; wo die Ladung einen Fahrer hat, mit ihm.",
   "rough.road": "Straße",
   "rough.class.A": "A, glatter Asphalt",
   "rough.class.B": "B, abgenutzter Asphalt",

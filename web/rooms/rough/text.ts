@@ -6,6 +6,7 @@ const en = {
   "rough.short": "Rough road",
   "rough.title": "Rough road",
   "rough.gist": "How the wheels follow a rough road, what the rider feels, and which part makes the difference.",
+  "rough.of": "Reckoned is the bike {states}; where the load has a rider, with the rider.",
   "rough.road": "Road",
   "rough.class.A": "A, smooth asphalt",
   "rough.class.B": "B, worn asphalt",
