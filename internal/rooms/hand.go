@@ -4,14 +4,50 @@ import (
 	"math"
 
 	"steelyard/internal/assembly"
+	"steelyard/internal/document"
 	"steelyard/internal/mass"
 	"steelyard/internal/report"
 	"steelyard/internal/steer"
 )
 
+// usual is what is done with a bike in the hand, as it was taken.
+type usual struct{ document.Hand }
+
+// of takes what somebody said, and what is usual for all else.
+func (u *usual) of(said *document.Hand, label func(string) string) []Input {
+	u.Hand = usualHand
+	if said == nil {
+		said = &document.Hand{}
+	}
+	in := []Input{}
+	take := func(key, unit, field string, to *float64, v float64, s document.Span) {
+		if s.Has(v) {
+			*to = v
+		}
+		in = append(in, bare(label, key, unit, *to, !s.Has(v)).at("show.hand."+field))
+	}
+	take("step", "mm", "step_mm", &u.Step, said.Step, document.HandStepSpan)
+	take("lean", "deg", "lean_deg", &u.Lean, said.Lean, document.HandLeanSpan)
+	take("push", "percent", "slope_percent", &u.Slope, said.Slope, document.HandSlopeSpan)
+	return in
+}
+
+// says is the number in what a figure is called, 0 for none.
+func (u *usual) says(key string) float64 {
+	switch key {
+	case "step_rear":
+		return u.Step
+	case "upright":
+		return u.Lean
+	case "push":
+		return u.Slope
+	}
+	return 0
+}
+
 // handOf tells what the bike is in the hand, without its rider, and returns the
 // figures.
-func handOf(side *SteeringSide, a *assembly.Assembly, label func(string) string) []told {
+func handOf(side *SteeringSide, a *assembly.Assembly, hand *document.Hand, label func(string) string) []told {
 	items := a.At(min(a.Level, assembly.Loaded), a.Left)
 	h := steer.Held{Items: items, Wheelbase: a.Bike.Wheelbase}
 	of := func(f mass.Figure) func(*mass.Budget, float64) {
@@ -30,13 +66,13 @@ func handOf(side *SteeringSide, a *assembly.Assembly, label func(string) string)
 		add("lift_rear", "g", grams, 0, h.Lift(saddle.X))
 		add("lift_front", "g", grams, 0, h.Lift(a.Bike.Grip.X))
 		add("carry", "g", grams, 0, h.Weight())
-		if f, ok := h.FollowUp(saddle, stepHeight); ok {
+		if f, ok := h.FollowUp(saddle, hand.Step/1e3); ok {
 			add("step_rear", "g", grams, 0, f)
 		}
 		if a.Bike.Grip.Z > 0 {
-			add("upright", "n", 1, 0, h.Upright(heldLean, a.Bike.Grip.Z))
+			add("upright", "n", 1, 0, h.Upright(hand.Lean*math.Pi/180, a.Bike.Grip.Z))
 		}
-		add("push", "n", 1, 0, h.Push(pushSlope, pushRolling))
+		add("push", "n", 1, 0, h.Push(hand.Slope/100, pushRolling))
 	}
 	for i := range list {
 		side.Hand = append(side.Hand, list[i].figure(label))

@@ -114,6 +114,9 @@ func bagsOf(a *assembly.Assembly, label func(string) string) []BagPlaces {
 			one.Places = append(one.Places, place)
 		}
 		list = append(list, one)
+		for n := len(list) - 1; n > 0 && list[n-1].Share < list[n].Share; n-- {
+			list[n-1], list[n] = list[n], list[n-1]
+		}
 	}
 	return list
 }

@@ -15,6 +15,7 @@ import (
 type Steering struct {
 	Sides      []SteeringSide `json:"sides"`
 	Difference []Change       `json:"difference"`      // of the second minus the first; empty without a second
+	Inputs     []Input        `json:"inputs"`          // what is done with the bike in the hand
 	Words      string         `json:"words,omitempty"` // what of that is beyond doubt, a paragraph
 	Caution    string         `json:"caution"`
 }
@@ -96,6 +97,9 @@ var touringSpeeds = []struct {
 	speed float64
 }{{"walking", 5 / 3.6}, {"slow", 15 / 3.6}, {"usual", 25 / 3.6}, {"fast", 45 / 3.6}}
 
+// usualHand is done with a bike in the hand where nobody says anything else.
+var usualHand = document.Hand{Step: 200, Lean: 10, Slope: 10}
+
 // What is asked of the bar: held to the side while standing, a turn at walking
 // pace, and a turn of the bar from side to side.
 const (
@@ -104,9 +108,6 @@ const (
 	turnRadius  = 5.0
 	flickAngle  = 10 * math.Pi / 180
 	flickTime   = 0.5
-	heldLean    = 10 * math.Pi / 180
-	stepHeight  = 0.2
-	pushSlope   = 0.1
 	pushRolling = 0.01
 	behindSeat  = 0.12 // the saddle's rear behind its middle, m
 )
@@ -116,7 +117,14 @@ const (
 func SteeringOf(e *report.Evaluation) *Steering {
 	w := e.Words()
 	out := &Steering{Sides: []SteeringSide{}, Difference: []Change{}, Caution: w.Label("steering.caution")}
-	label := func(key string) string { return w.Label("steering." + key) }
+	hand := &usual{}
+	label := func(key string) string {
+		if says := hand.says(key); says != 0 {
+			return w.Say("steering."+key, "x", numbers(w)(says, -1))
+		}
+		return w.Label("steering." + key)
+	}
+	out.Inputs = hand.of(e.Document.Show.Hand, label)
 	var all [][]told
 	for i, weighed := range e.Sides {
 		side := SteeringSide{Name: e.SideName(i), Speeds: []SteeringSpeed{}, Touring: []TouringSpeed{}, Plain: []Figure{}, Hand: []Figure{}}
@@ -128,7 +136,7 @@ func SteeringOf(e *report.Evaluation) *Steering {
 			all = append(all, nil)
 			continue
 		}
-		figures, m := steerSide(&side, weighed.Assembly, label)
+		figures, m := steerSide(&side, weighed.Assembly, &hand.Hand, label)
 		for v := 0.0; m != nil && v <= curveEnd; v += curveStep {
 			list := m.Eigenvalues(v)
 			side.Speeds = append(side.Speeds, SteeringSpeed{v, pairsOf(list), report.Decimal(real(fastest(list)), 4)})
@@ -146,7 +154,7 @@ func SteeringOf(e *report.Evaluation) *Steering {
 
 // steerSide fills in what there is to tell of a side but its curves, and returns
 // its figures and its model, which is nil where there is no equation of motion.
-func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) string) ([]told, *steer.Model) {
+func steerSide(side *SteeringSide, a *assembly.Assembly, hand *document.Hand, label func(string) string) ([]told, *steer.Model) {
 	bike := bicycleOf(a, a.Items, report.Share(a, assembly.ForkUpper, assembly.ForkLower, assembly.FrontWheel))
 	of := func(f mass.Figure) func(*mass.Budget, float64) {
 		return func(b *mass.Budget, sign float64) { b.Charge(a.Items, f, sign) }
@@ -205,7 +213,7 @@ func steerSide(side *SteeringSide, a *assembly.Assembly, label func(string) stri
 			list = append(list, told{"growth_" + s.key, "1/s", 1, 3, growth.Value, of(growth)})
 		}
 	}
-	list = append(list, handOf(side, a, label)...)
+	list = append(list, handOf(side, a, hand, label)...)
 	if !ok {
 		return list, nil
 	}

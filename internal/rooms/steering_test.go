@@ -243,6 +243,11 @@ func TestPlacements(t *testing.T) {
 	if len(p.Sides) != 2 || len(p.Sides[0].Bags) < 4 {
 		t.Fatalf("%+v", p.Sides)
 	}
+	for i, b := range p.Sides[0].Bags {
+		if i > 0 && b.Share > p.Sides[0].Bags[i-1].Share {
+			t.Errorf("%s weighs more on the steering than the one before", b.Name)
+		}
+	}
 	shares := 0.0
 	for _, b := range p.Sides[0].Bags {
 		if len(b.Places) != 5 || b.Mass <= 0 || b.Share < 0 || b.Share > 1 {
@@ -267,5 +272,41 @@ func TestPlacements(t *testing.T) {
 	d.Show.State = document.Bare
 	if p := rooms.PlacementsOf(evaluated(t, d)); len(p.Sides[0].Bags) != 0 {
 		t.Error("the bare bike has bags")
+	}
+}
+
+// What is done with the bike in the hand can be said: half the step needs less, and
+// is called by its height.
+func TestHandAsSaid(t *testing.T) {
+	d := documenttest.Demo(t)
+	usual := rooms.SteeringOf(evaluated(t, d))
+	d.Show.Hand = &document.Hand{Step: 400, Lean: 20, Slope: 5}
+	said := rooms.SteeringOf(evaluated(t, d))
+	for i, in := range said.Inputs {
+		if was := usual.Inputs[i]; in.Typical || !was.Typical || in.Value == was.Value || in.Field != was.Field || in.Label == "" {
+			t.Errorf("%+v, was %+v", in, was)
+		}
+	}
+	of := func(s *rooms.Steering, key string) rooms.Figure {
+		for _, f := range s.Sides[0].Hand {
+			if f.Key == key {
+				return f
+			}
+		}
+		t.Fatalf("no %s", key)
+		return rooms.Figure{}
+	}
+	// The force upright goes with the tangent of the lean, that of pushing with the
+	// sine of the slope and the rolling of 1 %.
+	ratio := func(key string) float64 { return of(said, key).Value / of(usual, key).Value }
+	push := func(s float64) float64 { return math.Sin(math.Atan(s)) + 0.01*math.Cos(math.Atan(s)) }
+	if r, want := ratio("upright"), math.Tan(math.Pi/9)/math.Tan(math.Pi/18); math.Abs(r-want) > 0.05*want {
+		t.Errorf("upright %v, want %v", r, want)
+	}
+	if r, want := ratio("push"), push(0.05)/push(0.1); math.Abs(r-want) > 0.05*want {
+		t.Errorf("push %v, want %v", r, want)
+	}
+	if ratio("step_rear") == 1 || !strings.Contains(of(said, "step_rear").Label, "400 mm") || !strings.Contains(of(usual, "step_rear").Label, "200 mm") {
+		t.Errorf("%+v", of(said, "step_rear"))
 	}
 }

@@ -206,7 +206,7 @@ func roadsTold(e *report.Evaluation) (lists [2][]told) {
 func steeringsTold(e *report.Evaluation) (lists [2][]told) {
 	for i, weighed := range e.Sides {
 		if weighed != nil {
-			lists[i], _ = steerSide(new(SteeringSide), weighed.Assembly, unlabelled)
+			lists[i], _ = steerSide(new(SteeringSide), weighed.Assembly, &usualHand, unlabelled)
 		}
 	}
 	return lists

@@ -4,6 +4,7 @@ import { core } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
 import type { Compared } from "../../elements/comparison.ts";
 import { letters, type Letter } from "../../app/sides.ts";
+import { t } from "../../text/index.ts";
 import type { Steering, SteeringSide } from "../../model/types.ts";
 
 export const answer = new Answer((document) => core.steering(document));
@@ -17,3 +18,7 @@ export const sidesOf = (s: Steering): Told[] => s.sides.flatMap((side, i) => (le
 
 export const compared = (list: readonly Told[], of: (s: SteeringSide) => Compared["figures"]): Compared[] =>
   list.map(({ letter, side }) => ({ letter, figures: of(side) }));
+
+// states says of which bike the figures are.
+export const states = (list: readonly Told[]): string =>
+  t("steering.of", { states: [...new Set(list.map(({ side }) => t(`state.${side.state}`)))].join("; ") });

@@ -1,7 +1,9 @@
 // Steering on paper.
 
 import { html, nothing, type TemplateResult } from "lit";
-import { answer, compared, sidesOf } from "./answer.ts";
+import { answer, compared, sidesOf, states } from "./answer.ts";
+import { balance } from "./balance.ts";
+import { printPlacements } from "./placements.ts";
 import { comparison } from "../../elements/comparison.ts";
 import { isUnfolded } from "../../elements/section.ts";
 import { t } from "../../text/index.ts";
@@ -14,6 +16,7 @@ export function printSteering(): TemplateResult | typeof nothing {
   return html`<section>
     <h2>${t("steering.title")}</h2>
     <p class="caution">${value.caution}</p>
+    <p>${states(list)}</p>
     ${value.words ? html`<p>${value.words}</p>` : nothing}
     ${list.map(({ side }) => html`<p><strong>${side.name}.</strong> ${side.words}</p>`)}
     ${comparison(
@@ -21,5 +24,7 @@ export function printSteering(): TemplateResult | typeof nothing {
       compared(list, (s) => [...s.plain, ...s.hand, ...(s.stand?.figures ?? [])]),
       value.difference,
     )}
+    ${list.some(({ side }) => side.stand?.typical) ? html`<p class="fine">${t("steering.stand.typical")}</p>` : nothing}
+    ${balance(list, false)} ${printPlacements()}
   </section>`;
 }

@@ -15,6 +15,9 @@ offer("de", {
   "placements.copies": "Als Ladungen probieren",
   "placements.copied": "Für jeden Ort von „{name}“ wurde eine Kopie der Ladung angelegt.",
   "placements.none": "Im gezeigten Zustand hängt nichts am Rad; wiegen Sie es beladen, um Orte zu vergleichen.",
+  "placements.most": "Von den Taschen lastet „{name}“ am meisten auf der Lenkung: Sie macht {share} der Trägheit um die Lenkachse aus.",
+  "placements.drawn": "Für die Orte gezeichnete Größe",
+  "placements.chart": "{figure}: die Änderung gegen jetzt, mit jeder Tasche an jedem Ort",
   "placements.help":
     "Eine Tasche zieht um, mit Inhalt; alle anderen bleiben. ± gilt für den Unterschied zu jetzt. Träger und Halter, die ein Ort bräuchte, kommen nicht hinzu.",
 
@@ -30,6 +33,7 @@ offer("de", {
   "steering.weave": "Pendeln klingt ab von",
   "steering.capsize": "Langsames Kippen von",
   "steering.none": "keine solche Geschwindigkeit",
+  "steering.weaves": "Pendeln mit {period}, Dämpfung {damping}",
   "steering.chart": "Was am schnellsten wächst, über der Geschwindigkeit: über 0 wächst eine Störung",
   "steering.touring": "Was eine Störung tut, wenn niemand lenkt",
   "steering.speed": "Geschwindigkeit",

@@ -14,6 +14,9 @@ const en = {
   "placements.copies": "Try as loads",
   "placements.copied": "Made a copy of the load for each place of “{name}”.",
   "placements.none": "Nothing is hung on the bike in the state that is shown; weigh it loaded to compare places.",
+  "placements.most": "Of the bags “{name}” weighs most on the steering: it makes {share} of the inertia about the steering axis.",
+  "placements.drawn": "Figure drawn for the places",
+  "placements.chart": "{figure}: the change from now, with each bag at each place",
   "placements.help":
     "One bag moves, with what is in it; all others stay. ± is of the difference from now. Racks and mounts that a place would need are not added.",
 
@@ -29,6 +32,7 @@ const en = {
   "steering.weave": "Weave dies from",
   "steering.capsize": "Slow fall from",
   "steering.none": "no such speed",
+  "steering.weaves": "weave of {period}, {damping} damped",
   "steering.chart": "What grows fastest, over speed: above 0 a disturbance grows",
   "steering.touring": "What a disturbance does if nobody steers",
   "steering.speed": "Speed",
