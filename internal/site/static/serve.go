@@ -1,10 +1,12 @@
 package static
 
 import (
+	"compress/gzip"
 	"fmt"
 	"net"
 	"net/http"
 	"path"
+	"strings"
 )
 
 // Listen opens a loopback address and refuses every other: the server is for
@@ -40,7 +42,39 @@ var types = map[string]string{
 	".txt":         "text/plain; charset=utf-8",
 }
 
-// Handler serves the site in dir.
+// packable are the files that are sent gzipped, as static hosts send text.
+var packable = map[string]bool{".html": true, ".js": true, ".css": true, ".json": true, ".svg": true, ".webmanifest": true, ".txt": true}
+
+// packing gzips what is written to a response that has something to say.
+type packing struct {
+	http.ResponseWriter
+	zip *gzip.Writer // nil until there is something to pack
+}
+
+func (p *packing) WriteHeader(status int) {
+	if status == http.StatusOK {
+		h := p.Header()
+		h.Set("Content-Encoding", "gzip")
+		h.Del("Content-Length")
+		p.zip = gzip.NewWriter(p.ResponseWriter)
+	}
+	p.ResponseWriter.WriteHeader(status)
+}
+
+func (p *packing) Write(b []byte) (int, error) {
+	if p.zip == nil {
+		return p.ResponseWriter.Write(b)
+	}
+	return p.zip.Write(b)
+}
+
+func (p *packing) close() {
+	if p.zip != nil {
+		p.zip.Close() //nolint:errcheck // who asked has gone
+	}
+}
+
+// Handler serves the site in dir, packed for who takes that.
 func Handler(dir string) http.Handler {
 	files := http.FileServer(http.Dir(dir))
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
@@ -56,6 +90,14 @@ func Handler(dir string) http.Handler {
 		h.Set("X-Content-Type-Options", "nosniff")
 		// The browser asks every time, and is told that nothing changed.
 		h.Set("Cache-Control", "no-cache")
+		if packable[path.Ext(r.URL.Path)] || strings.HasSuffix(r.URL.Path, "/") {
+			h.Set("Vary", "Accept-Encoding")
+			if strings.Contains(r.Header.Get("Accept-Encoding"), "gzip") && r.Header.Get("Range") == "" {
+				p := &packing{ResponseWriter: w}
+				defer p.close()
+				w = p
+			}
+		}
 		files.ServeHTTP(w, r)
 	})
 }

@@ -1,6 +1,8 @@
 package static
 
 import (
+	"bytes"
+	"compress/gzip"
 	"context"
 	"io"
 	"net/http"
@@ -104,6 +106,32 @@ func TestHandler(t *testing.T) {
 		}
 		if string(body) != "content of "+name {
 			t.Errorf("%s holds %q", name, body)
+		}
+	}
+	// Text is packed for who takes that, and asks for all of it.
+	for path, packed := range map[string]bool{"/": true, "/main.js": true, "/steelyard.wasm.gz": false, "/fonts/go-regular.ttf": false} {
+		ask, err := http.NewRequest(http.MethodGet, server.URL+path, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ask.Header.Set("Accept-Encoding", "gzip")
+		r, err := http.DefaultTransport.RoundTrip(ask)
+		if err != nil {
+			t.Fatal(err)
+		}
+		body, err := io.ReadAll(r.Body)
+		r.Body.Close()
+		if got := r.Header.Get("Content-Encoding") == "gzip"; got != packed || err != nil {
+			t.Errorf("%s: packed %t, %v", path, got, err)
+		}
+		if packed {
+			z, err := gzip.NewReader(bytes.NewReader(body))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if text, err := io.ReadAll(z); err != nil || !strings.HasPrefix(string(text), "content of ") {
+				t.Errorf("%s unpacks to %q, %v", path, text, err)
+			}
 		}
 	}
 	r, err := http.Post(server.URL+"/", "text/plain", strings.NewReader("x"))
