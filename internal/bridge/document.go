@@ -136,7 +136,7 @@ func kinds() string {
 }
 
 // encodeLink takes a document. It answers with the document packed for the part
-// of an address after the #, plain text.
+// of an address after the #, behind what it is called, plain text.
 func (s *Session) encodeLink(text string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
@@ -150,7 +150,7 @@ func (s *Session) encodeLink(text string) string {
 	if err != nil {
 		return s.failed(problemOf("", err))
 	}
-	return link
+	return document.CallLink(link, d)
 }
 
 // decodeLink takes the part of an address after the #. It answers like open: the

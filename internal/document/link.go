@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"steelyard/internal/words"
 )
@@ -43,8 +44,40 @@ func EncodeLink(text []byte) (string, error) {
 	return linkPrefix + base64.RawURLEncoding.EncodeToString(packed.Bytes()), nil
 }
 
-// DecodeLink gives back the text that EncodeLink packed. It forgives a leading
-// #, line breaks that a mail program put in, and padding. It inflates no
+const maxCalled = 80 // characters
+
+// CallLink puts before a link what the document in it is called, its title and the
+// names of its builds as far as there is room, for people and for a page that
+// cannot read the rest yet: "Travel_bike,_Gear_hub=sy1.…". Without a name the link
+// stays as it is.
+func CallLink(link string, d *Document) string {
+	said := strings.TrimSpace(d.Title)
+	for i := range d.Builds {
+		next := strings.Trim(said+", "+strings.TrimSpace(d.Builds[i].Name), ", ")
+		if utf8.RuneCountInString(next) <= maxCalled {
+			said = next
+		}
+	}
+	if said = words.ShortenTo(said, maxCalled); said == "" {
+		return link
+	}
+	var out strings.Builder
+	for _, c := range []byte(said) {
+		switch {
+		case c == ' ':
+			out.WriteByte('_')
+		case c != '_' && linkLetter(c) || c == ',':
+			out.WriteByte(c)
+		default:
+			const hex = "0123456789ABCDEF"
+			out.Write([]byte{'%', hex[c>>4], hex[c&15]})
+		}
+	}
+	return out.String() + "=" + link
+}
+
+// DecodeLink gives back the text that EncodeLink packed. It forgives a name
+// before it, a leading #, line breaks that a mail program put in, and padding. It inflates no
 // further than MaxText, whatever the link claims to hold.
 func DecodeLink(fragment string) ([]byte, error) {
 	if len(fragment) > maxLink {
@@ -57,6 +90,9 @@ func DecodeLink(fragment string) ([]byte, error) {
 		return r
 	}, fragment)
 	fragment = strings.TrimPrefix(fragment, "#")
+	if _, after, called := strings.Cut(fragment, "=sy"); called {
+		fragment = "sy" + after
+	}
 	packed, ok := strings.CutPrefix(fragment, linkPrefix)
 	if !ok {
 		if version, _, ok := strings.Cut(fragment, "."); ok && strings.HasPrefix(version, "sy") {

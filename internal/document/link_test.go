@@ -54,6 +54,45 @@ func TestLinkLength(t *testing.T) {
 	}
 }
 
+// What a link is called stands before it, in letters that an address bears, and a
+// link without is read as ever.
+func TestCallLink(t *testing.T) {
+	link, err := document.EncodeLink([]byte("{}"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	named := func(title string, builds ...string) *document.Document {
+		d := &document.Document{Title: title}
+		for _, name := range builds {
+			d.Builds = append(d.Builds, document.Build{Name: name})
+		}
+		return d
+	}
+	long := strings.Repeat("long ", 30)
+	for _, c := range []struct {
+		of   *document.Document
+		want string
+	}{
+		{named(""), ""},
+		{named("  ", " "), ""},
+		{named("Travel bike", "Hub", "Gearbox"), "Travel_bike,_Hub,_Gearbox="},
+		{named("", "Hub"), "Hub="},
+		{named("a=sy1.b&c#d_e%", long, "f"), "a%3Dsy1%2Eb%26c%23d%5Fe%25,_f="},
+		{named("Rad für\nunterwegs"), "Rad_f%C3%BCr_unterwegs="},
+		{named(long), strings.Repeat("long_", 16) + "%E2%80%A6="},
+	} {
+		called := document.CallLink(link, c.of)
+		if called != c.want+link {
+			t.Errorf("%q, %d builds: %q", c.of.Title, len(c.of.Builds), called)
+		}
+		for _, as := range []string{called, "#" + called, called + "=="} {
+			if text, err := document.DecodeLink(as); err != nil || string(text) != "{}" {
+				t.Errorf("%q: %q, %v", as, text, err)
+			}
+		}
+	}
+}
+
 func openLink(t *testing.T, link string) (*document.Document, []document.Problem) {
 	t.Helper()
 	text, err := document.DecodeLink(link)
@@ -184,6 +223,7 @@ func FuzzDecodeLink(f *testing.F) {
 		f.Add(link)
 	}
 	f.Add("#sy1.")
+	f.Add("Travel_bike=sy1.eJyrrgUAAXUA-Q")
 	f.Add("sy1.!\x00é")
 	f.Fuzz(func(t *testing.T, fragment string) {
 		text, err := document.DecodeLink(fragment)
