@@ -6,6 +6,7 @@ import "every:rooms/*/text.ts";
 import "./rooms/change/change.ts";
 import "./rooms/contents/contents.ts";
 import "./rooms/dialogs/dialogs.ts";
+import "./rooms/early/early.ts";
 import "./rooms/masthead/masthead.ts";
 import "./rooms/notices/notices.ts";
 import "./rooms/publish/publish.ts";
@@ -16,14 +17,19 @@ import { rooms } from "./rooms/rooms.ts";
 import { layOut } from "./elements/room.ts";
 import { begin, watchHistory } from "./elements/way.ts";
 import { watchCanvas } from "./rooms/picture/picture.ts";
-import { core } from "./core/core.ts";
+import { core, CoreError } from "./core/core.ts";
 import { watchDrops } from "./app/drop.ts";
+import { arrival } from "./app/arrival.ts";
 import { accept, because, fromLink, opened, openers, saveText } from "./app/files.ts";
 import { offline } from "./offline/offline.ts";
 import { watchPrinting } from "./rooms/print/printReport.ts";
 import { listen } from "./shortcuts.ts";
+import { speaker } from "./app/language.ts";
 import { store } from "./app/state.ts";
+import { first } from "./io/first.ts";
 import type { Found } from "./io/storage.ts";
+import type { Doc, Kind, Report, Station } from "./model/types.ts";
+import { carriesDocument } from "./text/link.ts";
 import { brief, t } from "./text/index.ts";
 import { followTheme } from "./app/theme.ts";
 
@@ -35,10 +41,14 @@ watchDrops();
 
 // Whatever goes wrong is said, and the page stays.
 function trouble(why: string): void {
+  if (core.state === "loading" && why === t("core.coming")) {
+    store.tell(why);
+    return;
+  }
   store.tell(t("error.page", { why }), { label: t("error.reload"), run: () => location.reload() }, "error");
 }
 addEventListener("error", (e) => {
-  if (e.message && !/ResizeObserver loop/.test(e.message)) trouble(e.message);
+  if (e.message && !/ResizeObserver loop/.test(e.message)) trouble(e.error instanceof CoreError ? e.error.message : e.message);
 });
 addEventListener("unhandledrejection", (e) => trouble(because(e.reason)));
 
@@ -46,10 +56,70 @@ const frame = document.getElementById("canvas") as HTMLIFrameElement;
 watchCanvas(frame);
 watchPrinting();
 core.attach(frame);
-offline.start(frame.hasAttribute("srcdoc"));
+offline.start(frame.dataset.srcdoc !== undefined);
 
 const kept = store.storage.load();
 let started = false;
+
+// parsed is a document as this page has written it.
+function parsed(text: string): Doc | null {
+  try {
+    return JSON.parse(text) as Doc;
+  } catch {
+    return null; // the program will say what is wrong with it
+  }
+}
+
+// before shows what is known of the document without the program: what it reckoned
+// of it last, or when the page was made.
+async function before(): Promise<void> {
+  const found = await kept;
+  if (found.text !== null) {
+    const { seen } = found;
+    const doc = seen && found.plain ? parsed(found.text) : null;
+    if (!seen || !doc) return;
+    store.kinds = seen.kinds as Kind[];
+    store.stations = seen.stations as Station[];
+    for (const [key, d] of found.drafts) store.drafts.set(key, d);
+    const { at, language, picture } = seen;
+    store.show(doc, seen.report as Report, { of: "kept", at, current: found.current, language, picture });
+  } else if (found.odd === undefined && !carriesDocument(location.hash)) {
+    const language = speaker.wanted;
+    const f = await first(language);
+    if (!f || core.state !== "loading") return;
+    store.kinds = f.kinds;
+    store.stations = f.stations;
+    const wide = document.getElementById("plate")!.clientWidth;
+    const { svg } = f.pictures.reduce((a, b) => (Math.abs(b.width - wide) < Math.abs(a.width - wide) ? b : a));
+    store.greet();
+    store.show(f.document, f.report, { of: "demo", at: 0, current: true, language, picture: svg });
+  }
+  if (store.early) store.storage.begin();
+}
+
+// The program takes the link and the processor for a while: what can be shown
+// without it comes first, and is painted, unless that takes long.
+const patience = 4000; // ms
+
+// The page is not seen (styles/sheet.css) before it is known what is on it, so that
+// nothing on it moves, unless that takes long.
+function settle(): void {
+  document.documentElement.dataset.settled = "";
+  store.touch();
+}
+setTimeout(settle, 2500);
+const painted = () => Promise.race([new Promise(requestAnimationFrame), new Promise((done) => setTimeout(done, 300))]);
+const shown = before()
+  .catch((e: unknown) => trouble(because(e)))
+  .then(() => {
+    settle();
+    return store.early && painted();
+  });
+void Promise.race([shown, new Promise((enough) => setTimeout(enough, patience))]).then(() => {
+  const { src, srcdoc } = frame.dataset;
+  if (srcdoc !== undefined) frame.srcdoc = srcdoc;
+  else frame.src = src!;
+});
 
 async function start(): Promise<void> {
   const found = await kept;
@@ -82,10 +152,16 @@ function fromAddress(): void {
   if (location.hash === "#scale") openers.scale(store.activeID);
 }
 
-// takeUp starts with what was kept, or with the demo; what cannot be read is
-// set aside.
+// takeUp starts with what was kept, or with the demo, unless that is shown already
+// and only to be reckoned; what cannot be read is set aside.
 async function takeUp(found: Found): Promise<void> {
   const { text, odd } = found;
+  const { early } = store;
+  // The demo is in the language that is spoken by now, unless it was edited.
+  if (early && (early.of === "kept" || early.language === speaker.code || store.undoable !== null)) {
+    store.evaluate();
+    return;
+  }
   if (text === null && odd === undefined) {
     store.start(core.demo());
     store.greet();
@@ -111,7 +187,11 @@ store.addEventListener("change", () => {
 });
 
 function ready(): void {
-  if (core.state === "ready") start().catch((e: unknown) => trouble(because(e)));
+  if (core.state === "ready") {
+    start()
+      .catch((e: unknown) => trouble(because(e)))
+      .finally(() => arrival.now());
+  } else if (core.state === "dead") arrival.now();
   store.touch();
 }
 core.addEventListener("state", ready);

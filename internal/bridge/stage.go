@@ -78,14 +78,15 @@ func (s *Stage) Draw(width, height float64) (*scene.Scene, *scene.Palette) {
 }
 
 // Picture takes nothing. It answers with an SVG of what Draw lays out for a
-// canvas of the size that the view says, for a page that has no canvas; the text
-// is empty while there is nothing to show.
+// canvas of the size that the view says, for a page that has no canvas, or not
+// yet. Its colours are those of the page's style, by the names of the inks. The
+// text is empty while there is nothing to show.
 func (s *Stage) Picture() string {
 	picture, palette := s.Draw(s.view.Width, s.view.Height)
 	if picture == nil {
 		return ""
 	}
-	return written(picture, palette, svg.Options{})
+	return written(picture, palette, svg.Options{Named: true})
 }
 
 // Pointer takes a pointer event, JSON: the pointer of picture.schema.json. It

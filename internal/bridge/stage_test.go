@@ -255,7 +255,7 @@ func TestPicture(t *testing.T) {
 	fitted := s.Picture()
 	picture, palette := s.Draw(640, 400)
 	var want bytes.Buffer
-	if err := svg.Write(&want, picture, *palette, svg.Options{}); err != nil {
+	if err := svg.Write(&want, picture, *palette, svg.Options{Named: true}); err != nil {
 		t.Fatal(err)
 	}
 	if fitted != want.String() {

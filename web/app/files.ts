@@ -3,6 +3,7 @@
 
 import { core, CoreError } from "../core/core.ts";
 import { readAddress } from "./address.ts";
+import { arrival } from "./arrival.ts";
 import { csvFormat, type, whole } from "./exports.ts";
 import { store } from "./state.ts";
 import { t } from "../text/index.ts";
@@ -41,18 +42,21 @@ function undoable(text: string): void {
   store.tell(text, { label: t("undo"), run: () => store.undo() });
 }
 
-export function startBlank(): void {
+export async function startBlank(): Promise<void> {
+  await arrival.of(t("do.new"));
   take(core.blank(), t("do.new"));
   undoable(t("file.started"));
 }
 
 // startFromSets begins a build that is put together set by set.
-export function startFromSets(): void {
+export async function startFromSets(): Promise<void> {
+  await arrival.of(t("do.new"));
   take(core.blank(), t("do.new"));
   openers.sets(store.activeID);
 }
 
-export function openDemo(): void {
+export async function openDemo(): Promise<void> {
+  await arrival.of(t("do.new"));
   take(core.demo(), t("do.new"));
   undoable(t("file.demoed"));
 }
@@ -86,6 +90,7 @@ export async function openFile(file: File): Promise<void> {
   }
   try {
     const bytes = new Uint8Array(await file.arrayBuffer());
+    await arrival.of(file.name);
     const text = new TextDecoder().decode(bytes);
     if (/\.(csv|tsv|txt)$/i.test(file.name) || (file.type === "text/csv" && !text.trimStart().startsWith("{"))) {
       openers.csv(file.name, bytes); // spreadsheets write in several encodings

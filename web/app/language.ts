@@ -7,32 +7,22 @@ import { readPreference, writePreference } from "../io/storage.ts";
 import { store } from "./state.ts";
 import { speak, t } from "../text/index.ts";
 import { onOffer, type Language } from "../text/offer.ts";
+import { isCode, languages, scriptOf, wanted, type Code } from "../text/wanted.ts";
 
-// The languages by their own names.
-export const languages = { en: "English", de: "Deutsch" } as const;
-export type Code = keyof typeof languages;
+export { languages };
+export type { Code };
 export type Choice = Code | "auto";
 
 const preference = "language";
 const patience = 2500; // ms that the first sight of the page may wait for its texts
 
-const isCode = (s: string): s is Code => Object.hasOwn(languages, s);
-
-function firstOf(wanted: readonly string[]): Code {
-  for (const w of wanted) {
-    const code = w.toLowerCase().split("-")[0] ?? "";
-    if (isCode(code)) return code;
-  }
-  return "en";
-}
-
 // get fetches the texts of a language, once.
 async function get(code: Code): Promise<Language | null> {
   if (code === "en") return null;
   if (!onOffer(code)) {
-    const link = document.querySelector<HTMLLinkElement>(`link[rel="steelyard-texts"][hreflang="${code}"]`);
-    if (!link) throw new Error(languages[code]);
-    await import(link.href);
+    const script = scriptOf(code);
+    if (!script) throw new Error(languages[code]);
+    await import(script);
   }
   const l = onOffer(code);
   if (!l) throw new Error(languages[code]);
@@ -50,6 +40,11 @@ class Speaker {
     if (isCode(kept)) this.choice = kept;
   }
 
+  // wanted is spoken as soon as its texts are there.
+  get wanted(): Code {
+    return wanted(this.choice, navigator.languages);
+  }
+
   // choose changes the language, and remembers it.
   choose(choice: Choice): void {
     this.choice = choice;
@@ -60,7 +55,7 @@ class Speaker {
 
   // follow goes over to the language that is wanted now.
   async follow(): Promise<void> {
-    const wanted = this.choice === "auto" ? firstOf(navigator.languages) : this.choice;
+    const { wanted } = this;
     const asked = ++this.asked;
     if (wanted === this.code) return;
     try {
@@ -88,6 +83,7 @@ class Speaker {
 }
 
 export const speaker = new Speaker();
+store.language = () => speaker.code;
 
 core.addEventListener("state", () => speaker.teach());
 addEventListener("languagechange", () => void speaker.follow());

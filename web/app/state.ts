@@ -7,7 +7,9 @@ import { compare, compared, findBuild } from "./edit.ts";
 import { History } from "../model/history.ts";
 import { carried } from "./loadEdit.ts";
 import type { Build, BuildReport, Difference, Doc, Entry, Kind, Part, PartReport, Problem, Report, Side, Station, Templates } from "../model/types.ts";
-import { readPreference, Storage, writePreference, type Drafts, type Draft } from "../io/storage.ts";
+import { contract } from "../model/types.ts";
+import { Memory, readPreference, Storage, writePreference, type Drafts, type Draft } from "../io/storage.ts";
+import { corrections, type Corrections } from "./corrections.ts";
 import { t } from "../text/index.ts";
 
 export type Theme = "auto" | "light" | "dark";
@@ -20,6 +22,16 @@ export interface Look {
   ghost: boolean;
   key: boolean;
   theme: Theme;
+}
+
+// Early is what is shown before the program is there: figures that it worked out
+// some other time.
+export interface Early {
+  of: "demo" | "kept";
+  at: number; // ms since 1970, of what is kept
+  current: boolean; // nothing was edited since
+  language: string;
+  picture: string; // SVG
 }
 
 export interface Notice {
@@ -49,7 +61,16 @@ function readLook(): Look {
 }
 
 export class Store extends EventTarget {
-  readonly storage = new Storage(() => ({ text: this.text, drafts: this.draftPrefix }));
+  readonly storage = new Storage(() => ({ text: this.text, drafts: this.draftPrefix }), contract);
+  // picture gives what the canvas shows, as SVG; the room of the picture sets it.
+  picture: () => string = () => "";
+  language: () => string = () => "en"; // likewise language.ts
+  private readonly memory = new Memory(this.storage, () => {
+    const { report, kinds, stations } = this;
+    if (!report || this.early || core.state !== "ready" || this.problems.some((p) => p.severity === "error")) return null;
+    const sight = () => ({ report, kinds, stations, picture: this.picture(), language: this.language() });
+    return { of: report, size: this.text.length, sight };
+  });
   look = readLook();
   active: "A" | "B" = "A";
   selected = ""; // part id in the active build
@@ -66,6 +87,8 @@ export class Store extends EventTarget {
   took = 0; // ms of the last evaluation
   held = false; // something is being dragged
   greeting = false; // nothing is the reader's own yet, and they are told how to begin
+  early: Early | null = null; // until the program has reckoned
+  corrected: Corrections = new Map(); // what it then found otherwise, until the next edit
 
   private history: History<Doc> | null = null;
   private written: { of: Doc | null; text: string } = { of: null, text: "null" };
@@ -102,6 +125,33 @@ export class Store extends EventTarget {
     if (this.history) this.history.reset(doc);
     else this.history = new History(doc);
     this.evaluate();
+  }
+
+  // show takes a document with figures that the program has not reckoned now.
+  show(doc: Doc, report: Report, early: Early): void {
+    this.history = new History(doc);
+    this.early = early;
+    this.take(report);
+    this.dispatchEvent(new Event("figures"));
+    this.touch();
+  }
+
+  private take(r: Report): void {
+    this.report = r;
+    this.problems = r.problems;
+    for (const b of r.builds) if (b.weighed) this.last.set(b.id, b);
+    for (const s of r.sides) if (s.weighed) this.lastSides.set(`${s.build}/${s.load}`, s);
+    if (r.difference) this.lastDifference = r.difference;
+  }
+
+  // arrive has the program reckon anew what was shown before it was there, and
+  // notes what it finds otherwise.
+  private arrive(r: Report): void {
+    const { early, report } = this;
+    this.early = null;
+    if (!early || !report) return;
+    this.corrected = corrections(report, r);
+    this.dispatchEvent(new Event("reckoned"));
   }
 
   // edit changes the document as one step, or as part of the step that the
@@ -168,6 +218,7 @@ export class Store extends EventTarget {
     const doc = this.doc;
     if (!doc) return;
     this.welcomed();
+    if (!this.early) this.corrected = new Map();
     this.storage.save();
     const parts = doc.builds.reduce((n, b) => n + b.parts.length, 0);
     if (parts < small || this.took < 16) {
@@ -201,11 +252,9 @@ export class Store extends EventTarget {
       const from = performance.now();
       try {
         const r = core.evaluate(this.text);
-        this.report = r;
-        this.problems = r.problems;
-        for (const b of r.builds) if (b.weighed) this.last.set(b.id, b);
-        for (const s of r.sides) if (s.weighed) this.lastSides.set(`${s.build}/${s.load}`, s);
-        if (r.difference) this.lastDifference = r.difference;
+        if (this.early) this.arrive(r);
+        this.take(r);
+        this.memory.changed();
       } catch (e) {
         if (!(e instanceof CoreError)) throw e;
         this.problems = [e.problem];

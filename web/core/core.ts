@@ -50,6 +50,8 @@ import type {
   WeighTaken,
 } from "../model/types.ts";
 
+import { t } from "../text/index.ts";
+
 type Called = keyof Functions;
 
 // Bridge is that object: the functions, each of which answers with text, and
@@ -164,7 +166,7 @@ export class Core extends EventTarget {
   // gives nothing back; both mean that the core is dead.
   private call<F extends Called>(name: F, ...args: Functions[F]["arguments"]): string {
     const bridge = this.window?.steelyard;
-    if (!bridge || this.state !== "ready") throw new CoreError({ severity: "error", message: "The calculator is not loaded." });
+    if (!bridge || this.state !== "ready") throw new CoreError({ severity: "error", message: t(this.state === "dead" ? "core.gone" : "core.coming") });
     let out: unknown;
     try {
       out = (bridge[name] as (...a: (string | Uint8Array)[]) => unknown)(...args);

@@ -47,6 +47,8 @@ export class Answer<T> {
   // is edited.
   seen(pause = 0): Answered<T> {
     if (this.fresh()) return this.known;
+    // The page is rendered again when the program is there.
+    if (core.state === "loading") return { ...this.known, stale: true };
     clearTimeout(this.timer);
     const breath = this.took > slow ? Math.min(2 * this.took, longest) : 0;
     this.timer = setTimeout(

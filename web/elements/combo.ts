@@ -3,9 +3,12 @@
 // marked, from the first letter on.
 
 import { html, nothing, type TemplateResult } from "lit";
+import { core } from "../core/core.ts";
 import { store, draftPrefix } from "../app/state.ts";
-import { count, t } from "../text/index.ts";
+import { brief, count, t } from "../text/index.ts";
 import { StoreElement } from "./element.ts";
+
+const apart = "\u001e"; // between what waits: no line break, which a list has itself
 
 export interface Option {
   name: string;
@@ -23,13 +26,22 @@ export interface Offer {
 }
 
 export class Combo extends StoreElement {
-  static override properties = { name: {}, label: {}, placeholder: {}, offer: { attribute: false }, pasted: { attribute: false } };
+  static override properties = {
+    name: {},
+    label: {},
+    placeholder: {},
+    offer: { attribute: false },
+    pasted: { attribute: false },
+    asking: { attribute: false },
+  };
   declare name: string; // id of the field
   declare label: string;
   declare placeholder: string;
   declare offer: (typed: string) => Offer;
   declare pasted: (text: string) => boolean; // whether somebody else takes what was pasted
+  declare asking: boolean; // something is to be answered before more is taken
   private typed = "";
+  private waits: string[] = []; // what was entered before the program was there
   private begun = false;
   private at = -1;
   private shown = false;
@@ -41,12 +53,45 @@ export class Combo extends StoreElement {
     this.placeholder = "";
     this.offer = () => ({ options: [], first: 0 });
     this.pasted = () => false;
+    this.asking = false;
   }
 
   protected override willUpdate(): void {
-    if (this.begun || !store.doc) return;
-    this.begun = true;
-    this.typed ||= store.drafts.get(draftPrefix + this.name)?.text ?? ""; // from before the page died
+    if (!store.doc) return;
+    if (!this.begun) {
+      this.begun = true;
+      // From before the page died.
+      this.typed ||= store.drafts.get(draftPrefix + this.name)?.text ?? "";
+      this.waits = store.drafts.get(this.waiting)?.text.split(apart) ?? [];
+    }
+    // What can be searched for comes last.
+    if (this.waits.length && !this.asking && core.state === "ready" && store.catalogue.length) setTimeout(() => this.handOver());
+  }
+
+  private get waiting(): string {
+    return `${draftPrefix}${this.name}/waits`;
+  }
+
+  // hold keeps what is entered until the program is there.
+  private hold(entered: string[]): void {
+    this.waits = entered;
+    store.draft(this.waiting, entered.length ? { text: entered.join(apart), why: "", base: "" } : null);
+  }
+
+  // handOver enters what was held: several are looked at together, if they are a
+  // list, else one after the other.
+  private handOver(): void {
+    const [text, ...rest] = this.waits;
+    if (text === undefined || this.asking) return;
+    if (this.pasted(this.waits.join("\n"))) {
+      this.hold([]);
+      return;
+    }
+    this.hold(rest);
+    const { options, first } = this.offer(text);
+    if (options[first]) options[first].take();
+    else this.type(text);
+    this.requestUpdate();
   }
 
   private type(text: string): void {
@@ -56,8 +101,9 @@ export class Combo extends StoreElement {
 
   protected override render(): TemplateResult {
     const id = this.name;
+    const early = core.state === "loading";
     const list = this.shown && this.typed.trim() !== "";
-    const offer = list ? this.offer(this.typed) : { options: [], first: 0 };
+    const offer = list && !early ? this.offer(this.typed) : { options: [], first: 0 };
     const { options } = offer;
     const found = options.filter((o) => !o.own).length;
     const at = this.marked(offer);
@@ -83,14 +129,20 @@ export class Combo extends StoreElement {
             this.requestUpdate();
           }}
           @paste=${(e: ClipboardEvent) => {
-            if (this.pasted(e.clipboardData?.getData("text/plain") ?? "")) e.preventDefault();
+            const text = e.clipboardData?.getData("text/plain") ?? "";
+            if (core.state === "loading") {
+              // A field would drop the ends of the lines.
+              if (!/\S\s*[\r\n]+\s*\S/.test(text)) return;
+              this.hold([...this.waits, text]);
+              e.preventDefault();
+            } else if (this.pasted(text)) e.preventDefault();
           }}
           @focus=${() => this.show(true)}
           @blur=${() => this.show(false)}
           @keydown=${(e: KeyboardEvent) => this.key(e)}
         />
         <div class="options" ?hidden=${!list} @pointerdown=${(e: Event) => e.preventDefault()}>
-          ${found ? nothing : html`<p class="none" aria-hidden="true">${t("add.none")}</p>`}
+          ${found ? nothing : html`<p class="none" aria-hidden="true">${t(early ? "add.early" : "add.none")}</p>`}
           <ul id="${id}-list" role="listbox" aria-label=${this.label}>
             ${options.map(
               (o, i) =>
@@ -101,7 +153,8 @@ export class Combo extends StoreElement {
             )}
           </ul>
         </div>
-        <p class="unseen" role="status">${list ? (found ? count(found, "add.results.one", "add.results.many") : t("add.none")) : nothing}</p>
+        <p class="unseen" role="status">${list ? (found ? count(found, "add.results.one", "add.results.many") : t(early ? "add.early" : "add.none")) : nothing}</p>
+        ${this.waits.length ? html`<p class="why" role="status">${t("add.waits", { list: this.waits.map((w) => brief(w.replace(/\s+/g, " "))).join("; ") })}</p>` : nothing}
       </div>
     </div>`;
   }
@@ -125,6 +178,7 @@ export class Combo extends StoreElement {
   private key(e: KeyboardEvent): void {
     if (e.key === "ArrowDown" || e.key === "ArrowUp") {
       e.preventDefault();
+      if (core.state === "loading") return;
       this.shown = true;
       const offer = this.offer(this.typed);
       const n = offer.options.length;
@@ -133,6 +187,12 @@ export class Combo extends StoreElement {
       void this.updateComplete.then(() => document.getElementById(`${this.name}-${this.at}`)?.scrollIntoView({ block: "nearest" }));
     } else if (e.key === "Enter" && this.typed.trim()) {
       e.preventDefault();
+      if (core.state === "loading") {
+        this.hold([...this.waits, this.typed]);
+        this.type("");
+        this.requestUpdate();
+        return;
+      }
       const offer = this.offer(this.typed);
       const o = offer.options[this.marked(offer)];
       if (o) this.take(o);

@@ -28,7 +28,8 @@ let shown: Promise<unknown> | null = null;
 
 function firstShown(): Promise<unknown> {
   shown ??= Promise.race([
-    new Promise((done) => requestAnimationFrame(() => setTimeout(done))),
+    // The frame after is begun once the first is drawn.
+    new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)))),
     new Promise((done) => setTimeout(done, 300)), // a page in the background paints nothing
   ]);
   return shown;

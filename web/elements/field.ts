@@ -48,7 +48,12 @@ export function problemOf(owner: Owner, field: string): Problem | undefined {
   );
 }
 
+// waits is why a draft is one that is typed before the program is there: it is taken
+// into the document when it is.
+const waits = "waits";
+
 function message(e: unknown): string {
+  if (e instanceof CoreError && core.state === "loading") return waits;
   if (e instanceof CoreError || e instanceof RangeError) return e.message;
   throw e;
 }
@@ -61,9 +66,17 @@ function typed(spec: FieldSpec, text: string): void {
   } catch (e) {
     store.draft(spec.key, { text, why: message(e), base });
     // A part of a number on the way here (3,27 of 3,275) is not what was meant.
-    if (base !== spec.text) spec.accept(base);
+    if (base !== spec.text && core.state !== "loading") spec.accept(base);
   }
   store.touch();
+}
+
+// counted takes in what was typed before the program was there.
+function counted(spec: FieldSpec): void {
+  const d = store.drafts.get(spec.key);
+  if (d?.why !== waits) return; // it was taken in, or typed over
+  typed(spec, d.text);
+  if (document.activeElement?.id !== domID("f", spec.key)) left(spec);
 }
 
 function left(spec: FieldSpec): void {
@@ -127,8 +140,10 @@ function pressed(spec: FieldSpec, e: KeyboardEvent): void {
 export function field(spec: FieldSpec): TemplateResult {
   const id = domID("f", spec.key);
   const draft = store.drafts.get(spec.key);
-  const why = draft?.why || spec.problem?.message || "";
-  const wrong = Boolean(draft?.why) || spec.problem?.severity === "error";
+  const waiting = draft?.why === waits;
+  if (waiting && core.state === "ready" && !store.early) queueMicrotask(() => counted(spec));
+  const why = waiting ? t("field.waits") : draft?.why || spec.problem?.message || "";
+  const wrong = (Boolean(draft?.why) && !waiting) || spec.problem?.severity === "error";
   const value = draft?.text ?? spec.text;
   const described = why ? `${id}-why` : nothing;
   const number = spec.kind === "number";

@@ -59,7 +59,7 @@ export abstract class Section extends DeferredElement {
   protected override render(): TemplateResult {
     const { fold } = this;
     const on = unfolded.has(fold);
-    const there = store.doc !== null && core.state !== "loading";
+    const there = store.doc !== null && (core.state !== "loading" || store.early !== null);
     const room = roomOf(fold);
     const gist = there && room.gist ? room.gist() : { text: "" };
     return html`<details class="fold" ?open=${on} @toggle=${(e: Event) => e.target === e.currentTarget && setUnfolded(fold, (e.currentTarget as HTMLDetailsElement).open)}>

@@ -2,19 +2,20 @@ import { until } from "../testing/browser.ts";
 import assert from "node:assert/strict";
 import { beforeEach, test } from "node:test";
 import { IDBFactory } from "fake-indexeddb";
-import { Storage, type Drafts } from "./storage.ts";
+import { hasSeen, Memory, Storage, type Drafts, type Sight } from "./storage.ts";
 
 const journal = "steelyard.journal";
 
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory();
   localStorage.removeItem(journal);
+  localStorage.removeItem("steelyard.seen");
 });
 
 // Window is a window of the page that holds a document.
-function open(text = "") {
+function open(text = "", made = "") {
   const held: { text: string; drafts: Drafts } = { text, drafts: [] };
-  const storage = new Storage(() => held);
+  const storage = new Storage(() => held, made);
   return {
     held,
     storage,
@@ -27,13 +28,13 @@ function open(text = "") {
 }
 
 // put writes a record past the page.
-function put(value: unknown): Promise<void> {
+function put(value: unknown, key = "current"): Promise<void> {
   return new Promise((yes, no) => {
     const r = indexedDB.open("steelyard");
     r.onerror = () => no(r.error);
     r.onsuccess = () => {
       const tx = r.result.transaction("documents", "readwrite");
-      tx.objectStore("documents").put(value, "current");
+      tx.objectStore("documents").put(value, key);
       tx.oncomplete = () => {
         r.result.close();
         yes();
@@ -156,4 +157,111 @@ test("where nothing can be kept the page is told why, and the journal holds the 
   a.storage.save();
   await until(() => a.storage.state === "kept");
   assert.equal((await open().storage.load()).text, '{"title":"dear"}');
+});
+
+const sight = (total: number): Sight => ({ report: { total }, kinds: [], stations: [], picture: "<svg/>", language: "en" });
+const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
+
+test("what is shown of what is kept is there at the next start of a page with the same contract", async () => {
+  const a = open("{}", "one");
+  await a.storage.load();
+  assert.equal(await a.storage.remember(() => sight(1)), false, "nothing is kept that it could be of");
+  assert.equal(hasSeen(), false);
+  await a.edit('{"title":"A"}');
+  assert.equal(await a.storage.remember(() => sight(7)), true);
+  assert.equal(hasSeen(), true);
+  let found = await open("", "one").storage.load();
+  assert.deepEqual([found.seen?.report, found.current, found.plain], [{ total: 7 }, true, true]);
+
+  // What was edited since it is not of, and says so.
+  await a.edit('{"title":"A, and on"}');
+  found = await open("", "one").storage.load();
+  assert.deepEqual([found.seen?.report, found.current, found.plain], [{ total: 7 }, false, true]);
+
+  // A page with another contract can show neither.
+  found = await open("", "two").storage.load();
+  assert.deepEqual([found.text, found.seen, found.plain], ['{"title":"A, and on"}', null, false]);
+});
+
+test("what an older page kept is shown once a newer one has seen it to be the same", async () => {
+  await open("", "").edit('{"title":"A","builds":[]}');
+  const a = open('{"builds":[],"title":"A"}', "one");
+  assert.equal((await a.storage.load()).plain, false);
+  assert.equal(await a.storage.remember(() => sight(7)), true);
+  const found = await open("", "one").storage.load();
+  assert.deepEqual([found.current, found.plain], [true, true]);
+  const b = open('{"builds":["changed when it was opened"]}', "one");
+  await b.storage.load();
+  assert.equal(await b.storage.remember(() => sight(8)), false);
+});
+
+test("nothing is remembered of a document that is not what is kept", async () => {
+  const a = open("", "one");
+  await a.storage.load();
+  await a.edit('{"title":"A"}');
+  const b = open("", "one");
+  await b.storage.load();
+  await b.edit('{"title":"B"}');
+  assert.equal(await a.storage.remember(() => sight(1)), false, "another window has kept something else");
+  b.held.text = '{"title":"B, unsaved"}';
+  b.storage.save();
+  assert.equal(await b.storage.remember(() => sight(2)), false, "an edit is not kept yet");
+  await until(() => b.storage.state === "kept");
+});
+
+test("a record of what was shown that is none is left alone", async () => {
+  const a = open("", "one");
+  await a.storage.load();
+  await a.edit("{}");
+  await put({ made: "one", rev: "7", report: null }, "seen");
+  assert.deepEqual([(await open("", "one").storage.load()).seen, (await open("", "one").storage.load()).text], [null, "{}"]);
+});
+
+test("what is shown is remembered when the page is quiet, and seldom", async () => {
+  const kept: unknown[] = [];
+  const storage = {
+    remember: async (s: () => Sight) => {
+      kept.push((s().report as { total: number }).total);
+      return true;
+    },
+  } as unknown as Storage;
+  let now: { of: number; size: number } | null = { of: 1, size: 10 };
+  let asked = 0;
+  const memory = new Memory(
+    storage,
+    () => {
+      asked++;
+      const shown = now;
+      return shown && { ...shown, sight: () => sight(shown.of) };
+    },
+    { quiet: 60, seldom: 300 },
+  );
+  for (let i = 0; i < 8; i++) {
+    memory.changed();
+    await pause(15);
+  }
+  assert.equal(asked, 0, "while something changes nothing is looked at");
+  await until(() => kept.length === 1);
+  const first = performance.now();
+  now = { of: 2, size: 10 };
+  memory.changed();
+  await until(() => kept.length === 2);
+  assert.ok(performance.now() - first > 200, "the next comes a good while later");
+  assert.deepEqual(kept, [1, 2]);
+
+  // The same figures, none, and too many are not worth it.
+  for (const other of [now, null, { of: 3, size: 1e9 }]) {
+    now = other;
+    memory.changed();
+    Object.assign(document, { visibilityState: "hidden" });
+    document.dispatchEvent(new Event("visibilitychange"));
+    await pause(20);
+  }
+  assert.deepEqual(kept, [1, 2]);
+  // A page that is put away does not wait.
+  now = { of: 4, size: 10 };
+  memory.changed();
+  document.dispatchEvent(new Event("visibilitychange"));
+  await until(() => kept.length === 3);
+  Object.assign(document, { visibilityState: "visible" });
 });

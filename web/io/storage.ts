@@ -27,6 +27,24 @@ export interface Kept extends Held {
   rev: number;
   by: string; // the window that wrote it
   at: number; // ms since 1970
+  made?: string; // the contract by which it is written: who knows that one needs no reader
+}
+
+// Sight is what the page showed of a document: its report, the picture, and what
+// else takes the program to know.
+export interface Sight {
+  report: unknown;
+  kinds: unknown;
+  stations: unknown;
+  picture: string; // SVG
+  language: string;
+}
+
+// Seen is a sight of what is kept.
+export interface Seen extends Sight {
+  made: string; // the contract of the report
+  rev: number; // of the record that it is a sight of
+  at: number; // ms since 1970
 }
 
 // Found is what a start finds. Odd is what was kept and is no record of ours;
@@ -36,6 +54,9 @@ export interface Found {
   drafts: Drafts;
   odd: unknown;
   beside: string | null;
+  plain: boolean; // the text is as this page writes it
+  seen: Seen | null; // what a page of this contract showed of the record
+  current: boolean; // seen is of this very text
 }
 
 export type Keeping = "kept" | "pending" | "conflict" | "failed";
@@ -44,6 +65,8 @@ const database = "steelyard";
 const table = "documents";
 const record = "current";
 const besideRecord = "beside";
+const seenRecord = "seen";
+const seenMark = "seen"; // preference, since it can be asked at once
 const unreadable = "unreadable"; // the beginning of the keys of what was set aside
 const mostAside = 5;
 const journal = "steelyard.journal";
@@ -108,6 +131,18 @@ function isKept(v: unknown): v is Kept {
   return typeof k === "object" && k !== null && typeof k.text === "string" && Number.isSafeInteger(k.rev) && typeof k.by === "string" && Number.isFinite(k.at);
 }
 
+function isSeen(v: unknown): v is Seen {
+  const s = v as Partial<Seen> | null | undefined;
+  return (
+    typeof s === "object" &&
+    s !== null &&
+    [s.made, s.picture, s.language].every((x) => typeof x === "string") &&
+    [s.report, s.kinds, s.stations].every((x) => typeof x === "object" && x !== null) &&
+    Number.isSafeInteger(s.rev) &&
+    Number.isFinite(s.at)
+  );
+}
+
 // whole gives the drafts of a record that are drafts indeed.
 function whole(drafts: unknown): Drafts {
   if (!Array.isArray(drafts)) return [];
@@ -151,7 +186,11 @@ export class Storage extends EventTarget {
   private timer = 0;
   private writing: Promise<void> = Promise.resolve();
 
-  constructor(private readonly held: () => Held) {
+  // made names the contract by which the page writes documents and reports.
+  constructor(
+    private readonly held: () => Held,
+    private readonly made = "",
+  ) {
     super();
     addEventListener("pagehide", () => this.leave());
     document.addEventListener("visibilitychange", () => {
@@ -209,17 +248,23 @@ export class Storage extends EventTarget {
 
   // load gives what was kept last.
   async load(): Promise<Found> {
-    const found: Found = { text: null, drafts: [], odd: undefined, beside: null };
+    const found: Found = { text: null, drafts: [], odd: undefined, beside: null, plain: false, seen: null, current: false };
     let at = 0;
     try {
-      const kept = await this.read(record);
+      const store = await this.table("readonly");
+      const [kept, beside, seen] = await inTime(Promise.all([record, besideRecord, seenRecord].map((key) => request<unknown>(store.get(key)))));
       if (isKept(kept)) {
         found.text = kept.text;
         found.drafts = whole(kept.drafts);
+        found.plain = this.made !== "" && kept.made === this.made;
         this.rev = kept.rev;
         at = kept.at;
+        if (isSeen(seen) && seen.made === this.made) {
+          found.seen = seen;
+          found.current = seen.rev === kept.rev;
+          found.plain ||= found.current;
+        }
       } else found.odd = kept;
-      const beside = await this.read(besideRecord);
       if (isKept(beside) && !same(beside.text, found.text ?? "")) found.beside = beside.text;
     } catch (e) {
       this.become("failed", because(e));
@@ -229,7 +274,9 @@ export class Storage extends EventTarget {
       if (s) {
         const j: unknown = JSON.parse(s);
         if (isKept(j) && j.at > at && j.rev >= this.rev) {
+          found.current &&= found.text === j.text;
           found.text = j.text;
+          found.plain = this.made !== "" && j.made === this.made;
           found.drafts = whole(j.drafts);
           found.odd = undefined;
           this.touched();
@@ -294,7 +341,7 @@ export class Storage extends EventTarget {
       const counted = this.unsaved;
       this.since = performance.now();
       const { text, drafts = [] } = this.held();
-      const mine = { text, ...(drafts.length ? { drafts } : {}), by: this.me, at: Date.now() };
+      const mine = { text, ...(drafts.length ? { drafts } : {}), by: this.me, at: Date.now(), ...(this.made ? { made: this.made } : {}) };
       const settled = () => {
         this.unsaved -= counted;
         this.become(this.unsaved ? "pending" : "kept");
@@ -311,7 +358,12 @@ export class Storage extends EventTarget {
         const now = isKept(got) ? got : undefined;
         const theirs = now !== undefined && now.by !== this.me;
         const behind = theirs && now.rev !== this.rev;
-        if (now && JSON.stringify(now.drafts ?? []) === JSON.stringify(drafts) && (now.text === text || (theirs && same(now.text, text)))) {
+        if (
+          now &&
+          JSON.stringify(now.drafts ?? []) === JSON.stringify(drafts) &&
+          (now.made ?? "") === this.made &&
+          (now.text === text || (theirs && same(now.text, text)))
+        ) {
           // Nothing new: another window need not be told that it is behind.
           store.delete(besideRecord);
           await end;
@@ -367,7 +419,7 @@ export class Storage extends EventTarget {
 
   private leave(): void {
     if (!this.unsaved) return;
-    if (this.state !== "conflict") this.note({ ...this.held(), rev: this.rev, by: this.me, at: Date.now() });
+    if (this.state !== "conflict") this.note({ ...this.held(), rev: this.rev, by: this.me, at: Date.now(), ...(this.made ? { made: this.made } : {}) });
     void this.write(false);
   }
 
@@ -389,12 +441,88 @@ export class Storage extends EventTarget {
     this.become("kept");
   }
 
+  // remember keeps what the page shows of the record, when the record is what the
+  // page holds: says whether it was kept.
+  async remember(sight: () => Sight): Promise<boolean> {
+    if (!this.rev || this.unsaved || this.state !== "kept") return false;
+    const seen: Seen = { ...sight(), made: this.made, rev: this.rev, at: Date.now() };
+    try {
+      const store = await this.table("readwrite");
+      const end = done(store.transaction);
+      const now = await request<unknown>(store.get(record));
+      // Another window may have kept something else since, or an older page what
+      // is not written as it is now.
+      const mine = isKept(now) && now.rev === seen.rev && (now.made === this.made || same(now.text, this.held().text));
+      if (mine) store.put(seen, seenRecord);
+      await end;
+      if (mine) writePreference(seenMark, "yes");
+      return mine;
+    } catch {
+      return false; // the next start then waits for the program
+    }
+  }
+
   // forgetBeside drops what another window held, once the reader has it.
   async forgetBeside(): Promise<void> {
     const store = await this.table("readwrite");
     await request(store.delete(besideRecord));
   }
 }
+
+// Pace is how soon and how often what is shown is remembered.
+export interface Pace {
+  quiet: number; // ms without a change before
+  seldom: number; // ms between one and the next
+}
+const unhurried: Pace = { quiet: 3000, seldom: 20_000 };
+const most = 3_000_000; // characters of a document, above which it would take too long
+
+// Memory remembers what the page shows, for the next start to show at once: once
+// nothing has changed for a while, seldom, and never while somebody types. When the
+// page is put away it need not wait.
+export class Memory {
+  private moved = 0; // when something changed last
+  private kept = Number.NEGATIVE_INFINITY; // when something was remembered
+  private last: unknown; // what that was
+  private timer: ReturnType<typeof setTimeout> | undefined;
+
+  // shown is what the page shows, by something that is another when the figures
+  // are; null while there is nothing that is worth it.
+  constructor(
+    private readonly storage: Storage,
+    private readonly shown: () => { of: unknown; size: number; sight: () => Sight } | null,
+    private readonly pace = unhurried,
+  ) {
+    document.addEventListener("visibilitychange", () => {
+      if (document.visibilityState === "hidden" && this.timer !== undefined) void this.remember();
+    });
+  }
+
+  changed(): void {
+    this.moved = performance.now();
+    this.timer ??= setTimeout(() => this.look(), this.pace.quiet);
+  }
+
+  private look(): void {
+    const { quiet, seldom } = this.pace;
+    const wait = Math.max(this.moved + quiet, this.kept + seldom) - performance.now();
+    if (wait > 0) this.timer = setTimeout(() => this.look(), wait);
+    else if ("requestIdleCallback" in globalThis) requestIdleCallback(() => void this.remember(), { timeout: 2000 });
+    else void this.remember();
+  }
+
+  private async remember(): Promise<void> {
+    clearTimeout(this.timer);
+    this.timer = undefined;
+    const shown = this.shown();
+    if (!shown || shown.of === this.last || shown.size > most) return;
+    this.kept = performance.now();
+    if (await this.storage.remember(shown.sight)) this.last = shown.of;
+  }
+}
+
+// hasSeen says whether there is something to show of a document of the reader's own.
+export const hasSeen = (): boolean => readPreference(seenMark) !== "";
 
 // Preferences are small and personal: they are not part of a document.
 export function readPreference(name: string): string {

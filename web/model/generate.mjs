@@ -8,6 +8,7 @@
 // core writes it: x-written says which keys are always there. Enumerations and
 // defaults, which the page offers and falls back to, become constants.
 
+import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { compile } from "json-schema-to-typescript";
 
@@ -91,6 +92,14 @@ for (const type of all.values()) {
   const made = await compile({ title: type.name, ...plain(type.schema, type.id) }, type.name, { bannerComment: "", additionalProperties: false, style });
   text += `\n${made}${constants(type)}`;
 }
+
+// What is kept of a document and its report can be shown as it is by a page with
+// the same contract: the schemas of both, without what is said in them.
+const unsaid = (key, v) => (key === "description" && typeof v === "string" ? undefined : v);
+const contract = createHash("sha256");
+for (const file of ["catalogue", "document", "report"])
+  contract.update(JSON.stringify(JSON.parse(readFileSync(new URL(`${file}.schema.json`, schemas), "utf8")), unsaid));
+text += `\n/** What a document, its report, kinds and stations look like. */\nexport const contract = "${contract.digest("hex").slice(0, 16)}";\n`;
 
 if (process.argv.includes("--check")) {
   if (readFileSync(target, "utf8") !== text) {

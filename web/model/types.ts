@@ -5975,3 +5975,6 @@ export interface Block {
   plus_mm: number;
   enough: boolean;
 }
+
+/** What a document, its report, kinds and stations look like. */
+export const contract = "304b54435562124d";

@@ -17,6 +17,12 @@ offer("de", {
   "unit.percent": "%",
 
   "page.name": "Steelyard",
+  "core.coming": "Das Programm, das rechnet, ist noch unterwegs. Versuchen Sie es gleich noch einmal.",
+  "core.gone": "Das Programm, das rechnet, ist stehen geblieben.",
+  "early.mark.demo": "Beispiel, mit der Seite gemacht",
+  "early.mark.kept": "Stand {when}",
+  "early.was": "berichtigt, zuvor: {value}",
+  "field.waits": "Zählt, sobald das Programm da ist",
   "page.loading": "Die Rechnung wird geladen …",
   "page.caution": "Vorsicht",
 
@@ -171,6 +177,8 @@ offer("de", {
   "add.results.many": "{n} Teile gefunden.",
   "add.list": "{n} Teile als Liste ansehen",
   "add.none": "Nichts dergleichen im Katalog.",
+  "add.early": "Was passt, wird gesucht, sobald das Programm da ist. Die Eingabetaste bewahrt dies bis dahin auf.",
+  "add.waits": "Wartet auf das Programm: {list}",
   "add.own": "„{name}“ als eigenes Teil hinzufügen",
   "add.own.mass": "„{name}“ mit {mass} hinzufügen",
 

@@ -15,6 +15,12 @@ export const en = {
   "unit.percent": "%",
 
   "page.name": "Steelyard",
+  "core.coming": "The program that reckons is still on its way. Try again in a moment.",
+  "core.gone": "The program that reckons has stopped.",
+  "early.mark.demo": "demo, as made with the page",
+  "early.mark.kept": "as of {when}",
+  "early.was": "corrected, before: {value}",
+  "field.waits": "Counted as soon as the program is there",
   "page.loading": "Getting the calculator ready…",
   "page.caution": "Caution",
 
@@ -169,6 +175,8 @@ export const en = {
   "add.results.many": "{n} parts found.",
   "add.list": "Look at {n} parts as a list",
   "add.none": "Nothing in the catalogue like this.",
+  "add.early": "What fits is looked for once the program is there. Enter keeps this until then.",
+  "add.waits": "Waits for the program: {list}",
   "add.own": "Add “{name}” as a part of your own",
   "add.own.mass": "Add “{name}” at {mass}",
 

@@ -80,6 +80,7 @@ func figures(root string, page, empty *site, goToo bool) []figure {
 		{"a thousand edits", 8 * time.Minute, func(ctx context.Context) ([]line, error) { return edits(ctx, page) }},
 		{"the picture, at rest and moving", 2 * time.Minute, func(ctx context.Context) ([]line, error) { return rest(ctx, page) }},
 		{"the program's size", time.Minute, func(context.Context) ([]line, error) { return size(page, empty) }},
+		{"first figures on a phone", 6 * time.Minute, func(ctx context.Context) ([]line, error) { return phone(ctx, page) }},
 		{"time to the first totals", 5 * time.Minute, func(ctx context.Context) ([]line, error) { return start(ctx, page, empty) }},
 	}
 	if goToo {

@@ -69,11 +69,17 @@ func (t *tab) close() {
 // tab is on the site already when it does, on a file that costs nothing: a
 // browser takes longer to open its first page of a host.
 func (t *tab) open(site, page, script string) *browsertest.Page {
-	p := t.browser.Open(t, site+"wasm_exec.js", browsertest.Desk)
+	p := t.openAs(site, browsertest.Desk, script)
+	p.Navigate(site + page)
+	return p
+}
+
+// openAs does so with a look, and stays on that file.
+func (t *tab) openAs(site string, look browsertest.Look, script string) *browsertest.Page {
+	p := t.browser.Open(t, site+"icon.svg", look)
 	if script != "" {
 		p.Preload(script)
 	}
-	p.Navigate(site + page)
 	return p
 }
 

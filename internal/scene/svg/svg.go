@@ -17,6 +17,7 @@ import (
 type Options struct {
 	Clear  bool    // without a background
 	Pixels float64 // how wide the document says it is; 0 is as wide as the scene was laid out
+	Named  bool    // colours by the names of the inks, var(--sprung), for a page that has them in its style
 }
 
 // Fonts is the list of font families that texts ask for. Widths are held by
@@ -26,7 +27,7 @@ const Fonts = `Go, 'Helvetica Neue', Helvetica, Arial, 'Liberation Sans', sans-s
 // Write writes a scene in the colours of a palette.
 func Write(w io.Writer, s *scene.Scene, p scene.Palette, o Options) error {
 	b := bufio.NewWriter(w)
-	e := &encoder{w: b, p: &p}
+	e := &encoder{w: b, p: &p, named: o.Named}
 	e.scene(s, o)
 	return b.Flush()
 }
@@ -34,12 +35,24 @@ func Write(w io.Writer, s *scene.Scene, p scene.Palette, o Options) error {
 // encoder appends to buf and empties it into w mark by mark; bufio keeps the
 // first error.
 type encoder struct {
-	w   *bufio.Writer
-	p   *scene.Palette
-	buf []byte
+	w     *bufio.Writer
+	p     *scene.Palette
+	named bool
+	buf   []byte
 }
 
 func (e *encoder) raw(s string) { e.buf = append(e.buf, s...) }
+
+// ink appends a colour.
+func (e *encoder) ink(k scene.Ink) {
+	if !e.named || k == scene.None {
+		e.raw(e.p.CSS(k))
+		return
+	}
+	e.raw("var(--")
+	e.raw(k.String())
+	e.raw(")")
+}
 
 // num appends a number with at most two decimals; what is not finite is 0, for
 // a document that cannot be read is worse than a mark in the wrong place.
@@ -124,7 +137,7 @@ func (e *encoder) scene(s *scene.Scene, o Options) {
 	e.raw("</desc>\n")
 	if !o.Clear {
 		e.raw(`<rect width="100%" height="100%" fill="`)
-		e.raw(e.p.CSS(scene.Paper))
+		e.ink(scene.Paper)
 		e.raw("\"/>\n")
 	}
 	e.raw("<g fill=\"none\">\n")
@@ -157,12 +170,12 @@ func (e *encoder) mark(m *scene.Mark) {
 	}
 	if m.Fill != scene.None {
 		e.raw(` fill="`)
-		e.raw(e.p.CSS(m.Fill))
+		e.ink(m.Fill)
 		e.raw(`"`)
 	}
 	if m.Stroke != scene.None && m.Width > 0 {
 		e.raw(` stroke="`)
-		e.raw(e.p.CSS(m.Stroke))
+		e.ink(m.Stroke)
 		e.raw(`"`)
 		e.attr("stroke-width", m.Width)
 		if m.Butt {
@@ -244,11 +257,11 @@ func (e *encoder) label(l *scene.Label) {
 	}
 	if l.Halo {
 		e.raw(` paint-order="stroke" stroke-width="3" stroke="`)
-		e.raw(e.p.CSS(scene.Paper))
+		e.ink(scene.Paper)
 		e.raw(`"`)
 	}
 	e.raw(` fill="`)
-	e.raw(e.p.CSS(l.Ink))
+	e.ink(l.Ink)
 	e.raw(`">`)
 	e.text(l.Text)
 	e.raw("</text>\n")

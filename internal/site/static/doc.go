@@ -5,6 +5,7 @@
 //	index.html, and every script and style that it links
 //	frame.html, and every script that it links: the canvas's own document
 //	steelyard.wasm.gz   the program, inflated by the frame
+//	first/*.json        what is shown until the program is there: the demo's figures and picture, by language
 //	wasm_exec.js        the Go toolchain's loader, from the toolchain at hand
 //	fonts/*.ttf         the Go fonts, for the page's styles
 //	manifest.webmanifest, icons/*.png   for installing; drawn from icon.svg

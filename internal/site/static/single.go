@@ -37,7 +37,7 @@ func WriteSingle(ctx context.Context, root, out string) (Sizes, error) {
 var (
 	scriptElement = regexp.MustCompile(`<script([^>]*?) src="([^":?]+)(?:\?[^"]*)?"([^>]*)></script>`)
 	linkElement   = regexp.MustCompile(`<link ([^>]*?)href="([^":?]+)(?:\?[^"]*)?"([^>]*)>`)
-	frameElement  = regexp.MustCompile(`<iframe([^>]*?) src="([^":?]+)(?:\?[^"]*)?"([^>]*)>`)
+	frameElement  = regexp.MustCompile(`<iframe([^>]*?) data-src="([^":?]+)(?:\?[^"]*)?"([^>]*)>`)
 	policyElement = regexp.MustCompile(`<meta http-equiv="Content-Security-Policy" content="[^"]*">\n?`)
 	fontURL       = regexp.MustCompile(`url\(["']?(fonts/[^"')]+)["']?\)`)
 	taking        = regexp.MustCompile(`\b(?:src|href)="([^":#]+)"`)
@@ -69,10 +69,10 @@ func (s site) single() ([]byte, error) {
 			return found
 		}
 		return in.notices() + `<script type="application/octet-stream" id="packed">` + in.packed + "</script>" +
-			"<iframe" + m[1] + ` srcdoc="` + html.EscapeString(frame) + `"` + m[3] + ">"
+			"<iframe" + m[1] + ` data-srcdoc="` + html.EscapeString(frame) + `"` + m[3] + ">"
 	})
 	page = in.join(page)
-	if !strings.Contains(page, ` srcdoc="`) {
+	if !strings.Contains(page, ` data-srcdoc="`) {
 		in.fail("the page has no frame of frame.html")
 	}
 	page, ok := replaceOnce(policyElement, page, in.policy())
@@ -153,6 +153,10 @@ func (in *insides) join(doc string) string {
 			in.closed(m[2], code, "</script")
 			in.scripts = append(in.scripts, sourceHash(code))
 			return `<script type="module">` + code + "</script>"
+		case strings.Contains(rest, `rel="steelyard-first"`):
+			text := string(in.take(m[2]))
+			in.closed(m[2], text, "</script")
+			return `<script type="application/json" id="` + strings.NewReplacer("/", "-", ".json", "").Replace(m[2]) + `">` + text + "</script>"
 		case strings.Contains(rest, `rel="manifest"`), strings.Contains(rest, `rel="apple-touch-icon"`):
 			return "" // a file is not installed
 		}
@@ -165,7 +169,7 @@ func (in *insides) join(doc string) string {
 	return doc
 }
 
-var inside = regexp.MustCompile(`(?s)<script[^>]*>.*?</script>|<style>.*?</style>| srcdoc="[^"]*"`)
+var inside = regexp.MustCompile(`(?s)<script[^>]*>.*?</script>|<style>.*?</style>| data-srcdoc="[^"]*"`)
 
 func withoutInsides(doc string) string { return inside.ReplaceAllString(doc, "") }
 

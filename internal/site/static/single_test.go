@@ -41,12 +41,13 @@ const policyLine = `<meta http-equiv="Content-Security-Policy" content="x">` + "
 // small is a site of the fewest files.
 func small() site {
 	return site{
-		"index.html":        []byte("<html>" + policyLine + `<link rel="stylesheet" href="page.css?v=1"><link rel="steelyard-texts" hreflang="de" href="text/de/index.js?v=5"><script type="module" src="main.js?v=2"></script><iframe id="canvas" src="frame.html?v=3"></iframe>`),
+		"index.html":        []byte("<html>" + policyLine + `<link rel="stylesheet" href="page.css?v=1"><link rel="steelyard-texts" hreflang="de" href="text/de/index.js?v=5"><script type="module" src="main.js?v=2"></script><link rel="steelyard-first" hreflang="en" href="first/en.json?v=6"><iframe id="canvas" data-src="frame.html?v=3"></iframe>`),
 		"frame.html":        []byte("<html>" + policyLine + `<link id="program" rel="preload" href="steelyard.wasm.gz?v=4"><script src="wasm_exec.js"></script>`),
 		"page.css":          []byte(`@font-face{src:url(fonts/a.ttf)}`),
 		"fonts/a.ttf":       []byte("font"),
 		"notices.txt":       []byte("all <of> them"),
 		"main.js":           []byte(`main("a & b")`),
+		"first/en.json":     []byte(`{"report":1}`),
 		"text/de/index.js":  []byte(`sprich("ä")`),
 		"wasm_exec.js":      []byte(`exec()`),
 		"steelyard.wasm.gz": []byte{0x1f, 0x8b, 0, 60, 13},
@@ -62,7 +63,8 @@ func TestSingleJoinsEverything(t *testing.T) {
 		`<style>@font-face{src:url(data:font/ttf;base64,Zm9udA==)}</style>`,
 		`<script type="module">main("a & b")</script>`,
 		`<script type="module">sprich("ä")</script>`,
-		`srcdoc="&lt;html&gt;&lt;link id=&#34;program&#34;&gt;&lt;script&gt;exec()&lt;/script&gt;"`,
+		`<script type="application/json" id="first-en">{"report":1}</script>`,
+		` data-srcdoc="&lt;html&gt;&lt;link id=&#34;program&#34;&gt;&lt;script&gt;exec()&lt;/script&gt;"`,
 		// printf '%s' 'exec()' | openssl dgst -sha256 -binary | base64
 		`'sha256-7fiAayDHmIb4IVph43kDSS86lWGBKcqJ5EVT07WVChc='`,
 		`<script type="text/plain" id="notices">all <of> them</script>`,
@@ -82,10 +84,10 @@ func TestSingleRefusesWhatItCannotHold(t *testing.T) {
 		"script with a comment":   {"main.js", `a("<!--")`, "main.js"},
 		"style that ends itself":  {"page.css", `a{content:"</style>"}`, "page.css"},
 		"notice that ends itself": {"notices.txt", "a </script>", "notices.txt"},
-		"picture beside":          {"index.html", policyLine + `<img src="icon.png"><iframe src="frame.html"></iframe>`, "icon.png"},
-		"script not of the site":  {"index.html", policyLine + `<script src="gone.js"></script><iframe src="frame.html"></iframe>`, "gone.js"},
+		"picture beside":          {"index.html", policyLine + `<img src="icon.png"><iframe data-src="frame.html"></iframe>`, "icon.png"},
+		"script not of the site":  {"index.html", policyLine + `<script src="gone.js"></script><iframe data-src="frame.html"></iframe>`, "gone.js"},
 		"no frame":                {"index.html", policyLine, "frame"},
-		"no policy":               {"index.html", `<iframe src="frame.html"></iframe>`, "policy"},
+		"no policy":               {"index.html", `<iframe data-src="frame.html"></iframe>`, "policy"},
 	} {
 		s := small()
 		s[c.file] = []byte(c.text)

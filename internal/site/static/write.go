@@ -49,12 +49,15 @@ func Write(ctx context.Context, root, out string) (Sizes, error) {
 }
 
 // scripts are the page's sources that are bundled with packages of others.
-var scripts = []string{"main.ts", "frame.ts", "sw.ts"}
+var scripts = []string{"early.ts", "main.ts", "frame.ts", "sw.ts"}
 
 // gather makes the files of the site, and returns the program's size inflated.
 func gather(ctx context.Context, root string) (files site, program int64, err error) {
 	files = site{}
 	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard"); err != nil {
+		return nil, 0, err
+	}
+	if err := files.addFirst(root, revision(ctx, root)); err != nil {
 		return nil, 0, err
 	}
 	files.addFonts()

@@ -10,11 +10,12 @@ import { carried, loadsOf, placeBuild, sameLoad, swapSides } from "../../app/loa
 import type { Change, Figure } from "../../model/types.ts";
 import { store } from "../../app/state.ts";
 import { brief, short, t, word } from "../../text/index.ts";
-import { alone, between, figureScale, plain, write } from "../../model/units.ts";
+import { alone, between, figureScale, plain, write, type Scale } from "../../model/units.ts";
 import { deltaScale } from "../../elements/deltaScale.ts";
 import { copyMenu } from "../../elements/copytable.ts";
 import { focusSoon, nameSoon, StoreElement } from "../../elements/element.ts";
 import { narrow } from "../../elements/narrow.ts";
+import { amended, earlyMark } from "../../elements/early.ts";
 import { isUnfolded, setUnfolded } from "../../elements/section.ts";
 import { badge, number } from "../../elements/figure.ts";
 import { deltaLikely, signs, verdictText } from "../../elements/verdict.ts";
@@ -63,6 +64,7 @@ class Balance extends StoreElement {
     return html`
       <div class="head">
         <h2 id="balance-title">${t("builds.title")}</h2>
+        ${earlyMark()}
         ${doc ? copyMenu(t("table.caption"), "figures") : nothing}
       </div>
       ${doc ? html`<sy-state></sy-state>${this.pair()}${this.figures()}` : html`<p class="quiet">${t("page.loading")}</p>`}
@@ -207,7 +209,7 @@ class Balance extends StoreElement {
           }
         </p>
       </div>
-      ${total ? html`<p class="total ${store.stale(id) ? "stale" : ""}">${number(alone(total.value, total.plus, s), true)}</p>` : html`<p class="total">–</p>`}
+      ${total ? html`<p class="total ${store.stale(id) ? "stale" : ""}">${this.amended(letter, "total", s)}${number(alone(total.value, total.plus, s), true)}</p>` : html`<p class="total">–</p>`}
     </div>`;
   }
 
@@ -262,7 +264,7 @@ class Balance extends StoreElement {
           <p class="verdict"><span class="sign" aria-hidden="true">${signs[d.verdict]}</span> ${verdict}</p>
           <p class="likely"><span class="unseen">${t("delta.label")}: </span>${likely}</p>
         </div>
-        <p class="total">${number({ ...w, plus: "" }, true)}</p>
+        <p class="total">${amended("difference", "total", s, true)}${number({ ...w, plus: "" }, true)}</p>
       </div>
       ${deltaScale({
         wide: narrow.matches ? 350 : 560,
@@ -368,16 +370,22 @@ class Balance extends StoreElement {
               : short("figure", key)
           }${s.unit ? html` <span class="unit">${s.unit}</span>` : nothing}
         </th>
-        <td class=${store.stale(A) ? "stale" : ""}>${a ? number(write(a.value, a.plus, s)) : "–"}</td>
+        <td class=${store.stale(A) ? "stale" : ""}>${a ? html`${this.amended("A", key, s)}${number(write(a.value, a.plus, s))}` : "–"}</td>
         ${
           two
-            ? html`<td class=${store.stale(B) ? "stale" : ""}>${b ? number(write(b.value, b.plus, s)) : "–"}</td>
-              <td class="d">${c ? number(write(c.delta, c.plus, s, true)) : "–"}</td>
+            ? html`<td class=${store.stale(B) ? "stale" : ""}>${b ? html`${this.amended("B", key, s)}${number(write(b.value, b.plus, s))}` : "–"}</td>
+              <td class="d">${c ? html`${amended("difference", key, s, true)}${number(write(c.delta, c.plus, s, true))}` : "–"}</td>
               <td class="v ${c?.verdict ?? ""}">${c ? html`<span class="sign" aria-hidden="true">${signs[c.verdict]}</span> ${verdictText(c)}` : nothing}</td>`
             : nothing
         }
       </tr>
       ${open ? html`<tr class="help"><td colspan=${two ? 5 : 2}>${help}</td></tr>` : nothing}`;
+  }
+
+  private amended(letter: Letter, key: string, s: Scale): TemplateResult | typeof nothing {
+    const of = store.shown(letter);
+    if (!of) return nothing;
+    return amended("build" in of ? { build: of.build, load: of.load } : { build: of.id }, key, s);
   }
 
   private explain(): TemplateResult {

@@ -50,6 +50,7 @@ class AddPart extends StoreElement {
         .label=${t("add.label", { letter: store.letter })}
         .placeholder=${t("add.placeholder")}
         .offer=${this.offer}
+        .asking=${this.asked !== null && this.asked.build === store.activeID}
         .pasted=${(text: string) => lists(text) && this.list(text)}
       ></sy-combo>
       ${this.question()}`;

@@ -13,6 +13,7 @@ import { brief, t } from "../../text/index.ts";
 import type { Intent, PartReport, Vec3, View } from "../../model/types.ts";
 import { figureScale, partScale, placeText, plain, write } from "../../model/units.ts";
 import { StoreElement } from "../../elements/element.ts";
+import { earlyMark } from "../../elements/early.ts";
 import { badge } from "../../elements/figure.ts";
 import { reveal } from "../../elements/lines.ts";
 import { openers } from "../../app/files.ts";
@@ -83,6 +84,8 @@ customElements.define("sy-picture-head", PictureHead);
 // Loading covers the plate until the calculator is there.
 class Loading extends StoreElement {
   protected override render(): TemplateResult | typeof nothing {
+    // A picture from some other time says whose it is.
+    if (store.early) return html`<p class="stamp">${earlyMark()}</p>`;
     if (core.state !== "loading") return nothing;
     return html`<div class="loading">
       <label for="loaded">${t("page.loading")}</label>
@@ -237,18 +240,34 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     describe();
   };
   // Without a canvas its picture lies over the frame as SVG: the frame below
-  // still takes what pointer and keys do.
+  // still takes what pointer and keys do. So does, until the canvas is painted,
+  // the picture that the page shows before.
   const still = document.createElement("div");
   still.className = "plate-picture";
   still.ariaHidden = "true";
   let stale = false;
-  const paint = () => {
-    stale = false;
-    if (!core.still || core.state !== "ready") return still.remove();
-    const drawn = svgElement(core.picture());
+  let early = "";
+  const lay = (picture: string) => {
+    const drawn = svgElement(picture);
     if (drawn) still.replaceChildren(drawn);
     frame.after(still);
   };
+  const paint = () => {
+    stale = false;
+    if (core.still && core.state === "ready") lay(core.picture());
+    else if (!early || painted) still.remove();
+  };
+  let painted = false;
+  core.addEventListener("painted", () => {
+    painted = true;
+  });
+  const before = () => {
+    if (!store.early || store.early.picture === early) return;
+    early = store.early.picture;
+    lay(early);
+  };
+  store.addEventListener("change", before);
+  store.picture = () => (painted || core.still ? core.picture() : "");
   const repaint = () => {
     if (stale) return;
     stale = true;

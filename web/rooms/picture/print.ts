@@ -14,8 +14,8 @@ export function printPicture(): TemplateResult {
 
 // picture is the same drawing as the canvas's, light and with the whole bike.
 function picture(): Node | typeof nothing {
-  const { look, letter } = store;
-  const { doc } = store;
+  const { look, letter, doc, early } = store;
+  if (early) return svgElement(early.picture) ?? nothing;
   const text = core.svg(store.text, {
     build: store.activeID,
     ghost: look.ghost ? store.otherID : "",

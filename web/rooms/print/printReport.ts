@@ -7,6 +7,7 @@ import { html, nothing, render, type TemplateResult } from "lit";
 import { core, CoreError } from "../../core/core.ts";
 import { today } from "../../app/exports.ts";
 import { store } from "../../app/state.ts";
+import { when } from "../../elements/early.ts";
 import { printed } from "../../elements/room.ts";
 import { t, word } from "../../text/index.ts";
 
@@ -15,7 +16,8 @@ export function watchPrinting(): void {
   box.id = "printed";
   document.body.append(box);
   addEventListener("beforeprint", () => {
-    if (store.doc && core.state === "ready") render(report(), box);
+    if (store.doc && (core.state === "ready" || store.early)) render(report(), box);
+    else if (core.state === "loading") render(html`<p>${t("report.nothing")}</p>`, box);
   });
   addEventListener("afterprint", () => render(nothing, box));
 }
@@ -33,9 +35,11 @@ function told<T>(piece: () => T): T | TemplateResult {
 
 function report(): TemplateResult {
   const doc = store.doc!;
+  const { early } = store;
   return html`<header>
       <p class="of"><span class="cap">${t("page.name")}</span> <span>${t("report.page", { date: today() })}</span></p>
       <h1>${doc.title || t("file.untitled")}</h1>
+      ${early ? html`<p class="remark"><strong>${early.of === "demo" ? t("report.demo") : t("report.kept", { when: when(early.at) })}</strong></p>` : nothing}
       ${doc.notes ? html`<p class="remark">${doc.notes}</p>` : nothing}
     </header>
     ${printed().map((p) => told(() => p.body()))}
