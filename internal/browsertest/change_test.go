@@ -169,6 +169,7 @@ func TestChangeInPlaceAndBack(t *testing.T) {
 	mustPass(p, "parts kept aside", "#parts")
 	n := len(d.Aside)
 	p.Like("button", "Fit again to build A: Cassette").Click()
+	p.Until("its line has the focus", "document.activeElement?.closest('#parts tr.part')")
 	p.until("the cassette is on", func() bool {
 		_, d = p.saved()
 		return d.Builds[0].Part("cassette") != nil && len(d.Aside) == n-1

@@ -69,6 +69,7 @@ func (p *Page) saved() (text string, d *document.Document) {
 func (p *Page) savedBy(button string) (text string, d *document.Document) {
 	p.tb.Helper()
 	name, text := p.Saves(p.command(button).Click)
+	p.Until("the commands are folded up again", "!document.querySelector('.dateline.shown')")
 	if !strings.HasSuffix(name, ".json") {
 		p.tb.Errorf("the file is named %q", name)
 	}
@@ -79,11 +80,16 @@ func (p *Page) savedBy(button string) (text string, d *document.Document) {
 	return text, d
 }
 
-// command is a button of the masthead, where they may lie folded into one.
-func (p *Page) command(name string) Thing {
+// command is a button of the masthead, where they may lie folded into one. A focus
+// that goes elsewhere folds them up again.
+func (p *Page) command(name string) (found Thing) {
 	p.tb.Helper()
-	p.Eval("(b => b?.checkVisibility() && b.ariaExpanded === 'false' && b.click())(document.querySelector('.nameplate .opens'))")
-	return p.The("button", name)
+	p.until("there is a command "+name, func() (ok bool) {
+		p.Eval("(b => b?.checkVisibility() && b.ariaExpanded === 'false' && b.click())(document.querySelector('.nameplate .opens'))")
+		found, ok = p.find("button", name, false)
+		return ok
+	})
+	return found
 }
 
 // weigh evaluates a document here.
