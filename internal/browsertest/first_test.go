@@ -26,12 +26,6 @@ func (b bounds) middle() [2]float64 {
 	return [2]float64{(b.Left + b.Right) / 2, (b.Top + b.Bottom) / 2}
 }
 
-// hash is the address behind its #.
-func (p *Page) hash() string {
-	p.tb.Helper()
-	return Eval[string](p, "location.hash")
-}
-
 // atChapter waits until a chapter's head is at the top of the window, with the focus,
 // its body open and its name marked in the contents.
 func (p *Page) atChapter(name string) {

@@ -52,56 +52,53 @@ func revision(ctx context.Context, root string) string {
 	return commit
 }
 
-// seldom are packages whose code is mostly not run here (encoders that colour
-// and indent, pull parsing), or not where time counts: what runs once for an
-// edit's picture or on a button, not in every evaluation. Compiled without
-// inlining they take a fifth of a megabyte less to load.
-var seldom = []string{
-	"github.com/goccy/go-json/internal/decoder",
-	"github.com/goccy/go-json/internal/encoder/...",
-	"github.com/goccy/go-json/jsontext",
-	"github.com/goccy/go-json",
-	"github.com/goccy/go-json/internal/errors",
-	"github.com/goccy/go-json/internal/jsonfields",
-	"compress/flate",
-	"context",
-	"embed",
-	"encoding/base64",
-	"encoding/csv",
-	"path",
-	"runtime/debug",
+// quick are the packages whose code runs in every evaluation, and what that stands
+// on. Everything else is compiled without inlining: what runs once for an edit's
+// picture or on a button, ebiten, and what the libraries bring along that is mostly
+// not run here. It takes half a megabyte less to load.
+var quick = []string{
+	"runtime",
+	"internal/runtime/...",
+	"internal/abi",
+	"internal/bytealg",
+	"internal/byteorder",
+	"internal/chacha8rand",
+	"internal/cpu",
+	"internal/goarch",
+	"internal/sync",
+	"sync",
+	"sync/atomic",
+	"syscall/js",
+	"math",
+	"math/bits",
+	"math/cmplx",
+	"cmp",
+	"slices",
+	"strings",
+	"unicode/utf8",
 	"steelyard/internal/assembly",
-	"steelyard/internal/bridge",
-	"steelyard/internal/conversion",
 	"steelyard/internal/document",
-	"steelyard/internal/drive",
-	"steelyard/internal/geometry",
-	"steelyard/internal/linear",
-	"steelyard/internal/mesh",
-	"steelyard/internal/onscale",
-	"steelyard/internal/parts",
-	"steelyard/internal/partslist",
-	"steelyard/internal/reconcile",
+	"steelyard/internal/effort",
+	"steelyard/internal/mass",
+	"steelyard/internal/order",
+	"steelyard/internal/packing",
 	"steelyard/internal/report",
-	"steelyard/internal/ride",
-	"steelyard/internal/rider",
-	"steelyard/internal/rooms",
-	"steelyard/internal/scene/...",
-	"steelyard/internal/spelling",
-	"steelyard/internal/stage",
-	"steelyard/internal/steer",
-	"steelyard/internal/stowage",
-	"steelyard/internal/tables",
-	"steelyard/internal/units",
-	"steelyard/internal/weighin",
-	"steelyard/internal/words",
-	"steelyard/wasm/...",
+	"steelyard/internal/road",
 }
 
-// program compiles a Go package to WebAssembly and returns it gzipped, with
-// its size before. The work is kept in .build, so that an unchanged program
+// inlining are the flags that have all but the quick compiled without it.
+func inlining() []string {
+	flags := []string{"-gcflags=all=-l"}
+	for _, p := range quick {
+		flags = append(flags, "-gcflags="+p+"=") // of several that match, the last counts
+	}
+	return flags
+}
+
+// program compiles a Go package to WebAssembly, with flags of the compiler, and
+// returns it gzipped, with its size before. The work is kept in .build, so that an unchanged program
 // costs neither linking nor compressing again.
-func program(ctx context.Context, root, pkg, name string) (gz []byte, size int64, err error) {
+func program(ctx context.Context, root, pkg, name string, flags []string) (gz []byte, size int64, err error) {
 	keep := filepath.Join(root, ".build")
 	if err := os.MkdirAll(keep, 0o755); err != nil {
 		return nil, 0, err
@@ -113,9 +110,7 @@ func program(ctx context.Context, root, pkg, name string) (gz []byte, size int64
 	wasm := filepath.Join(keep, name+".wasm")
 	args := []string{"build", "-mod=readonly", "-buildvcs=false", "-trimpath", "-modfile=" + mod,
 		"-ldflags=-s -w -X steelyard/internal/report.version=" + revision(ctx, root)}
-	for _, p := range seldom {
-		args = append(args, "-gcflags="+p+"=-l")
-	}
+	args = append(args, flags...)
 	args = append(args, "-o", wasm, pkg)
 	if _, err := goCommand(ctx, root, []string{"GOOS=js", "GOARCH=wasm"}, args...); err != nil {
 		return nil, 0, err

@@ -54,7 +54,7 @@ var scripts = []string{"early.ts", "main.ts", "frame.ts", "sw.ts"}
 // gather makes the files of the site, and returns the program's size inflated.
 func gather(ctx context.Context, root string) (files site, program int64, err error) {
 	files = site{}
-	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard"); err != nil {
+	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard", inlining()); err != nil {
 		return nil, 0, err
 	}
 	if err := files.addFirst(root, revision(ctx, root)); err != nil {
@@ -88,10 +88,10 @@ func gather(ctx context.Context, root string) (files site, program int64, err er
 	return files, program, nil
 }
 
-// addProgram adds a program compiled to WebAssembly with its loader, and returns
-// its size inflated.
-func (s site) addProgram(ctx context.Context, root, pkg, name string) (size int64, err error) {
-	if s["steelyard.wasm.gz"], size, err = program(ctx, root, pkg, name); err != nil {
+// addProgram adds a program compiled to WebAssembly, with flags of the compiler, and
+// its loader. It returns its size inflated.
+func (s site) addProgram(ctx context.Context, root, pkg, name string, flags []string) (size int64, err error) {
+	if s["steelyard.wasm.gz"], size, err = program(ctx, root, pkg, name, flags); err != nil {
 		return 0, err
 	}
 	exec, err := loader(ctx, root)
@@ -103,10 +103,11 @@ func (s site) addProgram(ctx context.Context, root, pkg, name string) (size int6
 }
 
 // WriteEmpty writes the reference page: an ebiten program that draws nothing,
-// compiled, compressed and loaded as the site's program is.
+// compiled as the toolchain does it by itself, and compressed and loaded as the
+// site's program is.
 func WriteEmpty(ctx context.Context, root, out string) (Sizes, error) {
 	files := site{}
-	size, err := files.addProgram(ctx, root, "./internal/site/empty", "empty")
+	size, err := files.addProgram(ctx, root, "./internal/site/empty", "empty", nil)
 	if err != nil {
 		return Sizes{}, err
 	}
