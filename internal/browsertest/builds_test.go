@@ -197,6 +197,17 @@ func TestAllBuilds(t *testing.T) {
 	}
 }
 
+// The README shows the table of all builds as the demo opens it.
+func TestAllBuildsFromTheirTop(t *testing.T) {
+	t.Parallel()
+	p := openPage(t, Desk)
+	p.unfold("#builds details")
+	p.Until("each build is ridden", "/Weave|Climb/i.test(document.querySelector('#builds table.all')?.innerText ?? '')")
+	p.Eval("document.querySelector('#builds').scrollIntoView()")
+	p.Until("table and heading are in view", "(r => r.top >= 0 && r.top < 120)(document.querySelector('#builds h2').getBoundingClientRect()) && document.querySelector('#builds table.all').getBoundingClientRect().top < innerHeight / 2")
+	p.keepScreenshot("builds")
+}
+
 // Two to four builds are drawn in a row, with the figures that are picked and
 // where the masses of each come from; what is not in the row is not told of.
 func TestBuildsInARow(t *testing.T) {

@@ -165,7 +165,7 @@ func TestThePageOpensOnTheDemo(t *testing.T) {
 			t.Errorf("%.60s lies at %v, not in view", what, box)
 		}
 	}
-	p.keepScreenshot()
+	p.keepScreenshot("page")
 }
 
 // mass is the field of the mass of one piece of a part.
@@ -767,9 +767,9 @@ func TestALostContextKeepsTheWork(t *testing.T) {
 	p.until("the picture is back", func() bool { return count(picture(t, p.Screenshot()), scene.Light.Of(scene.Tyre)) > 500 })
 }
 
-// keepScreenshot renews the picture in the README, when the variable
-// STEELYARD_SCREENSHOT is set.
-func (p *Page) keepScreenshot() {
+// keepScreenshot renews a picture in the README, when the variable
+// STEELYARD_SCREENSHOT is set. The page stays dense: it is a test's last step.
+func (p *Page) keepScreenshot(name string) {
 	p.tb.Helper()
 	if os.Getenv("STEELYARD_SCREENSHOT") == "" {
 		return
@@ -786,7 +786,7 @@ func (p *Page) keepScreenshot() {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		p.tb.Fatal(err)
 	}
-	if err := os.WriteFile(filepath.Join(dir, "page.png"), p.Screenshot(), 0o644); err != nil {
+	if err := os.WriteFile(filepath.Join(dir, name+".png"), p.Screenshot(), 0o644); err != nil {
 		p.tb.Fatal(err)
 	}
 }

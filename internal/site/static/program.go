@@ -79,6 +79,7 @@ var quick = []string{
 	"steelyard/internal/assembly",
 	"steelyard/internal/document",
 	"steelyard/internal/effort",
+	"steelyard/internal/linear",
 	"steelyard/internal/mass",
 	"steelyard/internal/order",
 	"steelyard/internal/packing",
