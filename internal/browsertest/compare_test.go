@@ -94,7 +94,7 @@ func TestCompareLoadsAndBuilds(t *testing.T) {
 func TestNoteLetsPressesThrough(t *testing.T) {
 	t.Parallel()
 	p := openPage(t, Phone)
-	button := p.Like("button", "with rider")
+	button := p.Like("button", "At the scale")
 	Ask[bool](button, `e => { window.note = () => document.querySelector('.notes .note')?.getBoundingClientRect(); return true }`)
 	// A note does not stay: where it is gone before it could be pressed, another
 	// is called up.
@@ -114,7 +114,7 @@ func TestNoteLetsPressesThrough(t *testing.T) {
 		}
 	}
 	p.ClickAt(at[0], at[1])
-	p.until("the rider is on", func() bool { return p.total() > 80 })
+	p.Until("the scale is open", "document.querySelector('dialog.scale')?.open")
 }
 
 // plus is the ± of a figure of side A.

@@ -102,6 +102,12 @@ func (p *Page) wanted(role, name string, begins bool) (found Thing) {
 func (t Thing) Middle() (x, y float64) {
 	t.p.tb.Helper()
 	Call(t.p, dom.ScrollIntoViewIfNeeded, dom.ScrollIntoViewIfNeededParams{BackendNodeID: t.node})
+	// What stays at the window's edge lies over what scrolls below it.
+	Ask[bool](t, `e => {
+		const r = e.getBoundingClientRect(), over = document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2);
+		if (over?.closest('sy-contents, sy-strip') && !over.contains(e) && !e.closest('sy-contents, sy-strip')) e.scrollIntoView({ block: 'center', behavior: 'instant' });
+		return true;
+	}`)
 	quads := Call(t.p, dom.GetContentQuads, dom.GetContentQuadsParams{BackendNodeID: t.node}).Quads
 	if len(quads) == 0 {
 		t.p.tb.Fatalf("the %s named %q has no place in the window", t.Role, t.Name)

@@ -129,7 +129,7 @@ func (p *Page) unfoldAll() {
 			document.querySelectorAll('details').forEach(d => { d.open = true });
 			const lines = new Set();
 			document.querySelectorAll('[aria-expanded]').forEach(b => {
-				if (b.closest('sy-menu') || b.getAttribute('role') === 'combobox' || b.disabled) return;
+				if (b.closest('sy-menu, sy-contents') || b.getAttribute('role') === 'combobox' || b.disabled) return;
 				const kind = b.closest('tr')?.className.replace(/chosen|even/g, '').trim();
 				if (kind && b.matches('.disclose')) {
 					if (lines.has(kind)) return;

@@ -9,7 +9,7 @@ import { badge, number } from "../../elements/figure.ts";
 import { narrow } from "../../elements/narrow.ts";
 import { t } from "../../text/index.ts";
 import type { TouringSpeed } from "../../model/types.ts";
-import { plain, plainScale, write } from "../../model/units.ts";
+import { plain, plainScale, trim, write } from "../../model/units.ts";
 
 const kmh = 3.6;
 
@@ -91,7 +91,7 @@ export function balance(list: readonly Told[], copied = true): TemplateResult {
         ${speeds.map(
           (s, i) =>
             html`<tr>
-              <th scope="row">${s.label} <span class="unit">${plain(write(s.v_m_s * kmh, 0, plainScale("km/h", 0)))}</span></th>
+              <th scope="row">${s.label} <span class="unit">${`${trim(s.v_m_s * kmh, 1)}\u00a0km/h`}</span></th>
               ${list.map(({ side }) => html`<td>${cell(side.touring[i])}</td>`)}
             </tr>`,
         )}
