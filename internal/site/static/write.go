@@ -114,6 +114,9 @@ func WriteEmpty(ctx context.Context, root, out string) (Sizes, error) {
 	if err := files.addDocuments(filepath.Join(root, "web"), "frame.html"); err != nil {
 		return Sizes{}, err
 	}
+	if files["icon.svg"], err = os.ReadFile(filepath.Join(root, "web", "icon.svg")); err != nil {
+		return Sizes{}, err
+	}
 	files["index.html"] = []byte("<!doctype html><html lang=\"en\"><title>Empty</title>" +
 		"<iframe src=\"frame.html\" title=\"Empty canvas\" style=\"width:640px;height:400px\"></iframe></html>\n")
 	return files.write(out, size)
