@@ -327,7 +327,7 @@ func TestCSVRoundTrip(t *testing.T) {
 				}
 			}
 			p.Within = float64(int(p.Within*8)) / 8
-			p.Shape, p.Gearing = document.Shape{}, nil
+			p.Shape, p.Joint, p.Gearing = document.Shape{}, nil, nil
 			b.Parts = append(b.Parts, p)
 		}
 		style := CSVStyle{Semicolon: rapid.Bool().Draw(t, "semicolon")}
