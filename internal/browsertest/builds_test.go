@@ -204,7 +204,7 @@ func TestAllBuildsFromTheirTop(t *testing.T) {
 	p.unfold("#builds details")
 	p.Until("each build is ridden", "/Weave|Climb/i.test(document.querySelector('#builds table.all')?.innerText ?? '')")
 	p.Eval("document.querySelector('#builds').scrollIntoView()")
-	p.Until("table and heading are in view", "(r => r.top >= 0 && r.top < 120)(document.querySelector('#builds h2').getBoundingClientRect()) && document.querySelector('#builds table.all').getBoundingClientRect().top < innerHeight / 2")
+	p.Until("table and heading are in view", "(r => r.top >= 0 && r.top < 200)(document.querySelector('#builds h2').getBoundingClientRect()) && document.querySelector('#builds table.all').getBoundingClientRect().top < innerHeight")
 	p.keepScreenshot("builds")
 }
 

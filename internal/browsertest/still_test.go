@@ -39,11 +39,11 @@ func TestWithoutACanvas(t *testing.T) {
 				p.until("the picture follows "+what, func() bool { return drawn() != before })
 			}
 
-			text, _ := p.saved()
-			x, y := p.spot(text, pageView, "saddle")
 			// On a phone the further figures and the picture's tools come with a press.
 			p.Eval("document.querySelectorAll('details.allfigures').forEach(d => { d.open = true }); document.querySelectorAll('#picture .opens[aria-expanded=false]').forEach(b => b.checkVisibility() && b.click())")
 			p.until("the place of the centre is told", func() bool { return len(p.row("Ahead of rear axle")) > 0 })
+			text, _ := p.saved()
+			x, y := p.spot(text, pageView, "saddle")
 			centre := p.row("Ahead of rear axle")[0]
 			changes("a drag", func() { p.Drag(x, y, x-60, y+15) })
 			p.until("the centre of mass moves back", func() bool { return p.row("Ahead of rear axle")[0] < centre })
