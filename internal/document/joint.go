@@ -12,9 +12,10 @@ type Joint struct {
 }
 
 // Weighed returns the reading with others that the part's mass is still a share of,
-// or nil: a part that was weighed again, or of which a mass was typed, has left it.
+// or nil: a part that was weighed again, or of which a mass was typed, has left it,
+// and a reading without an id has no others.
 func (p *Part) Weighed() *Joint {
-	if p.Joint == nil || p.Basis != Weighed || p.Joint.Mass != p.Mass {
+	if p.Joint == nil || p.Joint.ID == "" || p.Basis != Weighed || p.Joint.Mass != p.Mass {
 		return nil
 	}
 	return p.Joint

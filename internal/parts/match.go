@@ -23,7 +23,7 @@ func SourceKey(p *document.Part) Source {
 // ErrorKey returns what the error of a part's mass is the error of: its type, or the
 // reading that it was weighed in together with others.
 func ErrorKey(p *document.Part) Source {
-	if j := p.Weighed(); j != nil && j.ID != "" {
+	if j := p.Weighed(); j != nil {
 		return Source{Kind: "joint", Name: j.ID} // no kind of part
 	}
 	return SourceKey(p)
