@@ -68,7 +68,7 @@ type CSVResult struct {
 
 // BadRow is a row that is no part.
 type BadRow struct {
-	Line int           `json:"line"` // where it begins, from 1
+	Line int           `json:"line"` // where it begins, from 1; of a note, which item it is
 	Text string        `json:"text"` // as it stands, shortened
 	Why  words.Message `json:"why"`
 }
@@ -127,7 +127,7 @@ type csvReader struct {
 
 // row is a row of cells, trimmed.
 type row struct {
-	line  int
+	line  int // from 1; of a note, several of whose items may share a line, the item
 	cells []string
 	text  string
 }

@@ -159,6 +159,11 @@ class ListIn extends StoreElement {
     return count(n, "csv.good.one", "csv.good.many", { build: build.name });
   }
 
+  // row names a row by its line, or the item of a note, several of which may share a line.
+  private row(n: number): string {
+    return this.table?.note ? t("csv.item", { n }) : t("csv.line", { line: n });
+  }
+
   // note shows a list without columns as it was written, to be put right.
   private note(): TemplateResult {
     return html`<label class="stacked written"
@@ -292,7 +297,7 @@ class ListIn extends StoreElement {
           (r) =>
             html`<li>
               <label class="stacked"
-                ><span>${t("csv.line", { line: r.line })}: <strong>${brief(r.name)}</strong></span>
+                ><span>${this.row(r.line)}: <strong>${brief(r.name)}</strong></span>
                 <select
                   @change=${(e: Event) => this.again({ ends: { ...this.options.ends, [r.line]: (e.target as HTMLSelectElement).value as End } })}
                 >
@@ -313,7 +318,7 @@ class ListIn extends StoreElement {
           (r) =>
             html`<li>
               <span
-                >${t("csv.line", { line: r.line })}: <strong>${brief(r.name)}</strong> ${r.mass_g ? massText(r.mass_g, store.doc!.show) : nothing}
+                >${this.row(r.line)}: <strong>${brief(r.name)}</strong> ${r.mass_g ? massText(r.mass_g, store.doc!.show) : nothing}
                 <span class="fine"
                   >${r.of.length === 2 ? t("csv.sum.of", { from: r.of[0]!, to: r.of[1]! }) : t("csv.sum.called")}</span
                 ></span
@@ -324,7 +329,7 @@ class ListIn extends StoreElement {
                     type="button"
                     aria-pressed=${r.taken}
                     class="toggle"
-                    aria-label=${t("csv.sum.take.name", { line: r.line, name: r.name })}
+                    aria-label=${t("csv.sum.take.name", { row: this.row(r.line), name: r.name })}
                     @click=${() => {
                       const others = (this.options.sums ?? []).filter((line) => line !== r.line);
                       this.again({ sums: r.taken ? others : [...others, r.line] });
@@ -344,7 +349,7 @@ class ListIn extends StoreElement {
     return html`<div class="bad">
       <p>${count(n, "csv.bad.one", "csv.bad.many")}</p>
       <ul>
-        ${table.bad.slice(0, badShown).map((b) => html`<li><strong>${t("csv.line", { line: b.line })}</strong>: ${b.why} <q>${b.text}</q></li>`)}
+        ${table.bad.slice(0, badShown).map((b) => html`<li><strong>${this.row(b.line)}</strong>: ${b.why} <q>${b.text}</q></li>`)}
         ${n > badShown ? html`<li>${t("problems.more", { n: n - badShown })}</li>` : nothing}
       </ul>
     </div>`;
