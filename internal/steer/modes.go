@@ -1,13 +1,10 @@
 package steer
 
 import (
-	"cmp"
 	"math"
 	"math/cmplx"
 
-	"steelyard/internal/linear"
 	"steelyard/internal/mass"
-	"steelyard/internal/order"
 )
 
 // at returns the stiffness and the damping at a speed, m/s.
@@ -23,46 +20,30 @@ func (m *Model) at(v float64) (k, c Matrix) {
 
 // Eigenvalues returns the four eigenvalues at a speed, 1/s, those with a larger
 // imaginary part first and then those with a larger real part: a weave that is
-// one comes before what creeps. They are the zeros of det(M s² + C s + K), first
-// those of the state matrix and then improved by Newton's steps on that
-// determinant, which is exact to the last digits where zeros do not meet.
+// one comes before what creeps. They are the zeros of det(M s² + C s + K).
 func (m *Model) Eigenvalues(v float64) [4]complex128 {
-	k, c := m.at(v)
-	det := m.M.det()
-	a := linear.NewDense(4, 4)
-	a.Row(0)[2], a.Row(1)[3] = 1, 1
-	for j := range 2 {
-		a.Row(2)[j] = -(m.M[1][1]*k[0][j] - m.M[0][1]*k[1][j]) / det
-		a.Row(3)[j] = -(m.M[0][0]*k[1][j] - m.M[0][1]*k[0][j]) / det
-		a.Row(2)[2+j] = -(m.M[1][1]*c[0][j] - m.M[0][1]*c[1][j]) / det
-		a.Row(3)[2+j] = -(m.M[0][0]*c[1][j] - m.M[0][1]*c[0][j]) / det
-	}
-	var out [4]complex128
-	list, ok := linear.Eigenvalues(a)
-	if !ok {
-		for i := range out {
-			out[i] = cmplx.NaN()
-		}
-		return out
-	}
 	p := m.characteristic(v)
-	for i, s := range list {
-		out[i] = p.improve(s)
+	out := p.zeros()
+	paired := imag(out[0]) != 0 || imag(out[2]) != 0
+	before := func(a, b complex128) bool {
+		if paired {
+			// Conjugates come beside each other, the one above the axis first.
+			if x, y := math.Abs(imag(a)), math.Abs(imag(b)); x != y {
+				return x > y
+			}
+		}
+		if imag(a) != imag(b) {
+			return imag(a) > imag(b)
+		}
+		return real(a) > real(b)
 	}
-	order.Stable(out[:], func(a, b complex128) int {
-		return cmp.Or(-cmp.Compare(imag(a), imag(b)), -cmp.Compare(real(a), real(b)))
-	})
-	// Conjugates come beside each other, the one above the axis first.
-	if imag(out[0]) > 0 {
-		order.Stable(out[:], func(a, b complex128) int {
-			return cmp.Or(-cmp.Compare(math.Abs(imag(a)), math.Abs(imag(b))), -cmp.Compare(imag(a), imag(b)))
-		})
+	for i := 1; i < len(out); i++ {
+		for j := i; j > 0 && before(out[j], out[j-1]); j-- {
+			out[j], out[j-1] = out[j-1], out[j]
+		}
 	}
 	return out
 }
-
-// quartic is a polynomial by its coefficients, the constant first.
-type quartic [5]float64
 
 // characteristic is det(M s² + v C1 s + g K0 + v² K2).
 func (m *Model) characteristic(v float64) quartic {
@@ -71,31 +52,6 @@ func (m *Model) characteristic(v float64) quartic {
 		return a[0][0]*b[1][1] + a[1][1]*b[0][0] - a[0][1]*b[1][0] - a[1][0]*b[0][1]
 	}
 	return quartic{k.det(), mixed(&k, &c), mixed(&m.M, &k) + c.det(), mixed(&m.M, &c), m.M.det()}
-}
-
-// improve takes Newton's steps from a zero that is nearly right, as long as they
-// make the polynomial smaller.
-func (p *quartic) improve(s complex128) complex128 {
-	value := func(s complex128) (f, slope complex128) {
-		for i := 4; i >= 0; i-- {
-			slope = slope*s + f
-			f = f*s + complex(p[i], 0)
-		}
-		return f, slope
-	}
-	f, slope := value(s)
-	for range 4 {
-		if slope == 0 || f == 0 {
-			break
-		}
-		next := s - f/slope
-		g, nextSlope := value(next)
-		if !(cmplx.Abs(g) < cmplx.Abs(f)) {
-			break
-		}
-		s, f, slope = next, g, nextSlope
-	}
-	return s
 }
 
 // Rate is an eigenvalue with how it moves: Growth is its real part, 1/s, and
