@@ -118,6 +118,8 @@ func (p *Page) leaves() {
 // mustPass audits what a selector finds, all of the page for an empty one.
 func mustPass(p *Page, where, of string) {
 	p.tb.Helper()
+	// What is of the document before is faint for as long as the answer takes.
+	p.Until("all that is shown is of now", "!document.querySelector('.stale')")
 	for _, v := range auditOf(p, of) {
 		for i, n := range v.Nodes {
 			if i == 3 {
