@@ -198,6 +198,11 @@ func answers(ctx context.Context, page *site) (lines []line, err error) {
 		for len(d.Builds) < builds {
 			d.CopyBuild(d.Builds[len(d.Builds)%3].ID, "Copy")
 		}
+		for i := len(d.Builds) - 1; len(d.Builds) > builds; i-- {
+			if id := d.Builds[i].ID; !slices.Contains(d.Show.Compare, id) {
+				d.Builds = slices.Delete(d.Builds, i, i+1)
+			}
+		}
 		day := &d.Days[0]
 		for i := 0; len(day.Stretches) < stretches; i++ {
 			day.Stretches = append(day.Stretches, day.Stretches[i])
@@ -213,7 +218,7 @@ func answers(ctx context.Context, page *site) (lines []line, err error) {
 			names  []string
 		}{
 			{fmt.Sprintf("evaluate %d builds after an edit", many), many, 6, []string{"evaluate"}},
-			{fmt.Sprintf("gears of three builds and climb of two, with a day of %d stretches", stretches), 3, 3, []string{"gears", "climb"}},
+			{fmt.Sprintf("gears and climb of two builds, with a day of %d stretches", stretches), 2, 3, []string{"gears", "climb"}},
 			{"rough road of two builds at one speed", 3, 4, []string{"road"}},
 			{"  its curves", 3, 40, []string{"roadCurves"}},
 			{"steering of two builds, with curves", 3, 3, []string{"steering"}},

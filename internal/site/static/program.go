@@ -78,6 +78,7 @@ var quick = []string{
 	"unicode/utf8",
 	"steelyard/internal/assembly",
 	"steelyard/internal/document",
+	"steelyard/internal/drive",
 	"steelyard/internal/effort",
 	"steelyard/internal/linear",
 	"steelyard/internal/mass",
@@ -85,6 +86,8 @@ var quick = []string{
 	"steelyard/internal/packing",
 	"steelyard/internal/report",
 	"steelyard/internal/road",
+	"steelyard/internal/rooms",
+	"steelyard/internal/steer",
 }
 
 // inlining are the flags that have all but the quick compiled without it.
