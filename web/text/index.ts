@@ -1,7 +1,8 @@
 // Text of the page by key, in the language that is spoken. Labels of figures,
 // groups, kinds and stations come from the words that the core uses as well; what
 // several rooms say stands in en.ts, and what one room says in its text.ts. English
-// is here from the start; language.ts gets others.
+// is here from the start; language.ts gets others. Of the core's words the bundle has
+// the kinds in kinds.json: the rest are its own sentences.
 
 import words from "../../data/words/en.json";
 import { en as common } from "./en.ts";

@@ -78,7 +78,7 @@ func bundling(web string) api.BuildOptions {
 		Charset:       api.CharsetUTF8,
 		Outdir:        web, // nothing is written; esbuild wants to know
 		LogLevel:      api.LogLevelSilent,
-		Plugins:       []api.Plugin{every(web)},
+		Plugins:       []api.Plugin{every(web), labels(web)},
 
 		MinifyWhitespace:  true,
 		MinifyIdentifiers: true,
