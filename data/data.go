@@ -13,6 +13,7 @@ import "embed"
 //
 //	catalogue/*.json  an array of parts.Entry each, one file a group of parts
 //	demo/travel.json  a document.Document
+//	frames/frames.json  what newbike begins with: frames in three sizes
 //	goods/goods.json  an array of parts.GoodEntry: what to take along
 //	goods/bags.json   an array of parts.BagEntry: what to pack it in
 //	sets/*.json       an array of parts.Set each: parts that are fitted together
@@ -22,7 +23,7 @@ import "embed"
 // the goods and the demo in them, words/entries.de.json, are the page's to fetch when
 // somebody wants them; the program does not carry them.
 //
-//go:embed catalogue/*.json sets/*.json demo/*.json goods/*.json words/en.json
+//go:embed catalogue/*.json sets/*.json demo/*.json frames/*.json goods/*.json words/en.json
 var Files embed.FS
 
 // Schemas holds schema/*.json: JSON Schemas of what the program reads and

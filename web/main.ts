@@ -8,6 +8,7 @@ import "./rooms/contents/contents.ts";
 import "./rooms/dialogs/dialogs.ts";
 import "./rooms/early/early.ts";
 import "./rooms/masthead/masthead.ts";
+import "./rooms/newbike/newbike.ts";
 import "./rooms/notices/notices.ts";
 import "./rooms/publish/publish.ts";
 import "./rooms/scale/scale.ts";

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"steelyard/internal/document"
+	"steelyard/internal/newbike"
 	"steelyard/internal/onscale"
 	"steelyard/internal/parts"
 	"steelyard/internal/partslist"
@@ -50,15 +51,17 @@ var told = map[string]reflect.Type{
 	"climb":     reflect.TypeFor[rooms.Climb](),
 	"stretches": reflect.TypeFor[rooms.Stretches](),
 
-	"newRider":      reflect.TypeFor[document.Rider](),
-	"newIDs":        reflect.TypeFor[[]string](),
-	"halfWidth":     reflect.TypeFor[number](),
-	"partFromEntry": reflect.TypeFor[document.Part](),
-	"bagFromEntry":  reflect.TypeFor[document.Bag](),
-	"goodFromEntry": reflect.TypeFor[document.Good](),
-	"partFromWords": reflect.TypeFor[document.Part](),
-	"bagFromWords":  reflect.TypeFor[document.Bag](),
-	"goodFromWords": reflect.TypeFor[document.Good](),
+	"newRider":       reflect.TypeFor[document.Rider](),
+	"newBike":        reflect.TypeFor[newBike](),
+	"readFrameTable": reflect.TypeFor[frameTable](),
+	"newIDs":         reflect.TypeFor[[]string](),
+	"halfWidth":      reflect.TypeFor[number](),
+	"partFromEntry":  reflect.TypeFor[document.Part](),
+	"bagFromEntry":   reflect.TypeFor[document.Bag](),
+	"goodFromEntry":  reflect.TypeFor[document.Good](),
+	"partFromWords":  reflect.TypeFor[document.Part](),
+	"bagFromWords":   reflect.TypeFor[document.Bag](),
+	"goodFromWords":  reflect.TypeFor[document.Good](),
 
 	"weighIn":      reflect.TypeFor[weighed](),
 	"packStart":    reflect.TypeFor[packed](),
@@ -79,18 +82,20 @@ var told = map[string]reflect.Type{
 
 // structured are the types that arguments of JSON are read into, by schema.
 var structured = map[string]reflect.Type{
-	"document":          reflect.TypeFor[document.Document](),
-	"catalogue#wanted":  reflect.TypeFor[wanted](),
-	"catalogue#typedIn": reflect.TypeFor[typedIn](),
-	"bridge#words":      reflect.TypeFor[map[string]string](),
-	"picture":           reflect.TypeFor[View](),
-	"sets#changing":     reflect.TypeFor[changing](),
-	"onscale#reading":   reflect.TypeFor[onscale.Reading](),
-	"packing#options":   reflect.TypeFor[packOptions](),
-	"partslist#options": reflect.TypeFor[partslist.CSVOptions](),
-	"stretches#track":   reflect.TypeFor[rooms.Track](),
-	"picture#pointer":   reflect.TypeFor[stage.Event](),
-	"picture#drawing":   nil, // those keys of a View that a drawing looks at
+	"document":                    reflect.TypeFor[document.Document](),
+	"catalogue#wanted":            reflect.TypeFor[wanted](),
+	"catalogue#typedIn":           reflect.TypeFor[typedIn](),
+	"bridge#words":                reflect.TypeFor[map[string]string](),
+	"picture":                     reflect.TypeFor[View](),
+	"sets#changing":               reflect.TypeFor[changing](),
+	"frametable#frameTableWanted": reflect.TypeFor[frameTableWanted](),
+	"newbike#newBikeChoice":       reflect.TypeFor[newbike.Choice](),
+	"onscale#reading":             reflect.TypeFor[onscale.Reading](),
+	"packing#options":             reflect.TypeFor[packOptions](),
+	"partslist#options":           reflect.TypeFor[partslist.CSVOptions](),
+	"stretches#track":             reflect.TypeFor[rooms.Track](),
+	"picture#pointer":             reflect.TypeFor[stage.Event](),
+	"picture#drawing":             nil, // those keys of a View that a drawing looks at
 }
 
 // bridged are all functions of a stage and of its session.
@@ -221,6 +226,8 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"packStart", []string{string(small), `{"load":"` + load + `"}`}}, {"packRun", []string{"100"}},
 		{"packStart", []string{demo, `{"build":"` + build + `","load":"` + load + `","tolerance":5}`}}, {"packStart", []string{demo, `{"load":"?"}`}},
 		{"packStart", []string{demo, `{"load":"` + load + `","tolerance":5}`}}, {"packRun", []string{"2000"}}, {"packApply", []string{demo}}, {"packRun", []string{"?"}}, {"packStop", nil}, {"packStop", nil},
+		{"readFrameTable", []string{demo, `{"build":"` + build + `","text":"Stack 620\nWheelbase 1000\nReach 1 2"}`}}, {"readFrameTable", []string{demo, `{"build":"` + build + `","text":"Stack 620\nReach 440\nSeat angle 95\nWheelbase 1000\nFoo 3","size":0,"skip":["frame.reach_mm"]}`}}, {"readFrameTable", []string{demo, `{"build":"?"}`}}, {"readFrameTable", []string{demo, "{"}}, {"readFrameTable", []string{"{"}},
+		{"newBike", []string{`{}`}}, {"newBike", []string{`{"frame":"full","size":"large","sets":{"drivetrain":"gear-hub-belt","racks":"racks-swingarm"}}`}}, {"newBike", []string{"{"}},
 		{"newRider", nil}, {"newIDs", []string{demo, "bag", "2"}}, {"newIDs", []string{demo, "?", "2"}}, {"halfWidth", []string{"stated", "500"}}, {"halfWidth", []string{"stated", "?"}},
 		{"partFromEntry", []string{parts.Catalogue()[0].ID}}, {"bagFromEntry", []string{parts.Bags()[0].ID}}, {"goodFromEntry", []string{parts.Goods()[0].ID}}, {"goodFromEntry", []string{"?"}},
 		{"partFromWords", []string{"bell", "42"}}, {"bagFromWords", []string{"sack", "300"}}, {"goodFromWords", []string{"book", "300"}},

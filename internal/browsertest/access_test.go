@@ -91,6 +91,16 @@ func dialogs(p *Page) map[string]func() {
 			p.Until("it says what comes", "document.querySelector('dialog.change .tick')")
 		},
 		"scale": open("#parts .weighing"),
+		"new bike": func() {
+			p.Eval("[...document.querySelectorAll('#masthead sy-menu .menu-items button')][0].click()")
+			p.Until("it is drawn", "document.querySelector('dialog.newbike .drawn svg')")
+		},
+		"frame table": func() {
+			open("#frame .pasting")()
+			p.Eval("(e => { e.value = 'Stack 1 2\\nReach 450 460\\nTrail 300 300\\nFoo 2'; e.dispatchEvent(new Event('input', { bubbles: true })) })(document.querySelector('dialog.frametable textarea'))")
+			p.Eval("document.querySelector('dialog.frametable .sizes input').click()")
+			p.Until("it is told what contradicts the rest", "document.querySelector('dialog.frametable .off')")
+		},
 		"list": func() {
 			p.Eval("[...document.querySelectorAll('#masthead sy-menu .menu-items button')][1].click()")
 			p.Until("it can be pasted", "document.querySelector('dialog.csv textarea')")

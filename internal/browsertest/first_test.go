@@ -311,33 +311,35 @@ func (c *counted) adds(typed string) {
 }
 
 // A bike of 51 parts in three builds, every part with a mass of its own, from the
-// empty page: sets, a few parts typed, the kitchen scale, and two changes of the
+// empty page: frame, size and sets, a part typed, the kitchen scale, and two changes of the
 // drivetrain.
 func TestKeysForABikeOfThreeBuilds(t *testing.T) {
 	t.Parallel()
 	const most = 450
 	p := openFirst(t, Desk)
 	c := &counted{p: p}
-	c.press(p.The("button", "Build from sets"))
-	for i, set := range []string{
-		"Crank gearbox, wide range, chain", "Front wheel, disc, dynamo hub", "Rear wheel for one cog, disc", "Disc brakes, hydraulic, two pistons",
-		"Flat bar, ergonomic grips", "Dynamo lighting and charger", "Rear rack and low front rack, steel", "Mudguards, full length",
+	c.press(p.The("button", "Begin a bike"))
+	c.press(p.Like("radio", "Rigid"))
+	c.press(p.Like("radio", "Large"))
+	for _, choice := range [][2]string{
+		{"Drivetrain", "Crank gearbox, wide range, chain"}, {"Front wheel", "Front wheel, disc, dynamo hub, 622"}, {"Cockpit", "Flat bar, ergonomic grips, inner bar ends"},
+		{"Lighting", "Dynamo lighting and charger"}, {"Racks", "Rear rack and low front rack, steel"}, {"Mudguards", "Mudguards, full length"},
 	} {
-		p.Until("there are sets", "document.activeElement?.matches('.change .sets input')")
-		if i == 1 {
-			p.look("sets-desk")
-			mustPass(p, "sets", "dialog[open]")
-		}
-		c.press(p.Like("radio", set))
-		c.press(p.Like("button", "Take it"))
-		p.Until("it is taken", "![...document.querySelectorAll('.change .setline.chosen')].length")
+		p.The("combobox", choice[0]).choose(choice[1])
+		c.presses += 2 // its list is opened, and a line of it taken
 	}
-	p.Until("what is missing can be typed", "document.activeElement?.id === 'add'")
+	p.look("newbike-desk")
+	mustPass(p, "a new bike", "dialog[open]")
+	c.press(p.The("button", "Make this bike"))
+	p.until("the bike is there", func() bool { return p.lines() > 50 })
+	if missing := p.says("#parts .missing"); missing != "" {
+		t.Errorf("it lacks %q", missing)
+	}
+	p.Eval("document.getElementById('add').focus()")
+	c.presses++
 	sets := p.lines()
-	for _, typed := range []string{"frame", "fork", "headset", "saddle", "seatpost", "pedals", "bell"} {
-		c.adds(typed)
-	}
-	t.Logf("%d parts, %d of them from sets: %d keys, %d presses", p.lines(), sets, c.keys, c.presses)
+	c.adds("bell")
+	t.Logf("%d parts, %d of them chosen at once: %d keys, %d presses", p.lines(), sets, c.keys, c.presses)
 	_, d := p.saved()
 	weighed := c.weighs(d.Builds[0].ID)
 	t.Logf("%d weighed: %d keys, %d presses", weighed, c.keys, c.presses)

@@ -82,7 +82,7 @@ func (f *frame) overlap() bool {
 // from the ground up by the front wheel, and from the head tube down by the
 // fork.
 func (l *list) gap(b *document.Build, f *frame) {
-	gap := (f.frontAxle.Z - f.frontRadius) - (f.rearAxle.Z - f.rearRadius)
+	gap := f.gap()
 	if math.Abs(gap) <= gapOdd {
 		return
 	}
@@ -99,6 +99,27 @@ func (l *list) gap(b *document.Build, f *frame) {
 		return
 	}
 	l.doubt("fork.length_mm", "pose.gap.turned", "gap", words.Tell(key, pairs...))
+}
+
+// gap is how far the front tyre is above the ground that the rear one stands on, m,
+// with the frame as its figures lay it out.
+func (f *frame) gap() float64 {
+	return (f.frontAxle.Z - f.frontRadius) - (f.rearAxle.Z - f.rearRadius)
+}
+
+// Lengthen returns by how many mm a build's fork, or its head tube, must be longer
+// for both tyres to stand on the ground as the figures of its frame have it; less
+// than 0 is shorter. It is false where the figures are of no bike.
+func Lengthen(b *document.Build) (mm float64, ok bool) {
+	l := list{}
+	if l.figures(b); !l.failed {
+		l.pairs(b)
+	}
+	if l.failed {
+		return 0, false
+	}
+	f := unloaded(b)
+	return -1000 * f.gap() / f.down.Z, true
 }
 
 // clearances doubts wheels that would rub.

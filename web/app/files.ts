@@ -12,13 +12,13 @@ import type { Doc, Opened } from "../model/types.ts";
 // Openers are the dialogs that files and links ask for; the page puts them in.
 export const openers = {
   csv: (_name: string, _bytes: Uint8Array): void => {},
+  bike: (): void => {},
   list: (): void => {},
   incoming: (_doc: Doc, _opened: Opened, _chapter: string): void => {},
   share: (_fragment: string): void => {},
   keys: (): void => {},
   publish: (): void => {},
   change: (_build: string): void => {},
-  sets: (_build: string): void => {},
   scale: (_build: string, _part = ""): void => {},
 };
 
@@ -46,13 +46,6 @@ export async function startBlank(): Promise<void> {
   await arrival.of(t("do.new"));
   take(core.blank(), t("do.new"));
   undoable(t("file.started"));
-}
-
-// startFromSets begins a build that is put together set by set.
-export async function startFromSets(): Promise<void> {
-  await arrival.of(t("do.new"));
-  take(core.blank(), t("do.new"));
-  openers.sets(store.activeID);
 }
 
 export async function openDemo(): Promise<void> {

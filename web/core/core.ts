@@ -17,11 +17,15 @@ import type {
   Entry,
   Failure,
   Found,
+  FrameTable,
+  FrameTableWanted,
   Functions,
   GearsAnswer,
   Good,
   Intent,
   Kind,
+  NewBike,
+  NewBikeChoice,
   OnScale,
   Opened,
   Pack,
@@ -240,6 +244,10 @@ export class Core extends EventTarget {
     return this.ask("readPartsCSV", file, JSON.stringify(options));
   }
 
+  readFrameTable(document: string, wanted: FrameTableWanted): FrameTable {
+    return this.ask("readFrameTable", document, JSON.stringify(wanted));
+  }
+
   // parts gives the parts of a build as text; style is "semicolon" for CSV with a
   // decimal comma, and with a date it is told how the figures were obtained.
   parts(as: "CSV" | "Markdown", document: string, build: string, style = "", date = ""): string {
@@ -274,6 +282,11 @@ export class Core extends EventTarget {
   // buildsParts lists the parts of those builds, what is the same once.
   buildsParts(document: string): PartsSideBySide {
     return this.ask("buildsParts", document);
+  }
+
+  // newBike says what comes of a choice of frame, size and sets.
+  newBike(choice: NewBikeChoice): NewBike {
+    return this.ask("newBike", JSON.stringify(choice));
   }
 
   // newRider is somebody of middling size, to be put right.

@@ -578,6 +578,20 @@ export interface Functions {
     arguments: [document: string];
     answer: RoadCurves;
   };
+  /**
+   * A bike to begin with.
+   */
+  newBike: {
+    arguments: [choice: string];
+    answer: NewBike;
+  };
+  /**
+   * Reads a maker's table of frame figures for a build.
+   */
+  readFrameTable: {
+    arguments: [document: string, wanted: string];
+    answer: FrameTable;
+  };
 }
 
 /**
@@ -2793,6 +2807,119 @@ export interface Day {
 }
 
 /**
+ * What was recognised of a maker's table of frame figures.
+ */
+export interface FrameTable {
+  /**
+   * The columns by their names, empty where they have none.
+   */
+  sizes: string[];
+  /**
+   * The column that is taken; -1 until one is chosen.
+   */
+  size: number;
+  figures: FrameFigure[];
+  /**
+   * What follows from other figures, held against them.
+   */
+  checks: FrameCheck[];
+  /**
+   * Lines that gave no figure.
+   */
+  left: FrameLine[];
+  /**
+   * Of the frame with the figures taken.
+   */
+  problems: Problem[];
+  /**
+   * With the figures taken; absent until a size is chosen.
+   */
+  document?: Doc;
+}
+
+/**
+ * A figure that was recognised.
+ */
+export interface FrameFigure {
+  /**
+   * Of a build.
+   */
+  field: string;
+  /**
+   * In the language of the session.
+   */
+  label: string;
+  /**
+   * As in the text; empty for what follows from the rest.
+   */
+  printed: string;
+  unit: "mm" | "deg";
+  /**
+   * Of the build.
+   */
+  before: number;
+  /**
+   * What becomes of it.
+   */
+  value: number;
+  /**
+   * There is a value in the column chosen.
+   */
+  given: boolean;
+  taken: boolean;
+  /**
+   * How it was read.
+   */
+  remark?: string;
+}
+
+/**
+ * A figure of the text, held against what follows from the others.
+ */
+export interface FrameCheck {
+  key: "wheelbase" | "trail" | "front_centre" | "bb_height" | "top_tube";
+  agrees: boolean;
+  /**
+   * In the language of the session.
+   */
+  text: string;
+}
+
+/**
+ * A line that gave no figure.
+ */
+export interface FrameLine {
+  line: number;
+  text: string;
+  /**
+   * In the language of the session.
+   */
+  why: string;
+}
+
+/**
+ * What is read for which build.
+ */
+export interface FrameTableWanted {
+  /**
+   * Its id.
+   */
+  build: string;
+  /**
+   * Lines of a name and numbers, or a table.
+   */
+  text: string;
+  /**
+   * The column that is taken.
+   */
+  size?: number;
+  /**
+   * Fields that stay as they are.
+   */
+  skip?: string[];
+}
+
+/**
  * Gears are the gears of all builds.
  */
 export interface GearsAnswer {
@@ -3045,6 +3172,105 @@ export interface RideInput {
 export interface InputOption {
   value: string;
   label: string;
+}
+
+/**
+ * A bike to begin with, and what else it could have been made of.
+ */
+export interface NewBike {
+  frames: NewBikeOption[];
+  /**
+   * Id of the one that was chosen.
+   */
+  frame: string;
+  sizes: NewBikeOption[];
+  /**
+   * Id of the one that was chosen.
+   */
+  size: string;
+  /**
+   * In the order in which they are chosen.
+   */
+  areas: NewBikeArea[];
+  /**
+   * Lines of its list.
+   */
+  parts: number;
+  /**
+   * What it weighs.
+   */
+  total: Figure;
+  geometry: Length[];
+  /**
+   * What to look at.
+   */
+  remarks: string[];
+  /**
+   * With that bike as its only build.
+   */
+  document: Doc;
+}
+
+/**
+ * Something that can be chosen.
+ */
+export interface NewBikeOption {
+  id: string;
+  /**
+   * In the language of the session.
+   */
+  name: string;
+  /**
+   * Says more.
+   */
+  text: string;
+}
+
+/**
+ * An area with the sets that can be chosen for it.
+ */
+export interface NewBikeArea {
+  area: "drivetrain" | "front-wheel" | "rear-wheel" | "brakes" | "cockpit" | "lighting" | "racks" | "mudguards";
+  /**
+   * Id of a set; empty for none.
+   */
+  chosen: string;
+  /**
+   * A bike can go without.
+   */
+  optional: boolean;
+  sets: NamedSet[];
+}
+
+/**
+ * A set by its name.
+ */
+export interface NamedSet {
+  id: string;
+  /**
+   * In the language of the session.
+   */
+  name: string;
+}
+
+/**
+ * What a bike is to be made of. What is left out, unknown, or does not go with the rest is chosen as is usual.
+ */
+export interface NewBikeChoice {
+  /**
+   * Id of a sort of frame.
+   */
+  frame?: string;
+  /**
+   * Id of a size.
+   */
+  size?: string;
+  /**
+   * Ids of sets by area.
+   */
+  sets?: {
+    [k: string]: string;
+  };
 }
 
 /**

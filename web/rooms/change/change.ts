@@ -10,9 +10,7 @@ import { store } from "../../app/state.ts";
 import { core, CoreError } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
 import { hasClosed, showDialog, StoreElement } from "../../elements/element.ts";
-import { narrow } from "../../elements/narrow.ts";
 import { verdictText } from "../../elements/verdict.ts";
-import { visit } from "../../elements/way.ts";
 import type { Changed, Changing, Coming, Going, SetLine } from "../../model/types.ts";
 import { figureScale, massText, partScale, plain, rough, write } from "../../model/units.ts";
 import { count, t, word } from "../../text/index.ts";
@@ -27,7 +25,6 @@ class Change extends StoreElement {
   private name: string | null = null; // of a new build; null is what is proposed
   private why = "";
   private was: Element | null = null;
-  private bySets = false; // a bike is put together, one area after another
 
   private readonly offered = new Answer<SetLine[]>(
     (text, build) => core.sets(text, build),
@@ -41,31 +38,22 @@ class Change extends StoreElement {
   constructor() {
     super();
     openers.change = (build) => this.open(build);
-    openers.sets = (build) => this.open(build, true);
   }
 
   private changing(): Changing {
     return { build: this.build, set: this.set, keep: [...this.keep], skip: [...this.skip], drop: [...this.drop] };
   }
 
-  private open(build: string, bySets = false): void {
+  private open(build: string): void {
     if (!store.doc || core.state !== "ready") return;
     this.was = document.activeElement;
     this.build = build;
-    this.bySets = bySets;
-    if (bySets) this.area = this.areas()[0] ?? this.area;
     this.choose("");
     showDialog(this);
-    if (bySets) this.atSets();
   }
 
   private areas(): string[] {
     return [...new Set(this.offered.now().value?.map((s) => s.area))];
-  }
-
-  // atSets gives the keyboard to the sets to choose from.
-  private atSets(): void {
-    void this.updateComplete.then(() => this.querySelector<HTMLElement>(".sets input")?.focus());
   }
 
   // go shows another area.
@@ -74,30 +62,12 @@ class Change extends StoreElement {
     this.choose("");
   }
 
-  // following is the area that comes after the one that is shown; empty for none.
-  private following(): string {
-    const areas = this.areas();
-    return areas[areas.indexOf(this.area) + 1] ?? "";
-  }
-
-  private step(): void {
-    const next = this.following();
-    if (next) {
-      this.go(next);
-      this.atSets();
-    } else this.close();
-  }
-
   private close(): void {
     if (!this.build) return;
     this.querySelector("dialog")?.close();
     this.build = "";
     this.requestUpdate();
-    // What no set has is added in the list.
-    if (this.bySets) {
-      this.area = "drivetrain";
-      visit("parts", narrow.matches ? "" : "add");
-    } else if (this.was instanceof HTMLElement && this.was.isConnected) this.was.focus();
+    if (this.was instanceof HTMLElement && this.was.isConnected) this.was.focus();
   }
 
   private choose(set: string): void {
@@ -134,8 +104,7 @@ class Change extends StoreElement {
     store.seal();
     if (copy) store.edit(t("do.change.new", { name }), () => compare(sameLoad(made.document), of, made.build));
     else store.edit(t("do.change", { build, set }), () => made.document);
-    if (this.bySets) this.step();
-    else this.close();
+    this.close();
     // What was changed is what is looked at.
     store.activate(store.ids.B === made.build ? "B" : "A");
     if (!store.part(store.selected)) store.select("");
@@ -147,7 +116,7 @@ class Change extends StoreElement {
     if (!build) return nothing;
     const { value: sets, why } = this.offered.now();
     return html`<dialog class="change" aria-labelledby="change-title" @close=${(e: Event) => this.build && hasClosed(e) && this.close()}>
-      <h2 id="change-title">${t(this.bySets ? "change.sets" : "change.title", { build: build.name })}</h2>
+      <h2 id="change-title">${t("change.title", { build: build.name })}</h2>
       ${why ? html`<p class="why wrong" role="alert">${why}</p>` : nothing}
       <div class="areas" role="group" aria-label=${t("change.area")}>
         ${this.areas().map(
@@ -179,7 +148,7 @@ class Change extends StoreElement {
         if (e.key === "Enter" && !this.idle && e.target instanceof HTMLInputElement) this.take(false);
       }}
     >
-      <legend>${t(this.bySets ? "change.pick" : "change.choose")}</legend>
+      <legend>${t("change.choose")}</legend>
       ${fit.map((s) => this.line(s))}
       ${
         rest.length
@@ -286,7 +255,7 @@ class Change extends StoreElement {
   }
 
   private naming(): TemplateResult | typeof nothing {
-    if (this.idle || this.bySets) return nothing;
+    if (this.idle) return nothing;
     return html`<label class="stacked"
         >${t("change.newname")}
         <input
@@ -310,18 +279,7 @@ class Change extends StoreElement {
     return html`<div class="end">
       <p class="sum" role="status">${plan ? this.total(plan) : nothing}</p>
       ${this.why ? html`<p class="why wrong" role="alert">${this.why}</p>` : nothing}
-      ${this.bySets ? this.stepping() : this.acts(idle)}
-    </div>`;
-  }
-
-  private stepping(): TemplateResult {
-    const next = this.following();
-    return html`<div class="acts">
-      <button type="button" class="go" ?disabled=${this.idle} @click=${() => this.take(false)}>
-        ${next ? t("change.then", { next: word("area", next) }) : t("change.last")}
-      </button>
-      ${next ? html`<button type="button" @click=${() => this.step()}>${t("change.without")}</button>` : nothing}
-      <button type="button" @click=${() => this.close()}>${t("change.done.sets")}</button>
+      ${this.acts(idle)}
     </div>`;
   }
 

@@ -8,12 +8,6 @@ offer("de", {
   "do.change.new": "neuer Aufbau {name}",
 
   "change.title": "{build} umbauen",
-  "change.pick": "Wählen Sie",
-  "change.sets": "{build}: aus Sätzen zusammengestellt",
-  "change.then": "Nehmen, dann: {next}",
-  "change.last": "Nehmen und fertig",
-  "change.without": "Ohne",
-  "change.done.sets": "Fertig",
   "change.area": "Was gewechselt wird",
   "change.choose": "Wechseln zu",
   "change.hint": "Wählen Sie einen Satz, um zu sehen, was geht, kommt und bleibt. Nichts ändert sich, bevor Sie es sagen.",

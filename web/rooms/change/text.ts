@@ -7,12 +7,6 @@ const en = {
   "do.change.new": "new build {name}",
 
   "change.title": "Change {build}",
-  "change.pick": "Choose one",
-  "change.sets": "{build}: put together from sets",
-  "change.then": "Take it, then: {next}",
-  "change.last": "Take it, and done",
-  "change.without": "Without",
-  "change.done.sets": "Done",
   "change.area": "What is changed",
   "change.choose": "Change to",
   "change.hint": "Choose a set to see what would go, come and stay. Nothing changes until you say so.",

@@ -11,6 +11,8 @@ import { subhead } from "../../elements/copytable.ts";
 import { DeferredElement } from "../../elements/element.ts";
 import { field, lengthInput, numberInput, problemAt } from "../../elements/field.ts";
 import { badge } from "../../elements/figure.ts";
+import type { FrameTableDialog } from "./table.ts";
+import "./table.ts";
 
 const sections = ["frame", "fork", "rear", "wheels", "cockpit", "saddle", "cranks"] as const;
 type Section = (typeof sections)[number];
@@ -35,7 +37,9 @@ class FrameSheet extends DeferredElement {
     return html`<div class="head">
         <h2 id="frame-title">${t("frame.title", { letter })}</h2>
         <p class="quiet">${t("frame.lead")}</p>
+        ${build ? html`<button type="button" class="pasting" @click=${() => this.querySelector<FrameTableDialog>("sy-frametable")?.open(build.id)}>${t("frame.paste")}</button>` : nothing}
       </div>
+      <sy-frametable></sy-frametable>
       ${
         build
           ? html`<div class="specsheet">

@@ -17,6 +17,7 @@ offer("de", {
   "frame.rigid": "0 Federweg ist starr",
   "frame.worked": "Was daraus folgt",
   "frame.worked.caption": "Geometrie im angegebenen Negativfederweg",
+  "frame.paste": "Tabelle des Herstellers einfügen…",
   "frame.f.stack_mm": "Stack",
   "frame.f.reach_mm": "Reach",
   "frame.f.head_tube_mm": "Steuerrohr",
@@ -57,4 +58,22 @@ offer("de", {
 
   "cranks.f.length_mm": "Kurbellänge",
   "cranks.f.width_mm": "Breite an den Pedalen",
+
+  "do.frametable": "Rahmenmaße von {build}",
+  "frametable.title": "Rahmenmaße für {build}",
+  "frametable.text": "Was die Tabelle des Herstellers sagt",
+  "frametable.hint":
+    "Fügen Sie Zeilen wie „Stack 620 mm“ ein oder eine ganze Tabelle mit mehreren Größen, englisch oder deutsch, in mm, cm oder Zoll. Nichts ändert sich, bevor Sie es sagen.",
+  "frametable.size": "Größe",
+  "frametable.column": "Spalte {n}",
+  "frametable.figures": "Erkannt",
+  "frametable.becomes": "wird",
+  "frametable.left": "Nicht verwendet",
+  "frametable.none": "Es wurde kein Maß eines Rahmens erkannt.",
+  "frametable.choose": "Wählen Sie Ihre Größe.",
+  "frametable.sum.one": "Ein Maß wird übernommen.",
+  "frametable.sum.many": "{n} Maße werden übernommen.",
+  "frametable.take": "Diese Maße nehmen",
+  "frametable.done.one": "Ein Maß von {build} ist jetzt wie in der Tabelle.",
+  "frametable.done.many": "{n} Maße von {build} sind jetzt wie in der Tabelle.",
 } satisfies Record<keyof Words, string>);

@@ -16,6 +16,7 @@ const en = {
   "frame.rigid": "0 travel is rigid",
   "frame.worked": "What follows from it",
   "frame.worked.caption": "Geometry with the suspension at the stated sag",
+  "frame.paste": "Paste a maker’s table…",
   "frame.f.stack_mm": "Stack",
   "frame.f.reach_mm": "Reach",
   "frame.f.head_tube_mm": "Head tube",
@@ -56,6 +57,24 @@ const en = {
 
   "cranks.f.length_mm": "Crank length",
   "cranks.f.width_mm": "Width at the pedals",
+
+  "do.frametable": "frame figures of {build}",
+  "frametable.title": "Frame figures for {build}",
+  "frametable.text": "What the maker’s table says",
+  "frametable.hint":
+    "Paste lines such as “Stack 620 mm”, or a whole table with several sizes, in English or German, in mm, cm or inches. Nothing changes until you say so.",
+  "frametable.size": "Size",
+  "frametable.column": "Column {n}",
+  "frametable.figures": "Recognised",
+  "frametable.becomes": "becomes",
+  "frametable.left": "Not used",
+  "frametable.none": "No figure of a frame was recognised.",
+  "frametable.choose": "Choose your size.",
+  "frametable.sum.one": "One figure will be taken.",
+  "frametable.sum.many": "{n} figures will be taken.",
+  "frametable.take": "Take these figures",
+  "frametable.done.one": "One figure of {build} is as in the table.",
+  "frametable.done.many": "{n} figures of {build} are as in the table.",
 } as const;
 say(en);
 

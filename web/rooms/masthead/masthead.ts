@@ -3,7 +3,7 @@
 
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { chooseFile, openDemo, openers, saveFile, shareLink, startBlank, startFromSets } from "../../app/files.ts";
+import { chooseFile, openDemo, openers, saveFile, shareLink, startBlank } from "../../app/files.ts";
 import { languages, speaker, type Choice } from "../../app/language.ts";
 import { store, type Theme } from "../../app/state.ts";
 import { t } from "../../text/index.ts";
@@ -116,7 +116,7 @@ class Masthead extends StoreElement {
           <sy-menu
             .label=${t("file.new")}
             .items=${[
-              { label: t("file.sets"), run: startFromSets },
+              { label: t("file.bike"), run: () => openers.bike() },
               { label: t("file.list"), run: () => openers.list() },
               { label: t("file.blank"), run: startBlank },
               { label: t("file.demo"), run: openDemo },

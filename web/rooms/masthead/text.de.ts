@@ -10,7 +10,7 @@ offer("de", {
   "file.group": "Dokument",
   "file.new": "Neu",
   "file.commands": "Befehle",
-  "file.sets": "Aufbau aus Sätzen",
+  "file.bike": "Ein Rad: Rahmen, Größe und Sätze",
   "file.list": "Aufbau aus einer Liste",
   "file.blank": "Leeres Dokument",
   "file.demo": "Beispiel: ein Reiserad in drei Aufbauten",

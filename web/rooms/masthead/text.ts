@@ -9,7 +9,7 @@ const en = {
   "file.group": "Document",
   "file.new": "New",
   "file.commands": "Commands",
-  "file.sets": "Build from sets",
+  "file.bike": "A bike: frame, size and sets",
   "file.list": "Build from a list",
   "file.blank": "Blank document",
   "file.demo": "Demo: a travel bike in three builds",

@@ -8,7 +8,7 @@ offer("de", {
   "welcome.what":
     "Steelyard wiegt ein Rad auf dem Papier: was seine Teile zusammen wiegen und wie sicher das ist, wo die Masse sitzt, und was ein anderer Aufbau ändern würde.",
   "welcome.demo": "Das Beispiel ansehen",
-  "welcome.sets": "Aus Sätzen aufbauen",
+  "welcome.bike": "Ein Rad beginnen",
   "welcome.list": "Liste mitbringen",
   "welcome.demoed": "Das ist ein Reiserad in drei Aufbauten. Ändern Sie, was Sie möchten: „Rückgängig“ nimmt es zurück.",
 } satisfies Record<keyof Words, string>);

@@ -7,7 +7,7 @@ const en = {
   "welcome.what":
     "Steelyard weighs a bike on paper: what its parts weigh together and how sure that is, where the mass sits, and what another build would change.",
   "welcome.demo": "See the demo",
-  "welcome.sets": "Build from sets",
+  "welcome.bike": "Begin a bike",
   "welcome.list": "Bring a list",
   "welcome.demoed": "This is a travel bike in three builds. Change what you like: Undo takes it back.",
 } as const;

@@ -2,7 +2,7 @@
 // for the first time, until they have done something.
 
 import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
-import { openers, startFromSets } from "../../app/files.ts";
+import { openers } from "../../app/files.ts";
 import { store } from "../../app/state.ts";
 import { StoreElement } from "../../elements/element.ts";
 import { visit } from "../../elements/way.ts";
@@ -34,7 +34,7 @@ class Welcome extends StoreElement {
       <p>${t("welcome.what")}</p>
       <div class="acts">
         <button type="button" @click=${() => this.demo()}>${t("welcome.demo")}</button>
-        <button type="button" @click=${() => this.sets()}>${t("welcome.sets")}</button>
+        <button type="button" @click=${() => openers.bike()}>${t("welcome.bike")}</button>
         <button type="button" @click=${() => openers.list()}>${t("welcome.list")}</button>
       </div>
     </section>`;
@@ -46,11 +46,6 @@ class Welcome extends StoreElement {
     store.welcomed();
     store.tell(t("welcome.demoed"));
     visit("balance");
-  }
-
-  private sets(): void {
-    this.shown = false;
-    startFromSets();
   }
 }
 
