@@ -129,7 +129,7 @@ func (p *Page) leaves() {
 func mustPass(p *Page, where, of string) {
 	p.tb.Helper()
 	// What is of the document before is faint for as long as the answer takes.
-	p.Until("all that is shown is of now", "!document.querySelector('.stale')")
+	p.Until("all that is shown is of now", "!document.querySelector('.stale[aria-busy=true], table.stale')")
 	for _, v := range auditOf(p, of) {
 		for i, n := range v.Nodes {
 			if i == 3 {
