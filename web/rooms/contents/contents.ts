@@ -14,6 +14,7 @@ class Contents extends StoreElement {
   private shown = false;
   private pressed = false; // the press that has opened the list is not over yet
   private near = ""; // the chapter before the reader's eyes
+  private shownNear = ""; // the one that the line was scrolled to last
   private over = ""; // and the one below a finger that slides
   private watch: IntersectionObserver | null = null;
   private readonly level = new Set<string>(); // chapters at the height of the eyes
@@ -65,6 +66,13 @@ class Contents extends StoreElement {
   }
 
   protected override updated(): void {
+    if (this.near === this.shownNear) return;
+    this.shownNear = this.near;
+    // With the next frame: laying the page out twice for one edit takes as long as the edit.
+    requestAnimationFrame(() => this.scrollToNear());
+  }
+
+  private scrollToNear(): void {
     const line = this.querySelector(".line");
     const link = line?.querySelector<HTMLElement>("[aria-current]");
     if (!line || !link) return;

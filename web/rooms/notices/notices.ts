@@ -121,12 +121,13 @@ class Notes extends StoreElement {
 
   private move(): void {
     // Looking for ":modal" alone would look at every element of a long list.
-    const home = [...document.getElementsByTagName("dialog")].filter((d) => d.matches(":modal")).at(-1) ?? document.body;
+    const home = [...document.getElementsByTagName("dialog")].filter((d) => d.open && d.matches(":modal")).at(-1) ?? document.body;
     if (this.parentElement !== home || !this.isConnected) home.append(this);
   }
 
   protected override willUpdate(): void {
-    this.move();
+    // Looking for dialogs walks all of the page.
+    if (store.notices.length > 0) this.move();
   }
 
   protected override render(): TemplateResult {

@@ -43,7 +43,10 @@ class Strip extends StoreElement {
   protected override updated(): void {
     const strip = this.querySelector(".strip");
     if (strip) this.measure.observe(strip);
-    document.documentElement.style.setProperty("--over", this.on && strip ? "var(--strip)" : "0px");
+    const over = this.on && strip ? "var(--strip)" : "0px";
+    const { style } = document.documentElement;
+    // What all of the page hangs on is set only when it changes.
+    if (style.getPropertyValue("--over") !== over) style.setProperty("--over", over);
   }
 
   protected override render(): TemplateResult | typeof nothing {
