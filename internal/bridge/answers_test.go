@@ -211,6 +211,7 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"weighTaken", []string{demo, build, `{"part":"chain","typed":"3000 g","unit":"g","step_g":1,"tare_g":40,"one":false}`}}, {"weighTaken", []string{demo, build, `{"part":"chain","typed":"30","unit":"g","step_g":1,"tare_g":40,"one":false}`}},
 		{"weighTaken", []string{demo, build, `{"part":"?"}`}}, {"weighTaken", []string{demo, build, "{"}}, {"weighTaken", []string{demo, "?", ""}}, {"weighTaken", []string{"{"}},
 		{"placements", []string{demo}}, {"placements", []string{strings.Replace(demo, `"state": "ready"`, `"state": "ridden"`, 1)}},
+		{"frameBag", []string{demo, build}}, {"frameBag", []string{demo, "?"}}, {"frameBag", []string{"{"}},
 		{"clearances", []string{demo}}, {"clearances", []string{"{"}},
 		{"steering", []string{demo}}, {"steering", []string{"{"}}, {"steering", []string{functions["blank"]()}},
 		{"gears", []string{demo}}, {"gears", []string{"{"}}, {"gears", []string{functions["blank"]()}}, {"gears", []string{ridden}},

@@ -54,6 +54,7 @@ func (s *Session) Functions() map[string]Function {
 		"climb":              one(s.climb),
 		"stretches":          one(s.stretches),
 		"clearances":         one(s.clearances),
+		"frameBag":           two(s.frameBag),
 		"placements":         one(s.placements),
 		"buildsCSV":          s.buildsCSV,
 		"buildsMarkdown":     s.buildsMarkdown,

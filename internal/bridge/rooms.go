@@ -1,6 +1,9 @@
 package bridge
 
-import "steelyard/internal/rooms"
+import (
+	"steelyard/internal/document"
+	"steelyard/internal/rooms"
+)
 
 // steering takes a document. It answers with how the sides that it compares steer
 // and balance, what each is in the hand, and the difference of the two:
@@ -22,6 +25,24 @@ func (s *Session) clearances(text string) string {
 		return s.refusal(e.Report.Problems)
 	}
 	return answer(rooms.ClearancesOf(e))
+}
+
+// frameBag takes a document and the id of a build. It answers with the outline of the
+// largest frame bag of that build as SVG, at its true size.
+func (s *Session) frameBag(text, build string) string {
+	d, problems := s.document(text)
+	if d == nil {
+		return s.refusal(problems)
+	}
+	b := d.Build(build)
+	if b == nil {
+		return s.failed(noBuild(build))
+	}
+	svg, err := rooms.FrameBagSVG(b, s.words)
+	if err != nil {
+		return s.failed(document.Problem{Severity: document.SeverityError, Field: "build", Message: sentence(err)})
+	}
+	return svg
 }
 
 // placements answers a document with what it does to the steering of its sides to

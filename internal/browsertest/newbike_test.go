@@ -72,4 +72,14 @@ func TestNewBikeAndItsFrame(t *testing.T) {
 	p.until("it is taken", func() bool { _, d = p.saved(); return frame(d) == want })
 	p.command("Undo").Click()
 	p.until("one step takes it back", func() bool { _, d = p.saved(); return frame(d) == before })
+
+	// The room in its main triangle, and the outline to cut cardboard by.
+	p.unfold("#limits details.fold")
+	p.Until("the largest frame bag is told", "document.querySelector('#limits .framebag')?.innerText.includes('±')")
+	name, svg := p.Saves(p.The("button", "Outline at 1:1, SVG").Click)
+	if !strings.HasSuffix(name, "frame bag 1-1.svg") || !strings.Contains(svg, `mm" viewBox="0 0 `) || !strings.Contains(svg, "±8 mm") || !strings.Contains(svg, "beside the shock") && !strings.Contains(svg, "Shock") {
+		t.Errorf("%s: %.600s", name, svg)
+	}
+	p.look("framebag-phone")
+	mustPass(p, "room for it", "#limits")
 }

@@ -116,14 +116,7 @@ func (s *Solid) drop(turn float64) float64 {
 // while the wheel moves. The tyre is as wide as it is high, and its tread is flat.
 // What the swingarm carries keeps its room. Frame is as in Ground.
 func Tyre(b *geometry.Bike, s Solid, frame float64) Travel {
-	gap := func(axle mass.Vec) Gap {
-		q := s.own(axle)
-		flat, n := s.aside(q)
-		flat -= b.RearRadius
-		out := math.Abs(s.Place.Y-axle.Y) - s.Half.Y - (b.RearRadius-b.RearRim)/2
-		value, way := apart(flat, out, n)
-		return Gap{s.ID, value, plus(&s, way, frame)}
-	}
+	gap := func(axle mass.Vec) Gap { return s.wheel(axle, b.RearRadius, b.RearRim, frame) }
 	t := Travel{Pose: gap(b.RearAxle), Rear: b.RearSag, Front: b.FrontSag}
 	t.Least = t.Pose
 	if s.Swings {
@@ -135,6 +128,62 @@ func Tyre(b *geometry.Bike, s Solid, frame float64) Travel {
 		}
 	}
 	return t
+}
+
+// Front is the room between a solid that frame or bar carries and the front tyre,
+// steered straight, in the pose and at least over the fork's travel. Frame is as in
+// Ground.
+func Front(b *geometry.Bike, s Solid, frame float64) Travel {
+	gap := func(axle mass.Vec) Gap { return s.wheel(axle, b.FrontRadius, b.FrontRim, frame) }
+	t := Travel{Pose: gap(b.FrontAxle), Rear: b.RearSag, Front: b.FrontSag}
+	t.Least = t.Pose
+	for i, axle := range forkPath(b) {
+		if g := gap(axle); g.Value < t.Least.Value {
+			t.Least, t.Front = g, share(i)*b.FrontTravel
+		}
+	}
+	return t
+}
+
+// wheel is the room between a solid and the tyre of a wheel with that axle.
+func (s *Solid) wheel(axle mass.Vec, radius, rim, frame float64) Gap {
+	flat, n := s.aside(s.own(axle))
+	out := math.Abs(s.Place.Y-axle.Y) - s.Half.Y - (radius-rim)/2
+	value, way := apart(flat-radius, out, n)
+	return Gap{s.ID, value, plus(s, way, frame)}
+}
+
+// Bar is the room between a solid and the bar at its clamp, a tube of that radius
+// across the bike. Frame is as in Ground.
+func Bar(b *geometry.Bike, s Solid, radius, frame float64) Gap {
+	flat, way := s.aside(s.own(b.BarClamp))
+	return Gap{s.ID, flat - radius, plus(&s, way, frame)}
+}
+
+// Between is the room between two outlines in the middle plane, along the direction,
+// square to a side of one of them, that parts them best. The solids are what the
+// outlines are of.
+func Between(a, b Solid, one, two []Side) Gap {
+	best := Gap{ID: a.ID, Value: math.Inf(-1)}
+	for _, pair := range [...][2][]Side{{one, two}, {two, one}} {
+		for i := range pair[0] {
+			n := pair[0][i].out()
+			value := math.Inf(1)
+			for j := range pair[1] {
+				value = min(value, n.Dot(pair[1][j].From)-n.Dot(pair[0][i].From))
+			}
+			if value > best.Value {
+				best.Value, best.Plus = value, plus(&a, n, math.Hypot(b.Within, b.Size))
+			}
+		}
+	}
+	return best
+}
+
+// reach is how far a box goes from its middle in a direction of the middle plane.
+func (s *Solid) reach(n mass.Vec) float64 {
+	own := n.PitchBy(-s.Pitch)
+	return math.Abs(own.X)*s.Half.X + math.Abs(own.Z)*s.Half.Z
 }
 
 // Knees is the least room between a solid and a rider's knees, over all that are

@@ -427,6 +427,11 @@ export class Core extends EventTarget {
     this.call("packStop");
   }
 
+  // frameBag is the outline of the largest frame bag of a build, as SVG at 1:1.
+  frameBag(document: string, build: string): string {
+    return this.text("frameBag", document, build);
+  }
+
   gears(document: string): GearsAnswer {
     return this.ask("gears", document);
   }

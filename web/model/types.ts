@@ -592,6 +592,16 @@ export interface Functions {
     arguments: [document: string, wanted: string];
     answer: FrameTable;
   };
+  /**
+   * The outline of the largest frame bag of a build, at its true size.
+   */
+  frameBag: {
+    arguments: [document: string, build: string];
+    /**
+     * The outline.
+     */
+    answer: string;
+  };
 }
 
 /**
@@ -1084,6 +1094,7 @@ export interface ClearanceSide {
    * What is tightest first.
    */
   gaps: Gap[];
+  bag?: FrameBag;
 }
 
 /**
@@ -1093,7 +1104,7 @@ export interface Gap {
   /**
    * What it is to.
    */
-  key: "ground" | "tyre" | "knees";
+  key: "ground" | "tyre" | "front" | "knees" | "bar" | "tube" | "beside" | "long" | "high";
   /**
    * Of the part or bag.
    */
@@ -1117,6 +1128,22 @@ export interface Gap {
    * A warning that names both.
    */
   text?: string;
+}
+
+/**
+ * The largest frame bag that a main triangle takes.
+ */
+export interface FrameBag {
+  long_mm: number;
+  high_mm: number;
+  /**
+   * Of both, mm.
+   */
+  plus: number;
+  /**
+   * Where its edges are, and how sure that is.
+   */
+  text: string;
 }
 
 /**

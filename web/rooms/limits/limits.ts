@@ -94,7 +94,7 @@ class Limits extends Section {
 
   protected body(): TemplateResult {
     const list = sides().filter(({ side }) => side.handling);
-    if (!list.length) return html`<p class="quiet">${t("limits.none")}</p>`;
+    if (!list.length) return html`<p class="quiet">${t("limits.none")}</p><div class="limitsheet"><div class="wide">${room()}</div></div>`;
     const states = [...new Set(list.map(({ side }) => stateText(side.handling!.state, side.handling!.supplies)))];
     return html`<p class="quiet">${t("limits.of", { states: states.join("; ") })}</p>
       <p class="caution"><strong>${t("page.caution")}.</strong> ${word("help", "load")}</p>

@@ -79,4 +79,9 @@ offer("de", {
   "clearance.least": "Mindestens",
   "clearance.room": "Platz",
   "clearance.open": "unentschieden",
+  "clearance.none": "kein Platz",
+  "framebag.largest": "Die größte Rahmentasche, Länge und Höhe:",
+  "framebag.by": "mal",
+  "framebag.save": "Umriss 1:1 als SVG",
+  "framebag.file": "{build} Rahmentasche 1-1",
 } satisfies Record<keyof Words, string>);

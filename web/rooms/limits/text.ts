@@ -79,6 +79,11 @@ const en = {
   "clearance.least": "At least",
   "clearance.room": "room",
   "clearance.open": "undecided",
+  "clearance.none": "no room",
+  "framebag.largest": "The largest frame bag, length and height:",
+  "framebag.by": "by",
+  "framebag.save": "Outline at 1:1, SVG",
+  "framebag.file": "{build} frame bag 1-1",
 } as const;
 say(en);
 
