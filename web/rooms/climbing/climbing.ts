@@ -219,7 +219,7 @@ class Climbing extends Section {
     const from = r.typical ? (r.from ?? t("known.typical")) : r.basis ? word("basis", r.basis).toLowerCase() : "";
     return numberInput({
       key: `quick/${r.key}`,
-      label: [r.label, r.bare ? "" : `±${trim(r.half, 2)}`, from].filter(Boolean).join(", "),
+      label: [r.label, r.bare || r.half === 0 ? "" : `±${trim(r.half, 2)}`, from].filter(Boolean).join(", "),
       unit: r.unit,
       value: r.value,
       step: r.bare ? 100 : 1,
