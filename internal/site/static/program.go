@@ -86,7 +86,6 @@ var quick = []string{
 	"steelyard/internal/packing",
 	"steelyard/internal/report",
 	"steelyard/internal/road",
-	"steelyard/internal/rooms",
 	"steelyard/internal/steer",
 }
 
