@@ -8,5 +8,6 @@
 //
 // The frame's loader, web/frame.ts, carries pointer events here and answers
 // back, and says what this program calls on its window: steelyardReady,
-// steelyardPainted, steelyardTrouble, steelyardStill, steelyardWake and steelyardFonts.
+// steelyardPainted, steelyardDrawn, steelyardTrouble, steelyardStill, steelyardWake and
+// steelyardFonts.
 package main

@@ -11,7 +11,7 @@ func main() {
 	if fonts := js.Global().Get("steelyardFonts"); fonts.Truthy() {
 		settle(fonts.Invoke())
 	}
-	if err := paint(&canvas{look: front.Stage.Draw}); err != nil {
+	if err := paint(&canvas{look: front.Stage.Draw, bare: front.Stage.Bare}); err != nil {
 		// The page then shows the picture as SVG.
 		front.Stage.Redraw = func() { front.Tell("steelyardStill", err.Error()) }
 		front.Stage.Redraw()

@@ -18,6 +18,7 @@ import (
 // frame was asked for; the scene may be nil, the palette not.
 type canvas struct {
 	look func(width, height float64) (*scene.Scene, *scene.Palette)
+	bare func() bool // without paper: the page lays a photograph behind the canvas
 
 	density float64 // canvas pixels to the CSS pixel
 	mesh    mesh.Mesh
@@ -37,7 +38,7 @@ func paint(c *canvas) error {
 	//lint:ignore SA1019 no other mode draws on request only
 	ebiten.SetFPSMode(ebiten.FPSModeVsyncOffMinimum)
 	// The loader lays the body out in device pixels: see web/frame.html.
-	return ebiten.RunGameWithOptions(c, &ebiten.RunGameOptions{DisableHiDPI: true})
+	return ebiten.RunGameWithOptions(c, &ebiten.RunGameOptions{DisableHiDPI: true, ScreenTransparent: true})
 }
 
 // redraw asks for a frame.
@@ -78,7 +79,10 @@ func (c *canvas) Draw(screen *ebiten.Image) {
 	}()
 	b := screen.Bounds()
 	s, palette := c.look(float64(b.Dx())/c.density, float64(b.Dy())/c.density)
-	screen.Fill(palette.Of(scene.Paper))
+	if !c.bare() {
+		screen.Fill(palette.Of(scene.Paper))
+	}
+	front.Tell("steelyardDrawn") // the camera may have moved
 	if s == nil {
 		return
 	}
@@ -101,13 +105,21 @@ func (c *canvas) marks(screen *ebiten.Image, s *scene.Scene, palette *scene.Pale
 		c.white = ebiten.NewImage(3, 3)
 		c.white.Fill(color.White)
 	}
+	thin := float32(1)
+	if c.bare() {
+		thin = 0.3
+	}
 	c.corners = slices.Grow(c.corners[:0], len(c.mesh.Vertices))
 	for _, v := range c.mesh.Vertices {
 		k := palette.Of(v.Ink)
+		cover := v.Cover
+		if v.Ink.Body() {
+			cover *= thin
+		}
 		const full = 255
 		c.corners = append(c.corners, ebiten.Vertex{
 			DstX: v.X, DstY: v.Y, SrcX: 1.5, SrcY: 1.5,
-			ColorR: float32(k.R) / full, ColorG: float32(k.G) / full, ColorB: float32(k.B) / full, ColorA: v.Cover,
+			ColorR: float32(k.R) / full, ColorG: float32(k.G) / full, ColorB: float32(k.B) / full, ColorA: cover,
 		})
 	}
 	screen.DrawTriangles32(c.corners, c.mesh.Indices, c.white, nil)

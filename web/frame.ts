@@ -21,6 +21,7 @@
 //                       true when it was used
 //     ondrop(files)     files dropped on the canvas
 //     onstill()         the picture has changed, when still
+//     ondrawn()         a frame is being drawn
 //
 // The frame loads itself again when the graphics context is lost: it is then
 // "loading" once more, and the page shows its document again when it is ready.
@@ -34,6 +35,7 @@ interface Program {
   onkey?: (event: KeyboardEvent) => boolean;
   ondrop?: (files: FileList) => void;
   onstill?: () => void;
+  ondrawn?: () => void;
 }
 
 interface Status {
@@ -50,6 +52,7 @@ interface Here {
   steelyardFrame: Status;
   steelyardReady: () => void;
   steelyardPainted: () => void;
+  steelyardDrawn: () => void;
   steelyardTrouble: (problem: string) => void;
   steelyardStill: (why: string) => void;
   steelyardWake: () => void;
@@ -79,6 +82,7 @@ const ended = (): boolean => told.state === "stopped" || told.state === "failed"
 // What the program calls and waits for.
 here.steelyardReady = () => tell({ state: "ready" });
 here.steelyardPainted = () => tell({ state: "painted" });
+here.steelyardDrawn = () => here.steelyard?.ondrawn?.();
 here.steelyardTrouble = (problem) => tell({ problem });
 here.steelyardStill = (why) => {
   if (told.still) here.steelyard?.onstill?.();

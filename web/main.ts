@@ -10,6 +10,7 @@ import "./rooms/early/early.ts";
 import "./rooms/masthead/masthead.ts";
 import "./rooms/newbike/newbike.ts";
 import "./rooms/notices/notices.ts";
+import "./rooms/photograph/photograph.ts";
 import "./rooms/publish/publish.ts";
 import "./rooms/scale/scale.ts";
 import "./rooms/strip/strip.ts";
@@ -22,6 +23,7 @@ import { core, CoreError } from "./core/core.ts";
 import { watchDrops } from "./app/drop.ts";
 import { arrival } from "./app/arrival.ts";
 import { accept, because, fromLink, opened, openers, saveText } from "./app/files.ts";
+import { photographs } from "./app/photographs.ts";
 import { offline } from "./offline/offline.ts";
 import { watchPrinting } from "./rooms/print/printReport.ts";
 import { listen } from "./shortcuts.ts";
@@ -146,6 +148,7 @@ async function start(): Promise<void> {
   fromLink();
   fromAddress();
   begin();
+  void photographs.tidy().catch(() => {}); // where nothing is kept there is nothing to forget
 }
 
 // fromAddress goes on at the scale where its address says so.

@@ -13,6 +13,7 @@ import (
 	"steelyard/internal/onscale"
 	"steelyard/internal/parts"
 	"steelyard/internal/partslist"
+	"steelyard/internal/photograph"
 	"steelyard/internal/report"
 	"steelyard/internal/rooms"
 	"steelyard/internal/schematest"
@@ -76,6 +77,9 @@ var told = map[string]reflect.Type{
 	"parseLength":  reflect.TypeFor[number](),
 	"pointer":      reflect.TypeFor[stage.Intent](),
 
+	"photograph":  reflect.TypeFor[photograph.Reading](),
+	"pictureFile": reflect.TypeFor[photograph.Size](),
+
 	"road":       reflect.TypeFor[rooms.Road](),
 	"roadCurves": reflect.TypeFor[rooms.RoadCurves](),
 }
@@ -87,6 +91,7 @@ var structured = map[string]reflect.Type{
 	"catalogue#typedIn":           reflect.TypeFor[typedIn](),
 	"bridge#words":                reflect.TypeFor[map[string]string](),
 	"picture":                     reflect.TypeFor[View](),
+	"photograph":                  reflect.TypeFor[photograph.Photograph](),
 	"sets#changing":               reflect.TypeFor[changing](),
 	"frametable#frameTableWanted": reflect.TypeFor[frameTableWanted](),
 	"newbike#newBikeChoice":       reflect.TypeFor[newbike.Choice](),
@@ -193,6 +198,10 @@ func TestAnswersFitTheSchema(t *testing.T) {
 	const list = "name,mass\nSaddle,300 g\n\"Bar\",x\nStem,-1\n"
 	const view = `{"build":"gearbox","ghost":"gearhub","units":{"mass":"g","length":"mm"}}`
 
+	const photographed = `{"id":"k3","width":2400,"height":1600,"scale":"wheelbase","wheelbase_mm":1100,"distance_m":5,"within_mm":3,"marks":[
+		{"of":"rear_axle","x":600,"y":1000},{"of":"front_axle","x":1800,"y":1000},{"of":"bottom_bracket","x":1080,"y":1080},
+		{"of":"head_top","x":1520,"y":420},{"of":"head_bottom","x":1570,"y":580},{"of":"saddle","x":830,"y":330},{"of":"tread","x":600,"y":610}]}`
+
 	failure := schematest.Written(t, "bridge#failure")
 	asked := map[string]bool{}
 	for _, c := range []struct {
@@ -232,6 +241,9 @@ func TestAnswersFitTheSchema(t *testing.T) {
 		{"newRider", nil}, {"newIDs", []string{demo, "bag", "2"}}, {"newIDs", []string{demo, "?", "2"}}, {"halfWidth", []string{"stated", "500"}}, {"halfWidth", []string{"stated", "?"}},
 		{"partFromEntry", []string{parts.Catalogue()[0].ID}}, {"bagFromEntry", []string{parts.Bags()[0].ID}}, {"goodFromEntry", []string{parts.Goods()[0].ID}}, {"goodFromEntry", []string{"?"}},
 		{"partFromWords", []string{"bell", "42"}}, {"bagFromWords", []string{"sack", "300"}}, {"goodFromWords", []string{"book", "300"}},
+		{"photograph", []string{demo, build, photographed}}, {"photograph", []string{demo, build, "{}"}}, {"photograph", []string{demo, build, "{"}}, {"photograph", []string{"{"}},
+		{"pictureFile", []string{"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\x00\x00\x04\x00\x00\x00\x03\x00", "1000"}}, {"pictureFile", []string{"GIF", "3"}}, {"pictureFile", []string{"GIF", "300000000"}},
+		{"show", []string{demo, `{"build":"` + build + `","photograph":` + photographed + `}`}}, {"picture", nil}, {"backdrop", nil},
 		{"fileText", []string{demo}}, {"fileText", []string{"{"}},
 		{"encodeLink", []string{demo}}, {"encodeLink", []string{"{"}}, {"decodeLink", []string{functions["encodeLink"](demo)}}, {"decodeLink", []string{"?"}},
 		{"readPartsCSV", []string{list, ""}}, {"readPartsCSV", []string{list, `{"columns":{"name":0,"mass":1},"mass_unit":"kg","taken":["p1"]}`}}, {"readPartsCSV", []string{"name,mass\nRim,0.5\nHub,0.4\nTotal,0.9\nXyz,0.1\n", `{"ends":{"2":"rear"},"sums":[4],"as_is":false}`}}, {"readPartsCSV", []string{"", "{"}}, {"readPartsCSV", []string{"", ""}},

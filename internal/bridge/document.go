@@ -9,6 +9,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
+	"steelyard/internal/photograph"
 )
 
 // evaluate takes a document. It answers with its report: report.schema.json.
@@ -28,24 +29,30 @@ func (s *Session) evaluate(text string) string {
 type opened struct {
 	Document json.RawMessage    `json:"document"`
 	Problems []document.Problem `json:"problems"`
+
+	Photographs []photograph.Photograph `json:"photographs,omitempty"` // that the file has
 }
 
 // open takes the text of a file. It answers with the document in it, brought to
 // this version and with every default filled in, or null; and with what is wrong
 // or was put right: the opened of bridge.schema.json.
 func (s *Session) open(text string) string {
+	text, photographs, err := photograph.Unbundle(text)
 	d, problems := document.Open([]byte(text))
-	return s.openedAs(d, problems)
+	if err != nil && d != nil {
+		problems = append(problems, document.Problem{Severity: document.SeverityWarning, Message: sentence(err)})
+	}
+	return s.openedAs(d, problems, photographs...)
 }
 
-func (s *Session) openedAs(d *document.Document, problems []document.Problem) string {
+func (s *Session) openedAs(d *document.Document, problems []document.Problem, photographs ...photograph.Photograph) string {
 	out := opened{Problems: document.SayAll(problems, s.words)}
 	if d != nil {
 		text, err := document.WriteCompact(d)
 		if err != nil {
 			return s.problem("", "bridge.unwritten", "why", err)
 		}
-		out.Document = text
+		out.Document, out.Photographs = text, photographs
 	}
 	return answer(out)
 }
@@ -141,6 +148,9 @@ func (s *Session) encodeLink(text string) string {
 	d, problems := document.Open([]byte(text))
 	if d == nil {
 		return s.refusal(problems)
+	}
+	for i := range d.Builds {
+		d.Builds[i].Photograph = "" // it stays where it is kept
 	}
 	compact, err := document.WriteCompact(d)
 	if err != nil {

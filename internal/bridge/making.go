@@ -8,6 +8,7 @@ import (
 	"steelyard/internal/geometry"
 	"steelyard/internal/parts"
 	"steelyard/internal/partslist"
+	"steelyard/internal/photograph"
 	"steelyard/internal/units"
 	"steelyard/internal/words"
 )
@@ -140,9 +141,10 @@ func (s *Session) goodFromWords(name, mass string) string {
 // and name: the rider of document.schema.json.
 func newRider() string { return answer(document.NewRider()) }
 
-// fileText takes a document. It answers with the text of its file, a part to a
-// line.
-func (s *Session) fileText(text string) string {
+// fileText takes a document, and the photographs that are to go into its file, JSON:
+// a list of the photograph of photograph.schema.json; the text is empty for none. It
+// answers with the text of the file, a part to a line.
+func (s *Session) fileText(text, photographs string) string {
 	d, problems := s.document(text)
 	if d == nil {
 		return s.refusal(problems)
@@ -151,5 +153,5 @@ func (s *Session) fileText(text string) string {
 	if err != nil {
 		return s.problem("", "bridge.unwritten", "why", err)
 	}
-	return string(out)
+	return photograph.Bundle(string(out), photographs)
 }

@@ -1,11 +1,13 @@
 package bridge
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
 	"github.com/goccy/go-json"
 
+	"steelyard/internal/photograph"
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
 	"steelyard/internal/scene/svg"
@@ -24,13 +26,18 @@ type Stage struct {
 	stage   stage.Stage
 	view    View
 	subject *scene.Subject
+	behind  *behind
 }
+
+// behind is where a photograph lies in the plane of the picture: see
+// [photograph.Place].
+type behind struct{ corner, right, down [2]float64 }
 
 // Functions are the functions of the stage, by name, to stand beside the
 // session's.
 func (s *Stage) Functions() map[string]Function {
 	return s.Session.alone(map[string]Function{
-		"show": two(s.Show), "pointer": one(s.Pointer), "camera": one(s.Camera), "picture": none(s.Picture),
+		"show": two(s.Show), "pointer": one(s.Pointer), "camera": one(s.Camera), "picture": none(s.Picture), "backdrop": none(s.Backdrop),
 	})
 }
 
@@ -57,8 +64,31 @@ func (s *Stage) Show(text, view string) string {
 	if s.subject = v.subject(e); s.subject == nil {
 		s.subject = &scene.Subject{Name: nameOf(e, v.Build)}
 	}
+	s.behind = nil
+	if b := e.Document.Build(v.Build); v.Photograph != nil && b != nil && s.subject.Bike != nil {
+		if corner, right, down, err := photograph.Place(v.Photograph, b, s.subject.Bike); err == nil {
+			s.behind = &behind{corner, right, down}
+		}
+	}
 	s.redraw()
 	return ""
+}
+
+// Bare reports whether the picture is to be painted without its paper, upon a
+// photograph that the page lays behind it.
+func (s *Stage) Bare() bool { return s.behind != nil && s.view.Side != "rear" }
+
+// Backdrop takes nothing. It answers with where the photograph lies behind what was
+// drawn last, as a transform of a style sheet that takes its px, from its upper left
+// corner, to those of the picture. The text is empty where there is none.
+func (s *Stage) Backdrop() string {
+	cam, b := s.stage.Camera(), s.behind
+	if !(cam.Scale > 0) || !s.Bare() {
+		return ""
+	}
+	x, y := cam.XY(b.corner[0], b.corner[1])
+	return fmt.Sprintf("matrix(%.9f, %.9f, %.9f, %.9f, %.3f, %.3f)",
+		b.right[0]*cam.Scale, -b.right[1]*cam.Scale, b.down[0]*cam.Scale, -b.down[1]*cam.Scale, x, y)
 }
 
 func nameOf(e *report.Evaluation, id string) string {
@@ -86,7 +116,7 @@ func (s *Stage) Picture() string {
 	if picture == nil {
 		return ""
 	}
-	return written(picture, palette, svg.Options{Named: true})
+	return written(picture, palette, svg.Options{Named: true, Clear: s.Bare()})
 }
 
 // Pointer takes a pointer event, JSON: the pointer of picture.schema.json. It

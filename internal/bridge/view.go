@@ -6,6 +6,7 @@ import (
 
 	"github.com/goccy/go-json"
 
+	"steelyard/internal/photograph"
 	"steelyard/internal/report"
 	"steelyard/internal/scene"
 	"steelyard/internal/scene/subject"
@@ -30,6 +31,8 @@ type View struct {
 	Units      Units   `json:"units"`
 	Width      float64 `json:"width"` // CSS pixels
 	Height     float64 `json:"height"`
+
+	Photograph *photograph.Photograph `json:"photograph"` // to lie behind the build; nil for none
 
 	Row []string `json:"row"` // builds in a row, to one scale, in place of Build and Ghost
 

@@ -101,6 +101,7 @@ func dialogs(p *Page) map[string]func() {
 			p.Eval("document.querySelector('dialog.frametable .sizes input').click()")
 			p.Until("it is told what contradicts the rest", "document.querySelector('dialog.frametable .off')")
 		},
+		"photograph": open("#picture .publishing button"),
 		"list": func() {
 			p.Eval("[...document.querySelectorAll('#masthead sy-menu .menu-items button')][1].click()")
 			p.Until("it can be pasted", "document.querySelector('dialog.csv textarea')")

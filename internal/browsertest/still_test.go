@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"steelyard/internal/document"
 )
 
 // noCanvas is a browser without WebGL: an old graphics driver, a virtual
@@ -68,6 +70,11 @@ func TestWithoutACanvas(t *testing.T) {
 			if state := Eval[string](p, inFrame+".steelyardFrame.state"); state != "ready" {
 				t.Errorf("the program is %s", state)
 			}
+			// A photograph shows through the drawing.
+			p.The("button", "Fit").Click()
+			d, _ := document.Open([]byte(demo()))
+			p.Chooses("with.json", takePhoto(t, d.Builds[0]).with(t, d), p.command("Open…").Click)
+			p.behind(t, demo(), max(look.Density, 1))
 			for _, v := range audit(p) {
 				t.Errorf("%s (%s): %v", v.ID, v.Help, v.Nodes)
 			}

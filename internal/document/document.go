@@ -66,6 +66,8 @@ type Build struct {
 	Without []string `json:"without,omitempty"` // roles of package parts that the bike goes without
 	Setup   *Setup   `json:"setup,omitempty"`   // tyres, springs and dampers; nil is typical
 
+	Photograph string `json:"photograph,omitempty"` // the id of a picture that is kept beside the document, never in it
+
 	RollOut     *Known       `json:"roll_out_mm,omitempty"`  // as measured, of the loaded rear wheel; nil is reckoned from the tyre
 	Losses      *DriveLosses `json:"losses,omitempty"`       // of the drive; nil is typical
 	DriveLimits *DriveLimits `json:"drive_limits,omitempty"` // what makers permit the drive to take

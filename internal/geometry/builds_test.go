@@ -85,7 +85,7 @@ func figuresThat(t *rapid.T, gap float64) *document.Build {
 func level(b *document.Build, gap float64) {
 	s, c := math.Sincos(b.Frame.HeadAngle * math.Pi / 180)
 	front, rear := b.Wheels.Front.BeadSeat/2+b.Wheels.Front.Tyre, b.Wheels.Rear.BeadSeat/2+b.Wheels.Rear.Tyre
-	b.Frame.Stack = gap + b.Frame.BBDrop + front - rear + (b.Frame.HeadTube+lowerBearing*1000+b.Fork.Length)*s - b.Fork.Offset*c
+	b.Frame.Stack = gap + b.Frame.BBDrop + front - rear + (b.Frame.HeadTube+LowerBearing*1000+b.Fork.Length)*s - b.Fork.Offset*c
 }
 
 // sprung gives a bike suspension at both ends, with some of it used.

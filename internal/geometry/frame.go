@@ -8,12 +8,12 @@ import (
 )
 
 const (
-	// lowerBearing is how far the lower headset bearing keeps the fork's crown
+	// LowerBearing is how far the lower headset bearing keeps the fork's crown
 	// race below the head tube, m. Makers do not print it; it is about 0 for a
 	// bearing inside the head tube and 12 mm for one in a cup below it (common
 	// practice, no source). The middle of the two puts the front axle at most
 	// 6 mm wrong along the steering axis, a quarter of a degree of pitch.
-	lowerBearing = 0.006
+	LowerBearing = 0.006
 	// stemHalf is half the height of a stem's clamp on the steerer, m (common
 	// practice, no source).
 	stemHalf = 0.020
@@ -67,7 +67,7 @@ func unloaded(b *document.Build) frame {
 	f.down, f.ahead = mass.Vec{X: c, Z: -s}, mass.Vec{X: s, Z: c}
 	f.headTop = mass.Vec{X: metres(b.Frame.Reach), Z: metres(b.Frame.Stack)}
 	f.headBottom = f.headTop.Add(f.down.Scale(metres(b.Frame.HeadTube)))
-	f.crown = f.headBottom.Add(f.down.Scale(lowerBearing))
+	f.crown = f.headBottom.Add(f.down.Scale(LowerBearing))
 	f.forkFoot = f.crown.Add(f.down.Scale(metres(b.Fork.Length)))
 	f.frontAxle = f.forkFoot.Add(f.ahead.Scale(metres(b.Fork.Offset)))
 

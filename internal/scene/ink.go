@@ -38,6 +38,10 @@ var InkNames = [inkCount]string{
 	"sprung", "unsprung", "rider", "luggage", "centre", "load", "dimension", "ghost", "select",
 }
 
+// Body reports whether an ink fills what has a body: over a photograph it is thin,
+// so that what lies behind can be seen.
+func (k Ink) Body() bool { return k >= Tyre && k <= Flesh }
+
 // String returns the ink's name.
 func (k Ink) String() string {
 	if k < inkCount {

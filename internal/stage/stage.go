@@ -86,6 +86,9 @@ func (s *Stage) drop() {
 	s.spots, s.hover = nil, ""
 }
 
+// Camera returns the camera of what was drawn last, the zero one while nothing was.
+func (s *Stage) Camera() scene.Camera { return s.views[s.aspect].cam }
+
 // Commands are the names that Command knows.
 var Commands = []string{"fit", "in", "out", "left", "right", "up", "down"}
 

@@ -5,9 +5,10 @@ import { core, CoreError } from "../core/core.ts";
 import { readAddress } from "./address.ts";
 import { arrival } from "./arrival.ts";
 import { csvFormat, type, whole } from "./exports.ts";
+import { photographs } from "./photographs.ts";
 import { store } from "./state.ts";
 import { t } from "../text/index.ts";
-import type { Doc, Opened } from "../model/types.ts";
+import type { Doc, Opened, Photograph } from "../model/types.ts";
 
 // Openers are the dialogs that files and links ask for; the page puts them in.
 export const openers = {
@@ -20,6 +21,7 @@ export const openers = {
   publish: (): void => {},
   change: (_build: string): void => {},
   scale: (_build: string, _part = ""): void => {},
+  photograph: (_file?: File): void => {},
 };
 
 const limit = 30_000_000; // bytes
@@ -71,12 +73,19 @@ export function accept(o: Opened, name: string): void {
     store.tell(t("file.unreadable", { name, why }), undefined, "error");
     return;
   }
+  photographs.receive(o.photographs ?? []);
   take(o.document, t("do.open"));
   const title = o.document.title || t("file.untitled");
   undoable(o.problems.length ? t("file.warnings", { title, n: o.problems.length }) : t("file.opened", { title }));
 }
 
+const picture = /\.(jpe?g|jfif|png|webp|heic|heif|avif|gif|bmp|tiff?)$/i;
+
 export async function openFile(file: File): Promise<void> {
+  if (picture.test(file.name) || file.type.startsWith("image/")) {
+    openers.photograph(file); // however large it is: the core says what is too much
+    return;
+  }
   if (file.size > limit) {
     store.tell(t("file.toobig", { name: file.name }), undefined, "error");
     return;
@@ -95,13 +104,13 @@ export async function openFile(file: File): Promise<void> {
   }
 }
 
-export function chooseFile(accept = ".json,.csv,.tsv,.txt,application/json,text/csv"): void {
+export function chooseFile(accept = ".json,.csv,.tsv,.txt,application/json,text/csv", open: (file: File) => unknown = openFile): void {
   const input = document.createElement("input");
   input.type = "file";
   input.accept = typeof accept === "string" ? accept : ".json,.csv,.tsv,.txt,application/json,text/csv";
   input.addEventListener("change", () => {
     const file = input.files?.[0];
-    if (file) void openFile(file);
+    if (file) void open(file);
   });
   input.click();
 }
@@ -127,20 +136,27 @@ export function fileName(title: string, ending: string): string {
 
 // fileText is a document's file as the core lays it out. Where the calculator is
 // gone, or cannot read what it should write, the work is saved all the same.
-function fileText(doc: Doc): string {
+function fileText(doc: Doc, pictures: readonly Photograph[]): string {
   const text = JSON.stringify(doc);
   try {
-    return core.fileText(text);
+    return core.fileText(text, pictures);
   } catch {
     return text;
   }
 }
 
-export function saveFile(doc: Doc | null = store.doc): void {
+export function saveFile(doc: Doc | null = store.doc, pictures: readonly Photograph[] = []): void {
   if (!doc) return;
   const name = fileName(doc.title, ".steelyard.json");
-  download(name, fileText(doc), "application/json");
-  store.tell(t("file.saved", { name }));
+  download(name, fileText(doc, pictures), "application/json");
+  // Photographs go along when that is asked for.
+  if (pictures.length || !doc.builds.some((b) => photographs.of(b))) store.tell(t("file.saved", { name }));
+  else store.tell(t("file.saved.without", { name }), { label: t("file.save.photo"), run: () => void savePhotographs(doc) });
+}
+
+// savePhotographs saves a file that has the photographs of its builds in it.
+export async function savePhotographs(doc: Doc | null = store.doc): Promise<void> {
+  if (doc) saveFile(doc, await photographs.carried(doc));
 }
 
 export function saveText(name: string, text: string): void {

@@ -21,6 +21,7 @@ export interface Look {
   steering: boolean; // what turns with the bar, trail and flop
   ghost: boolean;
   key: boolean;
+  strength: number; // of the photograph behind a build that has one, 0 to 1
   theme: Theme;
 }
 
@@ -48,11 +49,22 @@ const greeted = "greeted";
 const small = 1200; // parts; a document of so many is evaluated at every keystroke
 
 function readLook(): Look {
-  const look: Look = { side: "side", labels: true, dimensions: false, steering: false, ghost: true, key: false, theme: "auto" };
+  const look: Look = {
+    side: "side",
+    labels: true,
+    dimensions: false,
+    steering: false,
+    ghost: true,
+    key: false,
+
+    strength: 0.6,
+    theme: "auto",
+  };
   try {
     const kept = JSON.parse(readPreference(looks) || "{}") as Partial<Look>;
     for (const k of ["labels", "dimensions", "steering", "ghost", "key"] as const) if (typeof kept[k] === "boolean") look[k] = kept[k];
     if (kept.side === "rear") look.side = "rear";
+    if (typeof kept.strength === "number" && kept.strength >= 0 && kept.strength <= 1) look.strength = kept.strength;
     if (kept.theme === "light" || kept.theme === "dark") look.theme = kept.theme;
   } catch {
     // A preference that cannot be read is none.

@@ -31,6 +31,9 @@ import type {
   Pack,
   PackOptions,
   PartsSideBySide,
+  Photograph,
+  PhotographReading,
+  PictureSize,
   Placements,
   Problem,
   Report,
@@ -65,6 +68,7 @@ type Bridge = { [F in Called]: (...args: Functions[F]["arguments"]) => string } 
   onkey?: (event: KeyboardEvent) => boolean;
   ondrop?: (files: FileList) => void;
   onstill?: () => void;
+  ondrawn?: () => void;
 };
 
 type Frame = Window & { steelyard?: Bridge; steelyardFrame?: Status };
@@ -148,6 +152,7 @@ export class Core extends EventTarget {
           bridge.onintent = (json) => this.onintent(JSON.parse(json) as Intent);
           bridge.onkey = (e) => this.onkey(e);
           bridge.ondrop = (files) => this.ondrop(files);
+          bridge.ondrawn = () => this.dispatchEvent(new Event("drawn"));
           bridge.onstill = () => this.dispatchEvent(new Event("still"));
         }
         this.become("ready");
@@ -336,9 +341,25 @@ export class Core extends EventTarget {
     return this.ask("goodFromWords", name, String(grams));
   }
 
-  // fileText is the text of a document's file.
-  fileText(document: string): string {
-    return this.text("fileText", document);
+  // fileText is the text of a document's file, with photographs in it or without.
+  fileText(document: string, photographs: readonly Photograph[] = []): string {
+    return this.text("fileText", document, photographs.length ? JSON.stringify(photographs) : "");
+  }
+
+  // pictureFile judges a file by its first bytes, before anybody decodes it.
+  pictureFile(head: Uint8Array, bytes: number): PictureSize {
+    return this.ask("pictureFile", head, String(bytes));
+  }
+
+  // photograph reads the frame of a build off a photograph of it.
+  photograph(document: string, build: string, photograph: string): PhotographReading {
+    return this.ask("photograph", document, build, photograph);
+  }
+
+  // backdrop is where the photograph lies behind what was drawn last, as a transform
+  // of its px; "" for nowhere.
+  backdrop(): string {
+    return this.text("backdrop");
   }
 
   parseMass(text: string, unit: string): number {

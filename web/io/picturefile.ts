@@ -4,14 +4,8 @@
 
 import { core } from "../core/core.ts";
 import { glyphsOf } from "./fontSubset.ts";
+import { base64 } from "./photofile.ts";
 import type { View } from "../model/types.ts";
-
-// base64 writes bytes as text.
-function base64(bytes: Uint8Array): string {
-  let s = "";
-  for (let i = 0; i < bytes.length; i += 0x8000) s += String.fromCharCode(...bytes.subarray(i, i + 0x8000));
-  return btoa(s);
-}
 
 // fontURL finds the page's own rule for a weight of the Go font. Its address is
 // a file of the site, or in the one file the font itself.

@@ -309,6 +309,32 @@ export class Storage extends EventTarget {
     await end;
   }
 
+  // put keeps something of its own beside the document, in a record that edits leave
+  // alone; get gives it back, drop forgets it.
+  async put(name: string, what: unknown): Promise<void> {
+    const store = await this.table("readwrite");
+    const end = done(store.transaction);
+    store.put(what, name);
+    await inTime(end);
+  }
+
+  async get(name: string): Promise<unknown> {
+    return this.read(name);
+  }
+
+  async drop(name: string): Promise<void> {
+    const store = await this.table("readwrite");
+    const end = done(store.transaction);
+    store.delete(name);
+    await end;
+  }
+
+  // names are those that begin so.
+  async names(prefix: string): Promise<string[]> {
+    const store = await this.table("readonly");
+    return (await inTime(request(store.getAllKeys(IDBKeyRange.bound(prefix, `${prefix}~`))))).map(String);
+  }
+
   private touched(): void {
     if (!this.unsaved++) this.since = performance.now();
   }

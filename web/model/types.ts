@@ -150,7 +150,7 @@ export interface Functions {
    * The text of a document's file, a part to a line.
    */
   fileText: {
-    arguments: [document: string];
+    arguments: [document: string, photographs: string];
     /**
      * Indented, keys in a fixed order.
      */
@@ -231,6 +231,20 @@ export interface Functions {
   packStop: {
     arguments: [];
     answer: Pack;
+  };
+  /**
+   * Reads the frame of a build off a photograph.
+   */
+  photograph: {
+    arguments: [document: string, build: string, photograph: string];
+    answer: PhotographReading;
+  };
+  /**
+   * Finds out whether a file is a picture that can be kept, before it is decoded.
+   */
+  pictureFile: {
+    arguments: [head: string | Uint8Array, bytes: string];
+    answer: PictureSize;
   };
   /**
    * A document packed for the part of an address after the #.
@@ -454,6 +468,16 @@ export interface Functions {
     answer: string;
   };
   /**
+   * Where the photograph lies behind what was drawn last.
+   */
+  backdrop: {
+    arguments: [];
+    /**
+     * A transform of a style sheet, from the px of the photograph to those of the picture; empty where there is none.
+     */
+    answer: string;
+  };
+  /**
    * The sets of parts that a build can be changed to.
    */
   sets: {
@@ -623,6 +647,10 @@ export interface Opened {
    * What is wrong, or was put right.
    */
   problems: Problem[];
+  /**
+   * That the file has, with their pictures.
+   */
+  photographs?: Photograph[];
 }
 
 /**
@@ -1843,6 +1871,10 @@ export interface Build {
    * Tyres, springs and dampers; typical without it.
    */
   setup?: Setup;
+  /**
+   * The id of a picture that is kept beside the document, never in it.
+   */
+  photograph?: string;
   /**
    * Way of the loaded rear wheel for one turn, as measured: value from 500 to 4000.
    */
@@ -3883,6 +3915,180 @@ export interface CSVOptions {
 }
 
 /**
+ * What there is to know of a photograph of a bike beside its points of colour. Places in it are px from its upper left corner.
+ */
+export interface Photograph {
+  /**
+   * What a build of the document calls it.
+   */
+  id: string;
+  /**
+   * Of the picture, px.
+   */
+  width: number;
+  /**
+   * Likewise.
+   */
+  height: number;
+  /**
+   * Each of another thing.
+   */
+  marks: PhotographMark[];
+  /**
+   * What gives the scale: the wheelbase, or the tread of the rear tyre, whose size the build says.
+   */
+  scale: "wheelbase" | "wheel";
+  /**
+   * As measured; 0 is that of the build's figures.
+   */
+  wheelbase_mm: number;
+  /**
+   * From the camera to the bike.
+   */
+  distance_m: number;
+  /**
+   * How far a mark may be off, each way, on the bike.
+   */
+  within_mm: number;
+  /**
+   * In a file of a document: a JPEG file in base64.
+   */
+  picture?: string;
+}
+
+/**
+ * Where in the picture something is.
+ */
+export interface PhotographMark {
+  of: Marked;
+  /**
+   * px.
+   */
+  x: number;
+  /**
+   * px, downwards.
+   */
+  y: number;
+}
+
+/**
+ * The ends of both axles, the middle of the bottom bracket, where the steering axis leaves the head tube at both ends, the middle of the saddle's top, the tread of the rear tyre anywhere around.
+ */
+export type Marked = "rear_axle" | "front_axle" | "bottom_bracket" | "head_top" | "head_bottom" | "saddle" | "tread";
+export const markedValues = ["rear_axle", "front_axle", "bottom_bracket", "head_top", "head_bottom", "saddle", "tread"] as const satisfies readonly Marked[];
+
+/**
+ * How large a picture is, and how large it is kept.
+ */
+export interface PictureSize {
+  /**
+   * px.
+   */
+  width: number;
+  /**
+   * px.
+   */
+  height: number;
+  /**
+   * How large it is kept, px.
+   */
+  keep: {
+    width: number;
+    height: number;
+  };
+}
+
+/**
+ * What a photograph says of the frame of a build, standing on level ground with its suspension at full length.
+ */
+export interface PhotographReading {
+  /**
+   * That the scale makes.
+   */
+  wheelbase_mm: number;
+  /**
+   * By what: a measured wheelbase, that of the build's figures, or the rear wheel.
+   */
+  scaled: "measured" | "figures" | "wheel";
+  /**
+   * What a px is on the bike.
+   */
+  pixel_mm: number;
+  /**
+   * Those that what is marked gives.
+   */
+  figures: PhotographFigure[];
+  /**
+   * Of the scale, where wheelbase and wheel are both known.
+   */
+  check: PhotographCheck | null;
+}
+
+/**
+ * A figure that was read off a photograph.
+ */
+export interface PhotographFigure {
+  /**
+   * What the document calls it, or what the geometry of a report does.
+   */
+  key:
+    | "frame.stack_mm"
+    | "frame.reach_mm"
+    | "frame.head_tube_mm"
+    | "frame.head_angle_deg"
+    | "frame.seat_angle_deg"
+    | "frame.chainstay_mm"
+    | "frame.bb_drop_mm"
+    | "fork.length_mm"
+    | "fork.offset_mm"
+    | "saddle.height_mm"
+    | "front_centre"
+    | "wheelbase";
+  /**
+   * It can be taken into the document: its key is that of a figure there.
+   */
+  taken: boolean;
+  /**
+   * Of all that follows.
+   */
+  unit: "mm" | "deg";
+  /**
+   * As fine as it may be entered.
+   */
+  value: number;
+  /**
+   * ±, of that.
+   */
+  plus: number;
+  /**
+   * What the build has.
+   */
+  now: number;
+  /**
+   * The build's is outside of what was read.
+   */
+  differs: boolean;
+}
+
+/**
+ * The scale by the wheelbase held against that by the rear wheel.
+ */
+export interface PhotographCheck {
+  /**
+   * By how much larger the wheelbase makes everything.
+   */
+  excess_percent: number;
+  /**
+   * ±, of that.
+   */
+  plus: number;
+  /**
+   * It is within that of nothing.
+   */
+  agrees: boolean;
+}
+
+/**
  * What a picture of the bike is to show.
  */
 export interface View {
@@ -3930,6 +4136,10 @@ export interface View {
    * CSS pixels.
    */
   height?: number;
+  /**
+   * To lie behind the build, without its picture.
+   */
+  photograph?: Photograph;
   /**
    * Ids of builds to be drawn in a row, to one scale, in place of the build and the one behind it; of an SVG.
    */
@@ -6230,4 +6440,4 @@ export interface Block {
 }
 
 /** What a document, its report, kinds and stations look like. */
-export const contract = "304b54435562124d";
+export const contract = "eb4b51b7108d1a4b";

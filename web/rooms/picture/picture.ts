@@ -1,6 +1,7 @@
 // Around the canvas: what it shows, what is chosen in it, and the same in words.
 
 import { html, nothing, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
 import { core } from "../../core/core.ts";
 import { speaker } from "../../app/language.ts";
 import { lineID, loadLine, type Line } from "../../app/loadlines.ts";
@@ -17,6 +18,7 @@ import { earlyMark } from "../../elements/early.ts";
 import { badge } from "../../elements/figure.ts";
 import { reveal } from "../../elements/lines.ts";
 import { openers } from "../../app/files.ts";
+import { photographs } from "../../app/photographs.ts";
 
 class PictureHead extends StoreElement {
   private shown = false; // on a narrow sheet, where the tools lie folded into one
@@ -25,6 +27,7 @@ class PictureHead extends StoreElement {
     const { look } = store;
     const { B } = store.ids;
     const off = !store.doc;
+    const photographed = photographs.of(store.build);
     const press = (label: string, on: boolean, act: () => void, disabled = off) =>
       html`<button type="button" class="toggle" aria-pressed=${on} ?disabled=${disabled} @click=${act}>${label}</button>`;
     return html`<div class="head ${this.shown ? "shown" : ""}">
@@ -41,7 +44,25 @@ class PictureHead extends StoreElement {
       >
         ${t("picture.tools")}
       </button>
-      <button type="button" class="plain publishing" ?disabled=${off} @click=${() => openers.publish()}>${t("publish.open.picture")}</button>
+      <div class="acts publishing">
+        ${
+          photographed && look.side === "side"
+            ? html`<input
+                type="range"
+                class="strength"
+                min="0"
+                max="1"
+                step="0.05"
+                aria-label=${t("picture.strength")}
+                title=${t("picture.strength")}
+                .value=${live(String(look.strength))}
+                @input=${(e: Event) => store.setLook({ strength: Number((e.target as HTMLInputElement).value) })}
+              />`
+            : nothing
+        }
+        <button type="button" class="plain" ?disabled=${off} @click=${() => openers.photograph()}>${t("picture.photograph")}</button>
+        <button type="button" class="plain" ?disabled=${off} @click=${() => openers.publish()}>${t("publish.open.picture")}</button>
+      </div>
       <div class="tools" id="picture-tools">
         <div class="set" role="group" aria-label=${t("picture.show")}>
           ${(["A", "B"] as const).map(
@@ -198,18 +219,51 @@ function placed(at: Vec3): string {
   return t("picture.at", { x, y, z, unit });
 }
 
+// Backdrop is the photograph behind the canvas, which can be seen through then.
+class Backdrop {
+  private readonly pane = document.createElement("div");
+  private readonly image = document.createElement("img");
+  private url = "";
+
+  constructor(frame: HTMLIFrameElement) {
+    this.pane.className = "plate-photograph";
+    this.image.alt = "";
+    this.pane.append(this.image);
+    frame.before(this.pane);
+    this.pane.hidden = true;
+  }
+
+  show(url: string, strength: number): void {
+    this.image.style.opacity = String(strength);
+    if (url === this.url) return;
+    this.url = url;
+    if (url) this.image.src = url;
+    else this.image.removeAttribute("src");
+  }
+
+  // follow lays it where the core says, in the frame in which the canvas is painted.
+  follow(): void {
+    const at = this.url ? core.backdrop() : "";
+    this.pane.hidden = at === "";
+    this.image.style.transform = at;
+  }
+}
+
 // watchCanvas keeps the canvas showing what the store holds, and takes what
 // happens on it to the store.
 export function watchCanvas(frame: HTMLIFrameElement): void {
   let last = "";
   let due = false;
   const plate = frame.parentElement!;
+  const backdrop = new Backdrop(frame);
   frame.title = t("picture.title");
 
   const show = () => {
     due = false;
     const { doc, look } = store;
     if (!doc || core.state !== "ready") return;
+    const behind = look.strength ? photographs.of(store.build) : null;
+    backdrop.show(behind?.url ?? "", look.strength);
     const view: View = {
       build: store.activeID,
       ghost: look.ghost ? store.otherID : "",
@@ -223,6 +277,7 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
       labels: look.labels,
       key: look.key,
       units: { mass: doc.show.mass, length: doc.show.length },
+      ...(behind && { photograph: behind.of }),
       width: plate.clientWidth,
       height: plate.clientHeight,
     };
@@ -254,8 +309,10 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
   };
   const paint = () => {
     stale = false;
-    if (core.still && core.state === "ready") lay(core.picture());
-    else if (!early || painted) still.remove();
+    if (core.still && core.state === "ready") {
+      lay(core.picture());
+      backdrop.follow();
+    } else if (!early || painted) still.remove();
   };
   let painted = false;
   core.addEventListener("painted", () => {
@@ -296,6 +353,7 @@ export function watchCanvas(frame: HTMLIFrameElement): void {
     });
   }
   core.addEventListener("still", repaint);
+  core.addEventListener("drawn", () => backdrop.follow());
   new ResizeObserver(soon).observe(plate);
 
   core.onintent = (i: Intent) => {

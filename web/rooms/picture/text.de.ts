@@ -19,6 +19,8 @@ offer("de", {
   "picture.steering": "Lenkung",
   "picture.key": "Legende",
   "picture.ghost": "Anderer Aufbau",
+  "picture.photograph": "Foto…",
+  "picture.strength": "Wie kräftig das Foto ist",
   "picture.zoom": "Vergrößerung",
   "picture.in": "Näher",
   "picture.out": "Weiter weg",

@@ -18,6 +18,8 @@ const en = {
   "picture.steering": "Steering",
   "picture.key": "Key",
   "picture.ghost": "Other build",
+  "picture.photograph": "Photograph…",
+  "picture.strength": "How strong the photograph is",
   "picture.zoom": "Zoom",
   "picture.in": "Nearer",
   "picture.out": "Farther",

@@ -1,0 +1,92 @@
+// The words of the photograph behind the drawing in German.
+
+import { offer } from "../../text/offer.ts";
+import type { Words } from "./text.ts";
+
+offer("de", {
+  "photo.title": "Ein Foto hinter {build}",
+  "photo.lead":
+    "Legen Sie ein Foto Ihres eigenen Rades hinter die Zeichnung: Es zeigt, wo Teile sitzen und ob die Maße des Rahmens stimmen. Sie lassen sich auch davon ablesen.",
+  "photo.how":
+    "Stellen Sie das Rad ohne Fahrer aufrecht auf ebenen Boden. Fotografieren Sie es von der Seite, gerade davor, lieber aus 5 m oder mehr als von nahem, die Kamera waagerecht auf Höhe des Rahmens.",
+  "photo.private":
+    "Das Bild bleibt in diesem Browser, höchstens 2400 Punkte lang und ohne das, was die Kamera über Ort und Zeit notiert hat. Ein Link enthält es nie, eine Datei nur, wenn Sie es wünschen.",
+  "photo.elsewhere": "Dieser Aufbau hat ein Foto, aber in einem anderen Browser: Hier ist es nicht.",
+  "photo.choose": "Bild wählen…",
+  "photo.another": "Anderes Bild…",
+  "photo.save": "Datei mit dem Bild speichern ({mb} MB)",
+  "photo.remove": "Bild wegnehmen",
+  "photo.removed": "Das Foto ist weggenommen. Dieser Browser vergisst es, wenn die Seite das nächste Mal geöffnet wird.",
+  "photo.close": "Fertig",
+  "photo.busy": "{name} wird gelesen…",
+  "photo.unkept": "Dieser Browser bewahrt hier keine Bilder auf: Dieses ist weg, wenn die Seite geschlossen wird. Speichern Sie eine Datei damit.",
+
+  "photo.area": "Marke setzen: {mark}",
+  "photo.alt": "Das Foto",
+  "photo.keys":
+    "Pfeiltasten bewegen die Marke, mit der Umschalttaste zehnmal so weit. Bild auf und Bild ab wählen die Marke davor und danach, Entf nimmt sie weg.",
+  "photo.nudge": "Marke bewegen",
+  "photo.left": "Nach links",
+  "photo.right": "Nach rechts",
+  "photo.up": "Nach oben",
+  "photo.down": "Nach unten",
+  "photo.unset": "Marke wegnehmen",
+  "photo.marks": "Marken",
+  "photo.open": "offen",
+  "photo.at": "bei {x}, {y}",
+  "photo.mark.rear_axle": "Hinterachse",
+  "photo.mark.front_axle": "Vorderachse",
+  "photo.mark.bottom_bracket": "Tretlager",
+  "photo.mark.head_top": "Steuerrohr oben",
+  "photo.mark.head_bottom": "Steuerrohr unten",
+  "photo.mark.saddle": "Sattel",
+  "photo.mark.tread": "Hinterreifen",
+  "photo.where.rear_axle": "Das Ende der Achse, in der Mitte des Hinterrads.",
+  "photo.where.front_axle": "Das Ende der Achse, in der Mitte des Vorderrads.",
+  "photo.where.bottom_bracket": "Die Mitte der Kurbelachse.",
+  "photo.where.head_top": "Die Mitte des Rohrs an seinem oberen Ende, ohne Lager und Abstandsringe.",
+  "photo.where.head_bottom": "Die Mitte des Rohrs an seinem unteren Ende.",
+  "photo.where.saddle": "Die Oberseite des Sattels, auf halber Länge.",
+  "photo.where.tread": "Der äußerste Rand des Reifens, überall außer am Boden: gibt den Maßstab oder prüft ihn.",
+
+  "photo.scale": "Maßstab",
+  "photo.by": "Maßstab nach",
+  "photo.by.wheelbase": "dem Radstand",
+  "photo.by.wheel": "dem Hinterrad",
+  "photo.wheelbase": "Ihr Radstand",
+  "photo.distance": "Kameraabstand",
+  "photo.within": "Marken auf ±",
+
+  "photo.figures": "Was das Foto sagt",
+  "photo.scaled.measured": "Im Maßstab Ihres Radstands, {wheelbase}.",
+  "photo.scaled.figures": "Im Maßstab des Radstands, den die Maße ergeben, {wheelbase}: Messen Sie Ihren, dann ist alles sicherer.",
+  "photo.scaled.wheel": "Im Maßstab des Hinterrads; damit ist der Radstand {wheelbase}.",
+  "photo.check.agrees": "Radstand und Hinterrad passen zusammen: Sie liegen {excess} % auseinander, und ±{plus} % wären kein Wunder.",
+  "photo.check.differs":
+    "Radstand und Hinterrad passen nicht zusammen: Sie liegen {excess} % auseinander, und mehr als ±{plus} % waren nicht zu erwarten. Sehen Sie beide noch einmal an, die Marken und die Größe des Reifens.",
+  "photo.more": "Setzen Sie weitere Marken, um Maße abzulesen.",
+  "photo.read": "Abgelesen",
+  "photo.now": "Jetzt",
+  "photo.same": "im Rahmen des Abgelesenen",
+  "photo.stands":
+    "Von einem Rad, das auf ebenem Boden steht, die Federn ganz ausgefahren. Das ± kommt von den Marken, von einer bis zu 5° schief gehaltenen Kamera, von ihrem Objektiv und davon, wie weit jede Marke seitlich heraussteht. Das Maß des Herstellers ist besser, wo man es kennt: Was übereinstimmt, ist nicht angekreuzt. Die Zeichnung steht um ihren Negativfederweg tiefer.",
+  "photo.take.one": "1 Maß übernehmen",
+  "photo.take.many": "{n} Maße übernehmen",
+  "photo.take.none": "Nichts ist angekreuzt",
+  "photo.taken.one": "1 Maß vom Foto übernommen.",
+  "photo.taken.many": "{n} Maße vom Foto übernommen.",
+  "do.photo.figures": "Maße vom Foto",
+
+  "photo.f.frame.stack_mm": "Stack",
+  "photo.f.frame.reach_mm": "Reach",
+  "photo.f.frame.head_tube_mm": "Steuerrohrlänge",
+  "photo.f.frame.head_angle_deg": "Lenkwinkel",
+  "photo.f.frame.seat_angle_deg": "Sitzwinkel",
+  "photo.f.frame.chainstay_mm": "Kettenstrebenlänge",
+  "photo.f.frame.bb_drop_mm": "Tretlagerabsenkung",
+  "photo.f.fork.length_mm": "Gabellänge",
+  "photo.f.fork.offset_mm": "Gabelvorlauf",
+  "photo.f.saddle.height_mm": "Sattelhöhe",
+  "photo.f.front_centre": "Abstand Tretlager–Vorderachse",
+  "photo.f.wheelbase": "Radstand",
+} satisfies Record<keyof Words, string>);
