@@ -140,6 +140,21 @@ test("what was not written when the page went stands in the journal, and is kept
   assert.equal((await open().storage.load()).text, '{"title":"unsaved"}');
 });
 
+test("a page that comes to no timer notes what is typed", async () => {
+  const a = open();
+  await a.storage.load();
+  a.storage.begin();
+  // Nothing is awaited here, so that no timer and no answer comes in between.
+  for (const end = performance.now() + 1300; performance.now() < end; ) {
+    a.held.text += "x";
+    a.storage.save();
+  }
+  const noted = JSON.parse(localStorage.getItem(journal)!).text as string;
+  assert.ok(noted.length > 0 && a.held.text.startsWith(noted));
+  await until(() => a.storage.state === "kept" && localStorage.getItem(journal) === null);
+  assert.equal((await open().storage.load()).text, a.held.text);
+});
+
 test("where nothing can be kept the page is told why, and the journal holds the document", async () => {
   globalThis.indexedDB = {
     open: () => {

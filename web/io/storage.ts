@@ -181,6 +181,7 @@ export class Storage extends EventTarget {
   private rev = 0;
   private unsaved = 0; // edits since the last save, by count
   private since = 0; // when the first of them was
+  private noted = 0; // when late noted them last
   private begun = false;
   private queued = false;
   private timer = 0;
@@ -345,7 +346,17 @@ export class Storage extends EventTarget {
     if (this.state !== "failed" && this.state !== "conflict") this.become("pending");
     const left = longest - (performance.now() - this.since);
     window.clearTimeout(this.timer);
+    if (left < 0) this.late();
     this.timer = window.setTimeout(() => this.writeSoon(), this.state === "failed" ? pause : Math.max(0, Math.min(pause, left)));
+  }
+
+  // late notes what a write should have kept by now. A page that is busy with one
+  // key after the other comes to no timer and hears no answer of the storage.
+  private late(): void {
+    const now = performance.now();
+    if (this.state === "conflict" || now - this.noted < longest) return;
+    this.noted = now;
+    this.noteHeld();
   }
 
   // One write may wait for the one that runs, which may take as long as the
@@ -443,9 +454,13 @@ export class Storage extends EventTarget {
     }
   }
 
+  private noteHeld(): void {
+    this.note({ ...this.held(), rev: this.rev, by: this.me, at: Date.now(), ...(this.made ? { made: this.made } : {}) });
+  }
+
   private leave(): void {
     if (!this.unsaved) return;
-    if (this.state !== "conflict") this.note({ ...this.held(), rev: this.rev, by: this.me, at: Date.now(), ...(this.made ? { made: this.made } : {}) });
+    if (this.state !== "conflict") this.noteHeld();
     void this.write(false);
   }
 
