@@ -176,6 +176,7 @@ func TestChangeInPlaceAndBack(t *testing.T) {
 	})
 	p.command("Undo").Click()
 	p.Like("button", "Forget Cassette").Click()
+	p.Until("what is kept aside has the focus", "document.activeElement?.id === 'kept-aside'") // which closes a menu
 	p.until("it is forgotten", func() bool { _, d = p.saved(); return d.Builds[0].Part("cassette") == nil && len(d.Aside) == n-1 })
 	p.command("Undo").Click()
 	p.command("Undo").Click()
