@@ -228,7 +228,6 @@ class Backdrop {
   constructor(frame: HTMLIFrameElement) {
     this.pane.className = "plate-photograph";
     this.image.alt = "";
-    this.pane.append(this.image);
     frame.before(this.pane);
     this.pane.hidden = true;
   }
@@ -237,8 +236,10 @@ class Backdrop {
     this.image.style.opacity = String(strength);
     if (url === this.url) return;
     this.url = url;
-    if (url) this.image.src = url;
-    else this.image.removeAttribute("src");
+    this.image.src = url;
+    // A page without a photograph has no image in it.
+    if (url) this.pane.append(this.image);
+    else this.image.remove();
   }
 
   // follow lays it where the core says, in the frame in which the canvas is painted.
