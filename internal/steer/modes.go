@@ -173,15 +173,11 @@ func quadraticZeros(c [3]float64) []float64 {
 		}
 		return []float64{-c[0] / c[1]}
 	}
-	disc := c[1]*c[1] - 4*c[0]*c[2]
-	if disc < 0 {
+	x, y := factor{c[1] / c[2], c[0] / c[2]}.zeros()
+	if imag(x) != 0 {
 		return nil
 	}
-	t := -(c[1] + math.Copysign(math.Sqrt(disc), c[1])) / 2
-	if t == 0 {
-		return []float64{0}
-	}
-	return []float64{t / c[2], c[0] / t}
+	return []float64{real(x), real(y)}
 }
 
 // Capsize returns the speed from which on the bicycle falls over slowly, with the
