@@ -71,6 +71,14 @@ export function showDialog(piece: StoreElement): void {
   });
 }
 
+// closeDialog closes the dialog of a piece that has forgotten what it shows, and
+// gives the focus back to what had it before.
+export function closeDialog(piece: StoreElement, before: Element | null): void {
+  piece.querySelector("dialog")?.close();
+  piece.requestUpdate();
+  if (before instanceof HTMLElement && before.isConnected) before.focus();
+}
+
 // hasClosed says whether what a dialog told of its end still holds. That comes a
 // moment later: by then the next may be open.
 export const hasClosed = (e: Event): boolean => !(e.target as HTMLDialogElement).open;

@@ -9,7 +9,7 @@ import { sameLoad } from "../../app/loadEdit.ts";
 import { store } from "../../app/state.ts";
 import { core, CoreError } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
-import { hasClosed, showDialog, StoreElement } from "../../elements/element.ts";
+import { hasClosed, closeDialog, showDialog, StoreElement } from "../../elements/element.ts";
 import { verdictText } from "../../elements/verdict.ts";
 import type { Changed, Changing, Coming, Going, SetLine } from "../../model/types.ts";
 import { figureScale, massText, partScale, plain, rough, write } from "../../model/units.ts";
@@ -64,10 +64,8 @@ class Change extends StoreElement {
 
   private close(): void {
     if (!this.build) return;
-    this.querySelector("dialog")?.close();
     this.build = "";
-    this.requestUpdate();
-    if (this.was instanceof HTMLElement && this.was.isConnected) this.was.focus();
+    closeDialog(this, this.was);
   }
 
   private choose(set: string): void {

@@ -6,7 +6,7 @@ import { live } from "lit/directives/live.js";
 import { findBuild } from "../../app/edit.ts";
 import { store } from "../../app/state.ts";
 import { core, CoreError } from "../../core/core.ts";
-import { hasClosed, showDialog, StoreElement } from "../../elements/element.ts";
+import { hasClosed, closeDialog, showDialog, StoreElement } from "../../elements/element.ts";
 import type { FrameFigure, FrameTable } from "../../model/types.ts";
 import { figureScale, trim } from "../../model/units.ts";
 import { count, t } from "../../text/index.ts";
@@ -31,10 +31,8 @@ export class FrameTableDialog extends StoreElement {
 
   private close(): void {
     if (!this.build) return;
-    this.querySelector("dialog")?.close();
     this.build = "";
-    this.requestUpdate();
-    if (this.was instanceof HTMLElement && this.was.isConnected) this.was.focus();
+    closeDialog(this, this.was);
   }
 
   // write reads another text, of which nothing is decided yet.

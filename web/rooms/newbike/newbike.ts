@@ -7,7 +7,7 @@ import { arrival } from "../../app/arrival.ts";
 import { openers, take } from "../../app/files.ts";
 import { store } from "../../app/state.ts";
 import { core, CoreError } from "../../core/core.ts";
-import { hasClosed, showDialog, StoreElement } from "../../elements/element.ts";
+import { hasClosed, closeDialog, showDialog, StoreElement } from "../../elements/element.ts";
 import { visit } from "../../elements/way.ts";
 import { svgElement } from "../../io/svg.ts";
 import type { NewBike, NewBikeArea, NewBikeChoice, NewBikeOption } from "../../model/types.ts";
@@ -70,10 +70,8 @@ class NewBikeDialog extends StoreElement {
 
   private close(): void {
     if (!this.shown) return;
-    this.querySelector("dialog")?.close();
     this.shown = false;
-    this.requestUpdate();
-    if (this.was instanceof HTMLElement && this.was.isConnected) this.was.focus();
+    closeDialog(this, this.was);
   }
 
   private take(): void {

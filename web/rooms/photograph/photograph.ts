@@ -10,7 +10,7 @@ import { photographs, type Kept } from "../../app/photographs.ts";
 import { store } from "../../app/state.ts";
 import { core, CoreError } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
-import { hasClosed, showDialog, StoreElement } from "../../elements/element.ts";
+import { hasClosed, closeDialog, showDialog, StoreElement } from "../../elements/element.ts";
 import { lengthInput, numberInput } from "../../elements/field.ts";
 import { markedValues, type Build, type Marked, type Photograph, type PhotographFigure, type PhotographReading } from "../../model/types.ts";
 import { decimal, figureScale, plain, rough, write } from "../../model/units.ts";
@@ -58,10 +58,8 @@ class PhotographDialog extends StoreElement {
 
   private close(): void {
     if (!this.shown) return;
-    this.querySelector("dialog")?.close();
     this.shown = false;
-    this.requestUpdate();
-    if (this.was instanceof HTMLElement && this.was.isConnected) this.was.focus();
+    closeDialog(this, this.was);
   }
 
   private async take(file: File): Promise<void> {

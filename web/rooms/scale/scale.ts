@@ -12,7 +12,7 @@ import { core, CoreError } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
 import "../../elements/combo.ts";
 import type { Offer } from "../../elements/combo.ts";
-import { hasClosed, showDialog, StoreElement } from "../../elements/element.ts";
+import { hasClosed, closeDialog, showDialog, StoreElement } from "../../elements/element.ts";
 import type { Build, Doc, Part, Share, WeighPlan, WeighTaken } from "../../model/types.ts";
 import { decimal, figureScale, massField, partScale, plain, rough, write } from "../../model/units.ts";
 import { brief, count, t, word } from "../../text/index.ts";
@@ -108,11 +108,9 @@ class Scale extends StoreElement {
     if (!this.build) return;
     window.visualViewport?.removeEventListener("resize", this.fit);
     window.visualViewport?.removeEventListener("scroll", this.fit);
-    this.querySelector("dialog")?.close();
     this.build = "";
     if (location.hash === address) history.replaceState(history.state, "", location.pathname + location.search);
-    this.requestUpdate();
-    if (this.was instanceof HTMLElement && this.was.isConnected) this.was.focus();
+    closeDialog(this, this.was);
   }
 
   private keep(): void {
