@@ -49,8 +49,10 @@ func (t *tab) serve(p *Page) {
 }
 
 // Lend opens an address in a tab that is as good as fresh: nothing is stored but
-// that the page has greeted, and nothing is left of a page before. The test's end gives the tab back, or
-// closes it when the test failed or changed what storage does not hold (spent),
+// that the page has greeted, and nothing is left of a page before. It has no
+// service worker, which would fetch and keep the whole site once more for every
+// test: what works without a network is tested in tabs of its own. The test's end
+// gives the tab back, or closes it when the test failed or changed what storage does not hold (spent),
 // and fails the test for whatever went wrong on the page by then.
 func (b *Browser) Lend(tb testing.TB, address string, look Look) *Page {
 	tb.Helper()
@@ -84,7 +86,8 @@ func (b *Browser) Lend(tb testing.TB, address string, look Look) *Page {
 		p.Mouse(input.DispatchMouseEventTypeMouseMoved, -1, -1, false)
 	} else {
 		p.prepare()
-		p.Preload("location.protocol.startsWith('http') && localStorage.setItem('steelyard.greeted', 'yes')")
+		p.Preload(`location.protocol.startsWith('http') && localStorage.setItem('steelyard.greeted', 'yes')
+			delete Navigator.prototype.serviceWorker`)
 		p.spent = false // so is every page in it
 	}
 	p.Look(look)

@@ -214,6 +214,16 @@ func Do(p *Page, step chromedp.Action[chromedp.Void]) {
 // Run runs a step within the page's patience.
 func Run[T any](p *Page, step chromedp.Action[T]) T {
 	p.tb.Helper()
+	out, err := attempt(p, step)
+	if err != nil {
+		p.tb.Fatalf("%v%s", err, p.told())
+	}
+	return out
+}
+
+// attempt runs a step within the page's patience, which may fail.
+func attempt[T any](p *Page, step chromedp.Action[T]) (T, error) {
+	p.tb.Helper()
 	if chromedp.FromContext(p.ctx).Target == nil {
 		// The tab lives as long as the context of the first step.
 		if err := chromedp.Do(p.ctx); err != nil {
@@ -222,11 +232,7 @@ func Run[T any](p *Page, step chromedp.Action[T]) T {
 	}
 	ctx, cancel := context.WithTimeout(p.ctx, p.patience)
 	defer cancel()
-	out, err := chromedp.Run(ctx, step)
-	if err != nil {
-		p.tb.Fatalf("%v%s", err, p.told())
-	}
-	return out
+	return chromedp.Run(ctx, step)
 }
 
 // told is what went wrong on the page, to go with another failure.
@@ -239,10 +245,24 @@ func (p *Page) told() string {
 	return "\non the page: " + strings.Join(p.wrongs, "\n  ")
 }
 
-// Eval evaluates an expression in the page, and waits when it is a promise.
+// Eval evaluates an expression in the page, and waits when it is a promise. What
+// the expression looks for may be on its way: one that found nothing to go on with
+// is evaluated again, as long as the page may take, so it finds before it changes.
 func Eval[T any](p *Page, expression string) T {
 	p.tb.Helper()
-	return Run(p, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	var out T
+	for began := time.Now(); ; {
+		var err error
+		out, err = attempt(p, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+		if err == nil {
+			return out
+		}
+		waited := time.Since(began)
+		if !strings.Contains(err.Error(), "TypeError: Cannot read properties of") || waited > p.patience {
+			p.tb.Fatalf("%v%s", err, p.told())
+		}
+		time.Sleep(min(max(waited/4, 10*time.Millisecond), 200*time.Millisecond))
+	}
 }
 
 // Until waits for an expression to be truthy. A page that is just then loaded
