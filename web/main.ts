@@ -2,20 +2,22 @@
 // was kept, the one that the address carries, or the demo.
 
 import "./app/language.ts";
-import "every:rooms/*/text.ts";
-import "./rooms/change/change.ts";
+import "./rooms/balance/text.ts";
+import "./rooms/contents/text.ts";
+import "./rooms/difference/text.ts";
+import "./rooms/early/text.ts";
+import "./rooms/masthead/text.ts";
+import "./rooms/notices/text.ts";
+import "./rooms/picture/text.ts";
+import "./rooms/welcome/text.ts";
 import "./rooms/contents/contents.ts";
-import "./rooms/dialogs/dialogs.ts";
 import "./rooms/early/early.ts";
 import "./rooms/masthead/masthead.ts";
-import "./rooms/newbike/newbike.ts";
 import "./rooms/notices/notices.ts";
-import "./rooms/photograph/photograph.ts";
-import "./rooms/publish/publish.ts";
-import "./rooms/scale/scale.ts";
 import "./rooms/strip/strip.ts";
 import "./rooms/welcome/welcome.ts";
 import { rooms } from "./rooms/rooms.ts";
+import { firstShown } from "./elements/element.ts";
 import { layOut } from "./elements/room.ts";
 import { begin, watchHistory } from "./elements/way.ts";
 import { watchCanvas } from "./rooms/picture/picture.ts";
@@ -25,7 +27,6 @@ import { arrival } from "./app/arrival.ts";
 import { accept, because, fromLink, opened, openers, saveText } from "./app/files.ts";
 import { photographs } from "./app/photographs.ts";
 import { offline } from "./offline/offline.ts";
-import { watchPrinting } from "./rooms/print/printReport.ts";
 import { listen } from "./shortcuts.ts";
 import { speaker } from "./app/language.ts";
 import { store } from "./app/state.ts";
@@ -57,7 +58,6 @@ addEventListener("unhandledrejection", (e) => trouble(because(e.reason)));
 
 const frame = document.getElementById("canvas") as HTMLIFrameElement;
 watchCanvas(frame);
-watchPrinting();
 core.attach(frame);
 offline.start(frame.dataset.srcdoc !== undefined);
 
@@ -111,14 +111,28 @@ function settle(): void {
   store.touch();
 }
 setTimeout(settle, 2500);
-const painted = () => Promise.race([new Promise(requestAnimationFrame), new Promise((done) => setTimeout(done, 300))]);
 const shown = before()
   .catch((e: unknown) => trouble(because(e)))
   .then(() => {
     settle();
-    return store.early && painted();
+    return store.early && firstShown();
   });
-void Promise.race([shown, new Promise((enough) => setTimeout(enough, patience))]).then(() => {
+const sight = Promise.race([shown, new Promise((enough) => setTimeout(enough, patience))]);
+// The chapters and dialogs come then, first of all: against the program they are
+// small. Without them the page has its first screen.
+const rest = sight
+  .then(() => import("./later.ts"))
+  .then(
+    () => store.touch(),
+    (e: unknown) => trouble(because(e)),
+  );
+// A dialog that is asked for before opens when it is there.
+const dialogs = openers as Record<string, (...given: never[]) => void>;
+for (const name of Object.keys(dialogs)) {
+  const wait = (...given: never[]) => void rest.then(() => dialogs[name] !== wait && dialogs[name]?.(...given));
+  dialogs[name] = wait;
+}
+void sight.then(() => {
   const { src, srcdoc } = frame.dataset;
   if (srcdoc !== undefined) frame.srcdoc = srcdoc;
   else frame.src = src!;
@@ -126,6 +140,7 @@ void Promise.race([shown, new Promise((enough) => setTimeout(enough, patience))]
 
 async function start(): Promise<void> {
   const found = await kept;
+  await rest;
   store.kinds = core.kinds();
   store.stations = core.stations();
   // What can be searched for comes after the first figures: nobody has typed yet.

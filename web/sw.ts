@@ -33,7 +33,8 @@ const ours = `steelyard ${scope} `;
 const name = ours + VERSION;
 
 const short = (hash: string): string => hash.slice(0, 8); // as pages link it
-const address = (path: string, hash: string): string => new URL(`${path}?v=${short(hash)}`, scope).href;
+const piece = /-[0-9A-Z]{8}\.js$/; // of a script: esbuild has put the hash into its name
+const address = (path: string, hash: string): string => new URL(piece.test(path) ? path : `${path}?v=${short(hash)}`, scope).href;
 
 async function digest(bytes: ArrayBuffer): Promise<string> {
   const sum = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));

@@ -106,6 +106,7 @@ const bar = `(document.querySelector('sy-early')?.innerText ?? '')`
 func (p *Page) mustBeEarly(of string) {
 	p.tb.Helper()
 	p.Until("figures are there without the program", "document.documentElement?.dataset.early === "+quote(of)+" && document.querySelector('#balance .total .num')")
+	p.Until("all of the page is there", "!document.querySelector(':not(:defined)')")
 	if Eval[bool](p, "!!"+inFrame+"?.steelyard") {
 		p.tb.Fatal("the program is there")
 	}

@@ -26,11 +26,12 @@ export abstract class StoreElement extends LitElement {
 // shown is kept once the page has painted its first figures.
 let shown: Promise<unknown> | null = null;
 
-function firstShown(): Promise<unknown> {
+// firstShown waits for that; a slow phone takes a while to paint.
+export function firstShown(): Promise<unknown> {
   shown ??= Promise.race([
     // The frame after is begun once the first is drawn.
     new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)))),
-    new Promise((done) => setTimeout(done, 300)), // a page in the background paints nothing
+    new Promise((done) => setTimeout(done, document.hidden ? 0 : 1500)), // a page in the background paints nothing
   ]);
   return shown;
 }

@@ -1,6 +1,7 @@
 // What a room of the page says of itself. A room is a folder in rooms/; its
 // index.ts makes one of these, and rooms/rooms.ts names them all in the order of
-// the page.
+// the page. What a chapter tells comes after the first screen: its chapter.ts makes
+// that, and later.ts names it.
 
 import type { nothing, TemplateResult } from "lit";
 import { narrow } from "./narrow.ts";
@@ -17,13 +18,18 @@ export interface Printed {
   body: () => TemplateResult | typeof nothing | (TemplateResult | typeof nothing)[];
 }
 
-export interface Room {
+export interface Room extends Told {
   name: string; // of the folder; the id of the section, and its address
   element: string; // what shows it
   title: Key; // its heading
   short: Key; // its name in the contents
   opening?: true; // stands beside the picture, above the chapters
-  gist?: () => Gist; // its answer, shown while it is closed; without one it is always open
+  folds?: true; // can be closed, and then shows its gist; otherwise it is always open
+}
+
+// Told is what a room comes to.
+export interface Told {
+  gist?: () => Gist; // its answer, shown while it is closed
   answer?: () => Gist | undefined; // its answer in the contents, where that is not the gist; undefined while it is being worked out
   prints?: readonly Printed[];
 }
@@ -33,6 +39,11 @@ const known = new Map<string, Room>();
 export function register(rooms: readonly Room[]): readonly Room[] {
   for (const r of rooms) known.set(r.name, r);
   return rooms;
+}
+
+// furnish has rooms tell what they come to, by their names.
+export function furnish(told: Record<string, Told>): void {
+  for (const [name, t] of Object.entries(told)) Object.assign(roomOf(name), t);
 }
 
 // allRooms gives them in the order of the page.
@@ -60,11 +71,11 @@ export function layOut(rooms: readonly Room[], opening: Element, sheet: Element)
     const there = document.getElementById(r.name);
     const section = there ?? document.createElement("section");
     // What has no line to open it by can be gone to itself.
-    if (!r.gist) section.tabIndex = -1;
+    if (!r.folds) section.tabIndex = -1;
     if (there) continue;
     section.id = r.name;
     section.setAttribute("aria-labelledby", `${r.name}-title`);
-    if (r.gist) section.className = "chapter";
+    if (r.folds) section.className = "chapter";
     section.append(document.createElement(r.element));
     (r.opening ? opening : sheet).append(section);
   }

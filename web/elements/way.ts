@@ -41,7 +41,7 @@ function note(name: string): void {
 export function arrive(name: string, id = ""): void {
   const room = findRoom(name);
   if (!room) return;
-  if (room.gist) setUnfolded(name, true);
+  if (room.folds) setUnfolded(name, true);
   note(name);
   // Once what is opened has been rendered.
   setTimeout(() => {
@@ -89,7 +89,7 @@ export function watchHistory(): void {
     const { document: link, chapter: name } = readAddress(location.hash);
     const room = link ? undefined : findRoom(name);
     if (!room) note("");
-    else if (!known || (room.gist && !isUnfolded(name))) arrive(name);
+    else if (!known || (room.folds && !isUnfolded(name))) arrive(name);
     else {
       // The browser puts the window where it was, and then takes the focus away.
       note(name);

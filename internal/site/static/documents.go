@@ -38,9 +38,24 @@ func (s site) addDocuments(web string, names ...string) error {
 		if failed != nil {
 			return failed
 		}
-		s[name] = []byte(linked)
+		s[name] = []byte(s.preload(linked))
 	}
 	return nil
+}
+
+// taken finds the pieces that a script cannot start without, as esbuild writes it.
+var taken = regexp.MustCompile(`\bfrom"\./([^"]+)"`)
+
+// preload has the pieces of a document's scripts asked for with the scripts, not
+// when these have come.
+func (s site) preload(doc string) string {
+	return scriptElement.ReplaceAllStringFunc(doc, func(found string) string {
+		links := ""
+		for _, m := range taken.FindAllSubmatch(s[scriptElement.FindStringSubmatch(found)[2]], -1) {
+			links += fmt.Sprintf("<link rel=\"modulepreload\" href=\"%s\">\n", m[1])
+		}
+		return links + found
+	})
 }
 
 // addLinked adds what one link names, bundled when it is a script or a style
@@ -53,7 +68,9 @@ func (s site) addLinked(web, from string) (to string, err error) {
 	if _, ok := s[to]; !ok {
 		source := filepath.Join(web, filepath.FromSlash(from))
 		switch path.Ext(from) {
-		case ".ts", ".js", ".css":
+		case ".ts", ".js":
+			err = s.addScript(web, to, source)
+		case ".css":
 			s[to], err = bundle(web, source)
 		default:
 			s[to], err = os.ReadFile(source)
@@ -64,6 +81,29 @@ func (s site) addLinked(web, from string) (to string, err error) {
 	}
 	sum := sha256.Sum256(s[to])
 	return to + "?v=" + hex.EncodeToString(sum[:4]), nil
+}
+
+// addScript adds a script, and the pieces of it that it takes by itself or when it
+// wants them, which are named by their hashes.
+func (s site) addScript(web, to, source string) error {
+	options := bundling(web)
+	options.EntryPoints = []string{source}
+	options.Splitting = true
+	result := api.Build(options)
+	if err := failure(result.Errors); err != nil {
+		return err
+	}
+	for _, f := range result.OutputFiles {
+		name, err := filepath.Rel(web, f.Path)
+		if err != nil {
+			return err
+		}
+		s[filepath.ToSlash(name)] = f.Contents
+	}
+	if s[to] == nil {
+		return fmt.Errorf("%s gave no %s", filepath.Base(source), to)
+	}
+	return nil
 }
 
 // bundling is how sources become bundles.

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"html"
+	"maps"
 	"path"
 	"path/filepath"
 	"regexp"
@@ -24,7 +25,12 @@ func WriteSingle(ctx context.Context, root, out string) (Sizes, error) {
 	if err != nil {
 		return Sizes{}, err
 	}
-	one, err := files.single()
+	whole := maps.Clone(files)
+	web := filepath.Join(root, "web")
+	if whole["main.js"], err = bundle(web, filepath.Join(web, "main.ts")); err != nil { // in one piece
+		return Sizes{}, err
+	}
+	one, err := whole.single()
 	if err != nil {
 		return Sizes{}, err
 	}
@@ -159,6 +165,8 @@ func (in *insides) join(doc string) string {
 			return `<script type="application/json" id="` + strings.NewReplacer("/", "-", ".json", "").Replace(m[2]) + `">` + text + "</script>"
 		case strings.Contains(rest, `rel="manifest"`), strings.Contains(rest, `rel="apple-touch-icon"`):
 			return "" // a file is not installed
+		case strings.Contains(rest, `rel="modulepreload"`):
+			return "" // its script is in one piece
 		}
 		return found
 	})

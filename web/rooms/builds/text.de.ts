@@ -4,11 +4,9 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "builds.short": "Alle Aufbauten",
   "do.table": "Aufbauten für die Tabelle gewählt",
   "do.base": "Bezug gewählt",
 
-  "all.title": "Alle Aufbauten",
   "all.gist": "{n} Aufbauten nebeneinander.",
   "all.gist.one": "Bisher ein Aufbau. Kopieren Sie ihn und ändern Sie die Kopie, um beide nebeneinander zu sehen.",
   "all.gist.open": "Der leichteste von {n}: offen.",

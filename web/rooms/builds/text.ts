@@ -3,11 +3,9 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "builds.short": "All builds",
   "do.table": "builds chosen for the table",
   "do.base": "base chosen",
 
-  "all.title": "All builds",
   "all.gist": "{n} builds side by side.",
   "all.gist.one": "One build so far. Copy it and change the copy to see the two side by side.",
   "all.gist.open": "Lightest of {n}: undecided.",

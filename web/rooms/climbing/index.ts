@@ -1,7 +1,3 @@
-import { answer } from "./answer.ts";
-import { inWords } from "../../elements/answer.ts";
-import { gist } from "./climbing.ts";
-import { printClimbing } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const climbing: Room = {
@@ -9,7 +5,5 @@ export const climbing: Room = {
   element: "sy-climbing",
   title: "climbing.title",
   short: "climbing.short",
-  gist,
-  answer: () => inWords(answer, (v) => v.words || v.sides[0]?.words, "climbing.gist"),
-  prints: [{ at: 56, body: printClimbing }],
+  folds: true,
 };

@@ -4,8 +4,6 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "climbing.short": "Bergauf",
-  "climbing.title": "Bergauf",
   "climbing.gist": "Tempo, Gang und Zeit an einem Anstieg und über einen Tag, und was Gewicht und Verluste kosten.",
   "climbing.climb": "Der Anstieg",
   "climbing.time": "Zeit",

@@ -3,8 +3,6 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "climbing.short": "Climbing",
-  "climbing.title": "Climbing",
   "climbing.gist": "Speed, gear and time on a climb and over a day, and what weight and losses cost.",
   "climbing.climb": "The climb",
   "climbing.time": "Time",

@@ -1,5 +1,3 @@
-import { answer } from "./answer.ts";
-import "./frame.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const frame: Room = {
@@ -7,5 +5,4 @@ export const frame: Room = {
   element: "sy-frame",
   title: "frame.title",
   short: "frame.short",
-  answer,
 };

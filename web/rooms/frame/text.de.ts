@@ -4,8 +4,6 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "frame.short": "Rahmen",
-  "frame.title": "Der Rahmen von Aufbau {letter}",
   "frame.lead": "Wie Hersteller ihn angeben: auf ebenem Boden, Federung ganz ausgefahren.",
   "frame.frame": "Rahmen",
   "frame.fork": "Gabel",

@@ -3,8 +3,6 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "frame.short": "Frame",
-  "frame.title": "The frame of build {letter}",
   "frame.lead": "As makers print them: on level ground, suspension at full length.",
   "frame.frame": "Frame",
   "frame.fork": "Fork",

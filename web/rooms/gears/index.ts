@@ -1,8 +1,3 @@
-import { answer } from "./answer.ts";
-import { store } from "../../app/state.ts";
-import { inWords } from "../../elements/answer.ts";
-import { gist } from "./gears.ts";
-import { printGears } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const gears: Room = {
@@ -10,7 +5,5 @@ export const gears: Room = {
   element: "sy-gears",
   title: "gears.title",
   short: "gears.short",
-  gist,
-  answer: () => inWords(answer, (v) => v.words || v.builds.find((b) => b.build === store.ids.A)?.words, "gears.gist"),
-  prints: [{ at: 54, body: printGears }],
+  folds: true,
 };

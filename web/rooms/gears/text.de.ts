@@ -4,8 +4,6 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "gears.short": "Gänge",
-  "gears.title": "Gänge",
   "gears.gist": "Wie weit die Gänge reichen, wie gleichmäßig sie sind und was der Antrieb verliert.",
   "gears.chart": "Gänge aller Aufbauten nach Entfaltung, auf einer Skala gleicher Sprünge",
   "gears.inches": "Zoll",

@@ -3,8 +3,6 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "gears.short": "Gears",
-  "gears.title": "Gears",
   "gears.gist": "How far the gears reach, how even they are, and what the drive loses.",
   "gears.chart": "Gears of all builds by development, on a scale of equal steps",
   "gears.inches": "inches",

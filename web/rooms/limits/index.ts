@@ -1,5 +1,3 @@
-import { gist } from "./limits.ts";
-import { printRatings } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const limits: Room = {
@@ -7,6 +5,5 @@ export const limits: Room = {
   element: "sy-limits",
   title: "limits.title",
   short: "limits.short",
-  gist,
-  prints: [{ at: 60, body: printRatings }],
+  folds: true,
 };

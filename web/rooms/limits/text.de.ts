@@ -4,11 +4,9 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "limits.short": "Grenzen",
   "do.grip": "Haftung",
   "do.rating": "zulässige Last: {what}",
 
-  "limits.title": "Was es erlaubt",
   "limits.gist": "Bremsen, Steigen, Radlasten an Hängen und Lasten gegen die Angaben der Hersteller.",
   "limits.gist.side": "{letter} bremst mit {brake} ({braked}) und steigt {climb} ({climbed})",
   "limits.gist.none": "keine zulässige Last überschritten",

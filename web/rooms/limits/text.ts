@@ -3,11 +3,9 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "limits.short": "Limits",
   "do.grip": "grip",
   "do.rating": "rating: {what}",
 
-  "limits.title": "What it permits",
   "limits.gist": "Braking, climbing, axle loads on slopes, and loads against makers’ ratings.",
   "limits.gist.side": "{letter} brakes to {brake} ({braked}) and climbs to {climb} ({climbed})",
   "limits.gist.none": "no rating exceeded",

@@ -1,5 +1,3 @@
-import { gist } from "./load.ts";
-import { printLoads } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const load: Room = {
@@ -7,6 +5,5 @@ export const load: Room = {
   element: "sy-load",
   title: "load.title",
   short: "load.short",
-  gist,
-  prints: [{ at: 70, body: printLoads }],
+  folds: true,
 };

@@ -4,7 +4,6 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "load.short": "Ladung",
   "do.copyload": "{name} kopieren",
   "do.deleteload": "{name} löschen",
   "do.seat": "Fahrer von {name}",
@@ -32,7 +31,6 @@ offer("de", {
   "states.gone": "Leichter um",
   "states.share": "Anteil vorn",
 
-  "load.title": "Ladung und Fahrer",
   "load.gist.none": "Noch ist nichts geladen: fügen Sie einen Fahrer hinzu, Taschen und was hineinkommt.",
   "load.gist": "{letter}: {load}",
   "load.gist.both": "A und B: {load}",

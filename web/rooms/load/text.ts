@@ -3,7 +3,6 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "load.short": "Load",
   "do.copyload": "copy {name}",
   "do.deleteload": "delete {name}",
   "do.seat": "rider of {name}",
@@ -31,7 +30,6 @@ const en = {
   "states.gone": "Lighter by",
   "states.share": "Front share",
 
-  "load.title": "Load and rider",
   "load.gist.none": "Nothing is loaded yet: add a rider, bags and what goes into them.",
   "load.gist": "{letter}: {load}",
   "load.gist.both": "A and B: {load}",

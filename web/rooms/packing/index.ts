@@ -1,4 +1,3 @@
-import { gist } from "./packing.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const packing: Room = {
@@ -6,5 +5,5 @@ export const packing: Room = {
   element: "sy-packing",
   title: "packing.title",
   short: "packing.short",
-  gist,
+  folds: true,
 };

@@ -4,11 +4,9 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "packing.short": "Packen",
   "do.pack": "{name} packen",
   "do.aim": "Ziel des Packens",
 
-  "packing.title": "Packen",
   "packing.gist": "Findet, wohin alles gehört, und beweist, wie nah am Besten das ist.",
   "packing.gist.none": "Braucht eine Ladung mit Taschen und Dingen.",
   "packing.gist.running": "Die beste Packung von {load} wird gesucht …",

@@ -3,11 +3,9 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "packing.short": "Packing",
   "do.pack": "pack {name}",
   "do.aim": "aim of packing",
 
-  "packing.title": "Packing",
   "packing.gist": "Finds where everything should go, and proves how near to the best it is.",
   "packing.gist.none": "Needs a load with bags and goods.",
   "packing.gist.running": "Searching for the best packing of {load}…",

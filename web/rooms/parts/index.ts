@@ -1,6 +1,3 @@
-import { answer } from "./answer.ts";
-import "./parts.ts";
-import { printParts } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const parts: Room = {
@@ -8,6 +5,4 @@ export const parts: Room = {
   element: "sy-parts",
   title: "parts.title",
   short: "parts.short",
-  answer,
-  prints: [{ at: 80, body: printParts }],
 };

@@ -4,10 +4,8 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "parts.short": "Teile",
   "parts.answer.one": "Ein Teil; {weighed} von {all} gewogen.",
   "parts.answer.many": "{n} Teile; {weighed} von {all} gewogen.",
-  "parts.title": "Die Teile von Aufbau {letter}",
   "parts.show": "Teile von",
   "parts.filter": "In der Liste suchen",
   "parts.filter.none": "Kein Teil der Liste passt zu „{name}“.",

@@ -3,10 +3,8 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "parts.short": "Parts",
   "parts.answer.one": "One part; {weighed} of {all} is weighed.",
   "parts.answer.many": "{n} parts; {weighed} of {all} is weighed.",
-  "parts.title": "The parts of build {letter}",
   "parts.show": "Parts of",
   "parts.filter": "Find in the list",
   "parts.filter.none": "No part of the list matches “{name}”.",

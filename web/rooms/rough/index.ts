@@ -1,7 +1,3 @@
-import { answer } from "./answer.ts";
-import { inWords } from "../../elements/answer.ts";
-import { gist } from "./rough.ts";
-import { printRough } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const rough: Room = {
@@ -9,7 +5,5 @@ export const rough: Room = {
   element: "sy-rough",
   title: "rough.title",
   short: "rough.short",
-  gist,
-  answer: () => inWords(answer, (v) => v.words || v.sides[0]?.words, "rough.gist"),
-  prints: [{ at: 57, body: printRough }],
+  folds: true,
 };

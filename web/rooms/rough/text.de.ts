@@ -4,8 +4,6 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "rough.short": "Schlechte Straße",
-  "rough.title": "Schlechte Straße",
   "rough.gist": "Wie die Räder einer schlechten Straße folgen, was der Fahrer spürt und welches Teil den Unterschied macht.",
   "rough.of": "Gerechnet wird das Rad {states}; wo die Ladung einen Fahrer hat, mit ihm.",
   "rough.road": "Straße",

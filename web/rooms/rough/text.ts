@@ -3,8 +3,6 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "rough.short": "Rough road",
-  "rough.title": "Rough road",
   "rough.gist": "How the wheels follow a rough road, what the rider feels, and which part makes the difference.",
   "rough.of": "Reckoned is the bike {states}; where the load has a rider, with the rider.",
   "rough.road": "Road",

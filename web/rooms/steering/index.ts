@@ -1,7 +1,3 @@
-import { answer } from "./answer.ts";
-import { inWords } from "../../elements/answer.ts";
-import { gist } from "./steering.ts";
-import { printSteering } from "./print.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const steering: Room = {
@@ -9,7 +5,5 @@ export const steering: Room = {
   element: "sy-steering",
   title: "steering.title",
   short: "steering.short",
-  gist,
-  answer: () => inWords(answer, (v) => v.words || v.sides[0]?.words, "steering.gist"),
-  prints: [{ at: 58, body: printSteering }],
+  folds: true,
 };

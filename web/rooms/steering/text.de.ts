@@ -4,7 +4,6 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "steering.short": "Lenken",
   "rooms.side": "Seite",
 
   "placements.title": "Wohin mit den Taschen",
@@ -23,7 +22,6 @@ offer("de", {
 
   "do.placements": "Kopien der Ladung mit „{name}“ anderswo",
 
-  "steering.title": "Lenken und Gleichgewicht",
   "steering.gist": "Wie es lenkt und sich hält, und wie es sich heben, halten und abstellen lässt.",
   "steering.of": "Das Rad {states}; der Fahrer ist fest mit dem Rahmen verbunden, ohne Hände am Lenker.",
   "steering.plain": "In einfachen Werten",

@@ -3,7 +3,6 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "steering.short": "Steering",
   "rooms.side": "Side",
 
   "placements.title": "Where to hang the bags",
@@ -22,7 +21,6 @@ const en = {
 
   "do.placements": "copies of the load with “{name}” elsewhere",
 
-  "steering.title": "Steering and balance",
   "steering.gist": "How it steers and balances, and what it is to lift, hold and park.",
   "steering.of": "Of the bike {states}; the rider is fixed to the frame, hands off the bar.",
   "steering.plain": "In plain figures",

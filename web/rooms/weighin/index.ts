@@ -1,4 +1,3 @@
-import { gist } from "./weighin.ts";
 import type { Room } from "../../elements/room.ts";
 
 export const weighin: Room = {
@@ -6,5 +5,5 @@ export const weighin: Room = {
   element: "sy-weighin",
   title: "weighin.title",
   short: "weighin.short",
-  gist,
+  folds: true,
 };

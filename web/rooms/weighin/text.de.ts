@@ -4,11 +4,9 @@ import { offer } from "../../text/offer.ts";
 import type { Words } from "./text.ts";
 
 offer("de", {
-  "weighin.short": "Wägung",
   "do.weighin": "Wägung {name}",
   "do.adopt": "Gewichte von der Waage",
 
-  "weighin.title": "Wägung",
   "weighin.gist": "Beide Räder auf eine Personenwaage stellen und die Werte daran prüfen.",
   "weighin.gist.agrees": "{name}: Waage und Werte stimmen überein",
   "weighin.gist.not": "{name}: Waage und Werte stimmen nicht überein",

@@ -3,11 +3,9 @@
 import { say } from "../../text/index.ts";
 
 const en = {
-  "weighin.short": "Weigh-in",
   "do.weighin": "weigh-in {name}",
   "do.adopt": "weights from the scale",
 
-  "weighin.title": "Weigh-in",
   "weighin.gist": "Put both wheels on a bathroom scale and hold the figures against it.",
   "weighin.gist.agrees": "{name}: scale and figures agree",
   "weighin.gist.not": "{name}: scale and figures do not agree",
