@@ -9,6 +9,7 @@ import (
 
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp/kb"
+	"github.com/goccy/go-json"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -159,6 +160,13 @@ func TestThingsAreFoundByTheirNames(t *testing.T) {
 			slices.Sort(found)
 			if !slices.Equal(told, found) {
 				t.Errorf("of role %s is told, and found (-told +found):\n%.3000s", role, cmp.Diff(told, found))
+			}
+			names, err := json.Marshal(told)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if lost := Eval[[]string](p, string(names)+".filter(name => "+finder+"("+quote(role)+", name, false) === null)"); len(lost) > 0 {
+				t.Errorf("of role %s is not found by its name: %q", role, lost)
 			}
 		}
 	}
