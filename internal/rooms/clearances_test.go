@@ -10,6 +10,25 @@ import (
 	"steelyard/internal/rooms"
 )
 
+// The demo contradicts itself in no build and under no load: nothing takes up the
+// place of something else, and nothing may touch by what is told in the middle.
+func TestDemoHasRoomForAllOfIt(t *testing.T) {
+	d := documenttest.Demo(t)
+	for _, state := range []document.State{document.Ready, document.Ridden} {
+		d.Show.State = state
+		for i := range d.Builds {
+			for k := range d.Loads {
+				d.Show.Compare[0], d.Show.Loads[0] = d.Builds[i].ID, d.Loads[k].ID
+				for _, g := range rooms.ClearancesOf(evaluated(t, d)).Sides[0].Gaps {
+					if g.Least < 0 || g.Pose < 0 || g.Text != "" {
+						t.Errorf("%s, %s, %s: %+v", d.Builds[i].ID, d.Loads[k].ID, state, g)
+					}
+				}
+			}
+		}
+	}
+}
+
 // The demo has room under its gearbox, less when the suspension is compressed; a
 // gearbox that hangs 300 mm lower touches the ground, and the warning names both;
 // a bag as wide as the rider between the knees is in their way.
