@@ -75,6 +75,7 @@ func TestNewBikeAndItsFrame(t *testing.T) {
 
 	// The room in its main triangle, and the outline to cut cardboard by.
 	p.unfold("#limits details.fold")
+	p.Until("it is said that limits are reckoned with a load", "/with its load/.test(document.querySelector('#limits .quiet')?.innerText ?? '') && !/centre of mass/.test(document.querySelector('#limits .quiet').innerText)")
 	p.Until("the largest frame bag is told", "document.querySelector('#limits .framebag')?.innerText.includes('±')")
 	name, svg := p.Saves(p.The("button", "Outline at 1:1, SVG").Click)
 	if !strings.HasSuffix(name, "frame bag 1-1.svg") || !strings.Contains(svg, `mm" viewBox="0 0 `) || !strings.Contains(svg, "±8 mm") || !strings.Contains(svg, "beside the shock") && !strings.Contains(svg, "Shock") {

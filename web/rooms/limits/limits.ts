@@ -94,7 +94,16 @@ class Limits extends Section {
 
   protected body(): TemplateResult {
     const list = sides().filter(({ side }) => side.handling);
-    if (!list.length) return html`<p class="quiet">${t("limits.none")}</p><div class="limitsheet"><div class="wide">${room()}</div></div>`;
+    if (!list.length) {
+      // The core reckons handling of what carries a load, and ratings of any bike.
+      if (!sides().some(({ side }) => side.weighed)) return html`<p class="quiet">${t("limits.none")}</p>`;
+      return html`<p class="quiet">${t("limits.unladen")}</p>
+        <div class="limitsheet">
+          <div class="wide">${this.ratings(sides())}</div>
+          <div>${this.entry()}</div>
+          <div class="wide">${room()}</div>
+        </div>`;
+    }
     const states = [...new Set(list.map(({ side }) => stateText(side.handling!.state, side.handling!.supplies)))];
     return html`<p class="quiet">${t("limits.of", { states: states.join("; ") })}</p>
       <p class="caution"><strong>${t("page.caution")}.</strong> ${word("help", "load")}</p>

@@ -13,6 +13,7 @@ offer("de", {
   "limits.gist.over": "über der zulässigen Last: {what}",
   "limits.gist.near": "vielleicht über der zulässigen Last: {what}",
   "limits.none": "Nichts lässt sich sagen, bevor ein Aufbau einen Schwerpunkt über dem Boden hat.",
+  "limits.unladen": "Bremsen, Steigen und Radlasten an Hängen gelten für ein Rad mit seiner Ladung: Wählen Sie für diesen Aufbau eine, mit Fahrer oder Gepäck.",
   "limits.of": "Vom Rad {states}.",
   "limits.road": "Bremsen und Steigen",
   "limits.road.caption": "Wie stark es bremsen und wie steil es steigen kann",

@@ -12,6 +12,7 @@ const en = {
   "limits.gist.over": "over its rating: {what}",
   "limits.gist.near": "may be over its rating: {what}",
   "limits.none": "Nothing can be said before a build has a centre of mass above the ground.",
+  "limits.unladen": "Braking, climbing and axle loads on slopes hold for a bike with its load: choose one for this build, with a rider or goods.",
   "limits.of": "Of the bike {states}.",
   "limits.road": "Braking and climbing",
   "limits.road.caption": "How hard it can brake and how steeply it can climb",
