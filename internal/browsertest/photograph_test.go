@@ -273,6 +273,39 @@ func TestPhotographBehindTheDrawing(t *testing.T) {
 		x, y := area(v)
 		p.Drag(x+30, y+20, x, y)
 	}
+	// The last mark is moved, moved again and taken away; each is taken back and made
+	// again by itself, by key and by button, and the document's own steps are let be.
+	spot := func() string {
+		return Eval[string](p, "document.querySelector('.marks label:last-of-type .state').innerText.trim()")
+	}
+	whole := spot()
+	x, y := area(marks[6])
+	p.Drag(x, y, x+60, y)
+	moved := spot()
+	p.Drag(x+60, y, x+60, y+40)
+	again := spot()
+	p.The("button", "Take the mark away").Click()
+	p.Until("it is away", "document.querySelector('.marks label:last-of-type .state').innerText.includes('open')")
+	undo := func() { p.Key("z", kb.ModifierCtrl) }
+	redo := func() { p.Key("z", kb.ModifierCtrl, kb.ModifierShift) }
+	for i, c := range []struct {
+		do   func()
+		want string
+	}{
+		{undo, again}, {p.The("button", "Undo").Click, moved}, {undo, whole}, {redo, moved},
+		{p.The("button", "Redo").Click, again}, {redo, "open"}, {undo, again}, {undo, moved}, {undo, whole},
+	} {
+		c.do()
+		if got := spot(); got != c.want || c.want == "" {
+			t.Errorf("step %d: the mark is %q, not %q", i, got, c.want)
+		}
+	}
+	if moved == whole || again == moved {
+		t.Errorf("the mark was not moved: %q, %q, %q", whole, moved, again)
+	}
+	if p.keptDocument().Builds[0].Photograph == "" {
+		t.Error("the document's own step was taken back")
+	}
 	p.look("photo-marked-desk")
 	mustPass(p, "marked", "dialog[open]")
 	for i, m := range p.keptPhotos()[0].Marks {
@@ -400,7 +433,7 @@ func TestPhotographBehindTheDrawing(t *testing.T) {
 	was := q.keptPhotos()[0].Marks
 	q.Eval("document.querySelector('.marking').scrollIntoView({ block: 'start' })")
 	box := Eval[[4]float64](q, "(r => [r.x, r.y, r.width, r.height])(document.querySelector('.marking img').getBoundingClientRect())")
-	x, y := box[0]+box[2]*0.5, box[1]+box[3]*0.85
+	x, y = box[0]+box[2]*0.5, box[1]+box[3]*0.85
 	q.Touch(input.DispatchTouchEventTypeTouchStart, [2]float64{x, y})
 	q.Touch(input.DispatchTouchEventTypeTouchMove, [2]float64{x + 10, y - 6})
 	q.look("photo-finger-phone")

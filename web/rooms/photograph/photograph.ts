@@ -12,7 +12,16 @@ import { core, CoreError } from "../../core/core.ts";
 import { Answer } from "../../elements/answer.ts";
 import { hasClosed, closeDialog, showDialog, StoreElement } from "../../elements/element.ts";
 import { lengthInput, numberInput } from "../../elements/field.ts";
-import { markedValues, type Build, type Marked, type Photograph, type PhotographFigure, type PhotographReading } from "../../model/types.ts";
+import { History } from "../../model/history.ts";
+import {
+  markedValues,
+  type Build,
+  type Marked,
+  type Photograph,
+  type PhotographFigure,
+  type PhotographMark,
+  type PhotographReading,
+} from "../../model/types.ts";
 import { decimal, figureScale, plain, rough, write } from "../../model/units.ts";
 import { count, t, type Key } from "../../text/index.ts";
 import "./marker.ts";
@@ -27,6 +36,12 @@ class PhotographDialog extends StoreElement {
   private chosen: Marked = "rear_axle";
   private readonly ticked = new Map<string, boolean>(); // against what is proposed
   private was: Element | null = null;
+  // What was done to the marks while the dialog is open: its own steps, since marks are
+  // in no document.
+  private readonly history = new History<readonly PhotographMark[]>([]);
+  private of = ""; // the photograph whose steps these are
+  private said = ""; // what was taken back, for who does not see it
+  private pressed = 0; // ms, when the pointer went down: all until it is up is one step
 
   private readonly read = new Answer<PhotographReading>(
     (text, of) => {
@@ -49,8 +64,10 @@ class PhotographDialog extends StoreElement {
       this.shown = true;
       this.why = "";
       this.ticked.clear();
+      this.of = this.said = "";
       const set = new Set(photographs.of(store.build)?.of.marks.map((m) => m.of));
       this.chosen = markedValues.find((m) => !set.has(m)) ?? markedValues[0];
+      document.addEventListener("keydown", this.key);
       showDialog(this);
     }
     if (file) await this.take(file);
@@ -59,6 +76,7 @@ class PhotographDialog extends StoreElement {
   private close(): void {
     if (!this.shown) return;
     this.shown = false;
+    document.removeEventListener("keydown", this.key);
     closeDialog(this, this.was);
   }
 
@@ -89,13 +107,58 @@ class PhotographDialog extends StoreElement {
   }
 
   private set(kept: Kept, of: Marked, at: { x: number; y: number } | null): void {
-    this.change(kept, (p) => ({ ...p, marks: [...p.marks.filter((m) => m.of !== of), ...(at ? [{ of, ...at }] : [])] }));
+    const { marks } = kept.of;
+    if (!at && !marks.some((m) => m.of === of)) return;
+    const next = [...marks.filter((m) => m.of !== of), ...(at ? [{ of, ...at }] : [])];
+    // Steps of the arrow keys are one, to take a mark away is one of its own.
+    if (!at) this.history.seal();
+    this.history.push(next, of, of, this.pressed || Date.now());
+    this.change(kept, (p) => ({ ...p, marks: next }));
+    if (!at) this.stay();
   }
 
   private pick(of: Marked): void {
+    this.history.seal();
     this.chosen = of;
     this.requestUpdate();
   }
+
+  // stay keeps the focus in the dialog when the button that had it can do no more.
+  private stay(): void {
+    void this.updateComplete.then(() => {
+      const at = document.activeElement;
+      if (!at || at === document.body || at.matches(":disabled")) this.querySelector<HTMLElement>(".marking")?.focus({ preventScroll: true });
+    });
+  }
+
+  // hold begins a step with the pointer, or ends it.
+  private hold(at: number): void {
+    this.history.seal();
+    this.pressed = at;
+  }
+
+  // turn takes the last change of a mark back, or makes it again, and shows which.
+  private turn(way: "undo" | "redo"): void {
+    const kept = photographs.of(store.build);
+    if (!kept || this.pressed) return;
+    const of = this.history[way]() as Marked | null;
+    if (!of) return;
+    this.chosen = of;
+    this.said = `${t(`photo.mark.${of}`)}: ${this.place(this.history.value.find((m) => m.of === of))}`;
+    this.change(kept, (p) => ({ ...p, marks: [...this.history.value] }));
+    this.stay();
+  }
+
+  // Wherever the focus is: pressing beside all buttons leaves it nowhere.
+  private readonly key = (e: KeyboardEvent): void => {
+    if (!(e.ctrlKey || e.metaKey) || e.altKey) return;
+    // Where something is typed, the browser takes letters back.
+    if ((e.target as Element).matches("input:not([type=radio], [type=checkbox])")) return;
+    const key = e.key.toLowerCase();
+    if (key !== "z" && key !== "y") return;
+    e.preventDefault();
+    this.turn(key === "y" || e.shiftKey ? "redo" : "undo");
+  };
 
   private isTicked(f: PhotographFigure): boolean {
     return f.taken && (this.ticked.get(f.key) ?? f.differs);
@@ -113,7 +176,14 @@ class PhotographDialog extends StoreElement {
     const { build } = store;
     if (!this.shown || !build) return nothing;
     const kept = photographs.of(build);
-    return html`<dialog class="photograph" aria-labelledby="photo-title" @close=${(e: Event) => this.shown && hasClosed(e) && this.close()}>
+    if (kept && kept.of.id !== this.of) {
+      this.of = kept.of.id;
+      this.history.reset(kept.of.marks);
+    }
+    return html`<dialog
+      class="photograph"
+      aria-labelledby="photo-title"
+      @close=${(e: Event) => this.shown && hasClosed(e) && this.close()}>
       <h2 id="photo-title">${t("photo.title", { build: build.name })}</h2>
       ${this.busy ? html`<p role="status">${t("photo.busy", { name: this.busy })}</p>` : nothing}
       ${this.why ? html`<p class="why wrong" role="alert">${this.why}</p>` : nothing}
@@ -141,11 +211,15 @@ class PhotographDialog extends StoreElement {
             .chosen=${this.chosen}
             .onset=${(of: Marked, at: { x: number; y: number } | null) => this.set(kept, of, at)}
             .onchoose=${(of: Marked) => this.pick(of)}
+            @pointerdown=${{ handleEvent: () => this.hold(Date.now()), capture: true }}
+            @pointerup=${() => this.hold(0)}
+            @pointercancel=${() => this.hold(0)}
           ></sy-marker>
           <div class="below">
             <p class="where"><strong>${t(`photo.mark.${this.chosen}`)}.</strong> ${t(`photo.where.${this.chosen}`)}</p>
             ${this.steps(kept)}
           </div>
+          <p class="unseen" role="status">${this.said}</p>
           <p class="unseen" id="photo-keys">${t("photo.keys")}</p>
         </div>
         <div class="given">${this.marks(kept)} ${this.scale(kept)}</div>
@@ -178,8 +252,16 @@ class PhotographDialog extends StoreElement {
       <div class="set" role="group" aria-label=${t("photo.nudge")}>
         ${step(t("photo.left"), "←", -1, 0)}${step(t("photo.right"), "→", 1, 0)}${step(t("photo.up"), "↑", 0, -1)}${step(t("photo.down"), "↓", 0, 1)}
       </div>
+      <div class="set">
+        <button type="button" class="plain" ?disabled=${this.history.undoable === null} @click=${() => this.turn("undo")}>${t("undo")}</button>
+        <button type="button" class="plain" ?disabled=${this.history.redoable === null} @click=${() => this.turn("redo")}>${t("photo.redo")}</button>
+      </div>
       <button type="button" class="plain" ?disabled=${unset} @click=${() => this.set(kept, this.chosen, null)}>${t("photo.unset")}</button>
     </div>`;
+  }
+
+  private place(m: PhotographMark | undefined): string {
+    return m ? t("photo.at", { x: decimal(m.x, 0), y: decimal(m.y, 0) }) : t("photo.open");
   }
 
   private marks(kept: Kept): TemplateResult {
@@ -191,7 +273,7 @@ class PhotographDialog extends StoreElement {
         return html`<label class=${of === this.chosen ? "chosen" : ""}>
           <input type="radio" name="photo-mark" .checked=${live(of === this.chosen)} @change=${() => this.pick(of)} />
           <span>${i + 1} ${t(`photo.mark.${of}`)}</span>
-          <span class="state">${m ? html`<span aria-hidden="true">✓</span><span class="unseen">${t("photo.at", { x: decimal(m.x, 0), y: decimal(m.y, 0) })}</span>` : t("photo.open")}</span>
+          <span class="state">${m ? html`<span aria-hidden="true">✓</span><span class="unseen">${this.place(m)}</span>` : this.place(m)}</span>
         </label>`;
       })}
     </fieldset>`;

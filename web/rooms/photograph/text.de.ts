@@ -24,7 +24,8 @@ offer("de", {
   "photo.area": "Marke setzen: {mark}",
   "photo.alt": "Das Foto",
   "photo.keys":
-    "Pfeiltasten bewegen die Marke, mit der Umschalttaste zehnmal so weit. Bild auf und Bild ab wählen die Marke davor und danach, Entf nimmt sie weg.",
+    "Pfeiltasten bewegen die Marke, mit der Umschalttaste zehnmal so weit. Bild auf und Bild ab wählen die Marke davor und danach, Entf nimmt sie weg. Strg oder Befehl mit Z macht die letzte Änderung einer Marke rückgängig, mit der Umschalttaste dazu wiederholt es sie.",
+  "photo.redo": "Wiederholen",
   "photo.nudge": "Marke bewegen",
   "photo.left": "Nach links",
   "photo.right": "Nach rechts",

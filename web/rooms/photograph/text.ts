@@ -22,7 +22,9 @@ const en = {
 
   "photo.area": "Set the mark: {mark}",
   "photo.alt": "The photograph",
-  "photo.keys": "Arrow keys move the mark, with Shift ten times as far. Page Up and Page Down choose the mark before and after, Delete takes it away.",
+  "photo.keys":
+    "Arrow keys move the mark, with Shift ten times as far. Page Up and Page Down choose the mark before and after, Delete takes it away. Ctrl or Command with Z takes the last change of a mark back, with Shift as well makes it again.",
+  "photo.redo": "Redo",
   "photo.nudge": "Move the mark",
   "photo.left": "Left",
   "photo.right": "Right",
