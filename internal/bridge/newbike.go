@@ -15,6 +15,8 @@ type newBike struct {
 	Frame    string             `json:"frame"`
 	Sizes    []option           `json:"sizes"`
 	Size     string             `json:"size"`
+	Wheels   []int              `json:"wheels"` // those of that size, mm
+	Wheel    int                `json:"wheel"`
 	Areas    []newBikeArea      `json:"areas"`
 	Parts    int                `json:"parts"` // lines of its list
 	Total    report.Figure      `json:"total"`
@@ -57,12 +59,20 @@ func (s *Session) newBike(choice string) string {
 		return option{id, s.words.Label("newbike." + id), s.words.Label("newbike." + id + ".text")}
 	}
 	all := newbike.Frames()
-	out := newBike{Frame: bike.Frame.ID, Size: bike.Size.ID, Remarks: []string{}, Document: bike.Document, Parts: len(bike.Document.Builds[0].Parts)}
+	out := newBike{Frame: bike.Frame.ID, Size: bike.Size.ID, Wheel: bike.Size.Wheel, Remarks: []string{}, Document: bike.Document, Parts: len(bike.Document.Builds[0].Parts)}
 	for i := range all {
 		out.Frames = append(out.Frames, told(all[i].ID))
 	}
+	last := ""
 	for i := range bike.Frame.Sizes {
-		out.Sizes = append(out.Sizes, told(bike.Frame.Sizes[i].ID))
+		size := &bike.Frame.Sizes[i]
+		if size.ID != last {
+			last = size.ID
+			out.Sizes = append(out.Sizes, told(last))
+		}
+		if last == out.Size {
+			out.Wheels = append(out.Wheels, size.Wheel)
+		}
 	}
 	for _, o := range bike.Offers {
 		area := newBikeArea{Area: o.Area, Chosen: o.Chosen, Optional: o.Optional, Sets: []named{}}

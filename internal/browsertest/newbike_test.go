@@ -19,9 +19,15 @@ func TestNewBikeAndItsFrame(t *testing.T) {
 	c := &counted{p: p}
 	c.press(p.The("button", "Begin a bike"))
 	p.look("newbike-phone")
+	// A small frame comes for smaller wheels too, a large one does not.
+	p.Like("radio", "Small").Click()
+	p.Like("radio", "584 mm").Click()
+	p.Until("its wheels are smaller, and so are the sets of wheels", "[...document.querySelectorAll('dialog.newbike .fitted select')].filter(s => s.value.endsWith('-584')).length === 2")
+	p.look("newbike-wheels-phone")
 	c.press(p.Like("radio", "Full suspension"))
 	p.Until("it is a suspended one", "document.querySelector('dialog.newbike .among.frame .chosen input').value === 'full'")
 	c.press(p.Like("radio", "Large"))
+	p.Until("there are the usual wheels only", "document.querySelectorAll('dialog.newbike input[name=newbike-wheel]').length === 1 && document.querySelector('dialog.newbike input[name=newbike-wheel]:checked').value === '622'")
 	mustPass(p, "a new bike", "dialog[open]")
 	p.Eval("document.querySelector('dialog.newbike').scrollTo(0, 400)")
 	p.look("newbike-phone-lower")

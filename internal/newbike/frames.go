@@ -20,9 +20,10 @@ type Frame struct {
 	build json.RawMessage // figures that all sizes share
 }
 
-// Size is a size of a frame.
+// Size is a size of a frame for wheels of one diameter.
 type Size struct {
 	ID    string          `json:"id"`
+	Wheel int             `json:"wheel"` // diameter of their bead seats, mm
 	Build json.RawMessage `json:"build"` // its figures, those of a document.Build
 }
 

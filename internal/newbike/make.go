@@ -15,7 +15,8 @@ import (
 type Choice struct {
 	Frame string                `json:"frame,omitempty"`
 	Size  string                `json:"size,omitempty"`
-	Sets  map[parts.Area]string `json:"sets,omitempty"` // id of a set by area
+	Wheel int                   `json:"wheel,omitempty"` // diameter of the bead seats, mm
+	Sets  map[parts.Area]string `json:"sets,omitempty"`  // id of a set by area
 }
 
 // Offer is what there is to choose from in an area.
@@ -49,9 +50,21 @@ const usualSize = "medium"
 func Make(c Choice, w *words.Words) *Bike {
 	all := Frames()
 	f := &all[max(0, slices.IndexFunc(all, func(f Frame) bool { return f.ID == c.Frame }))]
-	at := slices.IndexFunc(f.Sizes, func(s Size) bool { return s.ID == c.Size })
-	if at < 0 {
-		at = max(0, slices.IndexFunc(f.Sizes, func(s Size) bool { return s.ID == usualSize }))
+	at := 0
+	for i, fit := 0, -1; i < len(f.Sizes); i++ {
+		// The size counts before the wheels, the first of those that are as good is taken.
+		s, n := &f.Sizes[i], 0
+		if s.ID == c.Size {
+			n = 4
+		} else if s.ID == usualSize {
+			n = 2
+		}
+		if s.Wheel == c.Wheel {
+			n++
+		}
+		if n > fit {
+			at, fit = i, n
+		}
 	}
 	b := document.Build{ID: "b1", Name: w.Label("newbike." + f.ID)}
 	f.figures(&b, &f.Sizes[at], "")

@@ -1,6 +1,8 @@
 package newbike_test
 
 import (
+	"fmt"
+	"math"
 	"testing"
 
 	"steelyard/internal/document"
@@ -33,17 +35,20 @@ func TestFramesAreSound(t *testing.T) {
 		t.Fatalf("%d sorts of frames", n)
 	}
 	for _, f := range newbike.Frames() {
-		if len(f.Sizes) != 3 {
-			t.Errorf("%s comes in %d sizes", f.ID, len(f.Sizes))
-		}
-		var smaller document.Build
+		names := map[string]bool{}
+		smaller := map[int]document.Build{} // by wheel
+		usualWheel := map[string]*geometry.Bike{}
 		for _, size := range f.Sizes {
-			name := f.ID + " " + size.ID
-			bike := newbike.Make(newbike.Choice{Frame: f.ID, Size: size.ID}, nil)
-			if bike.Frame.ID != f.ID || bike.Size.ID != size.ID {
-				t.Fatalf("%s became %s %s", name, bike.Frame.ID, bike.Size.ID)
+			name := fmt.Sprint(f.ID, " ", size.ID, " ", size.Wheel)
+			bike := newbike.Make(newbike.Choice{Frame: f.ID, Size: size.ID, Wheel: size.Wheel}, nil)
+			if bike.Frame.ID != f.ID || bike.Size.ID != size.ID || bike.Size.Wheel != size.Wheel {
+				t.Fatalf("%s became %s %s %d", name, bike.Frame.ID, bike.Size.ID, bike.Size.Wheel)
 			}
+			names[size.ID] = true
 			b := &bike.Document.Builds[0]
+			if mm := float64(size.Wheel); b.Wheels.Front.BeadSeat != mm || b.Wheels.Rear.BeadSeat != mm {
+				t.Errorf("%s has the wheels %+v", name, b.Wheels)
+			}
 			full := *b
 			full.Fork.Sag, full.Rear.Sag = 0, 0
 			for _, build := range []*document.Build{b, &full} {
@@ -61,14 +66,66 @@ func TestFramesAreSound(t *testing.T) {
 				if d := posed.Pitch * posed.Wheelbase; d > 0.002 || d < -0.002 {
 					t.Errorf("%s: the front wheel is %.1f mm off the ground", name, 1e3*d)
 				}
+				// Smaller wheels do not make another bike of it: the cranks are as high over
+				// the ground, and it steers alike.
+				like := usualWheel[size.ID]
+				if like == nil {
+					usualWheel[size.ID] = posed
+					continue
+				}
+				if math.Abs(posed.BBHeight-like.BBHeight) > 0.001 || math.Abs(posed.Trail-like.Trail) > 0.003 || math.Abs(posed.Wheelbase-like.Wheelbase) > 0.015 {
+					t.Errorf("%s: cranks %.1f mm high, trail %.1f mm, wheelbase %.0f mm, with the usual wheels %.1f, %.1f and %.0f mm", name,
+						1e3*posed.BBHeight, 1e3*posed.Trail, 1e3*posed.Wheelbase, 1e3*like.BBHeight, 1e3*like.Trail, 1e3*like.Wheelbase)
+				}
+				if posed.RearRadius >= like.RearRadius {
+					t.Errorf("%s: the wheels are no smaller", name)
+				}
 			}
 			if b.Rear.Travel > 0 != (f.ID == "full") || b.Fork.Travel > 0 != (f.ID != "rigid") {
 				t.Errorf("%s: travel %v, %v", name, b.Fork.Travel, b.Rear.Travel)
 			}
-			if !(b.Frame.Stack > smaller.Frame.Stack && b.Frame.Reach > smaller.Frame.Reach && b.Frame.SeatTube > smaller.Frame.SeatTube && b.Saddle.Height > smaller.Saddle.Height) {
+			if was := smaller[size.Wheel]; !(b.Frame.Stack > was.Frame.Stack && b.Frame.Reach > was.Frame.Reach && b.Frame.SeatTube > was.Frame.SeatTube && b.Saddle.Height > was.Saddle.Height) {
 				t.Errorf("%s is not larger than the size before", name)
 			}
-			smaller = *b
+			smaller[size.Wheel] = *b
+		}
+		if len(names) != 3 || f.Sizes[0].Wheel != 622 {
+			t.Errorf("%s comes in the sizes %v, first for %d", f.ID, names, f.Sizes[0].Wheel)
+		}
+	}
+}
+
+// everyWheel is a choice for each diameter of wheels that each frame comes for.
+func everyWheel() (list []newbike.Choice) {
+	for _, f := range newbike.Frames() {
+		last := ""
+		for _, s := range f.Sizes {
+			if last == "" || s.ID == last {
+				list = append(list, newbike.Choice{Frame: f.ID, Size: s.ID, Wheel: s.Wheel})
+				last = s.ID
+			}
+		}
+	}
+	return list
+}
+
+// Wheels that a size does not come for are left for the usual ones, an unknown size
+// for the medium one.
+func TestWheelsGoWithTheSize(t *testing.T) {
+	for _, c := range []struct {
+		choice newbike.Choice
+		size   string
+		wheel  int
+	}{
+		{newbike.Choice{}, "medium", 622},
+		{newbike.Choice{Wheel: 584}, "medium", 584},
+		{newbike.Choice{Size: "large", Wheel: 584}, "large", 622},
+		{newbike.Choice{Size: "small", Wheel: 559}, "small", 559},
+		{newbike.Choice{Frame: "full", Size: "small", Wheel: 559}, "small", 622},
+		{newbike.Choice{Size: "huge", Wheel: 1}, "medium", 622},
+	} {
+		if s := newbike.Make(c.choice, nil).Size; s.ID != c.size || s.Wheel != c.wheel {
+			t.Errorf("%+v became %s for %d", c.choice, s.ID, s.Wheel)
 		}
 	}
 }
@@ -76,13 +133,18 @@ func TestFramesAreSound(t *testing.T) {
 // Whatever is offered makes a whole bike: each set of each area on each frame, and
 // nothing is missing, wrong, or there twice.
 func TestEveryBikeIsWhole(t *testing.T) {
-	for _, f := range newbike.Frames() {
-		for _, o := range newbike.Make(newbike.Choice{Frame: f.ID}, nil).Offers {
+	for _, c := range everyWheel() {
+		f := struct{ ID string }{fmt.Sprint(c.Frame, " ", c.Wheel)}
+		for _, o := range newbike.Make(c, nil).Offers {
+			if len(o.Sets) == 0 {
+				t.Errorf("%s: nothing is offered for %s", f.ID, o.Area)
+			}
 			if o.Optional != (o.Chosen == "") {
 				t.Errorf("%s: %s is chosen for %s", f.ID, o.Chosen, o.Area)
 			}
 			for _, set := range o.Sets {
-				bike := newbike.Make(newbike.Choice{Frame: f.ID, Sets: map[parts.Area]string{o.Area: set.ID}}, nil)
+				c.Sets = map[parts.Area]string{o.Area: set.ID}
+				bike := newbike.Make(c, nil)
 				b := &bike.Document.Builds[0]
 				if missing := parts.Missing(b); len(missing) > 0 {
 					t.Errorf("%s with %s: no %v", f.ID, set.ID, missing)

@@ -3248,6 +3248,14 @@ export interface NewBike {
    */
   size: string;
   /**
+   * Diameters of the bead seats of the wheels that this size comes for, in mm, the usual one first.
+   */
+  wheels: number[];
+  /**
+   * The one that was chosen.
+   */
+  wheel: number;
+  /**
    * In the order in which they are chosen.
    */
   areas: NewBikeArea[];
@@ -3324,6 +3332,10 @@ export interface NewBikeChoice {
    * Id of a size.
    */
   size?: string;
+  /**
+   * Diameter of the bead seats of the wheels, in mm.
+   */
+  wheel?: number;
   /**
    * Ids of sets by area.
    */

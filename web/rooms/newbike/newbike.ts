@@ -12,7 +12,7 @@ import { visit } from "../../elements/way.ts";
 import { svgElement } from "../../io/svg.ts";
 import type { NewBike, NewBikeArea, NewBikeChoice, NewBikeOption } from "../../model/types.ts";
 import { decimal, figureScale, plain, write } from "../../model/units.ts";
-import { t, word } from "../../text/index.ts";
+import { t, word, type Key } from "../../text/index.ts";
 
 const told = ["wheelbase", "trail", "head_angle"];
 
@@ -93,7 +93,7 @@ class NewBikeDialog extends StoreElement {
         bike
           ? html`<div class="sides">
             <div class="asked">
-              ${this.options("frame", bike.frames, bike.frame)} ${this.options("size", bike.sizes, bike.size)}
+              ${this.options("frame", bike.frames, bike.frame)} ${this.options("size", bike.sizes, bike.size)} ${this.wheels(bike)}
               <fieldset class="fitted">
                 <legend>${t("newbike.sets")}</legend>
                 ${bike.areas.map((a) => this.area(a))}
@@ -120,6 +120,18 @@ class NewBikeDialog extends StoreElement {
         (o) => html`<label class=${o.id === chosen ? "chosen" : ""}>
           <input type="radio" name="newbike-${what}" value=${o.id} .checked=${live(o.id === chosen)} @change=${() => this.choose({ [what]: o.id })} />
           <span>${o.name} <small>${o.text}</small></span>
+        </label>`,
+      )}
+    </fieldset>`;
+  }
+
+  private wheels(bike: NewBike): TemplateResult {
+    return html`<fieldset class="among size">
+      <legend>${t("newbike.wheel")}</legend>
+      ${bike.wheels.map(
+        (mm) => html`<label class=${mm === bike.wheel ? "chosen" : ""}>
+          <input type="radio" name="newbike-wheel" value=${mm} .checked=${live(mm === bike.wheel)} @change=${() => this.choose({ wheel: mm })} />
+          <span>${mm} ${t("unit.mm")} <small>${t(`newbike.wheel.${mm}` as Key)}</small></span>
         </label>`,
       )}
     </fieldset>`;

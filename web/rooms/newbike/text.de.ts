@@ -7,6 +7,10 @@ offer("de", {
   "newbike.title": "Ein neues Rad",
   "newbike.frame": "Rahmen",
   "newbike.size": "Größe",
+  "newbike.wheel": "Laufräder, Durchmesser der Felgenschulter",
+  "newbike.wheel.622": "28 oder 29 Zoll",
+  "newbike.wheel.584": "27½ Zoll",
+  "newbike.wheel.559": "26 Zoll",
   "newbike.sets": "Was daran kommt",
   "newbike.none": "Ohne",
   "newbike.ours":

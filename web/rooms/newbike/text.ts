@@ -6,6 +6,10 @@ const en = {
   "newbike.title": "A new bike",
   "newbike.frame": "Frame",
   "newbike.size": "Size",
+  "newbike.wheel": "Wheels, across the bead seat",
+  "newbike.wheel.622": "28 or 29 inches",
+  "newbike.wheel.584": "27½ inches",
+  "newbike.wheel.559": "26 inches",
   "newbike.sets": "What goes on it",
   "newbike.none": "None",
   "newbike.ours":
