@@ -19,6 +19,7 @@ const (
 	Tyre          // the body of a tyre
 	Tube          // the body of a sprung tube
 	Metal         // the body of rims, cranks, stanchions
+	Plain         // the body of what is unsprung, as blank as the paper
 	Flesh         // the body of the rider
 	Sprung        // markers of parts that the suspension carries
 	Unsprung      // markers of parts that the suspension follows
@@ -34,7 +35,7 @@ const (
 
 // InkNames are the inks' names, for style sheets and for SVG.
 var InkNames = [inkCount]string{
-	"none", "paper", "text", "quiet", "outline", "hair", "tyre", "tube", "metal", "flesh",
+	"none", "paper", "text", "quiet", "outline", "hair", "tyre", "tube", "metal", "plain", "flesh",
 	"sprung", "unsprung", "rider", "luggage", "centre", "load", "dimension", "ghost", "select",
 }
 
@@ -77,9 +78,8 @@ func hex(v uint32) color.NRGBA {
 
 // Light is ink on warm paper, and Dark the same print by night. The four marker
 // colours of each stay apart for people with any of the three kinds of
-// colour-blindness, and every ink but Hair, Tyre, Tube, Metal and Flesh
-// stands out
-// from the paper (see the tests).
+// colour-blindness, and every ink but Hair, Tyre, Tube, Metal, Plain and Flesh
+// stands out from the paper (see the tests).
 var (
 	Light = Palette{
 		Paper:     hex(0xf6f2e9),
@@ -90,6 +90,7 @@ var (
 		Tyre:      hex(0xd9d2c4),
 		Tube:      hex(0xcfdbe2),
 		Metal:     hex(0xebe5d9),
+		Plain:     hex(0xf6f2e9),
 		Flesh:     hex(0xf0e6e3),
 		Sprung:    hex(0x2368a6),
 		Unsprung:  hex(0xc4480e),
@@ -110,6 +111,7 @@ var (
 		Tyre:      hex(0x33373a),
 		Tube:      hex(0x2b4152),
 		Metal:     hex(0x24292c),
+		Plain:     hex(0x171a1c),
 		Flesh:     hex(0x221e24),
 		Sprung:    hex(0x62b0f2),
 		Unsprung:  hex(0xea7d45),

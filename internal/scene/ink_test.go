@@ -47,7 +47,7 @@ func TestContrast(t *testing.T) {
 		}
 		// The bike's edges stand out from the bodies that they enclose, and so do
 		// the markers that lie upon these.
-		for _, body := range []Ink{Tyre, Tube, Metal, Flesh} {
+		for _, body := range []Ink{Tyre, Tube, Metal, Plain, Flesh} {
 			for _, ink := range []Ink{Outline, Sprung, Unsprung, Luggage, Rider} {
 				if got := contrast(p.Of(ink), p.Of(body)); got < 2.9 {
 					t.Errorf("%s: %v on %v is %.2f:1, want at least 2.9:1", name, ink, body, got)

@@ -33,7 +33,7 @@ func (d *sideView) mudguards() {
 		full := a > 0.9
 		fill, edge := Tube, Outline
 		if d.open(f) {
-			fill, edge = Paper, Unsprung
+			fill, edge = Plain, Unsprung
 		}
 		if full { // its stays, to its lower end and halfway up
 			k := 1.0

@@ -453,6 +453,30 @@ func TestToScale(t *testing.T) {
 	}
 }
 
+// Whatever has a body is filled with an ink that is thin over a photograph: with
+// paper only what is small, such as bolts. The swingarm and a fork's legs once hid the
+// bike in the picture.
+func TestPaperCoversNoPhotograph(t *testing.T) {
+	s := specimen.Equipped("derailleur-one-ring")
+	v := scene.View{Words: specimen.Words}
+	cam := scene.Fit(&s, v, 900, 500)
+	for _, m := range scene.Draw(s, v, cam).Marks {
+		if m.Fill != scene.Paper {
+			continue
+		}
+		x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+		for _, g := range m.Path {
+			if g.Op != scene.Close {
+				x0, y0 = min(x0, g.X-g.R), min(y0, g.Y-g.R)
+				x1, y1 = max(x1, g.X+g.R), max(y1, g.Y+g.R)
+			}
+		}
+		if size := math.Hypot(x1-x0, y1-y0) / cam.Scale; size > 0.15 {
+			t.Errorf("%.0f mm at %.0f, %.0f are filled with paper and edged with %v", 1e3*size, x0, y0, m.Stroke)
+		}
+	}
+}
+
 // Widths are those that the font's own layout gives.
 func TestWidths(t *testing.T) {
 	s := specimen.Travel()

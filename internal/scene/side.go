@@ -150,7 +150,7 @@ func (d *sideView) racks() {
 		tube(d.off(p, -110, -low), d.off(p, 110, -low))
 		fill, edge := Metal, Outline
 		if b.FrontSprung {
-			fill, edge = Paper, Unsprung
+			fill, edge = Plain, Unsprung
 		} else {
 			tube(d.off(p, -125, 0), d.at(b.Crown))
 		}
@@ -274,7 +274,7 @@ func (d *sideView) swingarm() {
 	d.circle(pv, m(21))
 	d.circle(top, m(13))
 	d.circle(ax, m(20))
-	d.solid(Paper, Unsprung, d.edge*1.1)
+	d.solid(Plain, Unsprung, d.edge*1.1)
 	d.centreLine(along(pv, ax, m(30), 0), along(ax, pv, m(30), 0))
 	d.centreLine(along(top, ax, m(24), 0), along(ax, top, m(30), 0))
 	d.lines(Unsprung)
@@ -389,7 +389,7 @@ func (d *sideView) fork() {
 	d.cubic(arch(36, -24), arch(25, -44), arch(20, -86))
 	d.line(arch(12, -86))
 	d.close()
-	d.solid(Paper, Unsprung, d.edge*1.1)
+	d.solid(Plain, Unsprung, d.edge*1.1)
 	d.taper(cut.sub(u.mul(m(1))), cut.add(u.mul(m(9))), m(25), m(25))
 	d.paint(Paper, Unsprung, d.edge*0.9)
 	d.centreLine(cut.add(u.mul(m(30))), bottom.sub(u.mul(m(40))))
