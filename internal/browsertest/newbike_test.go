@@ -21,9 +21,11 @@ func TestNewBikeAndItsFrame(t *testing.T) {
 	p.look("newbike-phone")
 	// A small frame comes for smaller wheels too, a large one does not.
 	p.Like("radio", "Small").Click()
+	p.Eval("document.querySelector('[name=newbike-wheel]').scrollIntoView({ block: 'center' })")
 	p.Like("radio", "584 mm").Click()
 	p.Until("its wheels are smaller, and so are the sets of wheels", "[...document.querySelectorAll('dialog.newbike .fitted select')].filter(s => s.value.endsWith('-584')).length === 2")
 	p.look("newbike-wheels-phone")
+	p.Eval("document.querySelector('dialog.newbike').scrollTo(0, 0)")
 	c.press(p.Like("radio", "Full suspension"))
 	p.Until("it is a suspended one", "document.querySelector('dialog.newbike .among.frame .chosen input').value === 'full'")
 	c.press(p.Like("radio", "Large"))

@@ -160,7 +160,7 @@ class Change extends StoreElement {
   }
 
   private line(s: SetLine): TemplateResult {
-    return html`<label class="setline ${s.id === this.set ? "chosen" : ""}">
+    return html`<label class="tick ${s.id === this.set ? "chosen" : ""}">
       <input type="radio" name="set" value=${s.id} .checked=${live(s.id === this.set)} @change=${() => this.choose(s.id)} />
       <span class="name">${s.name}${s.on ? html` <em>${t("change.on")}</em>` : nothing}</span>
       <span class="mass">${massText(s.mass_g, store.doc!.show)}</span>

@@ -117,7 +117,7 @@ class NewBikeDialog extends StoreElement {
     return html`<fieldset class="among ${what}">
       <legend>${t(`newbike.${what}`)}</legend>
       ${list.map(
-        (o) => html`<label class=${o.id === chosen ? "chosen" : ""}>
+        (o) => html`<label class="tick ${o.id === chosen ? "chosen" : ""}">
           <input type="radio" name="newbike-${what}" value=${o.id} .checked=${live(o.id === chosen)} @change=${() => this.choose({ [what]: o.id })} />
           <span>${o.name} <small>${o.text}</small></span>
         </label>`,
@@ -129,7 +129,7 @@ class NewBikeDialog extends StoreElement {
     return html`<fieldset class="among size">
       <legend>${t("newbike.wheel")}</legend>
       ${bike.wheels.map(
-        (mm) => html`<label class=${mm === bike.wheel ? "chosen" : ""}>
+        (mm) => html`<label class="tick ${mm === bike.wheel ? "chosen" : ""}">
           <input type="radio" name="newbike-wheel" value=${mm} .checked=${live(mm === bike.wheel)} @change=${() => this.choose({ wheel: mm })} />
           <span>${mm} ${t("unit.mm")} <small>${t(`newbike.wheel.${mm}` as Key)}</small></span>
         </label>`,

@@ -270,7 +270,7 @@ class PhotographDialog extends StoreElement {
       <legend>${t("photo.marks")}</legend>
       ${markedValues.map((of, i) => {
         const m = set.get(of);
-        return html`<label class=${of === this.chosen ? "chosen" : ""}>
+        return html`<label class="tick ${of === this.chosen ? "chosen" : ""}">
           <input type="radio" name="photo-mark" .checked=${live(of === this.chosen)} @change=${() => this.pick(of)} />
           <span>${i + 1} ${t(`photo.mark.${of}`)}</span>
           <span class="state">${m ? html`<span aria-hidden="true">✓</span><span class="unseen">${this.place(m)}</span>` : this.place(m)}</span>
@@ -353,7 +353,7 @@ class PhotographDialog extends StoreElement {
             <th scope="row">
               ${
                 f.taken
-                  ? html`<label class="tick"
+                  ? html`<label class="taking"
                       ><input
                         type="checkbox"
                         .checked=${live(ticked)}
@@ -364,7 +364,7 @@ class PhotographDialog extends StoreElement {
                       />
                       ${name}</label
                     >`
-                  : html`<span class="tick untaken">${name}</span>`
+                  : html`<span class="taking untaken">${name}</span>`
               }
             </th>
             <td class="right">${plain(write(f.value, f.plus, s))}</td>
