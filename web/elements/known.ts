@@ -5,7 +5,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { choice, field, numberInput, type Choice } from "./field.ts";
 import { t, word } from "../text/index.ts";
 import type { Problem } from "../model/types.ts";
-import { trim } from "../model/units.ts";
+import { plainScale, trim, write } from "../model/units.ts";
 
 // Reckoned is one such figure, in the unit that is shown. It is only told where
 // it cannot be set.
@@ -54,9 +54,11 @@ function said(r: Reckoned, set: NonNullable<Reckoned["set"]>): TemplateResult {
     <td class="half">${r.bare ? nothing : input("half", t("known.half", { of: r.label }), r.half)}</td>`;
 }
 
+// told is a figure that follows from others, with no more places than its ± knows.
 function told(r: Reckoned): TemplateResult {
-  return html`<td class="value right">${r.options ? r.options.find((o) => o.value === r.chosen)?.label : trim(r.value, decimals)}</td>
-    <td class="half right">${r.half ? trim(r.half, decimals) : ""}</td>`;
+  const w = write(r.value, r.half, plainScale(r.unit, decimals));
+  return html`<td class="value right">${r.options ? r.options.find((o) => o.value === r.chosen)?.label : r.half ? w.whole + w.rest : trim(r.value, decimals)}</td>
+    <td class="half right">${r.half ? w.plus : ""}</td>`;
 }
 
 // taken is the cell of a choice, which has no ±.

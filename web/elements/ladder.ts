@@ -14,7 +14,7 @@ export interface LadderSpec {
   label: string;
   wide: number;
   x: string;
-  lines: readonly { name: string; rungs: readonly Rung[] }[];
+  lines: readonly { name: string; beside: string; rungs: readonly Rung[] }[];
 }
 
 const left = 8;
@@ -42,7 +42,7 @@ export function ladder(s: LadderSpec): TemplateResult | typeof nothing {
       const there = l.rungs.filter((r) => r.at > 0);
       const ends = there.map((r) => px(r.at));
       return svg`<g class="series">
-        <text class="name" x=${left} y=${y - 16}>${l.name}</text>
+        <text class="name" x=${left} y=${y - 16}>${l.name}<tspan class="at" dx="8">${l.beside}</tspan></text>
         ${ends.length ? svg`<path class="axis" d="M${Math.min(...ends).toFixed(1)} ${y}H${Math.max(...ends).toFixed(1)}"/>` : nothing}
         ${there.map((r) => svg`<path class=${r.weak ? "tick" : "line"} d=${`M${px(r.at).toFixed(1)} ${y - (r.weak ? 4 : 9)}V${y + (r.weak ? 4 : 9)}`}/>`)}
       </g>`;

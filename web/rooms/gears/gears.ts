@@ -23,6 +23,12 @@ export function gist(): Gist {
   return { text: t("gears.gist") };
 }
 
+// speeds says how fast the lowest and the highest gear are at the cadence liked.
+function speeds(b: Said["builds"][number]): string {
+  const [low, high] = [b.gears[0], b.gears.at(-1)].map((g) => (g?.speed_m_s ? decimal(g.speed_m_s * 3.6, 1) : ""));
+  return low && high ? t("gears.speeds", { low, high, rpm: trim(b.cadence_rpm, 0) }) : "";
+}
+
 // Losses that stand for nothing in particular.
 const others = ["other-share", "other-power"] as const;
 
@@ -54,7 +60,7 @@ class Gears extends Section {
         x: t(inches(value) ? "gears.inches" : "gears.metres"),
         lines: value.builds
           .filter((b) => b.gears.length)
-          .map((b) => ({ name: b.name, rungs: b.gears.map((g) => ({ at: reach(value, g), weak: g.crossed || g.shift === 0 })) })),
+          .map((b) => ({ name: b.name, beside: speeds(b), rungs: b.gears.map((g) => ({ at: reach(value, g), weak: g.crossed || g.shift === 0 })) })),
       })}
       <div class="set shown">
         ${(["development", "inches"] as const).map(

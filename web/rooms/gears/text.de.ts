@@ -15,6 +15,7 @@ offer("de", {
   "gears.table": "Gänge in der Reihenfolge des Schaltens",
   "gears.gear": "Gang",
   "gears.step": "Sprung, %",
+  "gears.speeds": "{low} bis {high} km/h bei {rpm} U/min",
   "gears.speed": "km/h bei {rpm}",
   "gears.efficiency": "Wirkungsgrad, %",
   "gears.double": "mehr als ein Hebel bewegt sich",
@@ -22,7 +23,7 @@ offer("de", {
   "gears.typical": "Zähne oder Übersetzungen mancher Teile sind die des typischen Eintrags im Katalog.",
   "gears.losses": "Was der Antrieb verliert",
   "gears.lost": "verloren, %",
-  "gears.losses.help": "In Prozent von {watts} W bei {rpm} Umdrehungen je Minute.",
+  "gears.losses.help": "In Prozent von {watts} W bei {rpm} U/min.",
 
   "gears.add.other-share": "Verlorenen Anteil hinzufügen",
   "gears.add.other-power": "Verlorene Leistung hinzufügen",

@@ -14,6 +14,7 @@ const en = {
   "gears.table": "Gears in the order of shifting",
   "gears.gear": "Gear",
   "gears.step": "step, %",
+  "gears.speeds": "{low} to {high} km/h at {rpm} turns a minute",
   "gears.speed": "km/h at {rpm}",
   "gears.efficiency": "efficiency, %",
   "gears.double": "more than one lever moves",

@@ -19,6 +19,8 @@ export const sidesOf = (s: Steering): Told[] => s.sides.flatMap((side, i) => (le
 export const compared = (list: readonly Told[], of: (s: SteeringSide) => Compared["figures"]): Compared[] =>
   list.map(({ letter, side }) => ({ letter, figures: of(side) }));
 
-// states says of which bike the figures are.
+// states says of which bike the figures are, and who is on it.
 export const states = (list: readonly Told[]): string =>
-  t("steering.of", { states: [...new Set(list.map(({ side }) => t(`state.${side.state}`)))].join("; ") });
+  t(list.some(({ side }) => side.state === "ridden") ? "steering.of" : "steering.of.bare", {
+    states: [...new Set(list.map(({ side }) => t(`state.${side.state}`)))].join("; "),
+  });

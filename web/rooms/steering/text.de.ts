@@ -24,6 +24,7 @@ offer("de", {
 
   "steering.gist": "Wie es lenkt und sich hält, und wie es sich heben, halten und abstellen lässt.",
   "steering.of": "Das Rad {states}; der Fahrer ist fest mit dem Rahmen verbunden, ohne Hände am Lenker.",
+  "steering.of.bare": "Das Rad {states}, ohne Fahrer. Wie es auf der Reise lenkt, zeigt es mit Fahrer gewogen.",
   "steering.plain": "In einfachen Werten",
   "steering.plain.help":
     "Kräfte sind die einer Hand am Griff. Flop ist, wie weit die Front beim Einschlagen sinkt; eine Hand hält zurück, was sich von selbst weiter drehen würde, ein Wert unter 0 dreht von selbst zurück.",

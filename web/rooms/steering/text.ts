@@ -23,6 +23,7 @@ const en = {
 
   "steering.gist": "How it steers and balances, and what it is to lift, hold and park.",
   "steering.of": "Of the bike {states}; the rider is fixed to the frame, hands off the bar.",
+  "steering.of.bare": "Of the bike {states}, without a rider. Weigh it with rider to see how it steers on a tour.",
   "steering.plain": "In plain figures",
   "steering.plain.help":
     "Forces are those of one hand at the grip. Flop is how far the front sinks as the bar turns; a hand holds back what would turn further by itself, a figure below 0 turns back by itself.",
