@@ -54,7 +54,7 @@ class Climbing extends Section {
   private row(label: string, sides: readonly ClimbSide[], cell: (s: ClimbSide) => TemplateResult | string): TemplateResult {
     return html`<tr>
       <th scope="row">${label}</th>
-      ${sides.map((s) => html`<td>${s.ok ? cell(s) : "–"}</td>`)}
+      ${sides.map((s) => html`<td class="right">${s.ok ? cell(s) : "–"}</td>`)}
     </tr>`;
   }
 
