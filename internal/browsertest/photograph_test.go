@@ -137,7 +137,7 @@ const opensPhoto = "Photograph…"
 // keptPhotos are the photographs that the browser keeps, with their pictures.
 func (p *Page) keptPhotos() []photograph.Photograph {
 	p.tb.Helper()
-	wait(p, 600)
+	p.Eval("dispatchEvent(new Event('pagehide'))") // what waits to be kept is kept now
 	var out []photograph.Photograph
 	decode(p.tb, []byte(Eval[string](p, inStore("readonly", "getAll(IDBKeyRange.bound('photograph ', 'photograph ~'))")+
 		".then((all) => JSON.stringify(all.map(r => ({ ...r.of, picture: btoa(Array.from(r.bytes, c => String.fromCharCode(c)).join('')) }))))")), &out)
@@ -409,44 +409,45 @@ func TestPhotographBehindTheDrawing(t *testing.T) {
 	if len(p.keptPhotos()) != 1 || p.keptDocument().Builds[0].Photograph != "" {
 		t.Error("what was taken away cannot be had back, or is still there")
 	}
+	p.speak("en")
+	p.Look(Phone)
 	p.Reload()
 	p.started()
 	p.until("it is forgotten", func() bool { return len(p.keptPhotos()) == 0 })
 
-	// Somebody else opens it, on a phone.
-	q := openPage(t, Phone)
-	q.Chooses("with.json", file, q.command("Open…").Click)
-	q.behind(t, text, Phone.Density)
-	q.look("photo-behind-phone")
-	if kept := q.keptPhotos(); len(kept) != 1 || len(kept[0].Marks) != 7 {
+	// So this browser is another one now: somebody else opens the file, on a phone.
+	p.Chooses("with.json", file, p.command("Open…").Click)
+	p.behind(t, text, Phone.Density)
+	p.look("photo-behind-phone")
+	if kept := p.keptPhotos(); len(kept) != 1 || len(kept[0].Marks) != 7 {
 		t.Errorf("%d photographs came with the file", len(kept))
 	}
-	q.The("button", "How it is drawn").Click()
-	q.The("button", opensPhoto).Click()
-	q.Until("the picture is there", "document.querySelector('.marking img')?.naturalWidth > 0")
-	q.look("photo-phone")
-	mustPass(q, "on a phone", "dialog[open]")
-	if wide := Eval[float64](q, "document.querySelector('dialog.photograph').scrollWidth - document.querySelector('dialog.photograph').clientWidth"); wide > 0 {
+	p.The("button", "How it is drawn").Click()
+	p.The("button", opensPhoto).Click()
+	p.Until("the picture is there", "document.querySelector('.marking img')?.naturalWidth > 0")
+	p.look("photo-phone")
+	mustPass(p, "on a phone", "dialog[open]")
+	if wide := Eval[float64](p, "document.querySelector('dialog.photograph').scrollWidth - document.querySelector('dialog.photograph').clientWidth"); wide > 0 {
 		t.Errorf("the dialog is %v px too wide", wide)
 	}
 	// A finger that stays beside a mark moves it by as much as it moves.
-	was := q.keptPhotos()[0].Marks
-	q.Eval("document.querySelector('.marking').scrollIntoView({ block: 'start' })")
-	box := Eval[[4]float64](q, "(r => [r.x, r.y, r.width, r.height])(document.querySelector('.marking img').getBoundingClientRect())")
+	was := p.keptPhotos()[0].Marks
+	p.Eval("document.querySelector('.marking').scrollIntoView({ block: 'start' })")
+	box := Eval[[4]float64](p, "(r => [r.x, r.y, r.width, r.height])(document.querySelector('.marking img').getBoundingClientRect())")
 	x, y = box[0]+box[2]*0.5, box[1]+box[3]*0.85
-	q.Touch(input.DispatchTouchEventTypeTouchStart, [2]float64{x, y})
-	q.Touch(input.DispatchTouchEventTypeTouchMove, [2]float64{x + 10, y - 6})
-	q.look("photo-finger-phone")
-	q.Touch(input.DispatchTouchEventTypeTouchMove, [2]float64{x + 20, y - 12})
-	q.Touch(input.DispatchTouchEventTypeTouchEnd)
+	p.Touch(input.DispatchTouchEventTypeTouchStart, [2]float64{x, y})
+	p.Touch(input.DispatchTouchEventTypeTouchMove, [2]float64{x + 10, y - 6})
+	p.look("photo-finger-phone")
+	p.Touch(input.DispatchTouchEventTypeTouchMove, [2]float64{x + 20, y - 12})
+	p.Touch(input.DispatchTouchEventTypeTouchEnd)
 	px := photoWide / box[2]
-	for _, m := range q.keptPhotos()[0].Marks {
+	for _, m := range p.keptPhotos()[0].Marks {
 		for _, w := range was {
 			if w.Of == m.Of && m.Of == "rear_axle" && (math.Abs(m.X-w.X-20*px) > 2*px || math.Abs(m.Y-w.Y+12*px) > 2*px) {
 				t.Errorf("the finger moved the mark from %.0f, %.0f to %.0f, %.0f", w.X, w.Y, m.X, m.Y)
 			}
 		}
 	}
-	q.Eval("document.querySelector('.photograph .read').scrollIntoView({ block: 'start' })")
-	q.look("photo-figures-phone")
+	p.Eval("document.querySelector('.photograph .read').scrollIntoView({ block: 'start' })")
+	p.look("photo-figures-phone")
 }
