@@ -18,13 +18,15 @@ import "./rooms/strip/strip.ts";
 import "./rooms/welcome/welcome.ts";
 import { rooms } from "./rooms/rooms.ts";
 import { firstShown } from "./elements/element.ts";
+import { narrow } from "./elements/narrow.ts";
 import { layOut } from "./elements/room.ts";
 import { begin, watchHistory } from "./elements/way.ts";
 import { watchCanvas } from "./rooms/picture/picture.ts";
 import { core, CoreError } from "./core/core.ts";
 import { watchDrops } from "./app/drop.ts";
 import { arrival } from "./app/arrival.ts";
-import { accept, because, fromLink, opened, openers, saveText } from "./app/files.ts";
+import { accept, because, fromLink, opened, openers, saveText, takeIn } from "./app/files.ts";
+import { takeUpLeft } from "./app/waiting.ts";
 import { photographs } from "./app/photographs.ts";
 import { offline } from "./offline/offline.ts";
 import { listen } from "./shortcuts.ts";
@@ -62,6 +64,7 @@ core.attach(frame);
 offline.start(frame.dataset.srcdoc !== undefined);
 
 const kept = store.storage.load();
+const left = takeUpLeft(takeIn).catch(() => {}); // it lies there still
 let started = false;
 
 // parsed is a document as this page has written it.
@@ -92,7 +95,7 @@ async function before(): Promise<void> {
     if (!f || core.state !== "loading") return;
     store.kinds = f.kinds;
     store.stations = f.stations;
-    const wide = document.getElementById("plate")!.clientWidth;
+    const wide = narrow.matches ? innerWidth : innerWidth / 2; // about the plate's, before anything is laid out
     const { svg } = f.pictures.reduce((a, b) => (Math.abs(b.width - wide) < Math.abs(a.width - wide) ? b : a));
     store.greet();
     store.show(f.document, f.report, { of: "demo", at: 0, current: true, language, picture: svg });
@@ -132,7 +135,7 @@ for (const name of Object.keys(dialogs)) {
   const wait = (...given: never[]) => void rest.then(() => dialogs[name] !== wait && dialogs[name]?.(...given));
   dialogs[name] = wait;
 }
-void sight.then(() => {
+void Promise.all([sight, left]).then(() => {
   const { src, srcdoc } = frame.dataset;
   if (srcdoc !== undefined) frame.srcdoc = srcdoc;
   else frame.src = src!;

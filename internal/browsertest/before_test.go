@@ -241,9 +241,17 @@ func TestWorkBeforeTheProgram(t *testing.T) {
 	p.Until("there is a field", "document.querySelector('#add') || true")
 	p.Chooses("other.steelyard.json", `{"format":"steelyard-document","version":1,"title":"Of a friend","show":{"mass":"kg","length":"mm"},"builds":[{"id":"a","name":"A"}]}`, p.The("button", "Open…").Click)
 	p.Until("it says what waits", bar+".includes('other.steelyard.json')")
+	// It lies in the browser: a page that dies before takes nothing along.
+	lies := func() bool {
+		return Eval[bool](p, inStore("readonly", "getAllKeys()")+".then(keys => keys.some(k => k.startsWith('waiting ')))")
+	}
+	p.until("it is kept", lies)
+	p.goesAgain()
+	p.Until("it still waits", bar+".includes('other.steelyard.json')")
 	h.letGo()
 	p.started()
 	p.until("the document is open", func() bool { _, d := p.saved(); return d.Title == "Of a friend" })
+	p.until("it waits no more", func() bool { return !lies() })
 }
 
 // A list pasted before the program is there is looked at when it is.

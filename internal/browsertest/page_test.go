@@ -385,9 +385,19 @@ func TestNothingIsLostOnReload(t *testing.T) {
 	p.mass(gearbox).Fill("3210")
 	p.until("it is weighed", func() bool { return strings.Contains(p.mass(gearbox).Value(), "3210") })
 	total := p.total()
+	// What lies folded in chapters is left as it was, too, also what is open by itself.
+	const folds = `['#balance .explain', '#picture sy-picture-foot .words', '#picture sy-markers .words', '#climbing .aside-fold', '#rough .rough-curves', '#rough .rough-settings', '#limits .explain'].map(s => document.querySelector(s)?.open)`
+	p.Eval("document.querySelectorAll('#climbing > * > .fold, #rough > * > .fold, #limits > * > .fold').forEach(d => { d.open = true })")
+	p.Until("the folds are there", folds+".every(open => open !== undefined)")
+	before := Eval[string](p, folds+".join()")
+	p.Eval("document.querySelectorAll('#balance .explain > summary, #picture .words > summary, #climbing .aside-fold > summary, #rough .aside-fold > summary, #limits .explain > summary').forEach(s => s.click())")
+	other := strings.NewReplacer("true", "false", "false", "true").Replace(before)
+	p.Until("all of them are otherwise", folds+".join() === "+quote(other))
+	p.Until("that is remembered", "(localStorage.getItem('steelyard.unfolded') ?? '').includes('!rough/curves')")
 	p.kept()
 	p.Reload()
 	p.started()
+	p.Until("the folds are as they were left", folds+".join() === "+quote(other))
 	if now := p.total(); now != total {
 		t.Errorf("after a reload the page says %v kg, before %v", now, total)
 	}

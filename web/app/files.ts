@@ -7,6 +7,7 @@ import { arrival } from "./arrival.ts";
 import { csvFormat, type, whole } from "./exports.ts";
 import { photographs } from "./photographs.ts";
 import { store } from "./state.ts";
+import { openThere } from "./waiting.ts";
 import { t } from "../text/index.ts";
 import type { Doc, Opened, Photograph } from "../model/types.ts";
 
@@ -81,18 +82,22 @@ export function accept(o: Opened, name: string): void {
 
 const picture = /\.(jpe?g|jfif|png|webp|heic|heif|avif|gif|bmp|tiff?)$/i;
 
+const isPicture = (file: File): boolean => picture.test(file.name) || file.type.startsWith("image/");
+
 export async function openFile(file: File): Promise<void> {
-  if (picture.test(file.name) || file.type.startsWith("image/")) {
-    openers.photograph(file); // however large it is: the core says what is too much
-    return;
-  }
-  if (file.size > limit) {
-    store.tell(t("file.toobig", { name: file.name }), undefined, "error");
+  // However large a picture is: the core says what is too much.
+  if (!isPicture(file) && file.size > limit) store.tell(t("file.toobig", { name: file.name }), undefined, "error");
+  else await openThere(file, takeIn);
+}
+
+// takeIn takes in a file that the program can be asked about.
+export async function takeIn(file: File): Promise<void> {
+  if (isPicture(file)) {
+    openers.photograph(file);
     return;
   }
   try {
     const bytes = new Uint8Array(await file.arrayBuffer());
-    await arrival.of(file.name);
     const text = new TextDecoder().decode(bytes);
     if (/\.(csv|tsv|txt)$/i.test(file.name) || (file.type === "text/csv" && !text.trimStart().startsWith("{"))) {
       openers.csv(file.name, bytes); // spreadsheets write in several encodings

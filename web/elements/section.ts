@@ -13,6 +13,8 @@ import { roomOf } from "./room.ts";
 const kept = "unfolded";
 const unfolded = new Set(readPreference(kept).split(" ").filter(Boolean));
 
+const writeUnfolded = (): void => writePreference(kept, [...unfolded].join(" "));
+
 export function isUnfolded(name: string): boolean {
   return unfolded.has(name);
 }
@@ -21,8 +23,31 @@ export function setUnfolded(name: string, on: boolean): void {
   if (unfolded.has(name) === on) return;
   if (on) unfolded.add(name);
   else unfolded.delete(name);
-  writePreference(kept, [...unfolded].join(" "));
+  writeUnfolded();
   store.touch();
+}
+
+// What lies folded up within a chapter or the first screen has a key of its own,
+// with "!" before it where it was closed although it is open by itself.
+
+// foldOpen says whether a fold is open: as it was left, otherwise as it usually is.
+export function foldOpen(key: string, usual = false): boolean {
+  return usual ? !unfolded.has(`!${key}`) : unfolded.has(key);
+}
+
+// foldMoved hears that a fold was opened or closed, and remembers it; then is for
+// what is only made while it is open.
+export function foldMoved(key: string, usual = false, then?: () => void): (e: Event) => void {
+  return (e) => {
+    if (e.target !== e.currentTarget) return;
+    const { open } = e.currentTarget as HTMLDetailsElement;
+    if (open === foldOpen(key, usual)) return;
+    const mark = usual ? `!${key}` : key;
+    if (open === usual) unfolded.delete(mark);
+    else unfolded.add(mark);
+    writeUnfolded();
+    then?.();
+  };
 }
 
 // unfold opens a section and goes to one of its elements, or to its head.

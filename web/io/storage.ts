@@ -6,6 +6,8 @@
 // page goes away is put into localStorage, which can be written at once, and
 // taken up at the next start.
 
+import { ahead, besideRecord, done, inTime, openDatabase, readRecords, record, request, seenRecord, table } from "./database.ts";
+
 // Draft is what is being typed into a field, as long as it differs from what
 // the document holds.
 export interface Draft {
@@ -61,11 +63,6 @@ export interface Found {
 
 export type Keeping = "kept" | "pending" | "conflict" | "failed";
 
-const database = "steelyard";
-const table = "documents";
-const record = "current";
-const besideRecord = "beside";
-const seenRecord = "seen";
 const seenMark = "seen"; // preference, since it can be asked at once
 const unreadable = "unreadable"; // the beginning of the keys of what was set aside
 const mostAside = 5;
@@ -74,52 +71,6 @@ const journalLimit = 2_000_000; // characters; browsers refuse about 5 million
 
 const pause = 300; // ms without an edit, after which it is kept
 const longest = 600; // ms after which it is kept in any case
-const patience = 15_000; // ms; a browser that has not answered by then, however busy, keeps nothing
-
-function request<T>(r: IDBRequest<T>): Promise<T> {
-  return new Promise((yes, no) => {
-    r.onsuccess = () => yes(r.result);
-    r.onerror = () => no(r.error ?? new Error("storage refused"));
-  });
-}
-
-// done waits until a transaction is on the disk: a full one is noticed only
-// then.
-function done(tx: IDBTransaction): Promise<void> {
-  const end = new Promise<void>((yes, no) => {
-    tx.oncomplete = () => yes();
-    tx.onabort = () => no(tx.error ?? new Error("storage refused"));
-  });
-  end.catch(() => {}); // a request that failed has told already
-  return end;
-}
-
-function openAt(version?: number): Promise<IDBDatabase> {
-  const r = indexedDB.open(database, version);
-  r.onupgradeneeded = () => {
-    if (!r.result.objectStoreNames.contains(table)) r.result.createObjectStore(table);
-  };
-  return new Promise((yes, no) => {
-    r.onsuccess = () => yes(r.result);
-    r.onerror = () => no(r.error ?? new Error("storage refused"));
-    r.onblocked = () => no(new Error("another window holds the storage"));
-  });
-}
-
-// openDatabase opens it as it is, and mends one that lacks the table.
-async function openDatabase(): Promise<IDBDatabase> {
-  const db = await openAt();
-  if (db.objectStoreNames.contains(table)) return db;
-  db.close();
-  return openAt(db.version + 1);
-}
-
-function inTime<T>(wanted: Promise<T>): Promise<T> {
-  return new Promise((yes, no) => {
-    const timer = setTimeout(() => no(new Error("the browser's storage does not answer")), patience);
-    wanted.then(yes, no).finally(() => clearTimeout(timer));
-  });
-}
 
 function because(e: unknown): string {
   if (!(e instanceof Error)) return String(e);
@@ -252,8 +203,7 @@ export class Storage extends EventTarget {
     const found: Found = { text: null, drafts: [], odd: undefined, beside: null, plain: false, seen: null, current: false };
     let at = 0;
     try {
-      const store = await this.table("readonly");
-      const [kept, beside, seen] = await inTime(Promise.all([record, besideRecord, seenRecord].map((key) => request<unknown>(store.get(key)))));
+      const { kept, beside, seen } = (await ahead()) ?? (await readRecords(await this.database()));
       if (isKept(kept)) {
         found.text = kept.text;
         found.drafts = whole(kept.drafts);
@@ -557,8 +507,9 @@ export class Memory {
     this.timer = undefined;
     const shown = this.shown();
     if (!shown || shown.of === this.last || shown.size > most) return;
+    if (!(await this.storage.remember(shown.sight))) return;
     this.kept = performance.now();
-    if (await this.storage.remember(shown.sight)) this.last = shown.of;
+    this.last = shown.of;
   }
 }
 

@@ -16,7 +16,7 @@ import { copyMenu } from "../../elements/copytable.ts";
 import { focusSoon, nameSoon, StoreElement } from "../../elements/element.ts";
 import { narrow } from "../../elements/narrow.ts";
 import { amended, earlyMark } from "../../elements/early.ts";
-import { isUnfolded, setUnfolded } from "../../elements/section.ts";
+import { foldMoved, foldOpen, isUnfolded, setUnfolded } from "../../elements/section.ts";
 import { badge, number } from "../../elements/figure.ts";
 import { deltaLikely, signs, verdictText } from "../../elements/verdict.ts";
 import "../../elements/menu.ts";
@@ -389,7 +389,7 @@ class Balance extends StoreElement {
   }
 
   private explain(): TemplateResult {
-    return html`<details class="explain">
+    return html`<details class="explain" ?open=${foldOpen("balance/likely")} @toggle=${foldMoved("balance/likely")}>
         <summary>${t("likely.explain.title")}</summary>
         <p>${t("likely.explain")}</p>
         <p>${t("likely.explain.diff")}</p>

@@ -15,7 +15,7 @@ import { inputLine } from "../../elements/inputs.ts";
 import { reckoned, type Reckoned } from "../../elements/known.ts";
 import type { Gist } from "../../elements/room.ts";
 import { narrow } from "../../elements/narrow.ts";
-import { Section } from "../../elements/section.ts";
+import { foldMoved, foldOpen, Section } from "../../elements/section.ts";
 import { signs } from "../../elements/verdict.ts";
 import { letters } from "../../app/sides.ts";
 import { t, word } from "../../text/index.ts";
@@ -200,7 +200,7 @@ class Climbing extends Section {
     });
     return html`<div class="specs narrowspecs">${quick}</div>
       ${first.inputs.some((i) => i.key === "power" && !i.field) ? html`<p class="quiet">${t("climbing.norider")}</p>` : nothing}
-      <details class="aside-fold">
+      <details class="aside-fold" ?open=${foldOpen("climbing/inputs")} @toggle=${foldMoved("climbing/inputs")}>
         <summary><h3>${t("climbing.inputs")}</h3></summary>
         ${reckoned(t("climbing.inputs"), lines)}
         ${

@@ -10,6 +10,7 @@ import { core, CoreError } from "../../core/core.ts";
 import { t } from "../../text/index.ts";
 import type { ClimbAnswer, Day, Doc, Stretch, Track, TrackStretches } from "../../model/types.ts";
 import { trim } from "../../model/units.ts";
+import { foldMoved, foldOpen } from "../../elements/section.ts";
 
 const together = 40; // lines of the table at a time
 
@@ -104,7 +105,7 @@ class DayEditor extends DeferredElement {
           accept: (name) => store.edit(t("climbing.day.name"), (d) => editDay(d, day.id, (y) => ({ ...y, name })), `${day.id}/name`),
         })}
       </div>
-      <details class="aside-fold">
+      <details class="aside-fold" ?open=${foldOpen(`climbing/${day.id}`)} @toggle=${foldMoved(`climbing/${day.id}`)}>
         <summary><h3>${t("climbing.stretches", { n })}</h3></summary>
         ${n ? this.table(day) : nothing}
         <div class="acts">

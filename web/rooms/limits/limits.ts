@@ -26,7 +26,7 @@ import { badge, number } from "../../elements/figure.ts";
 import { fillBar, verdictSigns, verdictWord } from "../../elements/fill.ts";
 import type { Gist } from "../../elements/room.ts";
 import { narrow } from "../../elements/narrow.ts";
-import { caution, Section } from "../../elements/section.ts";
+import { caution, foldMoved, foldOpen, Section } from "../../elements/section.ts";
 import { room } from "./room.ts";
 import { sidesShown, type Letter } from "../../app/sides.ts";
 
@@ -181,6 +181,7 @@ class Limits extends Section {
     return html`<h3>${t("limits.slopes")}</h3>
       ${chart({ label: t("limits.slopes.label"), wide: narrow.matches ? 350 : 460, high: 240, unit: s.unit, down: t("limits.down"), up: t("limits.up"), series })}
       ${this.table(
+        "slopes",
         t("limits.slopes.caption"),
         list.flatMap(({ letter }) =>
           (["front", "rear"] as const).map((end) => html`${two ? badge(letter) : nothing}<span class="unseen">${letter} </span> ${t(`limits.${end}`)}`),
@@ -211,6 +212,7 @@ class Limits extends Section {
     return html`<h3>${t("limits.braking")}</h3>
       ${chart({ label: t("limits.braking.label"), wide: narrow.matches ? 350 : 460, high: 240, unit: t("limits.braking.axis"), down: t("limits.down"), up: t("limits.up"), series })}
       ${this.table(
+        "braking",
         t("limits.braking.caption"),
         list.map(({ letter }) => html`${two ? badge(letter) : nothing}<span class="unseen">${letter}</span>`),
         gradients,
@@ -224,8 +226,15 @@ class Limits extends Section {
       ${caution()}`;
   }
 
-  private table(caption: string, heads: TemplateResult[], gradients: number[], row: (i: number) => ReturnType<typeof write>[], unit: string): TemplateResult {
-    return html`<details class="explain">
+  private table(
+    key: string,
+    caption: string,
+    heads: TemplateResult[],
+    gradients: number[],
+    row: (i: number) => ReturnType<typeof write>[],
+    unit: string,
+  ): TemplateResult {
+    return html`<details class="explain" ?open=${foldOpen(`limits/${key}`)} @toggle=${foldMoved(`limits/${key}`)}>
       <summary>${t("limits.table")}</summary>
       <p class="copyline">${copyTable(caption)}</p>
       <div class="scroll" tabindex="0" role="region" aria-label=${caption}>

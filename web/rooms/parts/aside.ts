@@ -9,13 +9,14 @@ import { massField } from "../../model/units.ts";
 import type { Aside } from "../../model/types.ts";
 import { focusSoon } from "../../elements/element.ts";
 import { reveal } from "../../elements/lines.ts";
+import { foldMoved, foldOpen } from "../../elements/section.ts";
 
 const id = "kept-aside";
 
 export function aside(): TemplateResult | typeof nothing {
   const list = store.doc?.aside ?? [];
   if (!list.length) return nothing;
-  return html`<details class="aside">
+  return html`<details class="aside" ?open=${foldOpen("parts/aside")} @toggle=${foldMoved("parts/aside")}>
     <summary id=${id}>${count(list.length, "aside.title.one", "aside.title.many")}</summary>
     <p class="fine">${t("aside.lead")}</p>
     <ul>

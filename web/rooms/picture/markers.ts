@@ -10,6 +10,7 @@ import { brief, t, type Key } from "../../text/index.ts";
 import type { Show, Vec3 } from "../../model/types.ts";
 import { alone, figureScale, lengthField, partScale, placeText, plain, rough, write, type Scale } from "../../model/units.ts";
 import { DeferredElement } from "../../elements/element.ts";
+import { foldMoved, foldOpen } from "../../elements/section.ts";
 
 // Marker is one thing with a place in the picture.
 interface Marker {
@@ -109,21 +110,15 @@ function massOf(k: Marker, show: Show): string {
 }
 
 class Markers extends DeferredElement {
-  private opened = false;
   private all = false;
 
   protected override render(): TemplateResult {
     const list = markers();
-    return html`<details
-      class="words"
-      @toggle=${(e: Event) => {
-        this.opened = (e.target as HTMLDetailsElement).open;
-        this.requestUpdate();
-      }}
-    >
+    const on = foldOpen("picture/markers");
+    return html`<details class="words" ?open=${on} @toggle=${foldMoved("picture/markers", false, () => this.requestUpdate())}>
       <summary>${t("markers.title")}</summary>
       <p id="picture-told"><span class="unseen">${t("markers.summary")}: </span>${told(list)}</p>
-      ${this.opened && list.length ? this.table(list) : nothing}
+      ${on && list.length ? this.table(list) : nothing}
     </details>`;
   }
 

@@ -19,6 +19,7 @@ import { badge } from "../../elements/figure.ts";
 import { reveal } from "../../elements/lines.ts";
 import { openers } from "../../app/files.ts";
 import { photographs } from "../../app/photographs.ts";
+import { foldMoved, foldOpen } from "../../elements/section.ts";
 
 class PictureHead extends StoreElement {
   private shown = false; // on a narrow sheet, where the tools lie folded into one
@@ -129,7 +130,7 @@ class PictureFoot extends StoreElement {
     const summary = store.shown(store.letter)?.summary ?? "";
     return html`<div class="picked">${this.chosen()}</div>
       ${core.drawing && !core.still ? html`<p class="why wrong">${core.drawing}</p>` : nothing}
-      <details class="words" ?open=${roomy}>
+      <details class="words" ?open=${foldOpen("picture/words", roomy)} @toggle=${foldMoved("picture/words", roomy)}>
         <summary>${t("picture.words")}</summary>
         <p id="picture-words">${summary} ${store.difference?.summary ?? ""}</p>
         <p class="fine">${t("picture.keys")}</p>

@@ -17,7 +17,7 @@ import { choice, numberInput, problemAt } from "../../elements/field.ts";
 import { badge, number } from "../../elements/figure.ts";
 import type { Gist } from "../../elements/room.ts";
 import { narrow } from "../../elements/narrow.ts";
-import { Section } from "../../elements/section.ts";
+import { foldMoved, foldOpen, Section } from "../../elements/section.ts";
 import { letters } from "../../app/sides.ts";
 import { store } from "../../app/state.ts";
 import { t } from "../../text/index.ts";
@@ -30,9 +30,11 @@ export function gist(): Gist {
 
 type Part = "settings" | "curves" | "tables" | "over";
 
+const usual = (part: Part): boolean => part === "curves";
+const isOpen = (part: Part): boolean => foldOpen(`rough/${part}`, usual(part));
+
 class Rough extends Section {
   protected readonly fold = "rough";
-  private readonly opened = new Set<Part>(["curves"]);
 
   protected body(): TemplateResult {
     const { value, why, stale } = answer.seen();
@@ -40,7 +42,7 @@ class Rough extends Section {
     const two = value.sides.length > 1;
     const told = notes(sided(value.sides).map(({ letter, side }) => ({ letter, figures: side.figures, marks: side.marks })));
     // What takes longer is asked once somebody looks.
-    const more = two || this.opened.has("curves") || this.opened.has("over") ? further.seen() : null;
+    const more = two || isOpen("curves") || isOpen("over") ? further.seen() : null;
     return html`<div class=${stale ? "stale" : ""} aria-busy=${stale}>
       <p class="caution"><strong>${t("page.caution")}.</strong> ${value.caution}</p>
       ${this.road(value)} ${value.words ? html`<p class="verdictwords">${value.words}</p>` : nothing}
@@ -59,16 +61,8 @@ class Rough extends Section {
 
   // piece is a part of the room that is made only while it is open.
   private piece(name: Part, heading: string, body: () => TemplateResult | typeof nothing): TemplateResult {
-    const on = this.opened.has(name);
-    const toggled = (e: Event) => {
-      if (e.target !== e.currentTarget) return;
-      const { open } = e.currentTarget as HTMLDetailsElement;
-      if (open === this.opened.has(name)) return;
-      if (open) this.opened.add(name);
-      else this.opened.delete(name);
-      this.requestUpdate();
-    };
-    return html`<details class="aside-fold rough-${name}" ?open=${on} @toggle=${toggled}>
+    const on = isOpen(name);
+    return html`<details class="aside-fold rough-${name}" ?open=${on} @toggle=${foldMoved(`rough/${name}`, usual(name), () => this.requestUpdate())}>
       <summary><h3>${heading}</h3></summary>
       ${on ? body() : nothing}
     </details>`;

@@ -32,7 +32,7 @@ import { number } from "../../elements/figure.ts";
 import { Answer } from "../../elements/answer.ts";
 import type { Gist } from "../../elements/room.ts";
 import { narrow } from "../../elements/narrow.ts";
-import { isUnfolded, Section } from "../../elements/section.ts";
+import { foldMoved, foldOpen, isUnfolded, Section } from "../../elements/section.ts";
 
 const few = 10;
 
@@ -598,7 +598,7 @@ class WeighInSection extends Section {
     const taken = x.adjusted.filter((a) => !this.left.has(id(a)));
     // When something else explains it better, other weights are an aside.
     const best = !x.agreement || ["weights", "either"].includes(x.agreement.verdict);
-    return html`<details class="aside-fold" ?open=${best}>
+    return html`<details class="aside-fold" ?open=${foldOpen("weighin/adjusted", best)} @toggle=${foldMoved("weighin/adjusted", best)}>
       <summary><h3>${t("weighin.adjusted")}</h3></summary>
       <p class="fine">${t(best ? "weighin.adjusted.lead" : "weighin.adjusted.lead.else")}</p>
       <table class="lines adjusted">
@@ -674,7 +674,7 @@ class WeighInSection extends Section {
   private how(w: WeighIn | undefined): TemplateResult {
     const drawn = this.draw(w);
     const done = w !== undefined && outcome().weighed?.measured !== undefined;
-    return html`<details class="aside-fold how" ?open=${!done}>
+    return html`<details class="aside-fold how" ?open=${foldOpen("weighin/how", !done)} @toggle=${foldMoved("weighin/how", !done)}>
       <summary><h3>${t("weighin.how")}</h3></summary>
       ${
         drawn
