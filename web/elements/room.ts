@@ -41,9 +41,9 @@ export function register(rooms: readonly Room[]): readonly Room[] {
   return rooms;
 }
 
-// furnish has rooms tell what they come to, by their names.
-export function furnish(told: Record<string, Told>): void {
-  for (const [name, t] of Object.entries(told)) Object.assign(roomOf(name), t);
+// furnish has a room tell what it comes to.
+export function furnish(name: string, told: Told): void {
+  Object.assign(roomOf(name), told);
 }
 
 // allRooms gives them in the order of the page.

@@ -2,10 +2,10 @@ import { answer } from "./answer.ts";
 import { inWords } from "../../elements/answer.ts";
 import { gist } from "./climbing.ts";
 import { printClimbing } from "./print.ts";
-import type { Told } from "../../elements/room.ts";
+import { furnish } from "../../elements/room.ts";
 
-export const climbing: Told = {
+furnish("climbing", {
   gist,
   answer: () => inWords(answer, (v) => v.words || v.sides[0]?.words, "climbing.gist"),
   prints: [{ at: 56, body: printClimbing }],
-};
+});

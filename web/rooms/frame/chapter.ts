@@ -1,7 +1,7 @@
 import { answer } from "./answer.ts";
 import "./frame.ts";
-import type { Told } from "../../elements/room.ts";
+import { furnish } from "../../elements/room.ts";
 
-export const frame: Told = {
+furnish("frame", {
   answer,
-};
+});

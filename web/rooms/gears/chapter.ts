@@ -3,10 +3,10 @@ import { store } from "../../app/state.ts";
 import { inWords } from "../../elements/answer.ts";
 import { gist } from "./gears.ts";
 import { printGears } from "./print.ts";
-import type { Told } from "../../elements/room.ts";
+import { furnish } from "../../elements/room.ts";
 
-export const gears: Told = {
+furnish("gears", {
   gist,
   answer: () => inWords(answer, (v) => v.words || v.builds.find((b) => b.build === store.ids.A)?.words, "gears.gist"),
   prints: [{ at: 54, body: printGears }],
-};
+});

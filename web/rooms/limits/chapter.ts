@@ -1,8 +1,8 @@
 import { gist } from "./limits.ts";
 import { printRatings } from "./print.ts";
-import type { Told } from "../../elements/room.ts";
+import { furnish } from "../../elements/room.ts";
 
-export const limits: Told = {
+furnish("limits", {
   gist,
   prints: [{ at: 60, body: printRatings }],
-};
+});

@@ -1,8 +1,8 @@
 import { gist } from "./load.ts";
 import { printLoads } from "./print.ts";
-import type { Told } from "../../elements/room.ts";
+import { furnish } from "../../elements/room.ts";
 
-export const load: Told = {
+furnish("load", {
   gist,
   prints: [{ at: 70, body: printLoads }],
-};
+});

@@ -1,6 +1,6 @@
 import { gist } from "./packing.ts";
-import type { Told } from "../../elements/room.ts";
+import { furnish } from "../../elements/room.ts";
 
-export const packing: Told = {
+furnish("packing", {
   gist,
-};
+});

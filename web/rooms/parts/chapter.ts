@@ -1,9 +1,9 @@
 import { answer } from "./answer.ts";
 import "./parts.ts";
 import { printParts } from "./print.ts";
-import type { Told } from "../../elements/room.ts";
+import { furnish } from "../../elements/room.ts";
 
-export const parts: Told = {
+furnish("parts", {
   answer,
   prints: [{ at: 80, body: printParts }],
-};
+});

@@ -2,10 +2,10 @@ import { answer } from "./answer.ts";
 import { inWords } from "../../elements/answer.ts";
 import { gist } from "./steering.ts";
 import { printSteering } from "./print.ts";
-import type { Told } from "../../elements/room.ts";
+import { furnish } from "../../elements/room.ts";
 
-export const steering: Told = {
+furnish("steering", {
   gist,
   answer: () => inWords(answer, (v) => v.words || v.sides[0]?.words, "steering.gist"),
   prints: [{ at: 58, body: printSteering }],
-};
+});

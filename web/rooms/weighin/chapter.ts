@@ -1,6 +1,6 @@
 import { gist } from "./weighin.ts";
-import type { Told } from "../../elements/room.ts";
+import { furnish } from "../../elements/room.ts";
 
-export const weighin: Told = {
+furnish("weighin", {
   gist,
-};
+});
