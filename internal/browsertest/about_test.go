@@ -14,7 +14,7 @@ func TestAbout(t *testing.T) {
 	for name, look := range map[string]Look{"desk": Desk, "phone, dark": dark} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			p := openPage(t, look)
+			p := openFirst(t, look)
 			p.standing("Works offline")
 			p.command("About").Focus()
 			p.Key(kb.Enter)
