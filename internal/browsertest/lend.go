@@ -52,8 +52,9 @@ func (t *tab) serve(p *Page) {
 // that the page has greeted, and nothing is left of a page before. It has no
 // service worker, which would fetch and keep the whole site once more for every
 // test: what works without a network is tested in tabs of its own. The test's end
-// gives the tab back, or closes it when the test failed or changed what storage does not hold (spent),
-// and fails the test for whatever went wrong on the page by then.
+// gives the tab back, or closes it when the test failed or changed what storage
+// does not hold (spent), and fails the test for whatever went wrong on the page by
+// then.
 func (b *Browser) Lend(tb testing.TB, address string, look Look) *Page {
 	tb.Helper()
 	p := b.page(tb, address)

@@ -251,18 +251,15 @@ func (p *Page) told() string {
 func Eval[T any](p *Page, expression string) T {
 	p.tb.Helper()
 	var out T
-	for began := time.Now(); ; {
+	p.until("there is what this looks for: "+expression, func() bool {
 		var err error
 		out, err = attempt(p, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
-		if err == nil {
-			return out
-		}
-		waited := time.Since(began)
-		if !strings.Contains(err.Error(), "TypeError: Cannot read properties of") || waited > p.patience {
+		if err != nil && !strings.Contains(err.Error(), "TypeError: Cannot read properties of") {
 			p.tb.Fatalf("%v%s", err, p.told())
 		}
-		time.Sleep(min(max(waited/4, 10*time.Millisecond), 200*time.Millisecond))
-	}
+		return err == nil
+	})
+	return out
 }
 
 // Until waits for an expression to be truthy. A page that is just then loaded
@@ -270,9 +267,7 @@ func Eval[T any](p *Page, expression string) T {
 func (p *Page) Until(what, expression string) {
 	p.tb.Helper()
 	p.until(what, func() bool {
-		ctx, cancel := context.WithTimeout(p.ctx, p.patience)
-		defer cancel()
-		holds, err := chromedp.Run(ctx, chromedp.Evaluate[bool]("!!("+expression+")"))
+		holds, err := attempt(p, chromedp.Evaluate[bool]("!!("+expression+")"))
 		if err != nil && !strings.Contains(err.Error(), "navigated or closed") && !strings.Contains(err.Error(), "context") {
 			p.tb.Fatalf("%v%s", err, p.told())
 		}

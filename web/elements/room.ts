@@ -1,7 +1,7 @@
 // What a room of the page says of itself. A room is a folder in rooms/; its
 // index.ts makes one of these, and rooms/rooms.ts names them all in the order of
-// the page. What a chapter tells comes after the first screen: its chapter.ts makes
-// that, and later.ts names it.
+// the page. What a chapter tells comes after the first screen: its chapter.ts
+// furnishes the room with it.
 
 import type { nothing, TemplateResult } from "lit";
 import { narrow } from "./narrow.ts";

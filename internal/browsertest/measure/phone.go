@@ -36,7 +36,7 @@ func phone(ctx context.Context, page *site) ([]line, error) {
 			if (document.querySelector('#plate')?.ariaBusy === 'false' && document.querySelector('#balance .total .num')) note('reckoned');
 		}).observe(document, { childList: true, subtree: true, attributes: true, attributeFilter: ['aria-busy'] });
 	}`
-	const firsts, laters = 3, 3
+	const firsts, laters = 2, 3
 	type visit struct{ figures, picture, reckoned []float64 }
 	var first, later visit
 	err = inTabs(ctx, func(t *tab) {

@@ -113,12 +113,17 @@ class NewBikeDialog extends StoreElement {
     </dialog>`;
   }
 
-  private options(what: "frame" | "size", list: NewBikeOption[], chosen: string): TemplateResult {
+  private options(
+    what: "frame" | "size" | "wheel",
+    list: NewBikeOption[],
+    chosen: string,
+    choose = (id: string) => this.choose({ [what]: id }),
+  ): TemplateResult {
     return html`<fieldset class="among ${what}">
       <legend>${t(`newbike.${what}`)}</legend>
       ${list.map(
         (o) => html`<label class="tick ${o.id === chosen ? "chosen" : ""}">
-          <input type="radio" name="newbike-${what}" value=${o.id} .checked=${live(o.id === chosen)} @change=${() => this.choose({ [what]: o.id })} />
+          <input type="radio" name="newbike-${what}" value=${o.id} .checked=${live(o.id === chosen)} @change=${() => choose(o.id)} />
           <span>${o.name} <small>${o.text}</small></span>
         </label>`,
       )}
@@ -126,15 +131,8 @@ class NewBikeDialog extends StoreElement {
   }
 
   private wheels(bike: NewBike): TemplateResult {
-    return html`<fieldset class="among size">
-      <legend>${t("newbike.wheel")}</legend>
-      ${bike.wheels.map(
-        (mm) => html`<label class="tick ${mm === bike.wheel ? "chosen" : ""}">
-          <input type="radio" name="newbike-wheel" value=${mm} .checked=${live(mm === bike.wheel)} @change=${() => this.choose({ wheel: mm })} />
-          <span>${mm} ${t("unit.mm")} <small>${t(`newbike.wheel.${mm}` as Key)}</small></span>
-        </label>`,
-      )}
-    </fieldset>`;
+    const list = bike.wheels.map((mm) => ({ id: String(mm), name: `${mm} ${t("unit.mm")}`, text: t(`newbike.wheel.${mm}` as Key) }));
+    return this.options("wheel", list, String(bike.wheel), (mm) => this.choose({ wheel: Number(mm) }));
   }
 
   private area(a: NewBikeArea): TemplateResult {
