@@ -96,10 +96,10 @@ func inlining() []string {
 	return flags
 }
 
-// program compiles a Go package to WebAssembly, with flags of the compiler, and
-// returns it gzipped, with its size before. The work is kept in .build, so that an unchanged program
-// costs neither linking nor compressing again.
-func program(ctx context.Context, root, pkg, name string, flags []string) (gz []byte, size int64, err error) {
+// program compiles a Go package to WebAssembly, with flags of the compiler, hands it
+// to finish, and returns it gzipped, with its size before. The work is kept in
+// .build, so that an unchanged program costs neither linking nor compressing again.
+func program(ctx context.Context, root, pkg, name string, flags []string, finish func([]byte) ([]byte, error)) (gz []byte, size int64, err error) {
 	keep := filepath.Join(root, ".build")
 	if err := os.MkdirAll(keep, 0o755); err != nil {
 		return nil, 0, err
@@ -119,6 +119,9 @@ func program(ctx context.Context, root, pkg, name string, flags []string) (gz []
 	raw, err := os.ReadFile(wasm)
 	if err != nil {
 		return nil, 0, err
+	}
+	if raw, err = finish(raw); err != nil {
+		return nil, 0, fmt.Errorf("%s: %w", pkg, err)
 	}
 
 	sum := sha256.Sum256(raw)
@@ -155,6 +158,9 @@ func program(ctx context.Context, root, pkg, name string, flags []string) (gz []
 	}
 	return buf.Bytes(), int64(len(raw)), nil
 }
+
+// asCompiled leaves a program as the toolchain made it.
+func asCompiled(program []byte) ([]byte, error) { return program, nil }
 
 // loader returns wasm_exec.js of the toolchain that compiles the program: the
 // two must be of one version.

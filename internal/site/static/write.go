@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"steelyard/internal/site/linetable"
 )
 
 // Sizes are in bytes.
@@ -54,7 +56,7 @@ var scripts = []string{"early.ts", "main.ts", "frame.ts", "sw.ts"}
 // gather makes the files of the site, and returns the program's size inflated.
 func gather(ctx context.Context, root string) (files site, program int64, err error) {
 	files = site{}
-	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard", inlining()); err != nil {
+	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard", inlining(), linetable.Drop); err != nil {
 		return nil, 0, err
 	}
 	if err := files.addFirst(root, revision(ctx, root)); err != nil {
@@ -88,10 +90,10 @@ func gather(ctx context.Context, root string) (files site, program int64, err er
 	return files, program, nil
 }
 
-// addProgram adds a program compiled to WebAssembly, with flags of the compiler, and
-// its loader. It returns its size inflated.
-func (s site) addProgram(ctx context.Context, root, pkg, name string, flags []string) (size int64, err error) {
-	if s["steelyard.wasm.gz"], size, err = program(ctx, root, pkg, name, flags); err != nil {
+// addProgram adds a program compiled to WebAssembly, with flags of the compiler and
+// what is done with it then, and its loader. It returns its size inflated.
+func (s site) addProgram(ctx context.Context, root, pkg, name string, flags []string, finish func([]byte) ([]byte, error)) (size int64, err error) {
+	if s["steelyard.wasm.gz"], size, err = program(ctx, root, pkg, name, flags, finish); err != nil {
 		return 0, err
 	}
 	exec, err := loader(ctx, root)
@@ -107,7 +109,7 @@ func (s site) addProgram(ctx context.Context, root, pkg, name string, flags []st
 // site's program is.
 func WriteEmpty(ctx context.Context, root, out string) (Sizes, error) {
 	files := site{}
-	size, err := files.addProgram(ctx, root, "./internal/site/empty", "empty", nil)
+	size, err := files.addProgram(ctx, root, "./internal/site/empty", "empty", nil, asCompiled)
 	if err != nil {
 		return Sizes{}, err
 	}
