@@ -29,32 +29,40 @@ func (t *Task) unmoved() bool {
 
 // giveUp is the effort after which fewer moves are looked for no longer: a
 // difference of one move is not worth a wait of minutes.
-const giveUp = 30000
+const giveUp = 100000
 
 // settled reports whether fewer moves are looked for no longer.
 func (s *Solver) settled() bool { return s.fewest || s.unmet >= giveUp }
 
-// lessen looks at up to n parts of the search for fewer moves.
+// attempt is the effort that a leap gets, of several moves less at once.
+const attempt = 1500
+
+// lessen looks at up to n parts of the search for fewer moves. It leaps: twice as
+// many moves less after a leap that succeeded, half as many after one that did not.
+// Only whether one move less can be had is asked to the end, for that proves
+// that there are no fewer.
 func (s *Solver) lessen(n int) {
 	t := s.in.task
+	have := -1
+	if s.best != nil {
+		have = t.Moves(s.packing)
+	}
+	if s.any || have <= s.least {
+		s.fewest = true
+		return
+	}
 	if s.fewer == nil {
-		most := -1
-		if s.best != nil {
-			most = t.Moves(s.packing) - 1
-		}
-		if s.any || most < 0 {
-			s.fewest = true
-			return
-		}
+		s.leap = min(max(s.leap, 1), have-s.least)
+		most := have - s.leap
 		sub := *t
 		sub.AtMost = &most
 		ceiling := max(t.Figures(s.packing).Aim, s.in.unit*s.bound+s.in.zero+t.Tolerance)
 		fewer, err := newSolver(&sub, ceiling+t.Rounding()+1e-9*s.in.unit)
 		if err != nil { // a *Shortage
-			s.fewest = true
+			s.least = most + 1
 			return
 		}
-		s.fewer, s.unmet = fewer, 0
+		s.fewer = fewer
 		fewer.seed = fewer.in.fold(s.packing)
 	}
 	f := s.fewer
@@ -66,8 +74,10 @@ func (s *Solver) lessen(n int) {
 	s.spent, s.nodes, s.unmet = s.spent+max(1, f.spent-spent), s.nodes+f.nodes-nodes, s.unmet+f.spent-spent
 	switch {
 	case f.best != nil:
-		s.packing, s.fewer = f.packing, nil
+		s.packing, s.fewer, s.leap, s.unmet = f.packing, nil, 2*s.leap, 0
 	case f.done:
-		s.fewest = true
+		s.fewer, s.least = nil, have-s.leap+1
+	case s.leap > 1 && f.spent >= attempt:
+		s.fewer, s.leap = nil, s.leap/2
 	}
 }

@@ -53,6 +53,8 @@ type Solver struct {
 	seed   []int16 // one to begin from then, with too many moves
 	fewer  *Solver // looks for a packing as good with fewer moves
 	fewest bool    // there is none
+	least  int     // no packing that is as good has fewer moves
+	leap   int     // how many moves less are looked for at once
 	unmet  int     // effort since one was found
 }
 
