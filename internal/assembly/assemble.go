@@ -34,6 +34,12 @@ type Assembly struct {
 
 	lost  int // lines at unknown stations
 	Spans Spans
+
+	// What At answered last: chapters ask for the same one after the other.
+	last struct {
+		state
+		items []mass.Item
+	}
 }
 
 // What a document's grams and millimetres are divided by.

@@ -114,6 +114,10 @@ func (w *Assembly) At(to Level, left float64) []mass.Item {
 	if to == w.Level && (left == w.Left || !w.UsesUp(to)) {
 		return w.Items
 	}
+	is := state{to, left, w.Renamed}
+	if w.last.items != nil && w.last.state == is {
+		return w.last.items
+	}
 	items := make([]mass.Item, 0, len(w.Whole))
 	for i := range w.Lines {
 		l := &w.Lines[i]
@@ -128,7 +132,15 @@ func (w *Assembly) At(to Level, left float64) []mass.Item {
 			items = append(items, it)
 		}
 	}
+	w.last.state, w.last.items = is, items
 	return items
+}
+
+// state is what items of another state than the assembly's own are told apart by.
+type state struct {
+	to      Level
+	left    float64
+	renamed int
 }
 
 // UsesUp reports whether anything on the bike in a state is used up.

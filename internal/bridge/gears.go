@@ -1,6 +1,9 @@
 package bridge
 
-import "steelyard/internal/rooms"
+import (
+	"steelyard/internal/report"
+	"steelyard/internal/rooms"
+)
 
 // gears takes a document. It answers with the gears of all its builds, what their
 // drives lose, and the difference of the two builds compared: gears.schema.json.
@@ -9,7 +12,7 @@ func (s *Session) gears(text string) string {
 	if e.Document == nil {
 		return s.refusal(e.Report.Problems)
 	}
-	return answer(rooms.GearsOf(e))
+	return answer(s.rides(e).Gears())
 }
 
 // climb takes a document. It answers with what a climb and a day cost the sides
@@ -19,7 +22,15 @@ func (s *Session) climb(text string) string {
 	if e.Document == nil {
 		return s.refusal(e.Report.Problems)
 	}
-	return answer(rooms.ClimbOf(e))
+	return answer(s.rides(e).Climb())
+}
+
+// rides are those of an evaluation: both chapters ask for them.
+func (s *Session) rides(e *report.Evaluation) *rooms.Rides {
+	if !s.ridden.Of(e) {
+		s.ridden = rooms.RidesOf(e)
+	}
+	return s.ridden
 }
 
 // stretches takes a track. It answers with the stretches of a day that it gives:

@@ -6,6 +6,7 @@ import (
 	"steelyard/internal/document"
 	"steelyard/internal/parts"
 	"steelyard/internal/report"
+	"steelyard/internal/rooms"
 	"steelyard/internal/stowage"
 	"steelyard/internal/words"
 )
@@ -21,6 +22,8 @@ type Session struct {
 	text       string // of the last document evaluated
 	evaluation *report.Evaluation
 	answer     string // its report as text, once it was asked for
+
+	ridden *rooms.Rides // of the last evaluation, once they were asked for
 
 	finder    *parts.Finder  // nil until something is looked for in this language
 	listing   *parts.Listing // likewise

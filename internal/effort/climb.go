@@ -85,15 +85,31 @@ func Turn(b *Bike, seconds float64, time func(*Bike) float64) float64 {
 		return time(&c) - seconds
 	}
 	low, high := 1-b.Mass.Value, 1000.0
-	if !(at(low) <= 0 && at(high) >= 0) {
+	below, above := at(low), at(high)
+	if !(below <= 0 && above >= 0) {
 		return math.NaN()
 	}
-	for range 60 {
+	// By false position, which halves what is known of an end that stays twice (the
+	// Illinois rule), and every third time by halves: where the gear changes the
+	// time jumps, and where nobody gets along it has no end.
+	stays := 0
+	for n := 0; n < 60 && high-low > 1e-7; n++ {
 		mid := (low + high) / 2
-		if at(mid) < 0 {
-			low = mid
+		if n%3 < 2 && above-below < math.Inf(1) {
+			if x := high - above*(high-low)/(above-below); x > low && x < high {
+				mid = x
+			}
+		}
+		if y := at(mid); y < 0 {
+			if low, below = mid, y; stays == 1 {
+				above /= 2
+			}
+			stays = 1
 		} else {
-			high = mid
+			if high, above = mid, y; stays == -1 {
+				below /= 2
+			}
+			stays = -1
 		}
 	}
 	return (low + high) / 2

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Coverage is the factor between a standard uncertainty and what is shown
@@ -242,7 +243,13 @@ func (b *Budget) sums() (variance, sum float64) {
 // Uncertainty returns the standard and the expanded uncertainty of a figure of
 // the items, in the figure's unit.
 func Uncertainty(items []Item, f Figure) (standard, expanded float64) {
-	var b Budget
+	b := budgets.Get().(*Budget)
+	defer budgets.Put(b)
+	b.Reset()
 	b.Charge(items, f, 1)
-	return b.Standard(), b.Expanded()
+	variance, sum := b.sums()
+	return math.Sqrt(variance), Expanded(variance, sum)
 }
+
+// budgets that are not in use: the memory of one serves the next.
+var budgets = sync.Pool{New: func() any { return new(Budget) }}

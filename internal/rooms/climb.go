@@ -2,6 +2,7 @@ package rooms
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/internal/document"
 	"steelyard/internal/drive"
@@ -143,11 +144,9 @@ type ModeUse struct {
 	Time  float64 `json:"time_s"`
 }
 
-// massNames are those under which the masses of the two sides stand in budgets.
-var massNames = [2]string{"mass 0", "mass 1"}
-
-// ClimbOf tells what a climb, and a day, cost the sides of an evaluated document.
-func ClimbOf(e *report.Evaluation) *Climb {
+// Climb tells what a climb, and a day, cost the sides of the document.
+func (r *Rides) Climb() *Climb {
+	e := r.of
 	w := e.Words()
 	label := func(key string) string { return w.Label("climb." + key) }
 	out := &Climb{Sides: []ClimbSide{}, Surfaces: optionsOf(label, "surface.", document.Surfaces), Days: document.MaxDays - len(e.Document.Days), Stretches: document.MaxAllStretches, Caution: label("caution")}
@@ -157,7 +156,7 @@ func ClimbOf(e *report.Evaluation) *Climb {
 	var courses []*course
 	var climbs []effort.Climb
 	for i := range e.Sides {
-		side, c, climb := climbSide(e, i, label)
+		side, c, climb := r.climbSide(i, label)
 		out.Sides = append(out.Sides, side)
 		courses, climbs = append(courses, c), append(climbs, climb)
 	}
@@ -167,7 +166,7 @@ func ClimbOf(e *report.Evaluation) *Climb {
 		out.Difference = climbDifference(e, courses, climbs, label)
 	}
 	if day := dayOf(e.Document); day != nil {
-		out.Day = climbDay(e, day, courses, label)
+		out.Day = r.climbDay(day, courses, label)
 		out.Day.Left = min(document.MaxStretches-len(day.Stretches), out.Stretches)
 	}
 	out.Words = climbWords(w, out)
@@ -176,40 +175,34 @@ func ClimbOf(e *report.Evaluation) *Climb {
 
 // climbSide tells how one side climbs; the course is nil where that cannot be
 // told.
-func climbSide(e *report.Evaluation, i int, label func(string) string) (ClimbSide, *course, effort.Climb) {
+func (r *Rides) climbSide(i int, label func(string) string) (ClimbSide, *course, effort.Climb) {
+	e := r.of
 	w, s := e.Words(), &e.Report.Sides[i]
 	side := ClimbSide{Build: s.Build, Load: s.Load, Name: e.SideName(i), State: s.State, Problems: []document.Problem{}, Inputs: []Input{}, Figures: []Figure{}, First: []Measure{}}
 	if e.Sides[i] == nil {
 		side.Why = label("unweighed")
 		return side, nil, effort.Climb{}
 	}
-	a := e.Sides[i].Assembly
-	body := riderOf(e.Document, nil)
-	if a.Cargo != nil && a.Cargo.Body != nil {
-		body = a.Cargo.Rider
-	} else if a.Load != nil {
-		body = riderOf(e.Document, a.Load)
-	}
-	t := drivetrainOf(e.Document, a.Build, a, ridesOf(body))
-	if t.drive == nil || !(t.rollOut.Value > 0) || len(t.order) == 0 {
+	t := r.side(i)
+	c := t.course
+	if c == nil || len(t.order) == 0 {
 		side.Why, side.Problems = label("no_drive"), document.SayAll(t.problems, w)
 		return side, nil, effort.Climb{}
 	}
-	t.limits(t.rides.mass())
-	c := onRoad(e.Document, t, massNames[i])
 	climb := c.bike.Climb(&c.rides.Rider, &c.road, c.climb)
 	if !units.Finite(climb.Time.Value) {
 		side.Why, side.Problems = label("no_way"), document.SayAll(t.problems, w)
 		return side, nil, climb
 	}
+	problems := t.problems
 	if c.wind.Value > climb.Speed {
-		t.problems = append(t.problems, document.Problem{Severity: document.SeverityWarning, Field: "show.road.wind_m_s", Message: words.Tell("climb.wind", "wind", words.Fixed(c.wind.Value, 1), "speed", words.Fixed(climb.Speed, 1))})
+		problems = append(slices.Clip(problems), document.Problem{Severity: document.SeverityWarning, Field: "show.road.wind_m_s", Message: words.Tell("climb.wind", "wind", words.Fixed(c.wind.Value, 1), "speed", words.Fixed(climb.Speed, 1))})
 	}
 	side.OK, side.State = true, c.level.State()
 	if c.added {
 		side.Problems = append(side.Problems, document.Problem{Severity: document.SeverityWarning, Load: s.Load, Message: words.Tell("climb.nobody", "mass", words.Fixed(typicalRider.Value, 0)).Said(w)})
 	}
-	side.Problems = append(side.Problems, document.SayAll(t.problems, w)...)
+	side.Problems = append(side.Problems, document.SayAll(problems, w)...)
 
 	all := c.bike.Mass
 	side.Mass, side.MassPlus = report.Decimal(1000*all.Value, 0), report.Decimal(1000*c.plus(all), 0)
@@ -314,6 +307,7 @@ func (c *course) explicit(f drive.Figure) drive.Figure {
 func compare(e *report.Evaluation, courses []*course) {
 	e.Difference(func(side int, _ *mass.Budget, _ float64) {
 		c := courses[side]
+		c.compared.Reset()
 		c.compared.Charge(c.items(), c.total, 1)
 	})
 }
@@ -417,7 +411,8 @@ func (c *course) figures(climb effort.Climb, efficiency, steepest drive.Figure, 
 }
 
 // climbDay tells what a day costs the sides.
-func climbDay(e *report.Evaluation, day *document.Day, courses []*course, label func(string) string) *ClimbDay {
+func (r *Rides) climbDay(day *document.Day, courses []*course, label func(string) string) *ClimbDay {
+	e := r.of
 	w := e.Words()
 	out := &ClimbDay{ID: day.ID, Name: words.Shorten(day.Name), Profile: [][2]float64{{0, 0}}, Sides: []DaySide{}}
 	x, z, ascent := 0.0, 0.0, 0.0
@@ -429,17 +424,16 @@ func climbDay(e *report.Evaluation, day *document.Day, courses []*course, label 
 	}
 	out.Length, out.Ascent = report.Decimal(x, 1), report.Decimal(ascent, 1)
 	var days [2]*effort.Day
-	var results [2]effort.DayResult
+	var results [2]*effort.DayResult
 	var efficiencies [2]drive.Figure
 	told := 0
 	for i, c := range courses {
 		side := DaySide{Gears: []GearUse{}, Modes: []ModeUse{}}
 		if c != nil && x > 0 {
-			days[i] = c.day(day)
-			results[i] = c.bike.Day(&c.rides.Rider, &c.road, days[i])
+			days[i], results[i] = r.side(i).on(day)
 			efficiencies[i] = c.mean(results[i].Work)
 			if units.Finite(results[i].Time.Value) {
-				c.tellDay(&side, days[i], &results[i], efficiencies[i], label)
+				c.tellDay(&side, days[i], results[i], efficiencies[i], label)
 				side.Words = dayWords(w, &side)
 				told++
 			}

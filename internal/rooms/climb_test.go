@@ -2,6 +2,7 @@ package rooms_test
 
 import (
 	"math"
+	"reflect"
 	"regexp"
 	"slices"
 	"strings"
@@ -45,7 +46,7 @@ func riding(t testing.TB) *document.Document {
 // The balance of forces, from the figures that are told: with an efficiency of 0.9
 // 150 W move m g (sin + c cos) and the air at the speed told. Martin et al. (1998).
 func TestClimbBalances(t *testing.T) {
-	c := rooms.ClimbOf(evaluated(t, riding(t)))
+	c := rooms.RidesOf(evaluated(t, riding(t))).Climb()
 	for _, s := range c.Sides {
 		if !s.OK || s.State != document.Ridden || s.Mode != "pedalling" {
 			t.Fatalf("%+v", s)
@@ -79,7 +80,7 @@ func TestClimbBalances(t *testing.T) {
 			p.Mass += 1000
 		}
 	}
-	m := rooms.ClimbOf(evaluated(t, more))
+	m := rooms.RidesOf(evaluated(t, more)).Climb()
 	if by := m.Sides[0].Time - c.Sides[0].Time; math.Abs(by-c.Sides[0].Worth.Kilogram) > 0.02*by+0.1 {
 		t.Errorf("a kilogram costs %v s, told is %v s", by, c.Sides[0].Worth.Kilogram)
 	}
@@ -89,7 +90,7 @@ func TestClimbBalances(t *testing.T) {
 			p.Mass += *m.Difference.Turn
 		}
 	}
-	if turned := rooms.ClimbOf(evaluated(t, more)); math.Abs(turned.Difference.Time) > 0.3 {
+	if turned := rooms.RidesOf(evaluated(t, more)).Climb(); math.Abs(turned.Difference.Time) > 0.3 {
 		t.Errorf("with %v g more the second side still takes %v s longer", *m.Difference.Turn, turned.Difference.Time)
 	}
 }
@@ -97,7 +98,7 @@ func TestClimbBalances(t *testing.T) {
 // From rest to rest the energies of a day add up, and so does its way.
 func TestDayBalances(t *testing.T) {
 	d := riding(t)
-	c := rooms.ClimbOf(evaluated(t, d))
+	c := rooms.RidesOf(evaluated(t, d)).Climb()
 	if c.Day == nil || len(c.Day.Sides) != 2 || len(c.Day.Profile) != 61 {
 		t.Fatalf("%+v", c.Day)
 	}
@@ -129,7 +130,7 @@ func TestDayBalances(t *testing.T) {
 	}
 	// Where no gear is low enough one walks, at the speed typed.
 	d.Days[0].Stretches = append(d.Days[0].Stretches, document.Stretch{Length: 120, Slope: 35})
-	w := rooms.ClimbOf(evaluated(t, d)).Day.Sides[0]
+	w := rooms.RidesOf(evaluated(t, d)).Climb().Day.Sides[0]
 	if w.Walked != 120 || math.Abs(w.Time-c.Day.Sides[0].Time-100) > 0.2 || !strings.Contains(w.Words, "On foot") {
 		t.Errorf("%v m on foot, %v s longer, %s", w.Walked, w.Time-c.Day.Sides[0].Time, w.Words)
 	}
@@ -146,12 +147,12 @@ func TestCopyRidesTheSame(t *testing.T) {
 		d.CopyBuild("gearbox", "Copy")
 		d.Show.Compare = []string{"gearbox", d.Builds[3].ID}
 		e := evaluated(t, d)
-		for _, c := range append(rooms.GearsOf(e).Difference, rooms.ClimbOf(e).Difference.Figures...) {
+		for _, c := range append(rooms.RidesOf(e).Gears().Difference, rooms.RidesOf(e).Climb().Difference.Figures...) {
 			if c.Verdict != report.Same {
 				t.Errorf("%s: of a build and its copy %s differs: %+v", name, c.Key, c)
 			}
 		}
-		c := rooms.ClimbOf(e)
+		c := rooms.RidesOf(e).Climb()
 		for _, x := range []*rooms.ClimbDifference{c.Difference, c.Day.Difference} {
 			if x.Verdict != report.Same || x.TimePlus != 0 || x.MassPlus != 0 || x.LossPlus != 0 || x.Mass != 0 || x.Loss != 0 {
 				t.Errorf("%s: %+v", name, x)
@@ -163,7 +164,7 @@ func TestCopyRidesTheSame(t *testing.T) {
 // What two builds owe to one figure cancels; what only one has does not.
 func TestClimbDoubtCancels(t *testing.T) {
 	d := documenttest.Demo(t)
-	c := rooms.ClimbOf(evaluated(t, d))
+	c := rooms.RidesOf(evaluated(t, d)).Climb()
 	if !(c.Difference.TimePlus < c.Sides[0].TimePlus/2) {
 		t.Errorf("± %v s of the difference, ± %v s of one side", c.Difference.TimePlus, c.Sides[0].TimePlus)
 	}
@@ -172,7 +173,7 @@ func TestClimbDoubtCancels(t *testing.T) {
 			t.Errorf("the rider's power is worth measuring first: %+v", c.Difference.First)
 		}
 	}
-	g := rooms.GearsOf(evaluated(t, d))
+	g := rooms.RidesOf(evaluated(t, d)).Gears()
 	if len(g.First) == 0 || g.First[0].Then >= g.Difference[len(g.Difference)-1].Plus {
 		t.Errorf("%+v", g.First)
 	}
@@ -206,7 +207,7 @@ func TestClimbSpeaksBothLanguages(t *testing.T) {
 	for _, w := range []*words.Words{nil, german} {
 		for _, d := range []*document.Document{documenttest.Demo(t), typed, alone} {
 			e := report.Weigh(d, w)
-			g, c := rooms.GearsOf(e), rooms.ClimbOf(e)
+			g, c := rooms.RidesOf(e).Gears(), rooms.RidesOf(e).Climb()
 			out, err := json.Marshal([]any{g, c})
 			if err != nil {
 				t.Fatal(err)
@@ -229,7 +230,7 @@ func TestClimbSpeaksBothLanguages(t *testing.T) {
 	// faster than the bike has one.
 	e := evaluated(t, typed)
 	fields := map[string]bool{}
-	for _, p := range append(rooms.GearsOf(e).Builds[0].Problems, rooms.ClimbOf(e).Sides[0].Problems...) {
+	for _, p := range append(rooms.RidesOf(e).Gears().Builds[0].Problems, rooms.RidesOf(e).Climb().Sides[0].Problems...) {
 		fields[p.Field] = true
 	}
 	for _, f := range []string{"drive_limits.least_ratio", "drive_limits.crank_torque_nm", "drive_limits.hub_torque_nm", "show.road.wind_m_s"} {
@@ -238,7 +239,7 @@ func TestClimbSpeaksBothLanguages(t *testing.T) {
 		}
 	}
 	// Nobody rides: somebody typical does, and it is said.
-	s := rooms.ClimbOf(evaluated(t, alone)).Sides[0]
+	s := rooms.RidesOf(evaluated(t, alone)).Climb().Sides[0]
 	if !s.OK || len(s.Problems) == 0 || s.Mass < 80000 {
 		t.Errorf("%+v", s)
 	}
@@ -255,7 +256,7 @@ func TestClimbOfBadInput(t *testing.T) {
 	if len(e.Report.Problems) != 6 {
 		t.Errorf("%d problems: %v", len(e.Report.Problems), e.Report.Problems)
 	}
-	c := rooms.ClimbOf(e)
+	c := rooms.RidesOf(e).Climb()
 	s := c.Sides[0]
 	if !s.OK || !(s.Time > 0) {
 		t.Fatalf("%+v", s)
@@ -317,7 +318,7 @@ func TestWalkingWithin(t *testing.T) {
 	}{{exactly(1.2), 0, 0, "measured"}, {&document.Known{Value: 1.2, HalfWidth: 0.3, Basis: document.Guessed}, 0, 0.3, "guessed"}, {nil, 0, 0.25, "typical"}, {nil, 1.2, 0.3, "boundless"}} {
 		e := d.Riders[0].Effort
 		e.Walking, e.Bare = c.walking, c.bare
-		answer := rooms.ClimbOf(evaluated(t, d))
+		answer := rooms.RidesOf(evaluated(t, d)).Climb()
 		s := answer.Day.Sides[0]
 		v := 1.2
 		if c.basis == "typical" {
@@ -366,12 +367,39 @@ func BenchmarkGearsAndClimb(b *testing.B) {
 	e := evaluated(b, d)
 	b.Run("gears", func(b *testing.B) {
 		for b.Loop() {
-			rooms.GearsOf(e)
+			rooms.RidesOf(e).Gears()
 		}
 	})
 	b.Run("climb", func(b *testing.B) {
 		for b.Loop() {
-			rooms.ClimbOf(e)
+			rooms.RidesOf(e).Climb()
 		}
 	})
+}
+
+// What one chapter has found is there for the other, in whatever order and however
+// often they are asked.
+func TestRidesAskedAgain(t *testing.T) {
+	d := documenttest.Demo(t)
+	half := 0.01
+	for i := range d.Builds {
+		d.Builds[i].Losses = &document.DriveLosses{Stages: []document.StageLoss{
+			{Of: "other-share", Value: 0.01, HalfWidth: half, Basis: "guessed"}, {Of: "other-power", Value: 1, HalfWidth: half, Basis: "guessed"},
+		}}
+	}
+	e := evaluated(t, d)
+	gears, climb := rooms.RidesOf(e).Gears(), rooms.RidesOf(e).Climb()
+	both := rooms.RidesOf(e)
+	for _, ask := range []string{"gears", "climb", "climb", "gears"} {
+		if ask == "gears" {
+			if g := both.Gears(); !reflect.DeepEqual(g, gears) {
+				t.Errorf("asked again, the gears are others: %+v, not %+v", g, gears)
+			}
+		} else if c := both.Climb(); !reflect.DeepEqual(c, climb) {
+			t.Errorf("asked again, the climb is another: %+v, not %+v", c, climb)
+		}
+	}
+	if both.Of(evaluated(t, d)) || !both.Of(e) {
+		t.Error("they belong to another evaluation")
+	}
 }

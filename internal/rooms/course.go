@@ -45,7 +45,7 @@ type course struct {
 	level    assembly.Level
 	total    mass.Figure  // of the items, kg
 	alone    mass.Budget  // what it owes to its own sources
-	compared mass.Budget  // likewise where the other side has part of them, see ClimbOf
+	compared mass.Budget  // likewise where the other side has part of them, see compare
 	steep    drive.Figure // the steepest slope
 	added    bool         // a typical rider, for nobody rides
 }

@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"steelyard/internal/assembly"
 	"steelyard/internal/document"
 	"steelyard/internal/drive"
 	"steelyard/internal/mass"
@@ -106,8 +105,9 @@ type Loss struct {
 	Plus    float64 `json:"percent_plus"`
 }
 
-// GearsOf tells the gears of all builds of an evaluated document.
-func GearsOf(e *report.Evaluation) *Gears {
+// Gears tells the gears of all builds of the document.
+func (r *Rides) Gears() *Gears {
+	e := r.of
 	w, show := e.Words(), &e.Document.Show
 	label := func(key string) string { return w.Label("gears." + key) }
 	out := &Gears{Unit: document.GearUnits[0], Crossed: crossedCogs(show), Builds: []GearedBuild{}, Difference: []Change{}, First: []Measure{}, Caution: label("caution")}
@@ -119,10 +119,10 @@ func GearsOf(e *report.Evaluation) *Gears {
 	means := make(map[string]drive.Figure)
 	trains := make(map[string]*drivetrain)
 	for i := range e.Document.Builds {
-		t, weights := gearedOf(e, i, day)
-		g, list, mean := t.tell(w, label, weights)
+		t := r.build(i)
+		g, list, mean := t.tell(w, label, t.weights(day))
 		out.Builds = append(out.Builds, g)
-		tolds[g.Build], means[g.Build], trains[g.Build] = list, mean, t
+		tolds[g.Build], means[g.Build], trains[g.Build] = list, mean, t.drivetrain
 	}
 	if s := e.Report.Sides; len(s) == 2 && s[0].Build != s[1].Build && tolds[s[0].Build] != nil && tolds[s[1].Build] != nil {
 		a, b := s[0].Build, s[1].Build
@@ -134,29 +134,19 @@ func GearsOf(e *report.Evaluation) *Gears {
 	return out
 }
 
-// gearedOf returns the drive of a build, and the work that the day puts into each
-// gear of its order; nil is no day.
-func gearedOf(e *report.Evaluation, i int, day *document.Day) (*drivetrain, []float64) {
-	var a *assembly.Assembly
-	var load *document.Load
-	if e.Builds[i] != nil {
-		a = e.Builds[i].Assembly
-		load = a.Load
+// weights are the work that a day puts into each gear of the order; nil is no day,
+// or none that is pedalled.
+func (r *driven) weights(day *document.Day) []float64 {
+	if day == nil || r.course == nil {
+		return nil
 	}
-	r := ridesOf(riderOf(e.Document, load))
-	t := drivetrainOf(e.Document, &e.Document.Builds[i], a, r)
-	t.limits(r.mass())
-	if day == nil || a == nil || t.drive == nil || !(t.rollOut.Value > 0) {
-		return t, nil
-	}
-	on := onRoad(e.Document, t, "mass")
-	result := on.bike.Day(&r.Rider, &on.road, on.day(day))
+	_, result := r.on(day)
 	for _, x := range result.Work {
 		if x > 0 {
-			return t, result.Work
+			return result.Work
 		}
 	}
-	return t, nil
+	return nil
 }
 
 // tell tells a drive, and returns the figures by which builds are set against each
@@ -310,8 +300,8 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 		}
 		return cmp.Compare(first(a), first(b))
 	})
-	known := t.losses
-	known.Stated = slices.Clone(t.losses.Stated)
+	whole := t.losses.Whole
+	taken := make(map[*drive.Quantity]drive.Quantity)
 	out := []Loss{}
 	left := mean.Value
 	for _, name := range names {
@@ -322,8 +312,8 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 		was, lost := *in.at, 0.0
 		if in.key == "efficiency" {
 			lost = 1 - mean.Value
-		} else if known.Whole == nil && t.concerns(in.key) {
-			*in.at = drive.Quantity{}
+		} else if whole == nil && t.concerns(in.key) {
+			taken[in.at], *in.at = was, drive.Quantity{}
 			with := average()
 			lost, left = with-left, with
 		}
@@ -341,7 +331,9 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 			out = append(out, l)
 		}
 	}
-	t.losses = known
+	for at, was := range taken {
+		*at = was
+	}
 	order.Stable(out, func(a, b Loss) int { return cmp.Compare(b.Percent, a.Percent) })
 	return out
 }

@@ -102,25 +102,25 @@ func TestInputsBelongWhereTheySay(t *testing.T) {
 		}
 		t.Errorf("%s is gone", was.Key)
 	}
-	side := rooms.ClimbOf(evaluated(t, d)).Sides[0]
+	side := rooms.RidesOf(evaluated(t, d)).Climb().Sides[0]
 	for _, in := range side.Inputs {
 		if in.Field == "" {
 			t.Errorf("%s cannot be said", in.Key)
 			continue
 		}
-		check(in, rooms.ClimbOf(evaluated(t, with(t, d, in.Build, in.Rider, in.Field, said(in)))).Sides[0].Inputs)
+		check(in, rooms.RidesOf(evaluated(t, with(t, d, in.Build, in.Rider, in.Field, said(in)))).Climb().Sides[0].Inputs)
 	}
-	b := rooms.GearsOf(evaluated(t, d)).Builds[0]
+	b := rooms.RidesOf(evaluated(t, d)).Gears().Builds[0]
 	for _, in := range b.Inputs {
 		if !in.Typical {
 			t.Errorf("nobody said %+v", in)
 		}
-		check(in, rooms.GearsOf(evaluated(t, with(t, d, in.Build, in.Rider, in.Field, said(in)))).Builds[0].Inputs)
+		check(in, rooms.RidesOf(evaluated(t, with(t, d, in.Build, in.Rider, in.Field, said(in)))).Gears().Builds[0].Inputs)
 	}
 	for _, l := range b.Losses {
 		n++
 		v := map[string]any{"of": l.Key, "value": l.Value / 2, "half_width": l.Half / 2, "basis": l.Said, "note": "on the bench"}
-		now := rooms.GearsOf(evaluated(t, with(t, d, b.Build, "", l.Field, v))).Builds[0]
+		now := rooms.RidesOf(evaluated(t, with(t, d, b.Build, "", l.Field, v))).Gears().Builds[0]
 		found := false
 		for _, x := range now.Losses {
 			if x.Key == l.Key {
@@ -144,7 +144,7 @@ func TestInputsBelongWhereTheySay(t *testing.T) {
 func TestInputsThatCostNothing(t *testing.T) {
 	d := documenttest.Demo(t)
 	d.Builds[0].Losses = &document.DriveLosses{Stages: []document.StageLoss{{Of: "crank-torque"}, {Of: "other-power", Value: 3}, {Of: "hub-mesh", Value: 9}}}
-	b := rooms.GearsOf(evaluated(t, d)).Builds[0]
+	b := rooms.RidesOf(evaluated(t, d)).Gears().Builds[0]
 	fields := map[string]string{}
 	for _, l := range b.Losses {
 		fields[l.Key] = l.Field
@@ -153,7 +153,7 @@ func TestInputsThatCostNothing(t *testing.T) {
 		t.Errorf("%v", fields)
 	}
 	d.Riders, d.Show.Loads = nil, nil
-	for _, in := range rooms.ClimbOf(evaluated(t, d)).Sides[0].Inputs {
+	for _, in := range rooms.RidesOf(evaluated(t, d)).Climb().Sides[0].Inputs {
 		if strings.HasPrefix(in.Field, "effort.") || in.Rider != "" {
 			t.Errorf("%+v", in)
 		}

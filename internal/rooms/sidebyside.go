@@ -87,12 +87,12 @@ func gearsTold(e *report.Evaluation, build string) []told {
 		}
 		// All gears alike: builds that are not compared carry no load, and a day would
 		// use their gears otherwise.
-		t, weights := gearedOf(e, i, nil)
+		t := RidesOf(e).build(i)
 		if t.drive == nil {
 			return nil
 		}
 		var list []told
-		for _, f := range t.figures(drive.SpanOf(t.used), t.mean(weights)) {
+		for _, f := range t.figures(drive.SpanOf(t.used), t.mean(nil)) {
 			switch f.key {
 			case "range", "distinct", "mean_step", "lowest", "highest", "efficiency":
 				list = append(list, f)

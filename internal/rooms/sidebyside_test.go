@@ -23,7 +23,7 @@ func TestTableHasGears(t *testing.T) {
 		t.Error("the table depends on the day that is ridden")
 	}
 	e := evaluated(t, d)
-	s, g := rooms.SideBySide(e), rooms.GearsOf(e)
+	s, g := rooms.SideBySide(e), rooms.RidesOf(e).Gears()
 	c := s.Chapters[slices.IndexFunc(s.Chapters, func(c report.Chapter) bool { return c.Key == "gears" })]
 	if c.Key != "gears" || len(c.Rows) != 6 {
 		t.Fatalf("%+v", c)

@@ -158,10 +158,11 @@ func unlabelled(string) string { return "" }
 
 // climbsTold are the figures of a climb.
 func climbsTold(e *report.Evaluation) (lists [2][]told) {
+	rides := RidesOf(e)
 	var courses []*course
 	var climbs []effort.Climb
 	for i := range e.Sides {
-		_, c, climb := climbSide(e, i, unlabelled)
+		_, c, climb := rides.climbSide(i, unlabelled)
 		courses, climbs = append(courses, c), append(climbs, climb)
 	}
 	if len(courses) == 2 && courses[0] != nil && courses[1] != nil {

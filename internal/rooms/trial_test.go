@@ -60,7 +60,7 @@ func TestTableTellsWhatTheRoomsTell(t *testing.T) {
 	for _, c := range rooms.SteeringOf(e).Difference {
 		compared["steering."+c.Key] = c
 	}
-	for _, c := range rooms.ClimbOf(e).Difference.Figures {
+	for _, c := range rooms.RidesOf(e).Climb().Difference.Figures {
 		compared["climb."+c.Key] = c
 	}
 	n := 0

@@ -68,6 +68,8 @@ var quick = []string{
 	"internal/sync",
 	"sync",
 	"sync/atomic",
+	"strconv",
+	"internal/strconv",
 	"syscall/js",
 	"math",
 	"math/bits",
@@ -77,14 +79,19 @@ var quick = []string{
 	"unicode/utf8",
 	"steelyard/internal/assembly",
 	"steelyard/internal/document",
+	"steelyard/internal/drive",
 	"steelyard/internal/effort",
+	"steelyard/internal/geometry",
 	"steelyard/internal/linear",
 	"steelyard/internal/mass",
 	"steelyard/internal/order",
 	"steelyard/internal/packing",
 	"steelyard/internal/report",
+	"steelyard/internal/ride",
+	"steelyard/internal/rider",
 	"steelyard/internal/road",
 	"steelyard/internal/steer",
+	"steelyard/internal/words",
 }
 
 // inlining are the flags that have all but the quick compiled without it.
