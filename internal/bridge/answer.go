@@ -1,6 +1,8 @@
 package bridge
 
 import (
+	"strings"
+
 	"github.com/goccy/go-json"
 
 	"steelyard/internal/document"
@@ -9,11 +11,13 @@ import (
 
 // answer writes a value as JSON.
 func answer(v any) string {
-	text, err := json.MarshalWithOption(v, json.DisableHTMLEscape())
-	if err != nil {
+	var text strings.Builder // which takes what the encoder wrote as it is
+	e := json.NewEncoder(&text)
+	e.SetEscapeHTML(false)
+	if err := e.Encode(v); err != nil {
 		return unwritten
 	}
-	return string(text)
+	return strings.TrimSuffix(text.String(), "\n")
 }
 
 // unwritten is the answer when no other can be written, which is a fault of the

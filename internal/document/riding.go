@@ -323,6 +323,11 @@ func (c *checker) drive(b *Build) {
 	}
 }
 
+// sound reports whether nothing about a stretch is wrong.
+func (s *Stretch) sound() bool {
+	return StretchSpan.Has(s.Length) && SlopeSpan.Has(s.Slope) && (s.Surface == "" || slices.Contains(Surfaces, s.Surface))
+}
+
 // days checks the days and returns their ids.
 func (c *checker) days(days []Day) map[string]bool {
 	ids := make(map[string]bool, len(days))
@@ -337,7 +342,11 @@ func (c *checker) days(days []Day) map[string]bool {
 			c.warn("stretches", "document.stretches.many", "n", n, "most", MaxStretches)
 		}
 		for j := range d.Stretches[:min(len(d.Stretches), MaxStretches)] {
-			s, at := &d.Stretches[j], "stretches."+strconv.Itoa(j)
+			s := &d.Stretches[j]
+			if s.sound() {
+				continue // without the names of thousands of fields
+			}
+			at := "stretches." + strconv.Itoa(j)
 			c.span(at+".length_m", "stretch", " m", s.Length, StretchSpan)
 			c.span(at+".slope_percent", "stretch_slope", " %", s.Slope, SlopeSpan)
 			c.oneOf(at+".surface", "document.surface", s.Surface, Surfaces)

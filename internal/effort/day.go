@@ -41,14 +41,14 @@ type DayResult struct {
 	Work   []float64        // energy put into each gear, J: the weights of a mean efficiency
 	Modes  map[Mode]float64 // time, s
 	Walked float64          // m
-	States []State          // of each stretch
+	Turns  float64          // of the cranks, while pedalling
 	Worth  Worth
 }
 
 // Day returns what a day takes. Stretches without a length, or of a surface that
 // is not there, count for nothing.
 func (b *Bike) Day(r *Rider, road *Road, d *Day) DayResult {
-	out := DayResult{Gears: make([]float64, len(b.Gears)), Work: make([]float64, len(b.Gears)), Modes: make(map[Mode]float64), States: make([]State, 0, len(d.Stretches))}
+	out := DayResult{Gears: make([]float64, len(b.Gears)), Work: make([]float64, len(b.Gears)), Modes: make(map[Mode]float64)}
 	o := newOwed(len(b.Gears), len(d.Rolling))
 	by := b.riddenBy(r)
 	here, guess, m := *road, 4.0, b.Mass.Value
@@ -56,13 +56,11 @@ func (b *Bike) Day(r *Rider, road *Road, d *Day) DayResult {
 	for i := range d.Stretches {
 		st := &d.Stretches[i]
 		if !(st.Length > 0) || st.Surface < 0 || st.Surface >= len(d.Rolling) {
-			out.States = append(out.States, State{Mode: Walking, Gear: -1})
 			continue
 		}
 		here.Slope.Value, here.Rolling = st.Slope, d.Rolling[st.Surface]
 		l := loadOf(&here, m)
 		s := by.ride(&l, guess)
-		out.States = append(out.States, s)
 		if s.Speed <= 0 {
 			out.Time.Value = math.Inf(1)
 			continue
@@ -82,6 +80,7 @@ func (b *Bike) Day(r *Rider, road *Road, d *Day) DayResult {
 		if s.Gear >= 0 {
 			out.Gears[s.Gear] += t
 			out.Work[s.Gear] += s.Power * t
+			out.Turns += s.Cadence * t / 60
 		}
 		e := &out.Energy
 		e.Pedals += s.Power * t

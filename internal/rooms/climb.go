@@ -433,7 +433,7 @@ func (r *Rides) climbDay(day *document.Day, courses []*course, label func(string
 			days[i], results[i] = r.side(i).on(day)
 			efficiencies[i] = c.mean(results[i].Work)
 			if units.Finite(results[i].Time.Value) {
-				c.tellDay(&side, days[i], results[i], efficiencies[i], label)
+				c.tellDay(&side, results[i], efficiencies[i], label)
 				side.Words = dayWords(w, &side)
 				told++
 			}
@@ -454,7 +454,7 @@ func (r *Rides) climbDay(day *document.Day, courses []*course, label func(string
 }
 
 // tellDay tells what a day costs this side.
-func (c *course) tellDay(side *DaySide, day *effort.Day, r *effort.DayResult, efficiency drive.Figure, label func(string) string) {
+func (c *course) tellDay(side *DaySide, r *effort.DayResult, efficiency drive.Figure, label func(string) string) {
 	side.OK = true
 	side.Time, side.TimePlus = report.Decimal(r.Time.Value, 1), report.Decimal(c.plus(r.Time), 1)
 	side.Speed = report.Decimal(r.Length/r.Time.Value, 4)
@@ -481,14 +481,7 @@ func (c *course) tellDay(side *DaySide, day *effort.Day, r *effort.DayResult, ef
 			side.Modes = append(side.Modes, ModeUse{string(m), label("mode." + string(m)), report.Decimal(t, 1)})
 		}
 	}
-	turns := 0.0
-	for i := range r.States {
-		s := &r.States[i]
-		if s.Gear >= 0 && s.Speed > 0 {
-			turns += s.Cadence * day.Stretches[i].Length / s.Speed
-		}
-	}
 	if inGears > 0 {
-		side.Cadence = report.Decimal(turns/inGears, 2)
+		side.Cadence = report.Decimal(60*r.Turns/inGears, 2)
 	}
 }
