@@ -5,8 +5,10 @@
 // asked (-s -w), but not what a trace of a crash tells with: for each function, in
 // which file and line each of its instructions was written. A page's reader has no
 // use for it, and gzipped it is a twentieth of the program. Without it a trace
-// tells functions by name, with "?:0" for file and line; everything else, garbage
-// collection and recovery among it, goes by other tables, which stay.
+// tells functions by name, with "?:0" for file and line. The tables of where a
+// goroutine must not be interrupted from outside go too: that takes signals, which
+// WebAssembly does not have (preemptMSupported in the runtime). Everything else,
+// garbage collection and recovery among it, goes by other tables, which stay.
 //
 // The layout is that of the linker since Go 1.20: a header with a magic number,
 // then names of functions, files of compilation units, names of files, tables by
@@ -37,7 +39,7 @@ const (
 	recordTables  = 28 // npcdata
 	recordUnit    = 32 // the function's compilation unit: where its files are
 	recordStart   = 36 // line of its first statement
-	recordPCData0 = 44
+	recordPCData0 = 44 // unsafe points, the first of npcdata
 )
 
 // Drop returns the program without its lines. It fails when the program is not
@@ -138,15 +140,18 @@ func (t tables) drop() error {
 			return err
 		}
 		number := func(at int) uint32 { return binary.LittleEndian.Uint32(r[at:]) }
+		unsafe, others := cut(pcdata(r))
 		if err := errors.Join(
 			mark(stays, number(recordSP)),
-			mark(stays, pcdata(r)...),
+			mark(stays, others...),
 			mark(goes, number(recordFile), number(recordLine)),
+			mark(goes, unsafe...),
 		); err != nil {
 			return fmt.Errorf("function %d of %d: %w", i, t.count, err)
 		}
 		clear(r[recordFile : recordLine+4])
 		clear(r[recordUnit : recordStart+4])
+		clear(r[recordPCData0 : recordPCData0+4*len(unsafe)])
 	}
 	for k := range t.byPC {
 		if goes[k] && !stays[k] {
@@ -156,6 +161,12 @@ func (t tables) drop() error {
 	clear(t.units)
 	clear(t.files)
 	return nil
+}
+
+// cut parts the first, if there is one, from the others.
+func cut(tables []uint32) (first, others []uint32) {
+	n := min(len(tables), 1)
+	return tables[:n], tables[n:]
 }
 
 func pcdata(record []byte) []uint32 {

@@ -52,8 +52,8 @@ func revision(ctx context.Context, root string) string {
 	return commit
 }
 
-// quick are the packages whose code runs in every evaluation, and what that stands
-// on. Everything else is compiled without inlining: what runs once for an edit's
+// quick are the packages whose code runs in every evaluation and for every corner of
+// a picture, and what that stands on. Everything else is compiled without inlining: what runs once for an edit's
 // picture or on a button, ebiten, and what the libraries bring along that is mostly
 // not run here. It takes half a megabyte less to load.
 var quick = []string{
@@ -84,6 +84,7 @@ var quick = []string{
 	"steelyard/internal/geometry",
 	"steelyard/internal/linear",
 	"steelyard/internal/mass",
+	"steelyard/internal/mesh",
 	"steelyard/internal/order",
 	"steelyard/internal/packing",
 	"steelyard/internal/report",
