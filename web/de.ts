@@ -1,13 +1,17 @@
-// German, a script of its own that the page fetches when somebody wants it. A
-// key that English has and German lacks fails the type check; a text that fills
-// in something else fails a browser test. So does an entry of the catalogue
-// without a German name.
+// German, a script of its own that the page fetches when somebody wants it: the
+// words of the first screen, as main.ts has them in English. The others come when
+// that is painted.
 
-import "./text/de.ts";
-import "every:rooms/*/text.de.ts";
-import type english from "../data/words/en.json";
-import entries from "../data/words/entries.de.json";
-import words from "../data/words/de.json";
+import labels from "labels:de";
 import { offer } from "./text/offer.ts";
+import "./text/de.ts";
+import "./rooms/balance/text.de.ts";
+import "./rooms/contents/text.de.ts";
+import "./rooms/difference/text.de.ts";
+import "./rooms/early/text.de.ts";
+import "./rooms/masthead/text.de.ts";
+import "./rooms/notices/text.de.ts";
+import "./rooms/picture/text.de.ts";
+import "./rooms/welcome/text.de.ts";
 
-offer("de", {}, { ...(words satisfies Record<keyof typeof english, string>), ...entries });
+offer("de", {}, labels);

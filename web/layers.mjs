@@ -67,6 +67,19 @@ for (const file of files.filter((f) => /^rooms\/[^/]+\/text\.ts$/.test(f))) {
   }
 }
 
+// The first screen has the words of the same rooms in every language.
+const texts = (file, ending) =>
+  Array.from(readFileSync(join(web, file), "utf8").matchAll(/^import "\.\/(rooms\/[\w-]+)\/([\w.]+)";$/gm))
+    .flatMap(([, folder, name]) => (name === ending ? folder : []))
+    .join(" ");
+for (const code of languages.filter((c) => c !== "en")) {
+  const main = texts("main.ts", "text.ts");
+  const other = texts(`${code}.ts`, `text.${code}.ts`);
+  if (main === other && main !== "") continue;
+  console.error(`web/${code}.ts has the words of ${other || "no room"} for the first screen, web/main.ts those of ${main || "no room"}`);
+  wrong++;
+}
+
 // Every rule of the page's style is in a layer (page.css), and the layers decide
 // what wins. The frame's style has to beat what ebiten writes into elements.
 for (const file of readdirSync(web, { recursive: true, encoding: "utf8" }).filter((f) => /^(rooms|elements|styles)\b.*\.css$/.test(f))) {

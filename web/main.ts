@@ -124,6 +124,7 @@ const sight = Promise.race([shown, new Promise((enough) => setTimeout(enough, pa
 // The chapters and dialogs come then, first of all: against the program they are
 // small. Without them the page has its first screen.
 const rest = sight
+  .then(() => speaker.complete())
   .then(() => import("./later.ts"))
   .then(
     () => store.touch(),

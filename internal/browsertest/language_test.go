@@ -354,3 +354,29 @@ func TestALanguageThatIsNotThere(t *testing.T) {
 	p.Wrongs() // that the policy has refused the script is told in the console
 	p.Key(kb.Escape)
 }
+
+// The first screen has its words before the rest of the language is there. When that
+// does not come, the page goes over to English, which it has, and works.
+func TestTheRestOfALanguageThatDoesNotCome(t *testing.T) {
+	t.Parallel()
+	p := browser.Open(t, server.URL+"icon.svg", Desk)
+	p.Preload(`localStorage.setItem('steelyard.language', 'de');
+		window.spoke = new Set();
+		new MutationObserver(() => {
+			const rest = document.querySelector('link[rel=steelyard-texts-rest]');
+			if (rest) rest.href = 'data:text/javascript,0';
+			const heading = document.querySelector('#balance h2')?.innerText;
+			if (heading) window.spoke.add(heading);
+		}).observe(document, { childList: true, subtree: true, characterData: true })`)
+	p.Navigate(server.URL)
+	p.Until("it says so", "document.querySelector('.note.error')?.innerText.includes('could not be loaded')")
+	p.The("heading", "The balance")
+	if spoke := Eval[[]string](p, "[...window.spoke]"); !slices.Contains(spoke, "Der Vergleich") {
+		t.Errorf("the first screen said %q", spoke)
+	}
+	p.started()
+	p.mass(gearbox).Fill("2500")
+	p.until("it works on", func() bool { return p.mass(gearbox).Value() == "2500" })
+	p.Wrongs() // that the policy has refused the script is told in the console
+	p.Key(kb.Escape)
+}

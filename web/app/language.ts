@@ -16,17 +16,20 @@ export type Choice = Code | "auto";
 const preference = "language";
 const patience = 2500; // ms that the first sight of the page may wait for its texts
 
-// get fetches the texts of a language, once.
-async function get(code: Code): Promise<Language | null> {
+// get fetches the texts of a language, once: those of the first screen, or all.
+async function get(code: Code, whole: boolean): Promise<Language | null> {
   if (code === "en") return null;
-  if (!onOffer(code)) {
-    const script = scriptOf(code);
-    if (!script) throw new Error(languages[code]);
-    await import(script);
-  }
+  if (!onOffer(code)) await fetched(code, false);
+  if (whole && !onOffer(code)?.whole) await fetched(code, true);
   const l = onOffer(code);
   if (!l) throw new Error(languages[code]);
   return l;
+}
+
+async function fetched(code: Code, rest: boolean): Promise<void> {
+  const script = scriptOf(code, rest);
+  if (!script) throw new Error(languages[code]);
+  await import(script);
 }
 
 class Speaker {
@@ -34,6 +37,7 @@ class Speaker {
   code: Code = "en"; // spoken now
   private words = "";
   private asked = 0;
+  private whole = false; // more than the first screen is there, and wants its words
 
   constructor() {
     const kept = readPreference(preference);
@@ -59,19 +63,42 @@ class Speaker {
     const asked = ++this.asked;
     if (wanted === this.code) return;
     try {
-      const language = await get(wanted);
+      let language = await get(wanted, this.whole);
+      if (this.whole) language = await get(wanted, true); // since it was asked for
       if (asked !== this.asked) return; // another was chosen since
-      speak(language);
-      this.code = wanted;
-      this.words = language ? JSON.stringify(language.words) : "";
+      this.say(wanted, language);
     } catch (e) {
-      store.tell(t("language.failed", { why: e instanceof Error ? e.message : String(e) }), undefined, "error");
+      this.failed(e);
       return;
     }
-    document.documentElement.lang = this.code;
-    this.teach();
     if (store.catalogue.length > 0) store.learn();
     store.evaluate(); // what the core says in sentences
+  }
+
+  // complete gets the words besides those of the first screen, before what says them
+  // is there; without them the page goes over to English, which it has.
+  async complete(): Promise<void> {
+    this.whole = true;
+    const { code } = this;
+    try {
+      const language = await get(code, true);
+      if (code === this.code) this.say(code, language);
+    } catch (e) {
+      if (code === this.code) this.say("en", null);
+      this.failed(e);
+    }
+  }
+
+  private say(code: Code, language: Language | null): void {
+    speak(language);
+    this.code = code;
+    this.words = language && this.whole ? JSON.stringify(language.words) : "";
+    document.documentElement.lang = code;
+    this.teach();
+  }
+
+  private failed(e: unknown): void {
+    store.tell(t("language.failed", { why: e instanceof Error ? e.message : String(e) }), undefined, "error");
   }
 
   // teach tells the core the words.

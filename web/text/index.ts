@@ -4,7 +4,7 @@
 // is here from the start; language.ts gets others. Of the core's words the bundle has
 // the kinds in kinds.json: the rest are its own sentences.
 
-import words from "../../data/words/en.json";
+import words from "labels:en";
 import { en as common } from "./en.ts";
 import type { Language } from "./offer.ts";
 

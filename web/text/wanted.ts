@@ -17,7 +17,9 @@ export function wanted(choice: string, browser: readonly string[]): Code {
   return "en";
 }
 
-// scriptOf is where the texts of a language are, undefined for what is here anyway.
-export function scriptOf(code: Code): string | undefined {
-  return document.querySelector<HTMLLinkElement>(`link[rel="steelyard-texts"][hreflang="${code}"]`)?.href;
+// scriptOf is where the texts of a language are, those of the first screen or the
+// rest; undefined for what is here anyway.
+export function scriptOf(code: Code, rest = false): string | undefined {
+  const rel = rest ? "steelyard-texts-rest" : "steelyard-texts";
+  return document.querySelector<HTMLLinkElement>(`link[rel="${rel}"][hreflang="${code}"]`)?.href;
 }

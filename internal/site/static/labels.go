@@ -10,17 +10,22 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// labels leaves of the core's English words what the page says itself, the kinds
-// that web/text/kinds.json lists. The rest is in the program, which says it.
+// labels lets a script import, of the core's words in a language, those that the page
+// says itself, the kinds that web/text/kinds.json lists: "labels:en". The rest is in
+// the program, which says it.
 func labels(web string) api.Plugin {
+	const scheme = "labels:"
 	return api.Plugin{Name: "labels", Setup: func(build api.PluginBuild) {
-		build.OnLoad(api.OnLoadOptions{Filter: `data[/\\]words[/\\]en\.json$`}, func(args api.OnLoadArgs) (api.OnLoadResult, error) {
+		build.OnResolve(api.OnResolveOptions{Filter: "^" + scheme}, func(args api.OnResolveArgs) (api.OnResolveResult, error) {
+			return api.OnResolveResult{Path: strings.TrimPrefix(args.Path, scheme), Namespace: "labels"}, nil
+		})
+		build.OnLoad(api.OnLoadOptions{Filter: ".*", Namespace: "labels"}, func(args api.OnLoadArgs) (api.OnLoadResult, error) {
 			kinds, err := pageKinds(web)
 			if err != nil {
 				return api.OnLoadResult{}, err
 			}
 			var words map[string]string
-			if err := readJSON(args.Path, &words); err != nil {
+			if err := readJSON(filepath.Join(web, "..", "data", "words", args.Path+".json"), &words); err != nil {
 				return api.OnLoadResult{}, err
 			}
 			said := make(map[string]string)

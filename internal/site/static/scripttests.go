@@ -53,6 +53,7 @@ func ScriptTests(ctx context.Context, root string) error {
 		Format:        api.FormatESModule,
 		Target:        api.ES2022,
 		Loader:        map[string]api.Loader{".css": api.LoaderEmpty},
+		Plugins:       []api.Plugin{every(web), labels(web)},
 		Sourcemap:     api.SourceMapLinked,
 		Write:         true,
 		LogLevel:      api.LogLevelSilent,

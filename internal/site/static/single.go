@@ -154,7 +154,7 @@ func (in *insides) join(doc string) string {
 		case strings.Contains(rest, `id="program"`):
 			in.packed = pack(in.take(m[2]))
 			return `<link id="program">`
-		case strings.Contains(rest, `rel="steelyard-texts"`):
+		case strings.Contains(rest, `rel="steelyard-texts`): // and the rest
 			code := string(in.take(m[2]))
 			in.closed(m[2], code, "</script")
 			in.scripts = append(in.scripts, sourceHash(code))
