@@ -42,8 +42,12 @@ const (
 	recordPCData0 = 44 // unsafe points, the first of npcdata
 )
 
-// Drop returns the program without its lines. It fails when the program is not
-// WebAssembly, or when its tables are not where the Go linker lays them.
+// ErrLayout is that a program has no table of functions in the layout known here:
+// another Go has linked it, or none.
+var ErrLayout = errors.New("a Go program has one table of functions, laid out as by Go 1.20 to 1.26")
+
+// Drop returns the program without its lines. The error is [ErrLayout], or says what
+// is wrong with the WebAssembly or with the table.
 func Drop(program []byte) ([]byte, error) {
 	image, segments, err := memory(program)
 	if err != nil {
@@ -87,7 +91,7 @@ func find(image []byte) (tables, error) {
 		}
 	}
 	if len(found) != 1 {
-		return tables{}, fmt.Errorf("a Go program has one table of functions, laid out as by Go 1.20 to 1.26; found %d", len(found))
+		return tables{}, fmt.Errorf("%w; found %d", ErrLayout, len(found))
 	}
 	return found[0], nil
 }

@@ -3,6 +3,7 @@ package linetable_test
 import (
 	"bytes"
 	"debug/gosym"
+	"errors"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -184,8 +185,12 @@ func TestDropRefuses(t *testing.T) {
 		"cut short":     {program[:len(program)-1000], "damaged"},
 		"a later Go":    {later, "found 0"},
 	} {
-		if _, err := linetable.Drop(c.program); err == nil || !strings.Contains(err.Error(), c.says) {
+		_, err := linetable.Drop(c.program)
+		if err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: %v, which does not say %q", name, err, c.says)
+		}
+		if layout := strings.HasPrefix(c.says, "found"); errors.Is(err, linetable.ErrLayout) != layout {
+			t.Errorf("%s: it is another layout: %t, want %t", name, !layout, layout)
 		}
 	}
 }

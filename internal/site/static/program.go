@@ -6,11 +6,14 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"steelyard/internal/site/linetable"
 )
 
 // goCommand runs the go command in root, with the environment of a plain
@@ -165,6 +168,17 @@ func program(ctx context.Context, root, pkg, name string, flags []string, finish
 		return nil, 0, err
 	}
 	return buf.Bytes(), int64(len(raw)), nil
+}
+
+// lineless takes a program's lines out of it. A toolchain that lays them out in
+// another way leaves a program that is larger, and as good.
+func lineless(program []byte) ([]byte, error) {
+	less, err := linetable.Drop(program)
+	if errors.Is(err, linetable.ErrLayout) {
+		fmt.Fprintf(os.Stderr, "The program keeps its tables of source lines, a twentieth of its size: %v.\n", err)
+		return program, nil
+	}
+	return less, err
 }
 
 // asCompiled leaves a program as the toolchain made it.

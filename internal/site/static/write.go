@@ -8,8 +8,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-
-	"steelyard/internal/site/linetable"
 )
 
 // Sizes are in bytes.
@@ -56,7 +54,7 @@ var scripts = []string{"early.ts", "main.ts", "frame.ts", "sw.ts"}
 // gather makes the files of the site, and returns the program's size inflated.
 func gather(ctx context.Context, root string) (files site, program int64, err error) {
 	files = site{}
-	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard", inlining(), linetable.Drop); err != nil {
+	if program, err = files.addProgram(ctx, root, "./wasm", "steelyard", inlining(), lineless); err != nil {
 		return nil, 0, err
 	}
 	if err := files.addFirst(root, revision(ctx, root)); err != nil {
