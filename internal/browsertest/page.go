@@ -254,7 +254,7 @@ func Eval[T any](p *Page, expression string) T {
 	p.until("there is what this looks for: "+expression, func() bool {
 		var err error
 		out, err = attempt(p, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
-		if err != nil && !strings.Contains(err.Error(), "TypeError: Cannot read properties of") {
+		if err != nil && !early(err) {
 			p.tb.Fatalf("%v%s", err, p.told())
 		}
 		return err == nil
@@ -262,13 +262,17 @@ func Eval[T any](p *Page, expression string) T {
 	return out
 }
 
+// early reports whether an expression found nothing to go on with: what it looks for
+// may be on its way.
+func early(err error) bool { return strings.Contains(err.Error(), "TypeError: Cannot read properties of") }
+
 // Until waits for an expression to be truthy. A page that is just then loaded
 // again is asked once more.
 func (p *Page) Until(what, expression string) {
 	p.tb.Helper()
 	p.until(what, func() bool {
 		holds, err := attempt(p, chromedp.Evaluate[bool]("!!("+expression+")"))
-		if err != nil && !strings.Contains(err.Error(), "navigated or closed") && !strings.Contains(err.Error(), "context") {
+		if err != nil && !early(err) && !strings.Contains(err.Error(), "navigated or closed") && !strings.Contains(err.Error(), "context") {
 			p.tb.Fatalf("%v%s", err, p.told())
 		}
 		return err == nil && holds
