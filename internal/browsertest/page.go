@@ -264,7 +264,9 @@ func Eval[T any](p *Page, expression string) T {
 
 // early reports whether an expression found nothing to go on with: what it looks for
 // may be on its way.
-func early(err error) bool { return strings.Contains(err.Error(), "TypeError: Cannot read properties of") }
+func early(err error) bool {
+	return strings.Contains(err.Error(), "TypeError: Cannot read properties of")
+}
 
 // Until waits for an expression to be truthy. A page that is just then loaded
 // again is asked once more.
