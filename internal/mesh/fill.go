@@ -7,8 +7,9 @@ type rim struct {
 	inner, outer uint32
 }
 
-// fill adds the area inside a closed line.
-func (m *Mesh) fill(p []point) {
+// fill adds the area inside a closed line. Its rim is soft, but where a stroke
+// along the line is going to hide it.
+func (m *Mesh) fill(p []point, hidden bool) {
 	n := len(p)
 	if n < 3 {
 		return
@@ -33,6 +34,13 @@ func (m *Mesh) fill(p []point) {
 		side = -1
 	}
 	m.rim = m.rim[:0]
+	if hidden {
+		for _, b := range p {
+			m.rim = append(m.rim, rim{inner: m.vertex(b, 1)})
+		}
+		m.body(p, side)
+		return
+	}
 	for i, b := range p {
 		out := bisector(b.sub(p[(i+n-1)%n]), p[(i+1)%n].sub(b)).mul(-side)
 		m.rim = append(m.rim, rim{out, m.vertex(b.sub(out.mul(inset)), cover), m.vertex(b.add(out.mul(0.5)), 0)})

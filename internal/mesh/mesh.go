@@ -51,8 +51,9 @@ func (m *Mesh) mark(k *scene.Mark, width, height, density float64) {
 	m.flatten(k.Path, density)
 	if k.Fill != scene.None {
 		m.ink = k.Fill
+		over := k.Stroke != scene.None && len(k.Dash) == 0 && k.Width*density >= hides
 		for _, l := range m.lines {
-			m.fill(m.points[l.from:l.to])
+			m.fill(m.points[l.from:l.to], over && l.closed)
 		}
 	}
 	if k.Stroke != scene.None && k.Width > 0 {
@@ -65,6 +66,9 @@ func (m *Mesh) mark(k *scene.Mark, width, height, density float64) {
 		}
 	}
 }
+
+// hides is from which width on, px, the stroke of an area covers its rim.
+const hides = 1.2
 
 // vertex adds a vertex and returns its number.
 func (m *Mesh) vertex(p point, cover float64) uint32 {
@@ -80,9 +84,13 @@ func (m *Mesh) quad(a, b, c, d uint32) { m.Indices = append(m.Indices, a, b, c, 
 // profile is how a line of a width, px, covers what lies across it: cover from
 // its middle out to core, and from there less and less to none at reach. It is
 // the share of a pixel-wide window that the line fills, so that the pixels across
-// the line sum up to its width wherever it lies between them.
+// the line sum up to its width wherever it lies between them. A line that is thinner
+// than a pixel has no core: a ridge as wide as two does the same with fewer corners.
 func profile(width float64) (cover, core, reach float64) {
-	return min(width, 1), abs(width-1) / 2, (width + 1) / 2
+	if width <= 1 {
+		return width, 0, 1
+	}
+	return 1, (width - 1) / 2, (width + 1) / 2
 }
 
 // inSight reports whether a path stroked with a width may touch a picture of the

@@ -8,6 +8,10 @@ type section [4]uint32
 
 // section adds a cut at p; across is one pixel to the left of the line.
 func (m *Mesh) section(p, across point, cover, core, reach float64) section {
+	if core == 0 {
+		ridge := m.vertex(p, cover)
+		return section{m.vertex(p.add(across.mul(reach)), 0), ridge, ridge, m.vertex(p.sub(across.mul(reach)), 0)}
+	}
 	return section{
 		m.vertex(p.add(across.mul(reach)), 0),
 		m.vertex(p.add(across.mul(core)), cover),
@@ -18,14 +22,23 @@ func (m *Mesh) section(p, across point, cover, core, reach float64) section {
 
 // band joins two cuts.
 func (m *Mesh) band(a, b section) {
-	for i := range 3 {
-		m.quad(a[i], b[i], b[i+1], a[i+1])
+	m.quad(a[0], b[0], b[1], a[1])
+	if a[1] != a[2] {
+		m.quad(a[1], b[1], b[2], a[2])
 	}
+	m.quad(a[2], b[2], b[3], a[3])
 }
 
-// gentle is the cosine of the turn up to which two lines share a cut; beyond,
-// the corner is rounded.
-const gentle = 0.94
+// blunt is how far, px, the corner that two lines share may reach beyond a round
+// one; where it would reach further, it is rounded.
+const blunt = 0.25
+
+// gentle reports whether two lines share a cut, ways of length 1. With the turn θ
+// the corner lies at reach / cos(θ/2), and 2 cos²(θ/2) = 1 + cos θ.
+func gentle(in, out point, reach float64) bool {
+	round := reach / (reach + blunt)
+	return 1+in.dot(out) > 2*round*round
+}
 
 // stroke adds a line along points, as wide as width in px, with round joints.
 func (m *Mesh) stroke(p []point, closed bool, width float64, round bool) {
@@ -85,7 +98,7 @@ func (m *Mesh) stroke(p []point, closed bool, width float64, round bool) {
 // cut before, if there is one, to the corner. It returns the cuts at which the
 // first line ends and the second begins.
 func (m *Mesh) joint(p, in, out point, before *section, cover, core, reach float64) (end, begin section) {
-	if in.dot(out) > gentle {
+	if gentle(in, out, reach) {
 		end = m.section(p, mitre(in, out), cover, core, reach)
 		if before != nil {
 			m.band(*before, end)
