@@ -80,25 +80,30 @@ func (s *sheet) place(n *note) bool {
 	w, h = w+2, h+3
 	best := spot{cost: n.worth, covers: 3}
 	found := false
+	ways := len(noteWays)
+	if n.ring > 0 {
+		ways *= 2
+	}
+	right, foot := s.cam.Width-edge, s.cam.Height-edge
 	for _, d := range notePlaces {
 		base := d / 190
 		if base >= best.cost && best.covers == 0 || base >= n.worth {
 			break
 		}
-		ways := len(noteWays)
-		if n.ring > 0 {
-			ways *= 2
-		}
+		near, far := n.r+1.5, n.r+d
 		for i := range ways {
 			way := noteWays[i%len(noteWays)]
-			c := s.candidate(n, d, way, w, h)
+			var c spot
 			if n.ring > 0 {
 				var ok bool
 				if c, ok = s.ringed(n, d, way, w, h, i >= len(noteWays)); !ok {
 					continue
 				}
+			} else {
+				c.to = pt{n.at.x + way.x*far, n.at.y + way.y*far}
+				c.b = beside(c.to, way, w, h)
 			}
-			if !s.onPaper(c.b) {
+			if b := &c.b; b.x0 < edge || b.y0 < edge || b.x1 > right || b.y1 > foot { // as onPaper
 				continue
 			}
 			c.covers = s.covers(c.b)
@@ -116,6 +121,9 @@ func (s *sheet) place(n *note) bool {
 			}
 			if c.cost >= least {
 				continue
+			}
+			if n.ring == 0 {
+				c.from, c.hasLeader = pt{n.at.x + way.x*near, n.at.y + way.y*near}, d > 4
 			}
 			if c.hasLeader {
 				for k := 1; k < 5; k++ {
@@ -161,13 +169,6 @@ func (s *sheet) place(n *note) bool {
 		})
 	}
 	return true
-}
-
-// candidate is the place at the distance d in a direction.
-func (s *sheet) candidate(n *note, d float64, way pt, w, h float64) spot {
-	c := spot{from: n.at.add(way.mul(n.r + 1.5)), to: n.at.add(way.mul(n.r + d)), hasLeader: d > 4}
-	c.b = beside(c.to, way, w, h)
-	return c
 }
 
 // ringed is the place at the distance d from a ring, outside of it or within. The

@@ -201,15 +201,27 @@ func (m *busyMap) touch(p pt, weight float32) {
 	}
 }
 
-// way adds a straight line.
+// way adds a straight line. It is touch and lerp written out: this and the search of
+// a place for names are most of the time of a picture.
 func (m *busyMap) way(a, b pt, weight float32) {
-	l := b.sub(a).len()
+	dx, dy := b.x-a.x, b.y-a.y
+	l := math.Sqrt(dx*dx + dy*dy)
 	if !(l < 1e5) {
 		return
 	}
 	n := int(l/m.cell) + 1
+	step, per := 1/float64(n), 1/m.cell
 	for i := range n {
-		m.touch(a.lerp(b, (float64(i)+0.5)/float64(n)), weight)
+		t := (float64(i) + 0.5) * step
+		x, y := (a.x+dx*t)*per, (a.y+dy*t)*per
+		if x < 0 || y < 0 {
+			continue
+		}
+		if i, j := int(x), int(y); i < m.cols && j < m.rows {
+			if c := &m.sum[(j+1)*(m.cols+1)+i+1]; *c < 6 {
+				*c += weight
+			}
+		}
 	}
 }
 
@@ -279,8 +291,9 @@ func (m *busyMap) total() {
 
 // in is how much is drawn in a box, all cells together.
 func (m *busyMap) in(b box) float64 {
-	i0, i1 := max(int(b.x0/m.cell), 0), min(int(b.x1/m.cell)+1, m.cols)
-	j0, j1 := max(int(b.y0/m.cell), 0), min(int(b.y1/m.cell)+1, m.rows)
+	per := 1 / m.cell
+	i0, i1 := max(int(b.x0*per), 0), min(int(b.x1*per)+1, m.cols)
+	j0, j1 := max(int(b.y0*per), 0), min(int(b.y1*per)+1, m.rows)
 	if i1 <= i0 || j1 <= j0 {
 		return 0
 	}
