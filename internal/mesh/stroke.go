@@ -152,9 +152,14 @@ func (m *Mesh) sector(p, from point, angle, cover, core, reach float64) {
 // butt adds the soft end of a line that is cut square at p; u is the way along
 // the line, which is length long. It returns the cut from which the line goes on.
 func (m *Mesh) butt(p, u point, length, cover, core, reach float64) section {
-	across := u.left()
-	inside := m.section(p.add(u.mul(min(0.5, length/2))), across, cover, core, reach)
-	outside := m.section(p.sub(u.mul(0.5)), across, 0, core, reach)
-	m.band(outside, inside)
+	across := u.left().mul(reach)
+	inside := m.section(p.add(u.mul(min(0.5, length/2))), u.left(), cover, core, reach)
+	p = p.sub(u.mul(0.5))
+	left, right := m.vertex(p.add(across), 0), m.vertex(p.sub(across), 0)
+	m.quad(left, inside[0], inside[1], right)
+	if inside[1] != inside[2] {
+		m.triangle(right, inside[1], inside[2])
+	}
+	m.triangle(right, inside[2], inside[3])
 	return inside
 }

@@ -57,7 +57,7 @@ func revision(ctx context.Context, root string) string {
 
 // quick are the packages whose code runs in every evaluation and for every corner of
 // a picture, and what that stands on. Everything else is compiled without inlining: what runs once for an edit's
-// picture or on a button, ebiten, and what the libraries bring along that is mostly
+// picture or on a button, most of ebiten, and what the libraries bring along that is mostly
 // not run here. It takes half a megabyte less to load.
 var quick = []string{
 	"runtime",
@@ -80,6 +80,16 @@ var quick = []string{
 	"cmp",
 	"slices",
 	"unicode/utf8",
+	"github.com/hajimehoshi/ebiten/v2",
+	"github.com/hajimehoshi/ebiten/v2/internal/atlas",
+	"github.com/hajimehoshi/ebiten/v2/internal/buffered",
+	"github.com/hajimehoshi/ebiten/v2/internal/graphics",
+	"github.com/hajimehoshi/ebiten/v2/internal/graphicscommand",
+	"github.com/hajimehoshi/ebiten/v2/internal/graphicsdriver/opengl",
+	"github.com/hajimehoshi/ebiten/v2/internal/graphicsdriver/opengl/gl",
+	"github.com/hajimehoshi/ebiten/v2/internal/mipmap",
+	"github.com/hajimehoshi/ebiten/v2/internal/restorable",
+	"github.com/hajimehoshi/ebiten/v2/internal/ui",
 	"steelyard/internal/assembly",
 	"steelyard/internal/document",
 	"steelyard/internal/drive",
