@@ -30,7 +30,7 @@ type polyline struct {
 
 const (
 	// stray is how far a line may lie from the curve that it stands for, px.
-	stray = 0.12
+	stray = 0.2
 	// most is how many lines may stand for one curve.
 	most = 1024
 	// near is the distance under which two points are one, px.

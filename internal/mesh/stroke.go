@@ -31,7 +31,7 @@ func (m *Mesh) band(a, b section) {
 
 // blunt is how far, px, the corner that two lines share may reach beyond a round
 // one; where it would reach further, it is rounded.
-const blunt = 0.25
+const blunt = 0.45
 
 // gentle reports whether two lines share a cut, ways of length 1. With the turn θ
 // the corner lies at reach / cos(θ/2), and 2 cos²(θ/2) = 1 + cos θ.

@@ -67,8 +67,14 @@ func (s *sheet) spot(r mass.Vec) pt {
 
 // hides says whether letters in a box would hide what is kept.
 func (s *sheet) hides(b box) bool {
-	for i := range s.kept {
-		if s.kept[i].meets(b) {
+	return meetsAny(b, s.kept)
+}
+
+// meetsAny says whether a box meets one of several. It is asked thousands of times
+// for a picture: box.meets written out.
+func meetsAny(b box, list []box) bool {
+	for i := range list {
+		if c := &list[i]; c.x0 < b.x1 && b.x0 < c.x1 && c.y0 < b.y1 && b.y0 < c.y1 {
 			return true
 		}
 	}
@@ -78,8 +84,13 @@ func (s *sheet) hides(b box) bool {
 // crosses says whether a leader from a to b would cross what is kept without
 // beginning in it.
 func (s *sheet) crosses(a, b pt) bool {
+	x0, x1, y0, y1 := min(a.x, b.x), max(a.x, b.x), min(a.y, b.y), max(a.y, b.y)
 	for i := range s.kept {
-		if !s.kept[i].holds(a.x, a.y) && crossesBox(a, b, s.kept[i]) {
+		k := &s.kept[i]
+		if x1 < k.x0 || x0 > k.x1 || y1 < k.y0 || y0 > k.y1 {
+			continue // far off
+		}
+		if !k.holds(a.x, a.y) && crossesBox(a, b, *k) {
 			return true
 		}
 	}
@@ -88,13 +99,8 @@ func (s *sheet) crosses(a, b pt) bool {
 
 // free says whether something can be written in a box.
 func (s *sheet) free(b box) bool {
-	if !s.onPaper(b) {
+	if !s.onPaper(b) || meetsAny(b, s.taken) {
 		return false
-	}
-	for i := range s.taken {
-		if s.taken[i].meets(b) {
-			return false
-		}
 	}
 	for i := range s.leaders {
 		if crossesBox(s.leaders[i][0], s.leaders[i][1], b) {
