@@ -95,6 +95,8 @@ func (p *Part) Check() []Problem {
 type checker struct {
 	problems     []Problem
 	outer, inner entity
+	list         string // whose item is in hand: fields are named within it; "" for none
+	index        int
 	warned       int
 	held         int // warnings not told
 }
@@ -105,6 +107,9 @@ func (c *checker) add(severity, field, key string, pairs ...any) {
 			c.held++
 			return
 		}
+	}
+	if c.list != "" { // here, not for each of thousands of items that are sound
+		field = item(c.list, c.index) + "." + field
 	}
 	p := Problem{Severity: severity, Field: field}
 	c.outer.put(&p)

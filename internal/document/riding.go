@@ -2,7 +2,6 @@ package document
 
 import (
 	"slices"
-	"strconv"
 
 	"steelyard/internal/words"
 )
@@ -323,11 +322,6 @@ func (c *checker) drive(b *Build) {
 	}
 }
 
-// sound reports whether nothing about a stretch is wrong.
-func (s *Stretch) sound() bool {
-	return StretchSpan.Has(s.Length) && SlopeSpan.Has(s.Slope) && (s.Surface == "" || slices.Contains(Surfaces, s.Surface))
-}
-
 // days checks the days and returns their ids.
 func (c *checker) days(days []Day) map[string]bool {
 	ids := make(map[string]bool, len(days))
@@ -343,14 +337,12 @@ func (c *checker) days(days []Day) map[string]bool {
 		}
 		for j := range d.Stretches[:min(len(d.Stretches), MaxStretches)] {
 			s := &d.Stretches[j]
-			if s.sound() {
-				continue // without the names of thousands of fields
-			}
-			at := "stretches." + strconv.Itoa(j)
-			c.span(at+".length_m", "stretch", " m", s.Length, StretchSpan)
-			c.span(at+".slope_percent", "stretch_slope", " %", s.Slope, SlopeSpan)
-			c.oneOf(at+".surface", "document.surface", s.Surface, Surfaces)
+			c.list, c.index = "stretches", j
+			c.span("length_m", "stretch", " m", s.Length, StretchSpan)
+			c.span("slope_percent", "stretch_slope", " %", s.Slope, SlopeSpan)
+			c.oneOf("surface", "document.surface", s.Surface, Surfaces)
 		}
+		c.list = ""
 	}
 	c.outer = entity{}
 	return ids
