@@ -430,7 +430,7 @@ func (r *Rides) climbDay(day *document.Day, courses []*course, label func(string
 	for i, c := range courses {
 		side := DaySide{Gears: []GearUse{}, Modes: []ModeUse{}}
 		if c != nil && x > 0 {
-			days[i], results[i] = r.side(i).on(day)
+			days[i], results[i] = r.side(i).ridden()
 			efficiencies[i] = c.mean(results[i].Work)
 			if units.Finite(results[i].Time.Value) {
 				c.tellDay(&side, results[i], efficiencies[i], label)

@@ -114,13 +114,12 @@ func (r *Rides) Gears() *Gears {
 	if show.Gears == document.GearUnits[1] {
 		out.Unit = show.Gears
 	}
-	day := dayOf(e.Document)
 	tolds := make(map[string][]told)
 	means := make(map[string]drive.Figure)
 	trains := make(map[string]*drivetrain)
 	for i := range e.Document.Builds {
 		t := r.build(i)
-		g, list, mean := t.tell(w, label, t.weights(day))
+		g, list, mean := t.tell(w, label, t.weights())
 		out.Builds = append(out.Builds, g)
 		tolds[g.Build], means[g.Build], trains[g.Build] = list, mean, t.drivetrain
 	}
@@ -134,13 +133,13 @@ func (r *Rides) Gears() *Gears {
 	return out
 }
 
-// weights are the work that a day puts into each gear of the order; nil is no day,
+// weights are the work that the day puts into each gear of the order; nil is no day,
 // or none that is pedalled.
-func (r *driven) weights(day *document.Day) []float64 {
-	if day == nil || r.course == nil {
+func (r *driven) weights() []float64 {
+	if r.today == nil || r.course == nil {
 		return nil
 	}
-	_, result := r.on(day)
+	_, result := r.ridden()
 	for _, x := range result.Work {
 		if x > 0 {
 			return result.Work
@@ -301,7 +300,7 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 		return cmp.Compare(first(a), first(b))
 	})
 	whole := t.losses.Whole
-	taken := make(map[*drive.Quantity]drive.Quantity)
+	aside := make(map[*drive.Quantity]drive.Quantity)
 	out := []Loss{}
 	left := mean.Value
 	for _, name := range names {
@@ -313,7 +312,7 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 		if in.key == "efficiency" {
 			lost = 1 - mean.Value
 		} else if whole == nil && t.concerns(in.key) {
-			taken[in.at], *in.at = was, drive.Quantity{}
+			aside[in.at], *in.at = was, drive.Quantity{}
 			with := average()
 			lost, left = with-left, with
 		}
@@ -331,7 +330,7 @@ func (t *drivetrain) lossLines(label func(string) string, weights []float64, mea
 			out = append(out, l)
 		}
 	}
-	for at, was := range taken {
+	for at, was := range aside {
 		*at = was
 	}
 	order.Stable(out, func(a, b Loss) int { return cmp.Compare(b.Percent, a.Percent) })

@@ -23,9 +23,10 @@ type onSide struct {
 // driven is a build with who rides it.
 type driven struct {
 	*drivetrain
-	course *course // nil where it cannot go on a road
+	course *course       // nil where it cannot go on a road
+	today  *document.Day // that the document shows, nil without one
 
-	day    *effort.Day // once it was asked for
+	day    *effort.Day // that, once it was asked for
 	result effort.DayResult
 }
 
@@ -66,7 +67,7 @@ func (r *Rides) at(w *report.Weighed, massName string) *driven {
 		return known
 	}
 	d, a := r.of.Document, w.Assembly
-	out := &driven{drivetrain: drivetrainOf(d, a.Build, a, ridesOf(riderOf(d, a.Load)))}
+	out := &driven{drivetrain: drivetrainOf(d, a.Build, a, ridesOf(riderOf(d, a.Load))), today: dayOf(d)}
 	out.limits(out.rides.mass())
 	if out.drive != nil && out.rollOut.Value > 0 {
 		out.course = onRoad(d, out.drivetrain, massName)
@@ -75,10 +76,10 @@ func (r *Rides) at(w *report.Weighed, massName string) *driven {
 	return out
 }
 
-// on returns what a day takes.
-func (r *driven) on(day *document.Day) (*effort.Day, *effort.DayResult) {
+// ridden returns what the day takes.
+func (r *driven) ridden() (*effort.Day, *effort.DayResult) {
 	if r.day == nil {
-		r.day = r.course.day(day)
+		r.day = r.course.day(r.today)
 		r.result = r.course.bike.Day(&r.rides.Rider, &r.course.road, r.day)
 	}
 	return r.day, &r.result
