@@ -16,16 +16,6 @@ export type Choice = Code | "auto";
 const preference = "language";
 const patience = 2500; // ms that the first sight of the page may wait for its texts
 
-// get fetches the texts of a language, once: those of the first screen, or all.
-async function get(code: Code, whole: boolean): Promise<Language | null> {
-  if (code === "en") return null;
-  if (!onOffer(code)) await fetched(code, false);
-  if (whole && !onOffer(code)?.whole) await fetched(code, true);
-  const l = onOffer(code);
-  if (!l) throw new Error(languages[code]);
-  return l;
-}
-
 async function fetched(code: Code, rest: boolean): Promise<void> {
   const script = scriptOf(code, rest);
   if (!script) throw new Error(languages[code]);
@@ -63,8 +53,7 @@ class Speaker {
     const asked = ++this.asked;
     if (wanted === this.code) return;
     try {
-      let language = await get(wanted, this.whole);
-      if (this.whole) language = await get(wanted, true); // since it was asked for
+      const language = await this.get(wanted);
       if (asked !== this.asked) return; // another was chosen since
       this.say(wanted, language);
     } catch (e) {
@@ -81,12 +70,22 @@ class Speaker {
     this.whole = true;
     const { code } = this;
     try {
-      const language = await get(code, true);
+      const language = await this.get(code);
       if (code === this.code) this.say(code, language);
     } catch (e) {
       if (code === this.code) this.say("en", null);
       this.failed(e);
     }
+  }
+
+  // get fetches the texts of a language, once: those of the first screen, or all.
+  private async get(code: Code): Promise<Language | null> {
+    if (code === "en") return null;
+    if (!onOffer(code)) await fetched(code, false);
+    if (this.whole && !onOffer(code)?.whole) await fetched(code, true);
+    const l = onOffer(code);
+    if (!l) throw new Error(languages[code]);
+    return l;
   }
 
   private say(code: Code, language: Language | null): void {
