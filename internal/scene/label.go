@@ -206,8 +206,15 @@ func beside(to, way pt, w, h float64) (b box) {
 
 // clear says whether a leader can go from a to b, out of its own box.
 func (s *sheet) clear(a, b pt, own box) bool {
-	if crossesAny(a, b, s.taken, func(k *box) bool { return *k == own }) {
-		return false
+	x0, x1, y0, y1 := min(a.x, b.x), max(a.x, b.x), min(a.y, b.y), max(a.y, b.y)
+	for i := range s.taken {
+		k := &s.taken[i]
+		if x1 < k.x0 || x0 > k.x1 || y1 < k.y0 || y0 > k.y1 {
+			continue // far off
+		}
+		if *k != own && crossesBox(a, b, *k) {
+			return false
+		}
 	}
 	for i := range s.leaders {
 		if cross(a, b, s.leaders[i][0], s.leaders[i][1]) {

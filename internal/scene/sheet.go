@@ -84,19 +84,13 @@ func meetsAny(b box, list []box) bool {
 // crosses says whether a leader from a to b would cross what is kept without
 // beginning in it.
 func (s *sheet) crosses(a, b pt) bool {
-	return crossesAny(a, b, s.kept, func(k *box) bool { return k.holds(a.x, a.y) })
-}
-
-// crossesAny says whether the way from a to b goes through one of several boxes, but
-// those excepted. Like meetsAny it is asked thousands of times.
-func crossesAny(a, b pt, list []box, except func(*box) bool) bool {
 	x0, x1, y0, y1 := min(a.x, b.x), max(a.x, b.x), min(a.y, b.y), max(a.y, b.y)
-	for i := range list {
-		k := &list[i]
+	for i := range s.kept {
+		k := &s.kept[i]
 		if x1 < k.x0 || x0 > k.x1 || y1 < k.y0 || y0 > k.y1 {
 			continue // far off
 		}
-		if !except(k) && crossesBox(a, b, *k) {
+		if !k.holds(a.x, a.y) && crossesBox(a, b, *k) {
 			return true
 		}
 	}
