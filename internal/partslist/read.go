@@ -279,19 +279,20 @@ func separatorOf(text string) rune {
 			}
 			clear(seen)
 		}
-		begins := true
+		begins, closed := true, false // a cell; a quote, just now
 		for _, c := range line[:min(len(line), 4000)] {
 			separates := c == ',' || c == ';' || c == '\t'
+			closes := c == '"' && quoted > 0
 			switch {
-			case c == '"' && quoted > 0:
+			case closes:
 				quoted = 0
-			case c == '"' && begins:
+			case c == '"' && (begins || closed): // a doubled quote stands for one, and closes nothing
 				quoted = 1
 			case quoted == 0 && separates && !seen[c]:
 				seen[c] = true
 				with[c]++
 			}
-			begins = separates
+			begins, closed = separates, closes
 		}
 	}
 	for _, c := range []rune{'\t', ';'} {

@@ -290,11 +290,13 @@ func TestCover(t *testing.T) {
 }
 
 // A cell of several lines is one cell when the separator is looked for too; an
-// inch mark opens none.
+// inch mark opens none, and a doubled quote closes none.
 func TestSeparatorOfCellsOfSeveralLines(t *testing.T) {
 	for _, text := range []string{
 		"name;mass_g;note\nRim;0,5;\"A\n,\"\n",
 		"name;mass_g\nTyre 27.5\";800,5\nTyre 29\";900,5\nRim, rear;500\n",
+		"name;mass_g\n\"Tyre 29\"\", rear\";900\n\"Rim \"\"a\"\", rear\";500\n",
+		"name;mass_g\n\"\"\",\";900\n",
 	} {
 		r := ReadCSV([]byte(text), CSVOptions{})
 		if r.Separator != ";" || len(r.Parts) == 0 || len(r.Bad) > 0 {
