@@ -43,11 +43,14 @@ const finder = `((role, name, begins) => {
 		return style.display.startsWith('inline') && style.display !== 'inline-block' || style.display === 'contents' ? inner : ' ' + inner + ' ';
 	};
 	const tidy = s => s.replace(/\s+/g, ' ').trim();
+	// A field that is asked for its labels looks through all of the page for them.
+	const labels = new Map();
+	for (const l of top.querySelectorAll('label')) if (l.control) labels.set(l.control, [...labels.get(l.control) ?? [], l]);
 	const named = e => {
 		const by = e.getAttribute('aria-labelledby');
 		if (by) return tidy(by.split(/\s+/).map(id => document.getElementById(id)).filter(Boolean).map(text).join(' '));
 		if (e.getAttribute('aria-label')) return tidy(e.getAttribute('aria-label'));
-		if (e.labels?.length) return tidy([...e.labels].map(text).join(' '));
+		if (labels.has(e)) return tidy(labels.get(e).map(text).join(' '));
 		const title = e.querySelector(':scope > title');
 		if (title) return tidy(title.textContent);
 		const own = e.matches('img') ? e.alt : e.matches('button, [role=button], h1, h2, h3, h4, h5, h6, [role=heading]') ? tidy(text(e)) : '';
@@ -56,7 +59,7 @@ const finder = `((role, name, begins) => {
 	const all = [...top.querySelectorAll(roles[role] ?? '[role=' + role + ']')];
 	if (name === null) return all.filter(seen).map(named);
 	const about = e => [e.textContent, ...['aria-label', 'title', 'placeholder', 'alt'].map(a => e.getAttribute(a)),
-		...[...e.labels ?? []].map(l => l.getAttribute('aria-label') ?? l.textContent),
+		...(labels.get(e) ?? []).map(l => l.getAttribute('aria-label') ?? l.textContent),
 		...(e.getAttribute('aria-labelledby') ?? '').split(/\s+/).map(id => document.getElementById(id)?.textContent)].join(' ');
 	const words = name.match(/[\p{L}\p{N}]+/gu) ?? [];
 	const may = e => { const s = about(e); return !words.length || words.some(w => s.includes(w)); };
