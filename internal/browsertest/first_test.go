@@ -47,7 +47,7 @@ func (p *Page) chapters() []string {
 // what the page is for and three ways on; all else is a press away.
 func TestFirstVisitOnAPhone(t *testing.T) {
 	t.Parallel()
-	p := openFirst(t, Phone)
+	p := openFirst(t, FinePhone)
 	p.look("first-phone")
 	foot := p.bounds("sy-contents").Top
 	for _, what := range []string{".welcome p", ".welcome button:last-child", ".plate.A .total", ".plate.B .total", ".plate.delta .verdict", ".plate.delta .total"} {

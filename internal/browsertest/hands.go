@@ -164,12 +164,18 @@ func (t Thing) Focus() {
 }
 
 // Fill puts text into a field in place of what is there, and leaves the field
-// by the Enter key.
+// by the Enter key. What was changed before may be rendered just then, and what is
+// selected in the field with it: then it is filled again.
 func (t Thing) Fill(text string) {
 	t.p.tb.Helper()
 	t.Focus()
-	Ask[bool](t, "e => { e.select?.(); return true }")
-	Call(t.p, input.InsertText, input.InsertTextParams{Text: text})
+	for range 3 {
+		Ask[bool](t, "e => { e.select?.(); return true }")
+		Call(t.p, input.InsertText, input.InsertTextParams{Text: text})
+		if t.Value() == text {
+			break
+		}
+	}
 	t.p.Key(kb.Enter)
 }
 

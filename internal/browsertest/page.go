@@ -43,10 +43,12 @@ type Look struct {
 	Dark          bool
 }
 
-// Desk and Phone are the two sizes that the page must fit.
+// Desk and Phone are the two sizes that the page must fit. A FinePhone has the pixels
+// of one, nine times as many to draw by software: it is for what depends on them.
 var (
-	Desk  = Look{Width: 1280, Height: 800}
-	Phone = Look{Width: 390, Height: 844, Density: 3, Touch: true}
+	Desk      = Look{Width: 1280, Height: 800}
+	Phone     = Look{Width: 390, Height: 844, Touch: true}
+	FinePhone = Look{Width: 390, Height: 844, Density: 3, Touch: true}
 )
 
 // patience is how long anything on the page may take, unless a browser has

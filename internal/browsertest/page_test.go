@@ -606,7 +606,7 @@ func TestAddAPartFromTheCatalogue(t *testing.T) {
 
 func TestPhone(t *testing.T) {
 	t.Parallel()
-	p := openPage(t, Phone)
+	p := openPage(t, FinePhone)
 	if wide := Eval[float64](p, "document.scrollingElement.scrollWidth"); wide > float64(Phone.Width) {
 		t.Errorf("the page is %v px wide on a screen of %d", wide, Phone.Width)
 	}

@@ -410,14 +410,14 @@ func TestPhotographBehindTheDrawing(t *testing.T) {
 		t.Error("what was taken away cannot be had back, or is still there")
 	}
 	p.speak("en")
-	p.Look(Phone)
+	p.Look(FinePhone)
 	p.Reload()
 	p.started()
 	p.until("it is forgotten", func() bool { return len(p.keptPhotos()) == 0 })
 
 	// So this browser is another one now: somebody else opens the file, on a phone.
 	p.Chooses("with.json", file, p.command("Open…").Click)
-	p.behind(t, text, Phone.Density)
+	p.behind(t, text, FinePhone.Density)
 	p.look("photo-behind-phone")
 	if kept := p.keptPhotos(); len(kept) != 1 || len(kept[0].Marks) != 7 {
 		t.Errorf("%d photographs came with the file", len(kept))

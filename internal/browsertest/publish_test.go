@@ -477,9 +477,9 @@ func TestCopyTablesOfThePage(t *testing.T) {
 
 func TestPublishOnAPhone(t *testing.T) {
 	t.Parallel()
-	dark := Phone
+	dark := FinePhone
 	dark.Dark = true
-	for name, look := range map[string]Look{"phone": Phone, "dark phone": dark, "dark desk": {Width: 1280, Height: 800, Dark: true}} {
+	for name, look := range map[string]Look{"phone": FinePhone, "dark phone": dark, "dark desk": {Width: 1280, Height: 800, Dark: true}} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			p := openPage(t, look)

@@ -158,7 +158,7 @@ func TestRoughRoadSaysWhatIsWrong(t *testing.T) {
 			t.Errorf("%d px: too small for a finger: %v", width, got.Bad)
 		}
 	}
-	for name, look := range map[string]Look{"phone": Phone, "phone-dark": {Width: Phone.Width, Height: Phone.Height, Density: Phone.Density, Touch: true, Dark: true}} {
+	for name, look := range map[string]Look{"phone": Phone, "phone-dark": with(Phone, func(l *Look) { l.Dark = true })} {
 		p.Look(look)
 		for _, part := range []string{"", " .rough-settings", " .modes", " .rough-curves", " .rough-over"} {
 			p.Eval("document.querySelector('#rough" + part + "').scrollIntoView()")

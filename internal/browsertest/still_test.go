@@ -20,7 +20,7 @@ const noCanvas = `if (location.pathname.endsWith('frame.html')) {
 // whenever it is turned.
 func TestWithoutACanvas(t *testing.T) {
 	t.Parallel()
-	for name, look := range map[string]Look{"desk": Desk, "phone": Phone} {
+	for name, look := range map[string]Look{"desk": Desk, "phone": FinePhone} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			p := browser.Open(t, server.URL+"icon.svg", look)

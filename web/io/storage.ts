@@ -436,8 +436,8 @@ export class Storage extends EventTarget {
   // page holds: says whether it was kept.
   async remember(sight: () => Sight): Promise<boolean> {
     if (!this.rev || this.unsaved || this.state !== "kept") return false;
-    const seen: Seen = { ...sight(), made: this.made, rev: this.rev, at: Date.now() };
     try {
+      const seen: Seen = { ...sight(), made: this.made, rev: this.rev, at: Date.now() };
       const store = await this.table("readwrite");
       const end = done(store.transaction);
       const now = await request<unknown>(store.get(record));
@@ -449,7 +449,7 @@ export class Storage extends EventTarget {
       if (mine) writePreference(seenMark, "yes");
       return mine;
     } catch {
-      return false; // the next start then waits for the program
+      return false; // nothing can be kept, or the program is just starting anew: the next start then waits for it
     }
   }
 

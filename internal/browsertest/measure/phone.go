@@ -51,10 +51,10 @@ func phone(ctx context.Context, page *site) ([]line, error) {
 		}
 		// A phone's browser is running when somebody follows a link: what it takes to
 		// start one, and its drawing by software, is not the page's.
-		t.openAs(url, browsertest.Phone, "").Screenshot()
+		t.openAs(url, browsertest.FinePhone, "").Screenshot()
 		t.close()
 		for i := range firsts {
-			p := t.openAs(url, browsertest.Phone, watch)
+			p := t.openAs(url, browsertest.FinePhone, watch)
 			slow(p)
 			p.Navigate(url)
 			read(&first, p)
@@ -70,7 +70,7 @@ func phone(ctx context.Context, page *site) ([]line, error) {
 			}
 			t.close()
 		}
-		p := t.openAs(url, browsertest.Phone, "window === window.parent && localStorage.setItem('steelyard.language', 'de');"+watch)
+		p := t.openAs(url, browsertest.FinePhone, "window === window.parent && localStorage.setItem('steelyard.language', 'de');"+watch)
 		slow(p)
 		p.Navigate(url)
 		read(&german, p)
