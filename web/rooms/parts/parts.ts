@@ -149,7 +149,7 @@ class Parts extends DeferredElement {
     if (!groups.length) return html``;
     const mass = massField(show);
     const length = figureScale("mm", show).unit;
-    return html`<div class="farther"><table class="parts ${marks.on ? "marking" : ""}" role="table">
+    return html`<table class="parts ${marks.on ? "marking" : ""}" role="table">
       <caption class="unseen">
         ${t("parts.caption", { build: store.build!.name })}
       </caption>
@@ -174,7 +174,7 @@ class Parts extends DeferredElement {
         ([g]) => g,
         ([g, list]) => this.group(g, list, long, shared),
       )}
-    </table></div>`;
+    </table>`;
   }
 
   private group(g: string, list: Part[], long: boolean, shared: Map<string, SharedThing>): TemplateResult {
