@@ -40,7 +40,6 @@ type state struct {
 	fixed          []int16   // pieces fixed, by kind and bag
 
 	bound float64
-	done  bool // nothing is left to decide
 }
 
 // copyFrom makes s equal to o, without sharing memory.
@@ -58,7 +57,7 @@ func (s *state) copyFrom(o *state) {
 	s.vol = append(s.vol[:0], o.vol...)
 	s.lim = append(s.lim[:0], o.lim...)
 	s.fixed = append(s.fixed[:0], o.fixed...)
-	s.base, s.bound, s.done = o.base, o.bound, o.done
+	s.base, s.bound = o.base, o.bound
 }
 
 // A column of the basis is coded as slot<<8 | bag, or for a slack as
@@ -90,9 +89,9 @@ type relax struct {
 	b, rho  []float64
 	col     []float64
 	sum     []float64 // by slot: what its basic bags hold
-	work    []float64
 
-	pivots int
+	bags, rows, slack []int // places and rows
+	sign, full, work  []float64
 }
 
 func newRelax(in *instance) *relax {
@@ -110,7 +109,9 @@ func newRelax(in *instance) *relax {
 		*p = make([]float64, r.d)
 	}
 	r.sum = make([]float64, r.slots)
-	r.work = make([]float64, 2*r.d*r.d)
+	r.slack, r.sign = make([]int, r.d), make([]float64, r.d)
+	r.bags, r.rows = make([]int, 0, r.d), make([]int, 0, r.d)
+	r.full, r.work = make([]float64, r.d*r.d), make([]float64, 2*r.d*r.d)
 	return r
 }
 
@@ -153,64 +154,102 @@ func (r *relax) restart(s *state) {
 }
 
 // refactor works out the inverse of the basis anew. If it has none, the state
-// gets the basis of slacks.
+// gets the basis of slacks. Most of the basis is slacks, each alone with its row:
+// only the bags of slots, in the rows that have no slack, need elimination.
 func (r *relax) refactor(s *state) {
 	d := r.d
-	// work is [B | 1], row by row
-	w := r.work
-	clear(w)
-	for p, h := range s.head {
-		a := r.b
-		clear(a)
-		if h < 0 {
-			row, sign := slackRow(h)
-			a[row] = 1 - 2*float64(sign)
-		} else {
-			t, j := int(h>>8), int(h&255)
-			r.addColumn(a, t, j, 1)
-			r.addColumn(a, t, int(s.key[t]), -1)
-		}
-		for i, x := range a {
-			w[i*2*d+p] = x
-		}
-		w[p*2*d+d+p] = 1
+	bags, rows := r.bags[:0], r.rows[:0]
+	for row := range d {
+		r.slack[row] = -1
 	}
-	for c := range d {
+	for p, h := range s.head {
+		if h >= 0 {
+			bags = append(bags, p)
+			continue
+		}
+		row, sign := slackRow(h)
+		r.slack[row] = p
+		r.sign[p] = 1 - 2*float64(sign)
+	}
+	for row, p := range r.slack {
+		if p < 0 {
+			rows = append(rows, row)
+		}
+	}
+	n := len(bags)
+	if len(rows) != n { // a row with both its slacks
+		r.restart(s)
+		return
+	}
+	// full is the columns of the bags, one after the other; w is [B | 1] of the
+	// rows without a slack, row by row.
+	full, w := r.full[:n*d], r.work[:2*n*n]
+	clear(full)
+	clear(w)
+	for c, p := range bags {
+		a := full[c*d:][:d]
+		t, j := int(s.head[p]>>8), int(s.head[p]&255)
+		r.addColumn(a, t, j, 1)
+		r.addColumn(a, t, int(s.key[t]), -1)
+		for i, row := range rows {
+			w[i*2*n+c] = a[row]
+		}
+		w[c*2*n+n+c] = 1
+	}
+	for c := range n {
 		best := c
-		for i := c + 1; i < d; i++ {
-			if abs(w[i*2*d+c]) > abs(w[best*2*d+c]) {
+		for i := c + 1; i < n; i++ {
+			if abs(w[i*2*n+c]) > abs(w[best*2*n+c]) {
 				best = i
 			}
 		}
-		if abs(w[best*2*d+c]) < 1e-10 {
+		if abs(w[best*2*n+c]) < 1e-10 {
 			r.restart(s)
 			return
 		}
-		row := w[c*2*d : (c+1)*2*d]
+		row := w[c*2*n : (c+1)*2*n]
 		if best != c {
-			other := w[best*2*d : (best+1)*2*d]
+			other := w[best*2*n : (best+1)*2*n]
 			for i := range row {
 				row[i], other[i] = other[i], row[i]
 			}
 		}
 		f := 1 / row[c]
-		for i := c; i < 2*d; i++ {
+		for i := c; i < 2*n; i++ {
 			row[i] *= f
 		}
-		for k := range d {
+		for k := range n {
 			if k == c {
 				continue
 			}
-			other := w[k*2*d : (k+1)*2*d]
+			other := w[k*2*n : (k+1)*2*n]
 			if f := other[c]; f != 0 {
-				for i := c; i < 2*d; i++ {
+				for i := c; i < 2*n; i++ {
 					other[i] -= f * row[i]
 				}
 			}
 		}
 	}
-	for p := range d {
-		copy(s.inv[p*d:(p+1)*d], w[p*2*d+d:(p+1)*2*d])
+	clear(s.inv)
+	for c, p := range bags {
+		for i, row := range rows {
+			s.inv[p*d+row] = w[c*2*n+n+i]
+		}
+	}
+	// What a slack is: what its row has, less what the bags take of it.
+	for row, p := range r.slack {
+		if p < 0 {
+			continue
+		}
+		to := s.inv[p*d : (p+1)*d]
+		to[row] = r.sign[p]
+		for c := range bags {
+			if f := r.sign[p] * full[c*d+row]; f != 0 {
+				for i, row := range rows {
+					to[row] -= f * w[c*2*n+n+i]
+				}
+			}
+		}
 	}
 }
 
@@ -360,18 +399,25 @@ func (r *relax) solve(s *state, cut float64) outcome {
 	r.rekeyEmpty(s)
 	limit := 50 + 10*d
 	restarted := false
+	stale, exact := true, false // s.x is to be worked out anew; it has been, since the last pivot
 	for iter := 0; ; iter++ {
 		if iter == limit {
 			if restarted {
 				s.bound = max(s.bound, r.lagrange(s, s.pi))
 				return unsolved
 			}
-			restarted, iter = true, 0
+			restarted, iter, stale = true, 0, true
 			r.restart(s)
 		}
-		r.values(s)
+		if stale {
+			r.values(s)
+			stale, exact = false, true
+		}
 		p, slot, up := r.leaving(s)
 		if p < 0 && slot < 0 {
+			if stale = !exact; stale {
+				continue
+			}
 			s.bound = max(s.bound, r.lagrange(s, s.pi))
 			if s.bound >= cut {
 				return cutOff
@@ -407,7 +453,7 @@ func (r *relax) solve(s *state, cut float64) outcome {
 			if restarted {
 				return unsolved
 			}
-			restarted, iter = true, 0
+			restarted, iter, stale = true, 0, true
 			r.restart(s)
 			continue
 		}
@@ -420,13 +466,12 @@ func (r *relax) solve(s *state, cut float64) outcome {
 				s.bound = max(s.bound, r.lagrange(s, s.pi))
 				return unsolved
 			}
-			restarted, iter = true, 0
+			restarted, iter, stale = true, 0, true
 			r.restart(s)
 			continue
 		}
-		if left >= 0 {
-			r.rekeyEmpty(s)
-		}
+		exact = false
+		stale = left >= 0 && r.rekeyEmpty(s)
 		if step > 0 && iter&3 == 3 {
 			if low := r.lagrange(s, s.pi); low > s.bound {
 				s.bound = low
@@ -439,8 +484,8 @@ func (r *relax) solve(s *state, cut float64) outcome {
 }
 
 // rekeyEmpty gives a new key to slots whose key has been ruled out and that
-// have no basic bag: the cheapest one left.
-func (r *relax) rekeyEmpty(s *state) {
+// have no basic bag: the cheapest one left. It reports whether there are any.
+func (r *relax) rekeyEmpty(s *state) bool {
 	ready := false
 	for t, q := range s.q {
 		if q == 0 || s.mask[t]>>s.key[t]&1 != 0 || s.basic[t] != 0 {
@@ -452,6 +497,7 @@ func (r *relax) rekeyEmpty(s *state) {
 		}
 		s.key[t] = int8(r.cheapest(s, t))
 	}
+	return ready
 }
 
 // leaving picks the value that is furthest from what it may be: a place of the
@@ -616,7 +662,6 @@ func (r *relax) entering(s *state, p int, sign float64) (int32, float64) {
 // says whether the pivot was sound.
 func (r *relax) enter(s *state, p int, c int32) bool {
 	d := r.d
-	r.pivots++
 	a := r.b
 	clear(a)
 	if c < 0 {
@@ -628,10 +673,12 @@ func (r *relax) enter(s *state, p int, c int32) bool {
 		r.addColumn(a, t, int(s.key[t]), -1)
 	}
 	w := r.col
+	in := nonzero(r.rows[:0], a)
 	for k := range d {
 		var x float64
-		for i, y := range s.inv[k*d : (k+1)*d] {
-			x += y * a[i]
+		row := s.inv[k*d : (k+1)*d]
+		for _, i := range in {
+			x += row[i] * a[i]
 		}
 		w[k] = x
 	}
@@ -639,18 +686,22 @@ func (r *relax) enter(s *state, p int, c int32) bool {
 		return false
 	}
 	row := s.inv[p*d : (p+1)*d]
+	in = nonzero(r.rows[:0], row)
 	f := 1 / w[p]
-	for i := range row {
+	for _, i := range in {
 		row[i] *= f
 	}
+	x := s.x[p] * f
 	for k := range d {
 		if f := w[k]; k != p && f != 0 {
 			other := s.inv[k*d : (k+1)*d]
-			for i, y := range row {
-				other[i] -= f * y
+			for _, i := range in {
+				other[i] -= f * row[i]
 			}
+			s.x[k] -= f * x
 		}
 	}
+	s.x[p] = x
 	if h := s.head[p]; h >= 0 {
 		s.basic[h>>8] &^= 1 << (h & 255)
 	}
@@ -659,4 +710,14 @@ func (r *relax) enter(s *state, p int, c int32) bool {
 	}
 	s.head[p] = c
 	return true
+}
+
+// nonzero appends where a vector is not 0.
+func nonzero(at []int, v []float64) []int {
+	for i, x := range v {
+		if x != 0 {
+			at = append(at, i)
+		}
+	}
+	return at
 }
