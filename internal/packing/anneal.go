@@ -51,7 +51,7 @@ type tally struct {
 
 // solution is a packing by kind and group that may be better than the best.
 type solution struct {
-	value  float64
+	value  float64 // where any value will do, the moves
 	key    uint64
 	counts []int16
 }
@@ -159,7 +159,8 @@ const (
 	cold    = 1e-3
 	ease    = 1e-3 // below this an excess counts in full
 	penalty = 10.0 // of an excess
-	further = 0.02 // of a move too many: little enough that a detour is found
+	further = 0.01 // of a move too many: little enough that a detour is found
+	thrift  = 2    // where fewer moves are looked for: so many below the limit cost already
 )
 
 // begin begins an annealing, from the guide or from the best packing.
@@ -189,6 +190,10 @@ func (h *anneal) run(s *Solver, effort int) {
 	pieces := len(h.kind)
 	h.left -= effort
 	cool, temp := h.cool, h.temp
+	free := in.most // moves that cost nothing
+	if s.any {
+		free -= thrift
+	}
 
 	// A move of a mean piece across the span changes the value by about 1. At first
 	// most of the weight of limits and absolute values is replaced by what they cost
@@ -236,7 +241,7 @@ func (h *anneal) run(s *Solver, effort int) {
 		}
 		d += penalty * part * e
 		if moves != n.moves {
-			d += further * (max(0, moves-in.most) - max(0, n.moves-in.most))
+			d += further * (max(0, moves-free) - max(0, n.moves-free))
 		}
 		if d > 0 && d > temp*h.rng.ExpFloat64() {
 			continue
@@ -252,6 +257,9 @@ func (h *anneal) run(s *Solver, effort int) {
 		h.exceed()
 		if n.excess <= clean && n.moves <= max(0, in.most) {
 			if value := h.value(n.cost, n.front, n.mid, n.pull); value < s.value-1e-9 {
+				if s.any {
+					value = n.moves
+				}
 				h.keep(value)
 			}
 		}
@@ -261,7 +269,7 @@ func (h *anneal) run(s *Solver, effort int) {
 		return
 	}
 	for i := range h.finds {
-		if f := &h.finds[i]; f.value < s.value {
+		if f := &h.finds[i]; s.any || f.value < s.value {
 			s.try(f.counts)
 		}
 	}

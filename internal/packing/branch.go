@@ -123,12 +123,12 @@ func (s *Solver) probe(f *frame, c *candidate, gap float64) float64 {
 		s.spent++
 		low := math.Inf(1)
 		if s.take(&g.state, *w) {
-			if ok, _ := s.propagate(&g.state); ok && s.rel.solve(&g.state, s.cut) != cutOff {
+			if s.propagate(&g.state) && s.rel.solve(&g.state, s.cut) != cutOff {
 				low = g.state.bound
 			}
 		}
 		w.bound = max(w.bound, low)
-		s.spare = append(s.spare, g)
+		s.drop(g)
 		d := min(low-st.bound, 2*gap)
 		if w.n == n {
 			up = d

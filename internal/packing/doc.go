@@ -30,7 +30,7 @@
 // simplex method only proposes multipliers, and a rounding error in it costs
 // tightness but never truth. The same pass gives the reduced cost of every
 // good in every bag; what exceeds the gap to the best known packing is ruled
-// out. See relax.go for the simplex and search.go for the tree.
+// out. See relax.go for the simplex and search.go for the search.
 //
 // Pieces of one good, and goods that are equal in all that counts, are
 // interchangeable: only how many of them lie in a bag is searched. Bags that

@@ -3,9 +3,10 @@ package packing
 // Among packings that are as good as the best within the tolerance, the one with
 // the fewest moves is taken. Once the aim is proved, any packing is good enough that
 // is within the tolerance of the bound. So that there is something to choose from,
-// the aim is proved to half of the tolerance, unless that takes too long. A search
-// for one with a move less than the best ends with such a packing, and is begun
-// anew, or proves that there is none.
+// the aim is proved to half of the tolerance, unless that takes too long. Then a
+// second search looks for packings that are good enough with a move less than the
+// best. Whenever it has found one it asks for a move less than that, and when it
+// comes to its end there is none.
 
 // tolerance is that of the aim's proof.
 func (t *Task) tolerance() float64 {
@@ -29,7 +30,7 @@ func (t *Task) unmoved() bool {
 
 // giveUp is the effort after which fewer moves are looked for no longer: a
 // difference of one move is not worth a wait of minutes.
-const giveUp = 100000
+const giveUp = 200000
 
 // settled reports whether fewer moves are looked for no longer.
 func (s *Solver) settled() bool { return s.fewest || s.unmet >= giveUp }
@@ -39,8 +40,8 @@ const attempt = 1500
 
 // lessen looks at up to n parts of the search for fewer moves. It leaps: twice as
 // many moves less after a leap that succeeded, half as many after one that did not.
-// Only whether one move less can be had is asked to the end, for that proves
-// that there are no fewer.
+// Each leap is a search of its own. Only that for one move less goes on when it has
+// succeeded, to its end, for that proves that there are no fewer.
 func (s *Solver) lessen(n int) {
 	t := s.in.task
 	have := -1
@@ -63,18 +64,22 @@ func (s *Solver) lessen(n int) {
 			return
 		}
 		s.fewer = fewer
+		fewer.once = s.leap > 1
 		fewer.seed = fewer.in.fold(s.packing)
 	}
 	f := s.fewer
 	spent, nodes := f.spent, f.nodes
-	for f.spent < spent+n && !f.done {
+	for f.spent < spent+n && !f.done && !f.found {
 		f.step()
 	}
 	f.settleBound()
 	s.spent, s.nodes, s.unmet = s.spent+max(1, f.spent-spent), s.nodes+f.nodes-nodes, s.unmet+f.spent-spent
 	switch {
-	case f.best != nil:
-		s.packing, s.fewer, s.leap, s.unmet = f.packing, nil, 2*s.leap, 0
+	case f.found:
+		s.packing, s.unmet, f.found = f.packing, 0, false
+		if f.once {
+			s.fewer, s.leap = nil, 2*s.leap
+		}
 	case f.done:
 		s.fewer, s.least = nil, have-s.leap+1
 	case s.leap > 1 && f.spent >= attempt:

@@ -525,3 +525,9 @@ func (in *instance) pair() {
 		}
 	}
 }
+
+// allow has all packings from here on take so many moves at most.
+func (in *instance) allow(moves int) {
+	in.most = float64(moves - in.task.Moves(in.idle))
+	in.rhs[in.moveRow] = in.most
+}

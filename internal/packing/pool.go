@@ -13,13 +13,14 @@ type node struct {
 	load, vol, lim []float64
 	fixed          []int16
 	base, bound    float64
+	most           float64
 }
 
 func newNode(s *state) *node {
 	n := &node{
 		q: make([]int16, len(s.q)), mask: make([]uint32, len(s.q)), basic: make([]uint32, len(s.q)),
 		key: append([]int8(nil), s.key...), head: append([]int32(nil), s.head...), fixed: append([]int16(nil), s.fixed...),
-		base: s.base, bound: s.bound,
+		base: s.base, bound: s.bound, most: s.most,
 	}
 	d, b, l := len(s.rhs), len(s.load), len(s.lim)
 	f := make([]float64, 2*d+2*b+l)
@@ -52,7 +53,7 @@ func (n *node) restore(s *state) {
 	s.vol = append(s.vol[:0], n.vol...)
 	s.lim = append(s.lim[:0], n.lim...)
 	s.fixed = append(s.fixed[:0], n.fixed...)
-	s.base, s.bound = n.base, n.bound
+	s.base, s.bound, s.most = n.base, n.bound, n.most
 	d := len(n.head)
 	if cap(s.inv) < d*d {
 		s.inv = make([]float64, d*d)
@@ -63,13 +64,11 @@ func (n *node) restore(s *state) {
 
 // open is a way not yet gone.
 type open struct {
-	node  *node
-	way   way
-	sound bool
+	node *node
+	way  way
 }
 
-// pool is a heap of open ways, least bound first; among equals the one that
-// has settled more.
+// pool is a heap of open ways, least bound first.
 type pool []open
 
 func (p pool) less(i, j int) bool { return p[i].way.bound < p[j].way.bound }

@@ -35,6 +35,7 @@ type state struct {
 	x    []float64 // values of the working basis
 
 	rhs            []float64 // of the rows, less what is fixed
+	most           float64   // moves that were allowed when rhs was worked out
 	base           float64   // cost of what is fixed
 	load, vol, lim []float64 // what fixed pieces leave, kg and l
 	fixed          []int16   // pieces fixed, by kind and bag
@@ -57,7 +58,7 @@ func (s *state) copyFrom(o *state) {
 	s.vol = append(s.vol[:0], o.vol...)
 	s.lim = append(s.lim[:0], o.lim...)
 	s.fixed = append(s.fixed[:0], o.fixed...)
-	s.base, s.bound = o.base, o.bound
+	s.base, s.bound, s.most = o.base, o.bound, o.most
 }
 
 // A column of the basis is coded as slot<<8 | bag, or for a slack as
@@ -123,13 +124,21 @@ func (r *relax) root() *state {
 		head: make([]int32, r.d), inv: make([]float64, r.d*r.d), pi: make([]float64, r.d), x: make([]float64, r.d),
 		rhs:  append([]float64(nil), in.rhs...),
 		load: append([]float64(nil), in.load...), vol: append([]float64(nil), in.vol...), lim: append([]float64(nil), in.lim...),
-		fixed: make([]int16, len(in.kinds)*r.nb),
+		fixed: make([]int16, len(in.kinds)*r.nb), most: in.most,
 	}
 	for i := range in.kinds {
 		s.q[i], s.mask[i] = int32(in.kinds[i].count), in.kinds[i].mask
 	}
 	r.restart(s)
 	return s
+}
+
+// allow tells a state how many moves are allowed by now.
+func (r *relax) allow(s *state) {
+	if s.most != r.in.most {
+		s.rhs[r.in.moveRow] += r.in.most - s.most
+		s.most = r.in.most
+	}
 }
 
 // restart gives a state the basis of slacks, which is dual feasible with every

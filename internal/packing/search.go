@@ -28,9 +28,8 @@ type Solver struct {
 	cut     float64 // bounds from here on are of no interest
 	packing Packing
 
-	pool       pool   // open ways, least bound first
-	stack      []open // open ways beyond what the pool may hold, last first
-	next       open   // the way to go at once, if its node is not nil
+	tree       tree
+	next       *frame // a node with the way to go at once, its first; nil for none
 	spare      []*frame
 	nodes      int
 	done       bool
@@ -49,7 +48,9 @@ type Solver struct {
 	spent      int  // effort in all, in nodes
 	effort     int  // of the next annealing
 
-	any    bool    // any packing of less than the first value will do
+	any    bool    // any packing of less than the first value will do, the fewer moves the better
+	once   bool    // and the first one ends the search
+	found  bool    // one has been, and is not taken note of yet
 	seed   []int16 // one to begin from then, with too many moves
 	fewer  *Solver // looks for a packing as good with fewer moves
 	fewest bool    // there is none
@@ -226,7 +227,7 @@ func (s *Solver) step() {
 		s.annealSome()
 		return
 	}
-	if s.within > s.tol && s.best != nil {
+	if !s.any && s.within > s.tol && s.best != nil {
 		if low := s.low(); low >= s.value-s.within {
 			switch {
 			case s.ripe == 0:
@@ -238,41 +239,86 @@ func (s *Solver) step() {
 			}
 		}
 	}
-	o, ok := s.choose()
+	f, w, ok := s.choose()
 	if !ok {
 		s.finish()
 		return
 	}
 	s.nodes++
 	s.spent++
-	f := s.frame()
-	o.node.restore(&f.state)
-	f.state.bound = max(f.state.bound, o.way.bound)
-	if !o.sound {
-		s.rel.refactor(&f.state)
-	}
-	if !s.take(&f.state, o.way) {
-		s.spare = append(s.spare, f)
+	f.state.bound = max(f.state.bound, w.bound)
+	s.rel.allow(&f.state)
+	if !s.take(&f.state, w) {
+		s.drop(f)
 		return
 	}
 	s.enter(f)
 }
 
+// A search goes on from the last node as long as that is not further above the
+// least bound than this part of the gap; after so many nodes it dives to the end all
+// the same. Where fewer moves are looked for it always does: any packing will do.
+const (
+	plunge    = 0.3
+	diveEvery = 200
+)
+
+// choose takes the next way to go and the node that it leads on from: the best one
+// on from the last node, or the one with the least bound of all.
+func (s *Solver) choose() (*frame, way, bool) {
+	if f := s.next; f != nil {
+		s.next = nil
+		if w := f.ways[0]; w.bound < s.cut {
+			low := s.tree.low(s.cut)
+			if s.any || s.diving || len(s.tree.stack) > 0 || w.bound <= low+plunge*(s.cut-low) {
+				return f, w, true
+			}
+			s.tree.push(open{newNode(&f.state), w})
+		}
+		s.drop(f)
+	}
+	s.diving = false
+	if s.nodes >= s.dive {
+		s.diving = true
+		s.dive = s.nodes + diveEvery
+	}
+	o, ok := s.tree.take(s.cut)
+	if !ok {
+		return nil, way{}, false
+	}
+	f := s.frame()
+	o.node.restore(&f.state)
+	s.rel.refactor(&f.state)
+	return f, o.way, true
+}
+
+// low is the least bound of everything open.
+func (s *Solver) low() float64 {
+	low := s.tree.low(s.cut)
+	if s.next != nil {
+		low = min(low, s.next.ways[0].bound)
+	}
+	return low
+}
+
 // annealDue reports whether it is time to anneal again, which takes a part of all
 // effort.
 func (s *Solver) annealDue() bool {
-	return len(s.anneal.kind) > 0 && s.annealed <= annealFirst+s.spent/annealPart
+	return len(s.anneal.kind) > 0 && s.annealed <= annealFirst+min(s.spent/annealPart, annealFull+s.spent/annealLate)
 }
 
 // annealSome spends some effort on the present annealing, or on a new one: little
 // at a time, so that the caller gets its turn.
 func (s *Solver) annealSome() {
 	if s.anneal.left == 0 {
-		if s.annealings%3 == 2 {
+		if n := s.annealings % 3; n == 2 || n == 1 && s.any {
 			s.anneal.fresh = false // from the best
 		}
 		s.annealings++
-		s.effort = min(max(s.effort*5/4, 20), annealMost)
+		s.effort = min(max(s.effort*5/4, annealLeast), annealMost)
+		if s.any {
+			s.effort = annealMost // a short one finds nothing better than what is good already
+		}
 		s.anneal.begin(s, s.effort)
 	}
 	effort := min(s.anneal.left, annealTurn)
@@ -281,87 +327,24 @@ func (s *Solver) annealSome() {
 	s.spent += effort
 }
 
-// Annealing gets so many nodes' effort at first, and this part of all effort
-// later. On tours the relaxation is close to the best packing from the start, and
-// only the packing is missing.
-//
-// A search goes on from the last node as long as that is not further above the
-// least bound than this part of the gap; after so many nodes it dives all the same.
+// Annealing gets so many nodes' effort at first, and then a part of all effort. On
+// tours the relaxation is close to the best packing from the start, and only the
+// packing is missing. Once annealings have taken so much, what they have not found
+// they hardly will, and their part is smaller: the proof is missing.
 const (
 	annealFirst = 500
 	annealPart  = 3
-	annealMost  = 300 // a single annealing
-	annealTurn  = 20  // and what is done of it in one go
-	plunge      = 0.3
-	diveEvery   = 200
-	ripening    = 1000 // and a quarter of the effort so far: for a bound that leaves more to choose from
+	annealFull  = 10000
+	annealLate  = 10
+	annealLeast = 20   // a single annealing
+	annealMost  = 300  // the same, once the short ones have been made
+	annealTurn  = 20   // what is done of it in one go
+	ripening    = 5000 // and a quarter of the effort so far: for a bound that leaves more to choose from
 )
-
-// choose takes the next way to go: the best one on from the last node while it
-// is nearly as good as any, else the one with the least bound of all.
-func (s *Solver) choose() (open, bool) {
-	if o := s.next; o.node != nil {
-		s.next = open{}
-		if o.way.bound < s.cut {
-			low := s.low()
-			if s.diving || len(s.stack) > 0 || o.way.bound <= low+plunge*(s.cut-low) {
-				return o, true
-			}
-			s.push(o)
-		}
-	}
-	s.diving = false
-	if s.nodes >= s.dive {
-		s.diving = true
-		s.dive = s.nodes + diveEvery
-	}
-	for n := len(s.stack); n > 0; n-- {
-		o := s.stack[n-1]
-		s.stack = s.stack[:n-1]
-		if o.way.bound < s.cut {
-			return o, true
-		}
-	}
-	if len(s.pool) > 0 {
-		if o := s.pool.pop(); o.way.bound < s.cut {
-			return o, true
-		}
-		s.pool = nil // nor is any other
-	}
-	return open{}, false
-}
-
-const (
-	poolMax = 20000
-)
-
-func (s *Solver) push(o open) {
-	o.sound = false
-	if len(s.pool) < poolMax {
-		s.pool.push(o)
-	} else {
-		s.stack = append(s.stack, o)
-	}
-}
-
-// low is the least bound of everything open.
-func (s *Solver) low() float64 {
-	low := s.cut
-	if len(s.pool) > 0 {
-		low = min(low, s.pool[0].way.bound)
-	}
-	for i := range s.stack {
-		low = min(low, s.stack[i].way.bound)
-	}
-	if s.next.node != nil {
-		low = min(low, s.next.way.bound)
-	}
-	return low
-}
 
 func (s *Solver) finish() {
 	s.done = true
-	s.pool, s.stack, s.next = nil, nil, open{}
+	s.tree, s.next = tree{}, nil
 	if s.best != nil {
 		s.bound = max(s.bound, s.cut)
 	}
@@ -388,6 +371,9 @@ func (s *Solver) frame() *frame {
 	}
 	return &frame{}
 }
+
+// drop keeps a frame that has been of use for another.
+func (s *Solver) drop(f *frame) { s.spare = append(s.spare, f) }
 
 // take carries out a decision; false means that the result is impossible.
 func (s *Solver) take(st *state, w way) bool {
@@ -454,9 +440,8 @@ func (s *Solver) fix(st *state, k, j, n int) bool {
 }
 
 // propagate rules out bags that have no room for a piece any more and fixes
-// pieces that have one bag left. It reports whether the state is possible, and
-// whether a bag was ruled out.
-func (s *Solver) propagate(st *state) (ok, cut bool) {
+// pieces that have one bag left. It reports whether the state is possible.
+func (s *Solver) propagate(st *state) bool {
 	in := s.in
 	for again := true; again; {
 		again = false
@@ -476,40 +461,36 @@ func (s *Solver) propagate(st *state) (ok, cut bool) {
 				}
 				if out {
 					st.mask[t] &^= 1 << j
-					cut = true
 				}
 			}
 			m := st.mask[t]
 			if m == 0 {
-				return false, cut
+				return false
 			}
 			if m&(m-1) == 0 {
 				st.q[t] = 0
 				if !s.fix(st, k, bits.TrailingZeros64(m), int(q)) {
-					return false, cut
+					return false
 				}
 				again = true
 			}
 		}
 	}
-	return true, cut
+	return true
 }
 
 // enter bounds a node and, if it is still of interest, finds the ways on.
 func (s *Solver) enter(f *frame) {
 	st := &f.state
-	drop := func() { s.spare = append(s.spare, f) }
 	var res outcome
 	for {
-		ok, cut := s.propagate(st)
-		if !ok {
-			drop()
+		if !s.propagate(st) {
+			s.drop(f)
 			return
 		}
-		_ = cut
 		res = s.rel.solve(st, s.cut)
 		if res == cutOff {
-			drop()
+			s.drop(f)
 			return
 		}
 		if !s.ruleOut(st) {
@@ -518,13 +499,13 @@ func (s *Solver) enter(f *frame) {
 	}
 	if !slices.ContainsFunc(st.q, func(q int32) bool { return q > 0 }) {
 		s.offer(st.fixed)
-		drop()
+		s.drop(f)
 		return
 	}
 	if v := s.twoGroupBound(st); v > st.bound {
 		st.bound = v
 		if v >= s.cut {
-			drop()
+			s.drop(f)
 			return
 		}
 	}
@@ -532,27 +513,25 @@ func (s *Solver) enter(f *frame) {
 		s.anneal.follow(s.rel, st, s.annealings&1 == 1)
 	}
 	if s.whole(st, res == optimal) {
-		drop()
+		s.drop(f)
 		return
 	}
 	s.branch(f, res == optimal)
-	if len(f.ways) == 0 {
-		drop()
+	if len(f.ways) == 0 || f.ways[0].bound >= s.cut {
+		s.drop(f)
 		return
 	}
-	node := newNode(st)
-	for i, w := range f.ways {
+	s.next = f
+	var node *node
+	for _, w := range f.ways[1:] {
 		if w.bound >= s.cut {
-			continue
+			break
 		}
-		o := open{node, w, false}
-		if i == 0 {
-			s.next = o
-		} else {
-			s.push(o)
+		if node == nil {
+			node = newNode(st)
 		}
+		s.tree.push(open{node, w})
 	}
-	drop()
 }
 
 // ruleOut takes bags out of the masks that would cost more than the gap. It
@@ -640,7 +619,8 @@ func (s *Solver) whole(st *state, solved bool) bool {
 	}
 	s.try(counts)
 	known := s.seen[hash(counts)]
-	return leaf && known.exact || known.value <= st.bound+max(s.tol, 1e-10)
+	// a node that is settled for the aim may still have fewer moves
+	return leaf && known.exact || !s.any && known.value <= st.bound+max(s.tol, 1e-10)
 }
 
 // try finds the sides for counts by kind and group, unless it has done so
@@ -744,10 +724,15 @@ func (s *Solver) offer(counts []int16) {
 		s.best = make([]int16, 0, len(counts)) // not nil, also when nothing is left to choose
 	}
 	s.best = append(s.best[:0], counts...)
-	s.value = v
-	s.cut = v - s.tol
 	s.packing = s.in.unfold(counts)
-	if s.any {
+	if !s.any {
+		s.value = v
+		s.cut = v - s.tol
+		return
+	}
+	s.found = true
+	s.in.allow(s.in.task.Moves(s.packing) - 1)
+	if s.once {
 		s.finish()
 	}
 }
