@@ -37,9 +37,9 @@ func solve(t failer, task *packing.Task) (*packing.Solver, packing.Status) {
 		}
 		st := s.Run(50)
 		slack := 1e-9 * (1 + math.Abs(st.Bound))
-		switch { // once the aim is proved, fewer moves may cost some of the tolerance
+		switch { // once the aim is proved, fewer moves may cost some of the tolerance, and only a better aim more of them
 		case st.Bound < last.Bound-slack, st.Bound > st.Incumbent+slack, st.Proved && st.Err == nil && st.Gap > task.Tolerance+task.Rounding()+slack,
-			!last.Proved && st.Incumbent > last.Incumbent+slack && !st.Proved, last.Proved && st.Moves > last.Moves:
+			!last.Proved && st.Incumbent > last.Incumbent+slack && !st.Proved, last.Proved && st.Moves > last.Moves && st.Incumbent > last.Incumbent-slack:
 			t.Fatalf("from %+v to %+v", last, st)
 		}
 		last = st

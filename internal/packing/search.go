@@ -81,7 +81,7 @@ type Status struct {
 	Bound     float64 // no packing has a smaller aim
 	Gap       float64 // Incumbent - Bound
 	Nodes     int     // parts of the search looked at so far
-	Proved    bool    // the gap is within the tolerance, or there is no packing
+	Proved    bool    // the gap is within the tolerance, or there is no packing; a better one may still come
 	Moves     int     // of the best packing so far, see [Task.Moves]
 	Fewest    bool    // no packing with an aim within the tolerance of the bound has fewer moves
 	Done      bool    // the aim is proved, and the moves too, or that was given up
@@ -205,6 +205,8 @@ func (s *Solver) Run(n int) Status {
 func (s *Solver) Status() Status {
 	st := Status{Incumbent: math.Inf(1), Bound: s.in.unit*s.bound + s.in.zero, Nodes: s.nodes, Proved: s.done, Fewest: s.fewest, Done: s.done && s.settled()}
 	if s.best != nil {
+		// What goes on then is for a bound that leaves more packings to choose from.
+		st.Proved = s.done || s.bound >= s.value-s.within
 		st.Incumbent, st.Moves = s.in.task.Figures(s.packing).Aim, s.in.task.Moves(s.packing)
 		st.Bound = min(st.Bound, st.Incumbent)
 		st.Gap = st.Incumbent - st.Bound
