@@ -262,7 +262,7 @@ func (s *Solver) step() {
 // the same. Where fewer moves are looked for it always does: any packing will do.
 const (
 	plunge    = 0.3
-	diveEvery = 200
+	diveEvery = 400
 )
 
 // choose takes the next way to go and the node that it leads on from: the best one
@@ -334,7 +334,7 @@ func (s *Solver) annealSome() {
 // packing is missing. Once annealings have taken so much, what they have not found
 // they hardly will, and their part is smaller: the proof is missing.
 const (
-	annealFirst = 500
+	annealFirst = 250
 	annealPart  = 3
 	annealFull  = 10000
 	annealLate  = 10
