@@ -206,7 +206,7 @@ func (s *Solver) Status() Status {
 	st := Status{Incumbent: math.Inf(1), Bound: s.in.unit*s.bound + s.in.zero, Nodes: s.nodes, Proved: s.done, Fewest: s.fewest, Done: s.done && s.settled()}
 	if s.best != nil {
 		// What goes on then is for a bound that leaves more packings to choose from.
-		st.Proved = s.done || s.bound >= s.value-s.within
+		st.Proved = s.done || s.proves(s.bound)
 		st.Incumbent, st.Moves = s.in.task.Figures(s.packing).Aim, s.in.task.Moves(s.packing)
 		st.Bound = min(st.Bound, st.Incumbent)
 		st.Gap = st.Incumbent - st.Bound
@@ -223,6 +223,9 @@ func (s *Solver) Status() Status {
 // Packing returns the best packing so far, nil if there is none yet.
 func (s *Solver) Packing() Packing { return s.packing.Clone() }
 
+// proves reports whether the best packing is within the whole tolerance of a bound.
+func (s *Solver) proves(bound float64) bool { return bound >= s.value-s.within }
+
 // step looks at one node.
 func (s *Solver) step() {
 	if s.anneal.left > 0 || s.annealDue() && (s.anneal.fresh || s.best != nil || s.seed != nil) {
@@ -230,7 +233,7 @@ func (s *Solver) step() {
 		return
 	}
 	if !s.any && s.within > s.tol && s.best != nil {
-		if low := s.low(); low >= s.value-s.within {
+		if low := s.low(); s.proves(low) {
 			switch {
 			case s.ripe == 0:
 				s.ripe = s.spent + s.spent/4 + ripening
